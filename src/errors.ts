@@ -1,0 +1,38 @@
+/** What can go wrong, by stable code. The core throws these without an HTTP status; `src/server/problems.ts` maps each code to one. */
+export const ERROR_TITLES = {
+  BUILD_INVALID: "The build file is not valid",
+  SETTINGS_INVALID: "The settings do not fit the build",
+  REQUEST_INVALID: "The request is not valid",
+  WAV_INVALID: "The sound file cannot be read as WAV",
+  SOUND_UNUSABLE: "The sound cannot be rendered",
+  LIMIT_EXCEEDED: "A limit of this service is exceeded",
+  LINK_INVALID: "The link code cannot be opened",
+  DATA_INSUFFICIENT: "The data cannot decide the question",
+  NETWORK_SINGULAR: "The network has no unique solution",
+  NOT_FOUND: "There is nothing under this name",
+} as const;
+
+export type ErrorCode = keyof typeof ERROR_TITLES;
+
+/** One fault of the input: where it stands (`parts.tone1.resistance`) and what was found and expected. */
+export interface InputFault {
+  readonly path: string;
+  readonly message: string;
+}
+
+export class PresolderError extends Error {
+  readonly code: ErrorCode;
+  readonly faults: readonly InputFault[];
+
+  constructor(code: ErrorCode, detail: string, faults: readonly InputFault[] = []) {
+    super(detail);
+    this.name = "PresolderError";
+    this.code = code;
+    this.faults = faults;
+  }
+}
+
+/** Shorthand for the usual case of exactly one fault. */
+export function faultAt(code: ErrorCode, path: string, message: string): PresolderError {
+  return new PresolderError(code, `${path}: ${message}`, [{ path, message }]);
+}

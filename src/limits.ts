@@ -1,0 +1,16 @@
+/** Bounds on what one request may ask, each with its reason. */
+
+/** The largest customary guards (HSH, four-pole lever, four push-pulls) stay under 40 parts; the rest is room for extras. */
+export const MAX_PARTS = 100;
+/** A lug meets two or three wires; 400 is ten times the busiest customary guard. */
+export const MAX_WIRES = 400;
+/** 5 positions × 11 tones × 9 volumes and one more axis; every setting is a curve of its own in memory. */
+export const MAX_SETTINGS = 1000;
+/** Finer than a screen or the ear resolves over ten octaves. */
+export const MAX_FREQUENCIES = 8192;
+/** One minute is longer than any audition; a set of 55 of them is already 55 minutes of sound. */
+export const MAX_AUDIO_SECONDS = 60;
+/** A guitar is mono; two channels let a stereo file through unharmed. */
+export const MAX_AUDIO_CHANNELS = 2;
+export const MIN_SAMPLE_RATE_HZ = 8_000;
+export const MAX_SAMPLE_RATE_HZ = 192_000;

@@ -1,0 +1,11 @@
+import { defineConfig } from "vitest/config";
+
+// One file at a time: two benches side by side would time each other.
+export default defineConfig({
+  test: {
+    include: ["test/bench/**/*.bench.ts"],
+    fileParallelism: false,
+    testTimeout: 900_000,
+    disableConsoleIntercept: true,
+  },
+});
