@@ -1,0 +1,64 @@
+import { faultAt, type InputFault, PresolderError } from "../errors.ts";
+import { LugTable } from "./lugs.ts";
+import { type Build, longFormSchema, type Part } from "./schema.ts";
+import { parseOrThrow } from "./zod-tools.ts";
+
+/** Parts of one kind, with their names. */
+export function partsOfKind<Kind extends Part["kind"]>(
+  build: Build,
+  kind: Kind,
+): [name: string, part: Extract<Part, { kind: Kind }>][] {
+  return Object.entries(build.parts).filter(
+    (entry): entry is [string, Extract<Part, { kind: Kind }>] => entry[1].kind === kind,
+  );
+}
+
+function partFaults(build: Build): InputFault[] {
+  const faults: InputFault[] = [];
+  const jacks = partsOfKind(build, "jack");
+  const pickups = partsOfKind(build, "pickup");
+  if (jacks.length !== 1) {
+    const found = jacks.length === 0 ? "there is no jack" : `there are ${jacks.length} jacks`;
+    faults.push({ path: "parts", message: `${found}; expected exactly one part of kind "jack"` });
+  }
+  if (pickups.length === 0) {
+    faults.push({ path: "parts", message: 'there is no pickup; expected at least one part of kind "pickup"' });
+  }
+  for (const [name, pickup] of pickups) {
+    if (Object.keys(pickup.coils).length === 2) continue;
+    if (pickup.coupling !== undefined)
+      faults.push({ path: `parts.${name}.coupling`, message: "expected two coils for a coupling" });
+  }
+  return faults;
+}
+
+function wireFaults(build: Build): InputFault[] {
+  const table = new LugTable(build.parts);
+  return build.wires.flatMap((wire, index) =>
+    (["from", "to"] as const)
+      .filter((end) => table.find(wire[end]) === undefined)
+      .map((end) => ({ path: `wires.${index}.${end}`, message: table.complaint(wire[end]) })),
+  );
+}
+
+/**
+ * Reads a long-form build file.
+ * @throws PresolderError BUILD_INVALID with one fault for every field at fault; paths begin with `build`.
+ */
+export function parseLongForm(input: unknown): Build {
+  if (typeof input !== "object" || input === null || Array.isArray(input))
+    throw faultAt("BUILD_INVALID", "build", "expected a JSON object, the build file");
+  const build = parseOrThrow(longFormSchema, input, "BUILD_INVALID", ["build"]);
+  const faults = [...partFaults(build), ...wireFaults(build)].map(({ path, message }) => ({
+    path: `build.${path}`,
+    message,
+  }));
+  if (faults.length > 0) {
+    throw new PresolderError(
+      "BUILD_INVALID",
+      faults.map((fault) => `${fault.path}: ${fault.message}`).join("; "),
+      faults,
+    );
+  }
+  return build;
+}

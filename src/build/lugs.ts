@@ -1,0 +1,120 @@
+import { suggestion } from "./nearest.ts";
+import type { Build, Part, Pickup, Pot } from "./schema.ts";
+import { type SwitchTable, switchTable } from "./switch-types.ts";
+
+/** One lug of a part: the name used in answers, and other names a wire may use for it. */
+export interface Lug {
+  readonly name: string;
+  readonly part: string;
+  /** The lug's name within its part: `hot`, `slug.start`, `1`, `case`, `s.A0`. */
+  readonly local: string;
+  readonly aliases: readonly string[];
+}
+
+const POT_TRACK_LUGS = ["1", "2", "3"];
+export const SECOND_GANG_LUGS = ["b1", "b2", "b3"] as const;
+
+interface LocalLug {
+  readonly local: string;
+  readonly aliases?: readonly string[];
+}
+
+function pickupLugs(pickup: Pickup): LocalLug[] {
+  const coils = Object.keys(pickup.coils);
+  const shield = { local: "shield" };
+  if (coils.length === 1) {
+    const [coil] = coils;
+    return [{ local: "hot", aliases: [`${coil}.finish`] }, { local: "ground", aliases: [`${coil}.start`] }, shield];
+  }
+  if (pickup.conductors === 2) return [{ local: "hot" }, { local: "ground" }, shield];
+  return [...coils.flatMap((coil) => [{ local: `${coil}.start` }, { local: `${coil}.finish` }]), shield];
+}
+
+function potLugs(pot: Pot): LocalLug[] {
+  const tracks = pot.gangs ? [...POT_TRACK_LUGS, ...SECOND_GANG_LUGS] : POT_TRACK_LUGS;
+  const shaftSwitch = pot.drives ? switchTable(pot.drives).lugs.map((lug) => `s.${lug}`) : [];
+  return [...tracks, "case", ...shaftSwitch].map((local) => ({ local }));
+}
+
+function localLugs(part: Part): LocalLug[] {
+  switch (part.kind) {
+    case "pickup":
+      return pickupLugs(part);
+    case "pot":
+      return potLugs(part);
+    case "switch":
+      return switchTable(part).lugs.map((local) => ({ local }));
+    case "cap":
+    case "resistor":
+      return [{ local: "a" }, { local: "b" }];
+    case "jack":
+      return ["tip", ...(part.stereo ? ["ring"] : []), "sleeve"].map((local) => ({ local }));
+    case "terminal":
+      return [{ local: "" }];
+  }
+}
+
+/** The lugs a part has. A terminal's one lug goes by the terminal's own name. */
+export function lugsOfPart(name: string, part: Part): Lug[] {
+  return localLugs(part).map(({ local, aliases = [] }) => ({
+    name: local === "" ? name : `${name}.${local}`,
+    part: name,
+    local,
+    aliases: aliases.map((alias) => `${name}.${alias}`),
+  }));
+}
+
+/** Every lug of a build, findable by any of its names. */
+export class LugTable {
+  readonly lugs: readonly Lug[];
+  readonly #indexByName = new Map<string, number>();
+
+  constructor(parts: Build["parts"]) {
+    this.lugs = Object.entries(parts).flatMap(([name, part]) => lugsOfPart(name, part));
+    for (const [index, lug] of this.lugs.entries()) {
+      for (const name of [lug.name, ...lug.aliases]) this.#indexByName.set(name, index);
+    }
+  }
+
+  /** The lug's index in `lugs`, or undefined where no lug has this name. */
+  find(name: string): number | undefined {
+    return this.#indexByName.get(name);
+  }
+
+  /** As `find`, for a name that validation has already accepted. */
+  indexOf(name: string): number {
+    const index = this.#indexByName.get(name);
+    if (index === undefined) throw new RangeError(`no lug ${name}`);
+    return index;
+  }
+
+  nameAt(index: number): string {
+    return this.lugs[index]!.name;
+  }
+
+  /** Why a name is not known, with the nearest lug. */
+  complaint(name: string): string {
+    const partName = name.split(".")[0] ?? "";
+    const ofPart = this.lugs.filter((lug) => lug.part === partName).map((lug) => lug.name);
+    const candidates = ofPart.length > 0 ? ofPart : [...this.#indexByName.keys()];
+    return `there is no lug "${name.slice(0, 60)}"${suggestion(name, candidates)}`;
+  }
+}
+
+export interface SwitchControl {
+  /** What settings call it: the switch's own name, or `<pot>.s` for one on a pot's shaft. */
+  readonly name: string;
+  readonly part: string;
+  readonly table: SwitchTable;
+  readonly onShaft: boolean;
+}
+
+/** The switches a person can set. */
+export function switchControls(parts: Build["parts"]): SwitchControl[] {
+  return Object.entries(parts).flatMap(([part, value]): SwitchControl[] => {
+    if (value.kind === "switch") return [{ name: part, part, table: switchTable(value), onShaft: false }];
+    if (value.kind === "pot" && value.drives)
+      return [{ name: `${part}.s`, part, table: switchTable(value.drives), onShaft: true }];
+    return [];
+  });
+}

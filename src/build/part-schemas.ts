@@ -1,0 +1,194 @@
+import { z } from "zod";
+import { MAX_ROTARY_POLES, MAX_THROWS, NAMED_SWITCH_TYPES, ON_ON_ON_PATTERNS, SWITCH_TYPES } from "./switch-types.ts";
+import { oneOf, quantity, quantityWithTolerance, strict } from "./zod-tools.ts";
+
+const tolerance = z
+  .number()
+  .min(0)
+  .max(0.9)
+  .optional()
+  .describe("fraction; the default is common practice for the kind");
+
+const place = strict({
+  x: quantity("length", { min: -2, max: 2 }, "along the guard, from the bridge towards the neck"),
+  y: quantity("length", { min: -2, max: 2 }, "across the guard, from the bass side towards the treble side"),
+})
+  .optional()
+  .describe("where the part sits on the guard");
+
+/** What every part may carry besides its own values. */
+const common = {
+  label: z.string().min(1).max(80).optional().describe("how the part is called on the page and in sheets"),
+  place,
+};
+
+const resistance = (meaning: string) => quantity("resistance", { above: 0, max: 1e9 }, meaning);
+
+const NAME_PATTERN = /^[A-Za-z][A-Za-z0-9_-]{0,31}$/;
+
+/** Names of parts and coils. Names that every JavaScript object answers to are refused. */
+export const partName = z
+  .string()
+  .regex(NAME_PATTERN, "expected a name of at most 32 letters, digits, - and _ that begins with a letter")
+  .refine((name) => !(name in Object.prototype), "this name is reserved");
+
+export const lossSection = strict({
+  resistance: resistance("bridges this section's inductance"),
+  inductance: quantity("inductance", { above: 0, max: 1000 }, "in the main branch"),
+});
+
+export const coilSchema = strict({
+  resistance: quantity("resistance", { above: 0, max: 1e7 }, "DC resistance at 20 °C"),
+  inductance: quantity("inductance", { above: 0, max: 1000 }, "inductance"),
+  capacitance: quantity("capacitance", { min: 0, max: 1e-6 }, "winding capacitance across the coil's leads").default(0),
+  loss: z
+    .union([
+      resistance("resistor across the inductance, for core and eddy-current loss"),
+      z.array(lossSection).min(1).max(8),
+    ])
+    .optional(),
+  winding: oneOf(["forward", "reverse"]).default("forward"),
+  magnet: oneOf(["north", "south"]).default("north"),
+  output: z.number().min(0).max(100).default(1).describe("EMF relative to a reference single coil"),
+  distance: quantity(
+    "length",
+    { above: 0, max: 2 },
+    "from the bridge saddles to the coil's middle, along the strings",
+  ).optional(),
+  slant: quantity(
+    "length",
+    { min: -0.2, max: 0.2 },
+    "how much nearer the bridge the treble end is than the bass end",
+  ).optional(),
+  aperture: quantity("length", { min: 0, max: 0.2 }, "length of string the coil senses").optional(),
+  tolerance,
+});
+
+export const pickupSchema = strict({
+  kind: z.literal("pickup"),
+  ...common,
+  coils: z.record(partName, coilSchema).refine((coils) => {
+    const count = Object.keys(coils).length;
+    return count >= 1 && count <= 2;
+  }, "expected one coil or two"),
+  conductors: z
+    .union([z.literal(2), z.literal(4)], { error: () => "expected 2 or 4" })
+    .optional()
+    .describe("with two coils: 4 brings every lead out (default), 2 joins the coils in series, hum cancelling, inside"),
+  coupling: z
+    .number()
+    .gt(-1)
+    .lt(1)
+    .optional()
+    .describe("mutual inductance coefficient k for the series-aiding connection"),
+  metal: oneOf(["cover", "baseplate", "braid", "none"]).optional().describe("the metal behind the lug `shield`"),
+  type: z.string().max(60).optional().describe("catalogue name the values came from"),
+  tolerance,
+});
+
+const taper = z.union(
+  [
+    oneOf(["linear", "audio", "reverse-audio"]),
+    z
+      .array(z.tuple([z.number().min(0).max(1), z.number().min(0).max(1)]))
+      .min(2)
+      .max(64)
+      .superRefine((table, context) => {
+        const ordered = table.every(
+          (point, i) => i === 0 || (point[0] > table[i - 1]![0] && point[1] >= table[i - 1]![1]),
+        );
+        const [first, last] = [table[0]!, table[table.length - 1]!];
+        if (!ordered) context.addIssue({ code: "custom", message: "rotations must rise and fractions must not fall" });
+        if (first[0] !== 0 || last[0] !== 1)
+          context.addIssue({ code: "custom", message: "the first rotation must be 0 and the last 1" });
+      }),
+  ],
+  { error: () => 'expected "linear", "audio", "reverse-audio" or a table of [rotation, fraction] points' },
+);
+
+const track = {
+  resistance: quantity("resistance", { above: 0, max: 1e8 }, "nominal track resistance"),
+  taper: taper.default("linear"),
+  midpoint: z.number().gt(0).lt(1).optional().describe("fraction of the track below the wiper at half rotation"),
+};
+
+export const switchSpecShape = {
+  type: oneOf(SWITCH_TYPES).optional(),
+  centre: oneOf(ON_ON_ON_PATTERNS).optional().describe("contacts of an on-on-on switch in its centre"),
+  poles: z.int().min(1).max(MAX_ROTARY_POLES).optional().describe("of a rotary switch"),
+  throws: z.int().min(2).max(MAX_THROWS).optional().describe("of a rotary switch"),
+  positions: z
+    .array(
+      z
+        .array(
+          z
+            .array(z.string().regex(/^[A-Za-z0-9_-]{1,16}$/, "expected a lug name"))
+            .min(1)
+            .max(24),
+        )
+        .max(24),
+    )
+    .min(1)
+    .max(24)
+    .optional()
+    .describe("a contact table of one's own: for each position, the groups of joined lugs"),
+};
+
+export const potSchema = strict({
+  kind: z.literal("pot"),
+  ...common,
+  role: oneOf(["volume", "tone", "blend", "other"]).optional(),
+  ...track,
+  measured: resistance("what a meter read between the outer lugs; replaces the nominal value").optional(),
+  noLoad: z.boolean().default(false).describe("lifts lug 3's track at dial 10"),
+  gangs: z
+    .array(strict({ ...track, measured: resistance("measured track resistance").optional() }))
+    .length(1)
+    .optional()
+    .describe("a second track on the same shaft, with lugs b1, b2, b3"),
+  drives: z
+    .union([oneOf(NAMED_SWITCH_TYPES).transform((type) => ({ type })), strict(switchSpecShape)])
+    .optional()
+    .describe("a switch on the same shaft; its lugs are <pot>.s.<lug>"),
+  tolerance,
+});
+
+export const switchSchema = strict({ kind: z.literal("switch"), ...common, ...switchSpecShape }).superRefine(
+  (spec, context) => {
+    const ways = [spec.type, spec.positions].filter((way) => way !== undefined).length;
+    if (ways !== 1)
+      context.addIssue({ code: "custom", message: "expected either `type` or `positions`", path: ["type"] });
+    if (spec.type === "rotary" && (spec.poles === undefined || spec.throws === undefined))
+      context.addIssue({ code: "custom", message: "a rotary switch needs `poles` and `throws`", path: ["poles"] });
+  },
+);
+
+export const capSchema = strict({
+  kind: z.literal("cap"),
+  ...common,
+  capacitance: quantityWithTolerance("capacitance", { above: 0, max: 1e-4 }, "capacitance"),
+  tolerance,
+}).transform(({ capacitance, ...part }) => {
+  const printed = part.tolerance ?? capacitance.tolerance;
+  return { ...part, capacitance: capacitance.value, ...(printed === undefined ? {} : { tolerance: printed }) };
+});
+
+export const resistorSchema = strict({
+  kind: z.literal("resistor"),
+  ...common,
+  resistance: resistance("resistance"),
+  tolerance,
+});
+
+export const jackSchema = strict({
+  kind: z.literal("jack"),
+  ...common,
+  stereo: z.boolean().default(false).describe("adds the lug `ring`"),
+});
+export const terminalSchema = strict({
+  kind: z.literal("terminal"),
+  ...common,
+  role: oneOf(["claw", "shield", "ground", "other"])
+    .optional()
+    .describe("what the terminal is: the spring claw, a shielding foil"),
+});

@@ -1,0 +1,163 @@
+/**
+ * Quantities as people write them: SI numbers, or text with a multiplier and unit ("250k", "0.022 µF"), the letter-for-point
+ * codes of IEC 60062 ("4k7", "2n2"), and for capacitors the printed three-digit code ("223", "473K").
+ */
+
+export type Dimension = "resistance" | "capacitance" | "inductance" | "length" | "capacitancePerLength" | "frequency";
+
+export interface Quantity {
+  /** In SI units: ohms, farads, henries, metres, farads per metre, hertz. */
+  readonly value: number;
+  /** A fraction, where the text carries a tolerance letter ("103K" is ±10 %). */
+  readonly tolerance?: number;
+}
+
+/** Text that is no quantity; the message says what was expected. */
+export class QuantityError extends Error {}
+
+/** Powers of ten, so that "22n", "0.022u" and "22000p" read to the very same number. */
+const MULTIPLIERS: Readonly<Record<string, number>> = {
+  p: -12,
+  n: -9,
+  u: -6,
+  "\u00b5": -6,
+  "\u03bc": -6,
+  m: -3,
+  "": 0,
+  k: 3,
+  K: 3,
+  M: 6,
+  meg: 6,
+  Meg: 6,
+  G: 9,
+};
+
+interface DimensionRules {
+  readonly example: string;
+  /** Unit spellings and what one of them is in the SI unit. */
+  readonly units: Readonly<Record<string, number>>;
+  /** Multipliers that make sense here; a capital M on a capacitor would be read both as mega and as micro. */
+  readonly multipliers: readonly string[];
+}
+
+const LARGE = ["", "k", "K", "M", "meg", "Meg", "G"];
+const MICRO = ["u", "\u00b5", "\u03bc"];
+const SMALL = ["p", "n", ...MICRO, "m", ""];
+const METRES_PER_FOOT = 0.3048;
+
+const RULES: Readonly<Record<Dimension, DimensionRules>> = {
+  resistance: {
+    example: '"250k", "4k7" or 250000',
+    units: { "": 1, R: 1, "\u03a9": 1, "\u2126": 1, ohm: 1, ohms: 1, Ohm: 1, Ohms: 1 },
+    multipliers: [...LARGE, "m"],
+  },
+  capacitance: { example: '"22n", "0.022uF" or "223"', units: { "": 1, F: 1, f: 1 }, multipliers: SMALL },
+  inductance: { example: '"2.4H" or 2.4', units: { "": 1, H: 1, h: 1 }, multipliers: [...MICRO, "m", ""] },
+  length: {
+    example: '"0.648m", "12mm" or "25.5in"',
+    units: { "": 1, m: 1, cm: 0.01, mm: 0.001, in: 0.0254, '"': 0.0254, ft: METRES_PER_FOOT, "'": METRES_PER_FOOT },
+    multipliers: [""],
+  },
+  capacitancePerLength: {
+    example: '"100p" (a metre), "100pF/m" or "33pF/ft"',
+    units: { "": 1, F: 1, "F/m": 1, "/m": 1, "F/ft": 1 / METRES_PER_FOOT, "/ft": 1 / METRES_PER_FOOT },
+    multipliers: SMALL,
+  },
+  frequency: { example: '"4.5kHz" or 4500', units: { "": 1, Hz: 1, hz: 1 }, multipliers: ["", "k", "K"] },
+};
+
+/** Tolerance letters of IEC 60062, as fractions. */
+const TOLERANCE_LETTERS: Readonly<Record<string, number>> = { F: 0.01, G: 0.02, J: 0.05, K: 0.1, M: 0.2 };
+const NUMBER = String.raw`(\d+\.?\d*|\.\d+)(?:[eE]([+-]?\d{1,3}))?`;
+const PLAIN = new RegExp(`^([+-]?)${NUMBER}\\s*(.*)$`, "su");
+const LETTER_FOR_POINT = /^(\d+)(p|n|u|\u00b5|\u03bc|m|k|K|M|G|R|F|H)(\d+)\s*(.*)$/su;
+const MAX_TEXT = 40;
+
+/**
+ * Reads a quantity.
+ * @returns the value in SI units, and the tolerance where a printed code names one.
+ * @throws QuantityError naming the text and what is expected.
+ */
+export function parseQuantity(input: number | string, dimension: Dimension): Quantity {
+  const rules = RULES[dimension];
+  if (typeof input === "number") {
+    if (!Number.isFinite(input)) throw new QuantityError(`expected a finite number, such as ${rules.example}`);
+    return { value: input };
+  }
+  const text = input.trim();
+  if (text.length === 0 || text.length > MAX_TEXT) throw unreadable(text, rules);
+  if (/\d,\d/.test(text)) {
+    throw new QuantityError(`"${text}" has a decimal comma; write a decimal point: "${text.replace(",", ".")}"`);
+  }
+  const code = dimension === "capacitance" ? readCapacitorMarking(text) : undefined;
+  return code ?? { value: readLetterForPoint(text, rules) ?? readPlain(text, rules) };
+}
+
+function unreadable(text: string, rules: DimensionRules): QuantityError {
+  return new QuantityError(`"${text.slice(0, MAX_TEXT)}" cannot be read; expected a quantity such as ${rules.example}`);
+}
+
+interface Suffix {
+  readonly powerOfTen: number;
+  readonly unitScale: number;
+}
+
+function scaled(mantissa: string, exponent: number, unitScale: number): number {
+  return Number(`${mantissa}e${exponent}`) * unitScale;
+}
+
+function readPlain(text: string, rules: DimensionRules): number {
+  const match = PLAIN.exec(text);
+  if (!match) throw unreadable(text, rules);
+  const [, sign = "", mantissa = "", exponent = "0", rest = ""] = match;
+  const suffix = readSuffix(rest, rules);
+  if (suffix === undefined) throw unreadable(text, rules);
+  const value = scaled(`${sign}${mantissa}`, Number(exponent) + suffix.powerOfTen, suffix.unitScale);
+  if (!Number.isFinite(value)) throw unreadable(text, rules);
+  return value;
+}
+
+/** "4k7" is 4.7 k: the letter stands where the point would. */
+function readLetterForPoint(text: string, rules: DimensionRules): number | undefined {
+  const match = LETTER_FOR_POINT.exec(text);
+  if (!match) return undefined;
+  const [, whole, letter = "", decimals, unit = ""] = match;
+  const mantissa = `${whole}.${decimals}`;
+  if (letter in rules.units && unit === "") return scaled(mantissa, 0, rules.units[letter]!);
+  if (!rules.multipliers.includes(letter)) return undefined;
+  const suffix = readSuffix(`${letter}${unit}`, rules);
+  return suffix === undefined ? undefined : scaled(mantissa, suffix.powerOfTen, suffix.unitScale);
+}
+
+function readSuffix(text: string, rules: DimensionRules): Suffix | undefined {
+  for (const [unit, unitScale] of Object.entries(rules.units)) {
+    if (!text.endsWith(unit)) continue;
+    const multiplier = text.slice(0, text.length - unit.length).trim();
+    if (rules.multipliers.includes(multiplier)) return { powerOfTen: MULTIPLIERS[multiplier] ?? 0, unitScale };
+  }
+  return undefined;
+}
+
+/**
+ * What is printed on a capacitor: "223" is 22 and three noughts of picofarads; "103K" adds a tolerance letter; a bare
+ * decimal such as ".022" is in microfarads (common practice, no source).
+ */
+function readCapacitorMarking(text: string): Quantity | undefined {
+  const code = /^(\d{2})(\d)([FGJKM]?)$/.exec(text);
+  if (code) {
+    const [, digits = "", zeros = "0", letter = ""] = code;
+    if (Number(digits) < 10 || zeros === "0" || Number(zeros) > 6) {
+      throw new QuantityError(
+        `"${text}" is ambiguous for a capacitor; write the unit, such as "${text}p" or "${text}n"`,
+      );
+    }
+    const value = scaled(digits, Number(zeros) - 12, 1);
+    const tolerance = TOLERANCE_LETTERS[letter];
+    return tolerance === undefined ? { value } : { value, tolerance };
+  }
+  if (/^\d*\.\d+$/.test(text)) return { value: scaled(text, -6, 1) };
+  if (/^\d+$/.test(text)) {
+    throw new QuantityError(`"${text}" is ambiguous for a capacitor; write the unit, such as "${text}n" or "${text}p"`);
+  }
+  return undefined;
+}

@@ -1,0 +1,82 @@
+import { z } from "zod";
+import { MAX_PARTS, MAX_WIRES } from "../limits.ts";
+import {
+  capSchema,
+  type coilSchema,
+  jackSchema,
+  partName,
+  pickupSchema,
+  potSchema,
+  resistorSchema,
+  switchSchema,
+  terminalSchema,
+} from "./part-schemas.ts";
+import { oneOf, quantity, strict } from "./zod-tools.ts";
+
+const PART_KINDS = ["pickup", "pot", "switch", "cap", "resistor", "jack", "terminal"] as const;
+
+export const partSchema = z.discriminatedUnion(
+  "kind",
+  [pickupSchema, potSchema, switchSchema, capSchema, resistorSchema, jackSchema, terminalSchema],
+  { error: () => `expected an object whose "kind" is one of ${PART_KINDS.map((kind) => `"${kind}"`).join(", ")}` },
+);
+
+const lugName = z.string().min(1).max(120);
+const HOW = ["wire", "bent lug", "jumper", "leg", "lead", "bus wire", "braid", "inside"] as const;
+
+export const wireSchema = z.union([
+  z.tuple([lugName, lugName]).transform(([from, to]) => ({ from, to })),
+  strict({
+    from: lugName,
+    to: lugName,
+    how: oneOf(HOW).optional().describe("a wire (default), a bent lug, a part's own leg or lead, …"),
+    colour: z.string().max(30).optional(),
+    length: quantity("length", { above: 0, max: 20 }, "cut length").optional(),
+  }),
+]);
+
+const DEFAULT_SCALE_METRES = 0.648;
+const DEFAULT_LOAD_OHMS = 1e6;
+
+export const cableSchema = strict({
+  length: quantity("length", { min: 0, max: 200 }, "cable length"),
+  capacitance: quantity("capacitancePerLength", { min: 0, max: 1e-8 }, "capacitance a metre"),
+});
+
+export const loadSchema = strict({
+  resistance: quantity("resistance", { above: 0, max: 1e12 }, "input resistance").default(DEFAULT_LOAD_OHMS),
+  capacitance: quantity("capacitance", { min: 0, max: 1e-6 }, "input capacitance").default(0),
+});
+
+export const stringsSchema = strict({
+  scale: quantity("length", { min: 0.2, max: 2 }, "scale length").default(DEFAULT_SCALE_METRES),
+  gauges: z
+    .array(quantity("length", { min: 1e-4, max: 5e-3 }, "string diameter, from the highest string down"))
+    .min(1)
+    .max(12)
+    .optional(),
+});
+
+/** The long form: every part and every wire named. All quantities come out in SI units. */
+export const longFormSchema = strict({
+  presolder: z.literal(1, { error: () => "expected 1, the format's version" }),
+  title: z.string().max(200).default(""),
+  notes: z.string().max(4000).optional(),
+  parts: z
+    .record(partName, partSchema)
+    .refine((parts) => Object.keys(parts).length <= MAX_PARTS, `expected at most ${MAX_PARTS} parts`),
+  wires: z.array(wireSchema).max(MAX_WIRES, `expected at most ${MAX_WIRES} wires`),
+  cable: cableSchema.optional().describe("absent: no cable"),
+  load: loadSchema.default({ resistance: DEFAULT_LOAD_OHMS, capacitance: 0 }).describe("absent: 1 MΩ"),
+  strings: stringsSchema.default({ scale: DEFAULT_SCALE_METRES }),
+});
+
+export type Build = z.infer<typeof longFormSchema>;
+/** The long form as a person writes it, quantities still text. */
+export type BuildInput = z.input<typeof longFormSchema>;
+export type Part = Build["parts"][string];
+export type PartOf<Kind extends Part["kind"]> = Extract<Part, { kind: Kind }>;
+export type Coil = z.infer<typeof coilSchema>;
+export type Pickup = PartOf<"pickup">;
+export type Pot = PartOf<"pot">;
+export type Wire = Build["wires"][number];

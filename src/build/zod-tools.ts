@@ -1,0 +1,112 @@
+import { z } from "zod";
+import { type InputFault, PresolderError } from "../errors.ts";
+import { nearestWord, suggestion } from "./nearest.ts";
+import { type Dimension, parseQuantity, QuantityError } from "./quantity.ts";
+
+/** An object that refuses unknown keys by name and suggests the nearest known one. */
+export function strict<Shape extends z.core.$ZodLooseShape>(shape: Shape) {
+  const known = Object.keys(shape);
+  return z.strictObject(shape, {
+    error: (issue) =>
+      issue.code === "unrecognized_keys"
+        ? issue.keys.map((key) => `unknown key "${key}"${suggestion(key, known)}`).join("; ")
+        : undefined,
+  });
+}
+
+interface Bounds {
+  readonly min?: number;
+  /** The value must be above this. */
+  readonly above?: number;
+  readonly max: number;
+}
+
+const UNIT_NAMES: Readonly<Record<Dimension, string>> = {
+  resistance: "ohms",
+  capacitance: "farads",
+  inductance: "henries",
+  length: "metres",
+  capacitancePerLength: "farads per metre",
+  frequency: "hertz",
+};
+
+function boundsMessage(value: number, dimension: Dimension, bounds: Bounds): string | undefined {
+  const unit = UNIT_NAMES[dimension];
+  if (bounds.above !== undefined && !(value > bounds.above))
+    return `is ${value} ${unit}; expected more than ${bounds.above}`;
+  if (bounds.min !== undefined && value < bounds.min) return `is ${value} ${unit}; expected at least ${bounds.min}`;
+  return value > bounds.max ? `is ${value} ${unit}; expected at most ${bounds.max}` : undefined;
+}
+
+/** A quantity within bounds, read to its SI number; a printed code's tolerance comes along. */
+export function quantityWithTolerance(dimension: Dimension, bounds: Bounds, meaning: string) {
+  return z
+    .union([z.number(), z.string()], {
+      error: () => `expected a number or text such as "22n" (${UNIT_NAMES[dimension]})`,
+    })
+    .describe(`${meaning} (${UNIT_NAMES[dimension]}, or text with a unit)`)
+    .transform((input, context) => {
+      try {
+        const quantity = parseQuantity(input, dimension);
+        const message = boundsMessage(quantity.value, dimension, bounds);
+        if (message === undefined) return quantity;
+        context.addIssue({ code: "custom", message: `"${input}" ${message}` });
+      } catch (error) {
+        if (!(error instanceof QuantityError)) throw error;
+        context.addIssue({ code: "custom", message: error.message });
+      }
+      return z.NEVER;
+    });
+}
+
+export function quantity(dimension: Dimension, bounds: Bounds, meaning: string) {
+  return quantityWithTolerance(dimension, bounds, meaning).transform((read) => read.value);
+}
+
+/** One word of a list; another word is refused with the nearest of the list. */
+export function oneOf<const Words extends readonly [string, ...string[]]>(words: Words) {
+  return z.enum(words, {
+    error: (issue) => {
+      const written = typeof issue.input === "string" ? issue.input : JSON.stringify(issue.input);
+      const near = typeof issue.input === "string" ? nearestWord(issue.input, words) : undefined;
+      const hint = near === undefined ? "" : `; did you mean "${near}"?`;
+      return `${written ?? "nothing"} is none of ${words.map((word) => `"${word}"`).join(", ")}${hint}`;
+    },
+  });
+}
+
+function deepestFaults(issue: z.core.$ZodIssue, prefix: readonly PropertyKey[]): InputFault[] {
+  const path = [...prefix, ...issue.path];
+  if (issue.code === "invalid_union" && issue.errors.length > 0) {
+    const branches = issue.errors.map((branch) => branch.flatMap((inner) => deepestFaults(inner, path)));
+    const depth = (faults: InputFault[]) => Math.max(0, ...faults.map((fault) => fault.path.length));
+    return branches.reduce((best, branch) => (depth(branch) > depth(best) ? branch : best));
+  }
+  const message = issue.code === "invalid_key" ? (issue.issues[0]?.message ?? issue.message) : issue.message;
+  return [{ path: path.map(String).join("."), message }];
+}
+
+/** Zod's findings as faults with dotted paths. */
+export function faultsOf(error: z.core.$ZodError, prefix: readonly string[] = []): InputFault[] {
+  return error.issues.flatMap((issue) => deepestFaults(issue, prefix));
+}
+
+/** Parses at the door. @throws PresolderError with one fault for every field at fault. */
+export function parseOrThrow<Schema extends z.ZodType>(
+  schema: Schema,
+  input: unknown,
+  code: "BUILD_INVALID" | "REQUEST_INVALID",
+  prefix: readonly string[] = [],
+): z.infer<Schema> {
+  const result = schema.safeParse(input);
+  if (result.success) return result.data;
+  const faults = faultsOf(result.error, prefix);
+  throw new PresolderError(
+    code,
+    faults
+      .map((fault) => `${fault.path}: ${fault.message}`)
+      .join("; ")
+      .slice(0, 2000),
+    faults,
+  );
+}
