@@ -1,0 +1,95 @@
+/**
+ * A linear network of two-terminal elements between nodes 0 … nodeCount − 1. Node 0 is the reference.
+ * Values are ohms, farads and henries. A resistor of 0 Ω is an ideal joint and merges its nodes.
+ */
+export interface Resistor {
+  readonly kind: "resistor";
+  readonly a: number;
+  readonly b: number;
+  readonly ohms: number;
+}
+
+export interface Capacitor {
+  readonly kind: "capacitor";
+  readonly a: number;
+  readonly b: number;
+  readonly farads: number;
+}
+
+/**
+ * A branch with a current of its own: series resistance and inductance (either may be 0, not both), and where `source` is
+ * given an EMF that drives current out of terminal b: with no current, v(b) − v(a) = EMF.
+ */
+export interface Branch {
+  readonly kind: "branch";
+  readonly a: number;
+  readonly b: number;
+  readonly ohms: number;
+  readonly henries: number;
+  /** Index of this EMF among the network's sources. */
+  readonly source?: number;
+}
+
+export type Element = Resistor | Capacitor | Branch;
+
+/** Mutual inductance between two branches, positive where currents a → b in both aid each other. */
+export interface Mutual {
+  /** Indexes into `elements`; both are branches. */
+  readonly first: number;
+  readonly second: number;
+  readonly henries: number;
+}
+
+export interface Network {
+  readonly nodeCount: number;
+  readonly elements: readonly Element[];
+  readonly mutuals: readonly Mutual[];
+  readonly sourceCount: number;
+}
+
+/** Collects elements and hands out internal nodes. */
+export class NetworkBuilder {
+  readonly #elements: Element[] = [];
+  readonly #mutuals: Mutual[] = [];
+  #nodeCount: number;
+  #sourceCount = 0;
+
+  constructor(nodeCount: number) {
+    this.#nodeCount = nodeCount;
+  }
+
+  node(): number {
+    return this.#nodeCount++;
+  }
+
+  resistor(a: number, b: number, ohms: number): void {
+    this.#elements.push({ kind: "resistor", a, b, ohms });
+  }
+
+  capacitor(a: number, b: number, farads: number): void {
+    if (farads > 0) this.#elements.push({ kind: "capacitor", a, b, farads });
+  }
+
+  /** @returns the branch's index, for `mutual`. */
+  branch(a: number, b: number, ohms: number, henries: number): number {
+    return this.#elements.push({ kind: "branch", a, b, ohms, henries }) - 1;
+  }
+
+  /** A branch with an EMF; sources are numbered in the order of these calls. */
+  sourceBranch(a: number, b: number, ohms: number, henries: number): number {
+    return this.#elements.push({ kind: "branch", a, b, ohms, henries, source: this.#sourceCount++ }) - 1;
+  }
+
+  mutual(first: number, second: number, henries: number): void {
+    if (henries !== 0) this.#mutuals.push({ first, second, henries });
+  }
+
+  build(): Network {
+    return {
+      nodeCount: this.#nodeCount,
+      elements: this.#elements,
+      mutuals: this.#mutuals,
+      sourceCount: this.#sourceCount,
+    };
+  }
+}

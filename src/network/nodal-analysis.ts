@@ -1,0 +1,106 @@
+import { solveComplex } from "./complex-lu.ts";
+import type { Network } from "./elements.ts";
+import { type ReducedNetwork, reduceNodes } from "./reduce-nodes.ts";
+
+/**
+ * The matrix pencil A(s) = G + s·C of modified nodal analysis (C. W. Ho, A. E. Ruehli, P. A. Brennan, 1975): node voltages,
+ * then branch currents. Both matrices are real and symmetric, so the network is reciprocal by construction.
+ */
+export interface Pencil {
+  readonly size: number;
+  readonly voltageCount: number;
+  readonly g: Float64Array;
+  readonly c: Float64Array;
+  /** Current unknown of each source's branch. */
+  readonly sourceRow: Int32Array;
+  readonly unknownOfNode: Int32Array;
+}
+
+/**
+ * Impedances are divided by this and admittances multiplied, so that a guard's entries stand near 1 beside the ±1 of the
+ * incidence; voltages are unchanged by it.
+ */
+const REFERENCE_OHMS = 1e5;
+
+function stampAdmittance(matrix: Float64Array, size: number, a: number, b: number, value: number): void {
+  if (a >= 0) matrix[a * size + a]! += value;
+  if (b >= 0) matrix[b * size + b]! += value;
+  if (a >= 0 && b >= 0) {
+    matrix[a * size + b]! -= value;
+    matrix[b * size + a]! -= value;
+  }
+}
+
+function stampIncidence(matrix: Float64Array, size: number, node: number, row: number, sign: number): void {
+  if (node < 0) return;
+  matrix[node * size + row]! += sign;
+  matrix[row * size + node]! += sign;
+}
+
+/** Assembles the pencil of a network. */
+export function assemblePencil(network: Network): Pencil {
+  const reduced: ReducedNetwork = reduceNodes(network);
+  const { voltageCount, branches } = reduced;
+  const size = voltageCount + branches.length;
+  const g = new Float64Array(size * size);
+  const c = new Float64Array(size * size);
+  for (const { a, b, siemens } of reduced.conductors) stampAdmittance(g, size, a, b, siemens * REFERENCE_OHMS);
+  for (const { a, b, farads } of reduced.capacitors) stampAdmittance(c, size, a, b, farads * REFERENCE_OHMS);
+  const sourceRow = new Int32Array(network.sourceCount).fill(-1);
+  for (const [index, { a, b, branch }] of branches.entries()) {
+    const row = voltageCount + index;
+    stampIncidence(g, size, a, row, 1);
+    stampIncidence(g, size, b, row, -1);
+    g[row * size + row]! -= branch.ohms / REFERENCE_OHMS;
+    c[row * size + row]! -= branch.henries / REFERENCE_OHMS;
+    if (branch.source !== undefined) sourceRow[branch.source] = row;
+  }
+  for (const { first, second, henries } of reduced.mutuals) {
+    const i = voltageCount + first;
+    const j = voltageCount + second;
+    c[i * size + j]! -= henries / REFERENCE_OHMS;
+    c[j * size + i]! -= henries / REFERENCE_OHMS;
+  }
+  return { size, voltageCount, g, c, sourceRow, unknownOfNode: reduced.unknownOfNode };
+}
+
+/** Complex values over a list of frequencies. */
+export interface Spectrum {
+  readonly re: Float64Array;
+  readonly im: Float64Array;
+}
+
+/**
+ * Voltage from `outputNode` to node 0 for a unit EMF of each source in turn, all others at rest: the exact solution at each
+ * frequency. One solution of the transposed (here: the same, symmetric) system serves every source.
+ * @param frequenciesHz frequencies above 0
+ * @returns one spectrum per source, of the frequencies' length; dimensionless (V/V)
+ * @throws PresolderError NETWORK_SINGULAR
+ */
+export function solveTransfers(pencil: Pencil, outputNode: number, frequenciesHz: Float64Array): Spectrum[] {
+  const { size, g, c, sourceRow } = pencil;
+  const spectra = Array.from(sourceRow, () => ({
+    re: new Float64Array(frequenciesHz.length),
+    im: new Float64Array(frequenciesHz.length),
+  }));
+  const output = pencil.unknownOfNode[outputNode]!;
+  if (output < 0) return spectra;
+  const re = new Float64Array(size * size);
+  const im = new Float64Array(size * size);
+  const xRe = new Float64Array(size);
+  const xIm = new Float64Array(size);
+  for (let i = 0; i < frequenciesHz.length; i++) {
+    const omega = 2 * Math.PI * frequenciesHz[i]!;
+    re.set(g);
+    for (let at = 0; at < im.length; at++) im[at] = omega * c[at]!;
+    xRe.fill(0);
+    xIm.fill(0);
+    xRe[output] = 1;
+    solveComplex(re, im, xRe, xIm, size);
+    for (const [source, row] of sourceRow.entries()) {
+      spectra[source]!.re[i] = -xRe[row]!;
+      spectra[source]!.im[i] = -xIm[row]!;
+    }
+  }
+  return spectra;
+}

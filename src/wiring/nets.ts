@@ -1,0 +1,61 @@
+import { LugTable, type SwitchControl, switchControls } from "../build/lugs.ts";
+import type { Build } from "../build/schema.ts";
+import type { Settings } from "../build/settings.ts";
+import { DisjointSets } from "../disjoint-sets.ts";
+
+/** Which lugs are one net in a given setting. */
+export interface Nets {
+  /** Net number of each lug, by the lug's index in the table; 0 … count − 1. */
+  readonly netOfLug: Int32Array;
+  readonly count: number;
+}
+
+interface SwitchContacts {
+  readonly control: SwitchControl;
+  /** For every position, pairs of lug indexes that its contacts join. */
+  readonly pairs: readonly (readonly (readonly [number, number])[])[];
+}
+
+/**
+ * The wiring of a build: lugs joined by wires always, and by switch contacts according to the setting. A contact joins its
+ * lugs outright; no small resistance stands in for it.
+ */
+export class Wiring {
+  readonly lugs: LugTable;
+  readonly #wired: DisjointSets;
+  readonly #contacts: readonly SwitchContacts[];
+
+  constructor(build: Build) {
+    this.lugs = new LugTable(build.parts);
+    this.#wired = new DisjointSets(this.lugs.lugs.length);
+    for (const wire of build.wires) this.#wired.join(this.lugs.indexOf(wire.from), this.lugs.indexOf(wire.to));
+    this.#contacts = switchControls(build.parts).map((control) => this.#contactsOf(control));
+  }
+
+  #contactsOf(control: SwitchControl): SwitchContacts {
+    const prefix = control.onShaft ? `${control.part}.s.` : `${control.part}.`;
+    const pairs = control.table.positions.map((groups) =>
+      groups.flatMap((group) => {
+        const [first, ...others] = group.map((lug) => this.lugs.indexOf(`${prefix}${lug}`));
+        return others.map((other): [number, number] => [first!, other]);
+      }),
+    );
+    return { control, pairs };
+  }
+
+  /** The nets that wires alone make, whatever the switches do. */
+  wiredNets(): Nets {
+    const { labels, count } = this.#wired.labels();
+    return { netOfLug: labels, count };
+  }
+
+  /** The nets with every switch in its position. */
+  netsIn(settings: Settings): Nets {
+    const joined = new DisjointSets(this.#wired);
+    for (const { control, pairs } of this.#contacts) {
+      for (const [a, b] of pairs[(settings.switches[control.name] ?? 1) - 1] ?? []) joined.join(a, b);
+    }
+    const { labels, count } = joined.labels();
+    return { netOfLug: labels, count };
+  }
+}
