@@ -14,6 +14,9 @@ export interface CoilPlace {
   readonly slantMetres?: number;
 }
 
+/** The coil that levels refer to: a single coil at the usual middle place; place and aperture from memory, common practice. */
+export const REFERENCE_COIL: CoilPlace = { distanceMetres: 0.099, apertureMetres: 0.012, sign: 1, output: 1 };
+
 /** Where and how broadly a string is plucked. */
 export interface Pluck {
   /** From the bridge, in metres. */

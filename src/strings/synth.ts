@@ -2,40 +2,20 @@ import { faultAt } from "../errors.ts";
 import { MAX_AUDIO_SECONDS, MAX_SAMPLE_RATE_HZ, MIN_SAMPLE_RATE_HZ } from "../limits.ts";
 import { type CoilPlace, coilWeight, partialFrequencyHz, pluckWeight, USUAL_PLUCK } from "./comb.ts";
 import { CHOKE_BEFORE_SECONDS, CHOKE_PER_SECOND, decayPerSecond, palmPerSecond, RELEASE_PER_SECOND } from "./decay.ts";
+import { addNote, BLOCK, type Mode, type Timeline } from "./modes.ts";
 import { countPartials } from "./partials.ts";
 import type { Bend, Note, Phrase } from "./score.ts";
 import { type SoundingString, type StringSet, soundingString } from "./string-set.ts";
 
 /**
- * Sets the level of everything: a reference coil (output 1, 99 mm from the bridge) playing the open chord strum peaks at
+ * Sets the level of everything: `REFERENCE_COIL` playing the open chord strum peaks at
  * 0.3 V. Hundreds of millivolts are common practice for a single coil, no source.
  */
-const VOLTS_PER_UNIT = 0.1;
+const VOLTS_PER_UNIT = 0.111;
 /** Leaves the top of the band free for the converter's filter. */
 const HIGHEST_PARTIAL_PER_RATE = 0.45;
-/** A partial ends 100 dB under the note's strongest. */
-const DROP_RATIO = 1e-5;
-/** Between exact restarts of the recurrence; also the grain of bends and damping, under 3 ms at 44.1 kHz. */
-const BLOCK = 128;
-
-/** One partial of one note: its motion is the string's, only the weights are the coils'. */
-interface Mode {
-  readonly radiansPerSecond: number;
-  readonly decayPerSecond: number;
-  readonly amplitude: number;
-  /** Volts per unit motion, one for each coil. */
-  readonly weights: Float64Array;
-}
-
-/** Time as a note's modes see it at the edge of each block. */
-interface Timeline {
-  readonly firstSample: number;
-  readonly seconds: Float64Array;
-  /** ∫ pitch ratio dt: equals `seconds` without a bend. */
-  readonly bentSeconds: Float64Array;
-  /** Exponent of the damping all modes share: finger, next pluck. */
-  readonly damping: Float64Array;
-}
+/** High on the neck the hand moves towards the bridge; short of the middle, where every even partial would vanish. */
+const HIGH_PLUCK_FRACTION = 0.4;
 
 /**
  * Plays a phrase on the strings and gives each coil's EMF in volts, `phrase.seconds` long, all from the same plucks. Linear:
@@ -53,7 +33,7 @@ export function renderPhrase(
   const outputs = coils.map(() => new Float32Array(length));
   for (const note of phrase.notes) {
     const modes = modesOf(note, coils, strings, sampleRateHz);
-    addNote(outputs, modes, timelineOf(note, nextPluckSeconds(phrase, note), length, sampleRateHz), length);
+    addNote(outputs, modes, timelineOf(note, nextPluckSeconds(phrase, note), length, sampleRateHz));
   }
   return outputs;
 }
@@ -97,7 +77,7 @@ function modesOf(note: Note, coils: readonly CoilPlace[], strings: StringSet, sa
 }
 
 function pluckPlace(note: Note, string: SoundingString): number {
-  const place = note.pluckMetres ?? Math.min(USUAL_PLUCK.placeMetres, string.lengthMetres / 2);
+  const place = note.pluckMetres ?? Math.min(USUAL_PLUCK.placeMetres, HIGH_PLUCK_FRACTION * string.lengthMetres);
   if (place > 0 && place < string.lengthMetres) return place;
   const expected = `between 0 and the string's ${string.lengthMetres.toFixed(3)} m at fret ${note.fret}`;
   throw faultAt("REQUEST_INVALID", "pluckMetres", `${place} given, expected ${expected}`);
@@ -133,57 +113,4 @@ function bentTime(bend: Bend, seconds: number): number {
   const after = Math.max(0, seconds - bend.toSeconds);
   const rising = slope === 0 || span === 0 ? during : (Math.expm1((slope * during) / span) * span) / slope;
   return before + rising + after * Math.exp(slope);
-}
-
-/** Adds a note to every coil's signal, a block at a time: in each, the modes still heard are mixed in double precision. */
-function addNote(outputs: readonly Float32Array[], modes: readonly Mode[], time: Timeline, length: number): void {
-  const floor = DROP_RATIO * modes.reduce((most, mode) => Math.max(most, Math.abs(mode.amplitude)), 0);
-  const motion = new Float64Array(BLOCK);
-  const mixes = outputs.map(() => new Float64Array(BLOCK));
-  let heard = modes;
-  for (let block = 0; block + 1 < time.seconds.length && heard.length > 0; block += 1) {
-    heard = heard.filter((mode) => Math.abs(mode.amplitude) * Math.exp(exponentAt(mode, time, block)) > floor);
-    for (const mode of heard) {
-      moveMode(motion, mode, time, block);
-      for (let coil = 0; coil < mixes.length; coil += 1) addScaled(mixes[coil]!, motion, mode.weights[coil]!);
-    }
-    const start = time.firstSample + block * BLOCK;
-    for (let coil = 0; coil < outputs.length; coil += 1) flush(outputs[coil]!, mixes[coil]!, start, length);
-  }
-}
-
-function exponentAt(mode: Mode, time: Timeline, edge: number): number {
-  return -mode.decayPerSecond * time.seconds[edge]! - time.damping[edge]!;
-}
-
-/**
- * A decaying sine over one block by y[i+1] = 2r·cosθ·y[i] − r²·y[i−1], restarted exactly at every block so that no error
- * builds up. Velocity after a displacement pluck is a sine, so every partial starts from zero and no onset clicks.
- */
-function moveMode(motion: Float64Array, mode: Mode, time: Timeline, block: number): void {
-  const phase = mode.radiansPerSecond * time.bentSeconds[block]!;
-  const step = (mode.radiansPerSecond * time.bentSeconds[block + 1]! - phase) / BLOCK;
-  const exponent = exponentAt(mode, time, block);
-  const ratio = Math.exp((exponentAt(mode, time, block + 1) - exponent) / BLOCK);
-  const amplitude = mode.amplitude * Math.exp(exponent);
-  const first = 2 * ratio * Math.cos(step);
-  const second = ratio * ratio;
-  let previous = (amplitude / ratio) * Math.sin(phase - step);
-  let current = amplitude * Math.sin(phase);
-  for (let i = 0; i < BLOCK; i += 1) {
-    motion[i] = current;
-    const next = first * current - second * previous;
-    previous = current;
-    current = next;
-  }
-}
-
-function addScaled(mix: Float64Array, motion: Float64Array, weight: number): void {
-  for (let i = 0; i < BLOCK; i += 1) mix[i] = mix[i]! + weight * motion[i]!;
-}
-
-function flush(output: Float32Array, mix: Float64Array, start: number, length: number): void {
-  const end = Math.min(BLOCK, length - start);
-  for (let i = 0; i < end; i += 1) output[start + i] = output[start + i]! + mix[i]!;
-  mix.fill(0);
 }
