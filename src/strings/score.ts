@@ -10,6 +10,8 @@ export interface Note {
   readonly durationSeconds: number;
   /** From the bridge. */
   readonly pluckMetres?: number;
+  /** Of plectrum or finger on the string: a broad thumb takes the edge off. */
+  readonly pluckWidthMetres?: number;
   /** The palm rests on the string at the bridge. */
   readonly muted?: boolean;
   readonly bend?: Bend;

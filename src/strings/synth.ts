@@ -8,8 +8,7 @@ import type { Bend, Note, Phrase } from "./score.ts";
 import { type SoundingString, type StringSet, soundingString } from "./string-set.ts";
 
 /**
- * Sets the level of everything: `REFERENCE_COIL` playing the open chord strum peaks at
- * 0.3 V. Hundreds of millivolts are common practice for a single coil, no source.
+ * Sets the level of everything: `REFERENCE_COIL` playing the open chord strum peaks at 0.3 V. Hundreds of millivolts are common practice for a single coil, no source.
  */
 const VOLTS_PER_UNIT = 0.111;
 /** Leaves the top of the band free for the converter's filter. */
@@ -62,7 +61,8 @@ function nextPluckSeconds(phrase: Phrase, note: Note): number {
 
 function modesOf(note: Note, coils: readonly CoilPlace[], strings: StringSet, sampleRateHz: number): Mode[] {
   const string = soundingString(strings, note.string, note.fret);
-  const pluck = { ...USUAL_PLUCK, placeMetres: pluckPlace(note, string) };
+  const widthMetres = note.pluckWidthMetres ?? USUAL_PLUCK.widthMetres;
+  const pluck = { placeMetres: pluckPlace(note, string), widthMetres };
   const highestHz = (HIGHEST_PARTIAL_PER_RATE * sampleRateHz) / 2 ** (Math.max(0, note.bend?.semitones ?? 0) / 12);
   return Array.from({ length: countPartials(string, highestHz) }, (_, index) => {
     const n = index + 1;

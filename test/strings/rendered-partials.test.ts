@@ -10,27 +10,27 @@ import { cents, decibels, measurePartial } from "./spectrum.ts";
 const RATE = 48_000;
 const SET = usualStringSet();
 const PLUCK_SECONDS = 0.02;
-const PLUCK_WIDTH = 0.003;
 
 interface Case {
   readonly string: number;
   readonly fret: number;
   readonly pluckMetres: number;
+  readonly pluckWidthMetres: number;
   readonly distanceMetres: number;
   readonly apertureMetres: number;
 }
 
 /** Places chosen so that none of the first twenty partials is at a null of either comb. */
 const CASES: Case[] = [
-  { string: 6, fret: 0, pluckMetres: 0.1183, distanceMetres: 0.099, apertureMetres: 0.012 },
-  { string: 5, fret: 3, pluckMetres: 0.0727, distanceMetres: 0.1587, apertureMetres: 0.02 },
-  { string: 3, fret: 0, pluckMetres: 0.1371, distanceMetres: 0.041, apertureMetres: 0 },
-  { string: 1, fret: 12, pluckMetres: 0.0613, distanceMetres: 0.0431, apertureMetres: 0.009 },
+  { string: 6, fret: 0, pluckMetres: 0.1183, pluckWidthMetres: 0.003, distanceMetres: 0.099, apertureMetres: 0.012 },
+  { string: 5, fret: 3, pluckMetres: 0.0727, pluckWidthMetres: 0.018, distanceMetres: 0.1587, apertureMetres: 0.02 },
+  { string: 3, fret: 0, pluckMetres: 0.1371, pluckWidthMetres: 0.003, distanceMetres: 0.041, apertureMetres: 0 },
+  { string: 1, fret: 12, pluckMetres: 0.0613, pluckWidthMetres: 0.012, distanceMetres: 0.0431, apertureMetres: 0.009 },
 ];
 
 function play(place: Case): Float32Array {
-  const { string, fret, pluckMetres, distanceMetres, apertureMetres } = place;
-  const note: Note = { timeSeconds: PLUCK_SECONDS, string, fret, velocity: 1, durationSeconds: 2, pluckMetres };
+  const { distanceMetres, apertureMetres, ...hand } = place;
+  const note: Note = { timeSeconds: PLUCK_SECONDS, velocity: 1, durationSeconds: 2, ...hand };
   const coil: CoilPlace = { distanceMetres, apertureMetres, sign: 1, output: 1 };
   return renderPhrase({ name: "note", description: "", seconds: 1, notes: [note] }, [coil], SET, RATE)[0]!;
 }
@@ -48,7 +48,7 @@ function textbookAmplitude(place: Case, n: number): number {
   const { length, frequencyOf } = stopped(place);
   const k = (n * Math.PI) / length;
   const average = (width: number) => (width === 0 ? 1 : Math.sin((k * width) / 2) / ((k * width) / 2));
-  const pluck = (Math.sin(k * place.pluckMetres) * average(PLUCK_WIDTH)) / n ** 2;
+  const pluck = (Math.sin(k * place.pluckMetres) * average(place.pluckWidthMetres)) / n ** 2;
   return pluck * frequencyOf(n) * Math.sin(k * place.distanceMetres) * average(place.apertureMetres);
 }
 
@@ -159,7 +159,7 @@ describeWith("scipy", "a string bent and projected on its modes by SciPy", () =>
       const request = {
         length,
         pluck: place.pluckMetres,
-        width: PLUCK_WIDTH,
+        width: place.pluckWidthMetres,
         coil: place.distanceMetres,
         aperture: place.apertureMetres,
         f0: fundamentalHz,
