@@ -1,0 +1,129 @@
+import { spawnSync } from "node:child_process";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { DisjointSets } from "../src/disjoint-sets.ts";
+import type { Network } from "../src/network/elements.ts";
+
+/** One complex value per frequency. */
+export interface AcResult {
+  readonly frequenciesHz: Float64Array;
+  readonly re: Float64Array;
+  readonly im: Float64Array;
+}
+
+const DIGITS = 15;
+
+function run(lines: readonly string[], outputs: (directory: string) => string[]): string[] {
+  const directory = mkdtempSync(join(tmpdir(), "presolder-ngspice-"));
+  try {
+    const deck = join(directory, "deck.cir");
+    writeFileSync(deck, lines.map((line) => line.replaceAll("@DIR", directory)).join("\n"));
+    const result = spawnSync("ngspice", ["-b", deck], { encoding: "utf8", cwd: directory });
+    try {
+      return outputs(directory).map((path) => readFileSync(path, "utf8"));
+    } catch {
+      throw new Error(`ngspice gave no result:\n${result.stdout}\n${result.stderr}`);
+    }
+  } finally {
+    rmSync(directory, { recursive: true, force: true });
+  }
+}
+
+function parseAc(text: string): AcResult {
+  const rows = text
+    .trim()
+    .split("\n")
+    .map((line) => line.trim().split(/\s+/).map(Number));
+  const column = (index: number) => Float64Array.from(rows, (row) => row[index]!);
+  return { frequenciesHz: column(0), re: column(1), im: column(2) };
+}
+
+/**
+ * AC analysis by ngspice, 20 Hz – 20 kHz, of a netlist that drives one or more sources and has a node `out`.
+ * @param cards element lines without title and `.end`
+ */
+export function acSweep(cards: readonly string[], pointsPerDecade = 20): AcResult {
+  return acSweeps([cards], pointsPerDecade)[0]!;
+}
+
+/** Several netlists in one ngspice process each; see `acSweep`. */
+export function acSweeps(netlists: readonly (readonly string[])[], pointsPerDecade = 20): AcResult[] {
+  return netlists.map((cards) => {
+    const lines = [
+      "frequency response",
+      ...cards,
+      ".control",
+      `set numdgt=${DIGITS}`,
+      `ac dec ${pointsPerDecade} 20 20k`,
+      "wrdata @DIR/out.txt v(out)",
+      ".endc",
+      ".end",
+    ];
+    return parseAc(run(lines, (directory) => [join(directory, "out.txt")])[0]!);
+  });
+}
+
+/** DC voltage of node `out` at the operating point. */
+export function operatingPoint(cards: readonly string[]): number {
+  const lines = [
+    "operating point",
+    ...cards,
+    ".control",
+    `set numdgt=${DIGITS}`,
+    "op",
+    "wrdata @DIR/out.txt v(out)",
+    ".endc",
+    ".end",
+  ];
+  const [text] = run(lines, (directory) => [join(directory, "out.txt")]);
+  return Number(text!.trim().split(/\s+/)[1]);
+}
+
+const nodeName = (node: number, output: number) => (node === 0 ? "0" : node === output ? "out" : `n${node}`);
+
+/**
+ * A network of ours as an ngspice netlist; each source is an AC voltage of the given amplitude. 0 Ω resistors become 0 V
+ * sources, which ngspice treats as ideal.
+ */
+export function netlistOf(network: Network, output: number, amplitudes: readonly number[]): string[] {
+  const name = (node: number) => nodeName(node, output);
+  const cards = network.elements.flatMap((element, index) => {
+    const [a, b] = [name(element.a), name(element.b)];
+    if (element.kind === "resistor") {
+      if (a === b) return [];
+      return element.ohms === 0 ? [`V${index} ${a} ${b} 0`] : [`R${index} ${a} ${b} ${element.ohms}`];
+    }
+    if (element.kind === "capacitor") return a === b ? [] : [`C${index} ${a} ${b} ${element.farads}`];
+    const amplitude = element.source === undefined ? 0 : amplitudes[element.source]!;
+    const cardList: string[] = [];
+    let at = a;
+    const next = (last: boolean) => (last ? b : `${a}_${index}_${cardList.length}`);
+    if (element.source !== undefined) {
+      const to = next(element.ohms === 0 && element.henries === 0);
+      cardList.push(`V${index} ${to} ${at} DC 0 AC ${amplitude}`);
+      at = to;
+    }
+    if (element.ohms > 0) {
+      const to = next(element.henries === 0);
+      cardList.push(`R${index} ${at} ${to} ${element.ohms}`);
+      at = to;
+    }
+    if (element.henries > 0) cardList.push(`L${index} ${at} ${b} ${element.henries}`);
+    return cardList;
+  });
+  const mutuals = network.mutuals.map(({ first, second, henries }, index) => {
+    const [one, two] = [network.elements[first]!, network.elements[second]!];
+    if (one.kind !== "branch" || two.kind !== "branch") throw new TypeError("a mutual inductance joins branches");
+    return `K${index} L${first} L${second} ${henries / Math.sqrt(one.henries * two.henries)}`;
+  });
+  return [...cards, ...mutuals, ...floatingTies(network).map((node) => `Rtie${node} ${name(node)} 0 1`)];
+}
+
+/** One node of every part of the network that hangs on nothing: tied to ground it carries no current, and ngspice needs it. */
+function floatingTies(network: Network): number[] {
+  const parts = new DisjointSets(network.nodeCount);
+  for (const element of network.elements) parts.join(element.a, element.b);
+  const used = new Set(network.elements.flatMap((element) => [element.a, element.b]));
+  return [...used].filter((node) => node !== 0 && parts.find(node) === node);
+}
