@@ -80,19 +80,22 @@ export function operatingPoint(cards: readonly string[]): number {
   return Number(text!.trim().split(/\s+/)[1]);
 }
 
-const nodeName = (node: number, output: number) => (node === 0 ? "0" : node === output ? "out" : `n${node}`);
-
 /**
- * A network of ours as an ngspice netlist; each source is an AC voltage of the given amplitude. 0 Ω resistors become 0 V
- * sources, which ngspice treats as ideal.
+ * A network of ours as an ngspice netlist; each source is an AC voltage of the given amplitude. Nodes that a 0 Ω
+ * resistor joins are given one name, since loops of ideal joints have no solution in ngspice.
  */
 export function netlistOf(network: Network, output: number, amplitudes: readonly number[]): string[] {
-  const name = (node: number) => nodeName(node, output);
+  const joints = new DisjointSets(network.nodeCount);
+  for (const element of network.elements)
+    if (element.kind === "resistor" && element.ohms === 0) joints.join(element.a, element.b);
+  const name = (node: number) => {
+    const joint = joints.find(node);
+    return joint === 0 ? "0" : joint === joints.find(output) ? "out" : `n${joint}`;
+  };
   const cards = network.elements.flatMap((element, index) => {
     const [a, b] = [name(element.a), name(element.b)];
     if (element.kind === "resistor") {
-      if (a === b) return [];
-      return element.ohms === 0 ? [`V${index} ${a} ${b} 0`] : [`R${index} ${a} ${b} ${element.ohms}`];
+      return a === b ? [] : [`R${index} ${a} ${b} ${element.ohms}`];
     }
     if (element.kind === "capacitor") return a === b ? [] : [`C${index} ${a} ${b} ${element.farads}`];
     const amplitude = element.source === undefined ? 0 : amplitudes[element.source]!;
