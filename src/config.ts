@@ -1,0 +1,49 @@
+import { availableParallelism } from "node:os";
+import { z } from "zod";
+
+const LOG_LEVELS = ["fatal", "error", "warn", "info", "debug", "trace", "silent"] as const;
+
+const wholeNumber = (min: number, max: number) =>
+  z
+    .string()
+    .regex(/^\d+$/, `expected a whole number from ${min} to ${max}`)
+    .transform(Number)
+    .pipe(z.number().min(min, `expected at least ${min}`).max(max, `expected at most ${max}`));
+
+/** Two workers answer one listener at a time with one to spare; more than four would only crowd the machine's memory. */
+const usualWorkers = Math.min(4, Math.max(2, availableParallelism()));
+
+const environmentSchema = z.object({
+  HOST: z.string().min(1).default("127.0.0.1"),
+  PORT: wholeNumber(0, 65_535).default(4680),
+  LOG_LEVEL: z.enum(LOG_LEVELS, `expected one of ${LOG_LEVELS.join(", ")}`).default("info"),
+  WORKERS: wholeNumber(1, 64).default(usualWorkers),
+  /** Whether a proxy in front tells the caller's host and protocol; believed only when said so. */
+  TRUST_PROXY: z
+    .enum(["true", "false"], "expected true or false")
+    .default("false")
+    .transform((word) => word === "true"),
+});
+
+export interface Config {
+  readonly host: string;
+  readonly port: number;
+  readonly logLevel: (typeof LOG_LEVELS)[number];
+  readonly workers: number;
+  readonly trustProxy: boolean;
+}
+
+/**
+ * Reads the environment. An empty variable counts as absent.
+ * @throws RangeError naming every variable at fault
+ */
+export function readConfig(environment: Readonly<Record<string, string | undefined>>): Config {
+  const given = Object.fromEntries(Object.entries(environment).filter(([, value]) => value !== ""));
+  const result = environmentSchema.safeParse(given);
+  if (!result.success) {
+    const faults = result.error.issues.map((issue) => `${issue.path.join(".")}: ${issue.message}`);
+    throw new RangeError(faults.join("; "));
+  }
+  const { HOST, PORT, LOG_LEVEL, WORKERS, TRUST_PROXY } = result.data;
+  return { host: HOST, port: PORT, logLevel: LOG_LEVEL, workers: WORKERS, trustProxy: TRUST_PROXY };
+}

@@ -1,0 +1,84 @@
+// A route file exports `async function fooRoutes(app: App, context: RouteContext)`, declares zod schemas for what it takes and
+// gives, and is added to ROUTES below. Work that takes more than a few milliseconds is a job of jobs.ts, run by `context.runJob`.
+import { readFileSync } from "node:fs";
+import helmet from "@fastify/helmet";
+import fastifyStatic from "@fastify/static";
+import swagger from "@fastify/swagger";
+import Fastify from "fastify";
+import { jsonSchemaTransform, jsonSchemaTransformObject } from "fastify-type-provider-zod";
+import { type LogLevel, loggerOptions } from "./logging.ts";
+import { PATHS } from "./paths.ts";
+import { handleProblems } from "./problems.ts";
+import type { App, RouteContext } from "./route-context.ts";
+import { healthRoutes } from "./routes/health.ts";
+import { responseRoutes } from "./routes/response.ts";
+import { serializerCompiler, validatorCompiler } from "./validation.ts";
+import { WorkerPool } from "./worker-pool.ts";
+
+const ROUTES = [healthRoutes, responseRoutes];
+
+export interface AppOptions {
+  readonly logLevel: LogLevel;
+  readonly workers: number;
+  readonly trustProxy: boolean;
+}
+
+/** The largest build file stays under 100 kB; a megabyte leaves room for a second one and a long sweep. */
+const BODY_LIMIT_BYTES = 1 << 20;
+/** A minute of sound over a slow line, and still no connection held open for nothing. */
+const REQUEST_TIMEOUT_MS = 300_000;
+const CONNECTION_TIMEOUT_MS = 600_000;
+
+const CONTENT_SECURITY_POLICY = {
+  useDefaults: false,
+  directives: {
+    "default-src": ["'none'"],
+    "script-src": ["'self'"],
+    "style-src": ["'self'"],
+    "img-src": ["'self'", "data:", "blob:"],
+    "media-src": ["'self'", "blob:"],
+    "font-src": ["'self'"],
+    "connect-src": ["'self'"],
+    "manifest-src": ["'self'"],
+    "base-uri": ["'none'"],
+    "form-action": ["'self'"],
+    "frame-ancestors": ["'none'"],
+  },
+};
+
+/** The service, ready to listen or to be asked by `inject`. Closing it ends its workers. */
+export async function buildApp(options: AppOptions): Promise<App> {
+  const app = Fastify({
+    logger: loggerOptions(options.logLevel),
+    trustProxy: options.trustProxy,
+    bodyLimit: BODY_LIMIT_BYTES,
+    requestTimeout: REQUEST_TIMEOUT_MS,
+    connectionTimeout: CONNECTION_TIMEOUT_MS,
+    routerOptions: { maxParamLength: 20_000 },
+  }) as unknown as App;
+  app.setValidatorCompiler(validatorCompiler);
+  app.setSerializerCompiler(serializerCompiler);
+  handleProblems(app);
+  await app.register(helmet, {
+    contentSecurityPolicy: CONTENT_SECURITY_POLICY,
+    // Set by whoever terminates TLS in front; over plain HTTP it is ignored.
+    strictTransportSecurity: false,
+  });
+  await registerDocumentation(app);
+  const pool = new WorkerPool(options.workers);
+  app.addHook("onClose", () => pool.close());
+  const context: RouteContext = { runJob: pool.run };
+  for (const routes of ROUTES) await app.register(routes, context);
+  await app.register(fastifyStatic, { root: PATHS.publicFiles, cacheControl: true, maxAge: "1m" });
+  return app;
+}
+
+async function registerDocumentation(app: App): Promise<void> {
+  const { version, description } = JSON.parse(readFileSync(PATHS.packageFile, "utf8")) as Record<string, string>;
+  await app.register(swagger, {
+    openapi: { openapi: "3.1.0", info: { title: "Presolder", version: version!, description: description! } },
+    transform: jsonSchemaTransform,
+    transformObject: jsonSchemaTransformObject,
+  });
+  app.get("/api/openapi.json", { schema: { hide: true } }, async () => app.swagger());
+}

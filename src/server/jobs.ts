@@ -1,0 +1,20 @@
+import { type CurvesRequest, curvesOf } from "../render/curves.ts";
+
+/** What a job may use of its surroundings. */
+export interface JobContext {
+  /** To be called now and then; throws where nobody waits for the answer any more. */
+  checkpoint(): void;
+}
+
+/**
+ * Everything a worker can do, by name. A job is a pure function of its input; input and answer are plain data (structured
+ * clone), and the answer's typed arrays change hands without a copy, so they must not be kept.
+ */
+export const JOBS = {
+  ready: (_nothing: null) => true,
+  curves: (request: CurvesRequest, context: JobContext) => curvesOf(request, context),
+} as const;
+
+export type JobName = keyof typeof JOBS;
+export type JobInput<Name extends JobName> = Parameters<(typeof JOBS)[Name]>[0];
+export type JobOutput<Name extends JobName> = ReturnType<(typeof JOBS)[Name]>;

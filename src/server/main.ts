@@ -1,0 +1,43 @@
+import closeWithGrace from "close-with-grace";
+import { readConfig } from "../config.ts";
+import { buildApp } from "./app.ts";
+
+const GRACE_MS = 10_000;
+
+function fail(message: string): never {
+  process.stderr.write(`${message}\n`);
+  process.exit(1);
+}
+
+function readConfigOrFail() {
+  try {
+    return readConfig(process.env);
+  } catch (error) {
+    return fail(`Presolder cannot start: ${(error as Error).message}`);
+  }
+}
+
+const config = readConfigOrFail();
+const app = await buildApp(config);
+
+closeWithGrace({ delay: GRACE_MS, logger: undefined }, async ({ err }) => {
+  if (err) app.log.error({ err }, "closing after an error");
+  await app.close();
+});
+
+try {
+  await app.listen({ host: config.host, port: config.port });
+} catch (error) {
+  const { code, message } = error as NodeJS.ErrnoException;
+  await app.close();
+  const reason =
+    code === "EADDRINUSE"
+      ? `port ${config.port} on ${config.host} is in use; set PORT to another, as in PORT=4681 npm start`
+      : message;
+  fail(`Presolder cannot start: ${reason}`);
+}
+
+const address = app.server.address();
+const port = typeof address === "object" && address ? address.port : config.port;
+const host = config.host.includes(":") ? `[${config.host}]` : config.host;
+process.stdout.write(`Presolder listens on http://${host}:${port}/\n`);

@@ -1,0 +1,47 @@
+import { z } from "zod";
+import { longFormSchema } from "../build/schema.ts";
+import { quantity, strict } from "../build/zod-tools.ts";
+import { MAX_FREQUENCIES } from "../limits.ts";
+
+const { $schema: _, ...longFormJson } = z.toJSONSchema(longFormSchema, { io: "input", unrepresentable: "any" });
+
+/** Read by `readBuild`, which knows both forms and names every field at fault; here only documented. */
+export const buildField = z
+  .unknown()
+  .refine((value) => value !== undefined, "is missing; expected the build file")
+  .meta({
+    ...longFormJson,
+    description: "The build file, in its long form; or a `plan` instead of `parts` and `wires`",
+  });
+
+const settingValue = z.union([z.number(), z.string().max(40)], {
+  error: () => 'expected a dial 0 to 10, a position from 1, or "down", "centre", "up"',
+});
+const controlName = z.string().min(1).max(80);
+
+export const settingsField = z
+  .record(controlName, settingValue)
+  .describe(
+    "a control or role: a dial 0 to 10, a position from 1, or down, centre, up; controls left out stay at rest",
+  );
+
+export const sweepField = z
+  .record(controlName, z.array(settingValue).min(1).max(1000))
+  .describe("axes to vary, by control or role, and their values");
+
+const HIGHEST_HZ = 200_000;
+const frequency = quantity("frequency", { above: 0, max: HIGHEST_HZ }, "a frequency");
+
+export const frequenciesField = z
+  .union(
+    [
+      z.array(frequency).min(1).max(MAX_FREQUENCIES, `expected at most ${MAX_FREQUENCIES} frequencies`),
+      strict({
+        from: frequency.default(20),
+        to: frequency.default(20_000),
+        count: z.int().min(1).max(MAX_FREQUENCIES).default(512),
+      }),
+    ],
+    { error: () => 'expected {"from", "to", "count"} or a list of frequencies in Hz' },
+  )
+  .describe("log spaced, default 20, 20000, 512; or a list of Hz");

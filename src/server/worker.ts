@@ -1,0 +1,44 @@
+import { Piscina } from "piscina";
+import { PresolderError } from "../errors.ts";
+import { JOBS, type JobContext } from "./jobs.ts";
+import type { Task, TaskResult } from "./worker-pool.ts";
+
+class Stopped extends Error {}
+
+/** The buffers behind an answer's typed arrays, to be handed over instead of copied. A job's answer owns what it holds. */
+function ownBuffers(value: unknown, found = new Set<ArrayBuffer>()): Set<ArrayBuffer> {
+  if (ArrayBuffer.isView(value)) {
+    if (value.buffer instanceof ArrayBuffer) found.add(value.buffer);
+  } else if (typeof value === "object" && value !== null) {
+    for (const entry of Object.values(value)) ownBuffers(entry, found);
+  }
+  return found;
+}
+
+function runTask({ name, input, stop }: Task): TaskResult {
+  const context: JobContext = {
+    checkpoint() {
+      if (Atomics.load(stop, 0) === 1) throw new Stopped();
+    },
+  };
+  try {
+    context.checkpoint();
+    const job = JOBS[name] as (input: unknown, context: JobContext) => unknown;
+    return { value: job(input, context) };
+  } catch (error) {
+    if (error instanceof Stopped) return { stopped: true };
+    if (error instanceof PresolderError) {
+      return { fault: { code: error.code, detail: error.message, faults: error.faults } };
+    }
+    throw error;
+  }
+}
+
+/** What a worker thread runs: one task of the pool. */
+export default function work(task: Task): unknown {
+  const result = runTask(task);
+  return Piscina.move({
+    [Piscina.transferableSymbol]: [...ownBuffers(result)],
+    [Piscina.valueSymbol]: result,
+  } as never);
+}
