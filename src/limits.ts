@@ -14,3 +14,5 @@ export const MAX_AUDIO_SECONDS = 60;
 export const MAX_AUDIO_CHANNELS = 2;
 export const MIN_SAMPLE_RATE_HZ = 8_000;
 export const MAX_SAMPLE_RATE_HZ = 192_000;
+/** Files hold ±1 at full scale; a peak this far above it is a file of unscaled integers or of rubbish, which would only clip. */
+export const MAX_SAMPLE_AMPLITUDE = 256;
