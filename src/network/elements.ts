@@ -1,3 +1,5 @@
+import { DisjointSets } from "../disjoint-sets.ts";
+
 /**
  * A linear network of two-terminal elements between nodes 0 … nodeCount − 1. Node 0 is the reference.
  * Values are ohms, farads and henries. A resistor of 0 Ω is an ideal joint and merges its nodes.
@@ -7,6 +9,8 @@ export interface Resistor {
   readonly a: number;
   readonly b: number;
   readonly ohms: number;
+  /** Index of a value given later, where this resistance varies from setting to setting. */
+  readonly parameter?: number;
 }
 
 export interface Capacitor {
@@ -47,6 +51,18 @@ export interface Network {
   readonly sourceCount: number;
 }
 
+/** Whether an element joins its nodes outright, whatever the setting. */
+export function isIdealJoint(element: Element): boolean {
+  return element.kind === "resistor" && element.ohms === 0 && element.parameter === undefined;
+}
+
+/** The nodes of a network, joined where ideal joints join them. */
+export function idealJoints(network: Network): DisjointSets {
+  const joints = new DisjointSets(network.nodeCount);
+  for (const element of network.elements) if (isIdealJoint(element)) joints.join(element.a, element.b);
+  return joints;
+}
+
 /** Collects elements and hands out internal nodes. */
 export class NetworkBuilder {
   readonly #elements: Element[] = [];
@@ -64,6 +80,11 @@ export class NetworkBuilder {
 
   resistor(a: number, b: number, ohms: number): void {
     this.#elements.push({ kind: "resistor", a, b, ohms });
+  }
+
+  /** A resistor whose value is given setting by setting as parameter number `parameter`; `ohms` is its value meanwhile. */
+  variableResistor(a: number, b: number, ohms: number, parameter: number): void {
+    this.#elements.push({ kind: "resistor", a, b, ohms, parameter });
   }
 
   capacitor(a: number, b: number, farads: number): void {

@@ -1,4 +1,5 @@
-import { solveComplex } from "./complex-lu.ts";
+import { PresolderError } from "../errors.ts";
+import { ComplexLu } from "./complex-lu.ts";
 import type { Network } from "./elements.ts";
 import { type ReducedNetwork, reduceNodes } from "./reduce-nodes.ts";
 
@@ -13,6 +14,8 @@ export interface Pencil {
   readonly c: Float64Array;
   /** Current unknown of each source's branch. */
   readonly sourceRow: Int32Array;
+  /** Current unknown of each variable resistor, by parameter. */
+  readonly parameterRow: ReadonlyMap<number, { row: number; ohms: number }>;
   readonly unknownOfNode: Int32Array;
 }
 
@@ -20,7 +23,7 @@ export interface Pencil {
  * Impedances are divided by this and admittances multiplied, so that a guard's entries stand near 1 beside the ±1 of the
  * incidence; voltages are unchanged by it.
  */
-const REFERENCE_OHMS = 1e5;
+export const REFERENCE_OHMS = 1e5;
 
 function stampAdmittance(matrix: Float64Array, size: number, a: number, b: number, value: number): void {
   if (a >= 0) matrix[a * size + a]! += value;
@@ -40,8 +43,8 @@ function stampIncidence(matrix: Float64Array, size: number, node: number, row: n
 /** Assembles the pencil of a network. */
 export function assemblePencil(network: Network): Pencil {
   const reduced: ReducedNetwork = reduceNodes(network);
-  const { voltageCount, branches } = reduced;
-  const size = voltageCount + branches.length;
+  const { voltageCount, branches, variables } = reduced;
+  const size = voltageCount + branches.length + variables.length;
   const g = new Float64Array(size * size);
   const c = new Float64Array(size * size);
   for (const { a, b, siemens } of reduced.conductors) stampAdmittance(g, size, a, b, siemens * REFERENCE_OHMS);
@@ -61,7 +64,15 @@ export function assemblePencil(network: Network): Pencil {
     c[i * size + j]! -= henries / REFERENCE_OHMS;
     c[j * size + i]! -= henries / REFERENCE_OHMS;
   }
-  return { size, voltageCount, g, c, sourceRow, unknownOfNode: reduced.unknownOfNode };
+  const parameterRow = new Map<number, { row: number; ohms: number }>();
+  for (const [index, { a, b, ohms, parameter }] of variables.entries()) {
+    const row = voltageCount + branches.length + index;
+    stampIncidence(g, size, a, row, 1);
+    stampIncidence(g, size, b, row, -1);
+    g[row * size + row]! -= ohms / REFERENCE_OHMS;
+    parameterRow.set(parameter, { row, ohms });
+  }
+  return { size, voltageCount, g, c, sourceRow, parameterRow, unknownOfNode: reduced.unknownOfNode };
 }
 
 /** Complex values over a list of frequencies. */
@@ -85,19 +96,20 @@ export function solveTransfers(pencil: Pencil, outputNode: number, frequenciesHz
   }));
   const output = pencil.unknownOfNode[outputNode]!;
   if (output < 0) return spectra;
-  const re = new Float64Array(size * size);
-  const im = new Float64Array(size * size);
+  const lu = new ComplexLu(size);
   const xRe = new Float64Array(size);
   const xIm = new Float64Array(size);
   for (let i = 0; i < frequenciesHz.length; i++) {
     const omega = 2 * Math.PI * frequenciesHz[i]!;
-    re.set(g);
-    for (let at = 0; at < im.length; at++) im[at] = omega * c[at]!;
+    lu.re.set(g);
+    for (let at = 0; at < c.length; at++) lu.im[at] = omega * c[at]!;
+    if (!lu.factor()) throw new PresolderError("NETWORK_SINGULAR", "the network's equations have no unique solution");
     xRe.fill(0);
     xIm.fill(0);
     xRe[output] = 1;
-    solveComplex(re, im, xRe, xIm, size);
+    lu.solve(xRe, xIm);
     for (const [source, row] of sourceRow.entries()) {
+      if (row < 0) continue;
       spectra[source]!.re[i] = -xRe[row]!;
       spectra[source]!.im[i] = -xIm[row]!;
     }

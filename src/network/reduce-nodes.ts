@@ -1,5 +1,5 @@
 import { DisjointSets } from "../disjoint-sets.ts";
-import type { Branch, Element, Network } from "./elements.ts";
+import { type Branch, idealJoints, type Network } from "./elements.ts";
 
 /** A network whose ideal joints are merged and whose floating parts have a reference each. */
 export interface ReducedNetwork {
@@ -8,14 +8,12 @@ export interface ReducedNetwork {
   readonly voltageCount: number;
   readonly conductors: readonly { a: number; b: number; siemens: number }[];
   readonly capacitors: readonly { a: number; b: number; farads: number }[];
+  /** Resistors whose value is given later; each has a current unknown of its own, so that 0 Ω is an ideal joint. */
+  readonly variables: readonly { a: number; b: number; ohms: number; parameter: number }[];
   /** Branches with their ends as unknown indexes, in the order of their current unknowns. */
   readonly branches: readonly { a: number; b: number; branch: Branch }[];
   readonly mutuals: readonly { first: number; second: number; henries: number }[];
   readonly sourceCount: number;
-}
-
-function joinsNodes(element: Element): boolean {
-  return element.kind === "resistor" && element.ohms === 0;
 }
 
 /**
@@ -24,8 +22,7 @@ function joinsNodes(element: Element): boolean {
  * determines and no current depends on.
  */
 export function reduceNodes(network: Network): ReducedNetwork {
-  const joints = new DisjointSets(network.nodeCount);
-  for (const element of network.elements) if (joinsNodes(element)) joints.join(element.a, element.b);
+  const joints = idealJoints(network);
   const parts = new DisjointSets(joints);
   for (const element of network.elements) parts.join(element.a, element.b);
 
@@ -41,6 +38,7 @@ export function reduceNodes(network: Network): ReducedNetwork {
   const branches: { a: number; b: number; branch: Branch }[] = [];
   const conductors: { a: number; b: number; siemens: number }[] = [];
   const capacitors: { a: number; b: number; farads: number }[] = [];
+  const variables: { a: number; b: number; ohms: number; parameter: number }[] = [];
   for (const [index, element] of network.elements.entries()) {
     const a = unknownOfNode[element.a]!;
     const b = unknownOfNode[element.b]!;
@@ -48,7 +46,9 @@ export function reduceNodes(network: Network): ReducedNetwork {
       branchNumber.set(index, branches.length);
       branches.push({ a, b, branch: element });
     } else if (joints.find(element.a) !== joints.find(element.b)) {
-      if (element.kind === "resistor") conductors.push({ a, b, siemens: 1 / element.ohms });
+      if (element.kind === "resistor" && element.parameter !== undefined)
+        variables.push({ a, b, ohms: element.ohms, parameter: element.parameter });
+      else if (element.kind === "resistor") conductors.push({ a, b, siemens: 1 / element.ohms });
       else capacitors.push({ a, b, farads: element.farads });
     }
   }
@@ -57,5 +57,14 @@ export function reduceNodes(network: Network): ReducedNetwork {
     second: branchNumber.get(second)!,
     henries,
   }));
-  return { unknownOfNode, voltageCount, conductors, capacitors, branches, mutuals, sourceCount: network.sourceCount };
+  return {
+    unknownOfNode,
+    voltageCount,
+    conductors,
+    capacitors,
+    variables,
+    branches,
+    mutuals,
+    sourceCount: network.sourceCount,
+  };
 }

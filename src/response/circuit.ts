@@ -1,10 +1,10 @@
 import { partsOfKind } from "../build/build-file.ts";
-import type { Build, Part } from "../build/schema.ts";
+import type { Build, Part, Pot } from "../build/schema.ts";
 import type { Settings } from "../build/settings.ts";
 import { type Network, NetworkBuilder } from "../network/elements.ts";
 import { type Nets, Wiring } from "../wiring/nets.ts";
 import { addPickup, type CoilSource, coilSources } from "./pickup-elements.ts";
-import { addPot } from "./pot-elements.ts";
+import { addPot, addVariablePot, liftsTrack, potTrackOhms } from "./pot-elements.ts";
 
 /** The network of a build in one setting, seen from the jack. */
 export interface Circuit {
@@ -26,15 +26,48 @@ export class CircuitMaker {
   readonly wiring: Wiring;
   readonly sources: readonly CoilSource[];
   readonly #jack: string;
+  readonly #pots: readonly [string, Pot][];
+  /** Number of each pot's first variable resistor. */
+  readonly #firstTrack = new Map<string, number>();
 
   constructor(build: Build) {
     this.build = build;
     this.wiring = new Wiring(build);
     this.sources = partsOfKind(build, "pickup").flatMap(([name, pickup]) => coilSources(name, pickup));
+    this.#pots = partsOfKind(build, "pot");
+    let tracks = 0;
+    for (const [name, pot] of this.#pots) {
+      this.#firstTrack.set(name, tracks);
+      tracks += potTrackOhms(pot, 10).length;
+    }
     this.#jack = partsOfKind(build, "jack")[0]![0];
   }
 
   circuitIn(settings: Settings, options: CircuitOptions = { withCableAndLoad: true }): Circuit {
+    return this.#assemble(settings, options, (network, name, pot, nodeOf) =>
+      addPot(network, pot, dialOf(settings, name), nodeOf),
+    );
+  }
+
+  /** The circuit with its pots' tracks as variable resistors, numbered as `trackOhms` lists them. */
+  templateIn(settings: Settings): Circuit {
+    return this.#assemble(settings, { withCableAndLoad: true }, (network, name, pot, nodeOf) =>
+      addVariablePot(network, pot, this.#firstTrack.get(name)!, liftsTrack(pot, dialOf(settings, name)), nodeOf),
+    );
+  }
+
+  /** Settings with equal keys share a template. */
+  templateKey(settings: Settings): string {
+    const lifted = this.#pots.filter(([name, pot]) => liftsTrack(pot, dialOf(settings, name))).map(([name]) => name);
+    return [...Object.values(settings.switches), ...lifted].join();
+  }
+
+  /** The ohms of every variable resistor of the template in these settings. */
+  trackOhms(settings: Settings): Float64Array {
+    return Float64Array.from(this.#pots.flatMap(([name, pot]) => potTrackOhms(pot, dialOf(settings, name))));
+  }
+
+  #assemble(settings: Settings, options: CircuitOptions, addPotElements: AddPot): Circuit {
     const nets = this.wiring.netsIn(settings);
     const { lugs } = this.wiring;
     const sleeve = nets.netOfLug[lugs.indexOf(`${this.#jack}.sleeve`)]!;
@@ -44,7 +77,9 @@ export class CircuitMaker {
     const nodeOf = (lug: string) => nodeOfLug(lugs.indexOf(lug));
     const network = new NetworkBuilder(nets.count);
     for (const [name, part] of Object.entries(this.build.parts)) {
-      addPart(network, part, settings.dials[name] ?? 10, (local) => nodeOf(`${name}.${local}`));
+      const nodeOfLocal = (local: string) => nodeOf(`${name}.${local}`);
+      if (part.kind === "pot") addPotElements(network, name, part, nodeOfLocal);
+      else addPart(network, part, nodeOfLocal);
     }
     const outputNode = nodeOf(`${this.#jack}.tip`);
     if (options.withCableAndLoad) this.#addCableAndLoad(network, outputNode);
@@ -59,13 +94,17 @@ export class CircuitMaker {
   }
 }
 
-function addPart(network: NetworkBuilder, part: Part, dial: number, nodeOf: (local: string) => number): void {
+type NodeOf = (local: string) => number;
+type AddPot = (network: NetworkBuilder, name: string, pot: Pot, nodeOf: NodeOf) => void;
+
+function dialOf(settings: Settings, pot: string): number {
+  return settings.dials[pot] ?? 10;
+}
+
+function addPart(network: NetworkBuilder, part: Part, nodeOf: NodeOf): void {
   switch (part.kind) {
     case "pickup":
       addPickup(network, part, nodeOf);
-      break;
-    case "pot":
-      addPot(network, part, dial, nodeOf);
       break;
     case "cap":
       network.capacitor(nodeOf("a"), nodeOf("b"), part.capacitance);

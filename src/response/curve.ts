@@ -8,6 +8,16 @@ export function decibels(amplitude: number): number {
   return amplitude > SILENCE ? 20 * Math.log10(amplitude) : SILENCE_DB;
 }
 
+const DB_PER_NEPER_OF_POWER = 10 / Math.LN10;
+const SILENT_POWER = SILENCE * SILENCE;
+
+const DEGREES_PER_RADIAN = 180 / Math.PI;
+
+/** Decibels of a squared amplitude. */
+export function powerDecibels(power: number): number {
+  return power > SILENT_POWER ? DB_PER_NEPER_OF_POWER * Math.log(power) : SILENCE_DB;
+}
+
 /** The weighted sum of spectra of equal length. */
 export function weightedSum(spectra: readonly Spectrum[], weights: readonly number[]): Spectrum {
   const length = spectra[0]?.re.length ?? 0;
@@ -25,7 +35,9 @@ export function weightedSum(spectra: readonly Spectrum[], weights: readonly numb
 
 /** Magnitude in dB; silence is SILENCE_DB. */
 export function magnitudeDb({ re, im }: Spectrum): Float64Array {
-  return re.map((real, i) => decibels(Math.hypot(real, im[i]!)));
+  const level = new Float64Array(re.length);
+  for (let i = 0; i < level.length; i++) level[i] = powerDecibels(re[i]! * re[i]! + im[i]! * im[i]!);
+  return level;
 }
 
 /**
@@ -36,11 +48,11 @@ export function unwrappedPhaseDegrees({ re, im }: Spectrum): Float64Array {
   const phase = new Float64Array(re.length);
   let previous: number | undefined;
   for (let i = 0; i < re.length; i++) {
-    if (Math.hypot(re[i]!, im[i]!) <= SILENCE) {
+    if (re[i]! * re[i]! + im[i]! * im[i]! <= SILENT_POWER) {
       phase[i] = previous ?? 0;
       continue;
     }
-    const raw = (Math.atan2(im[i]!, re[i]!) * 180) / Math.PI;
+    const raw = Math.atan2(im[i]!, re[i]!) * DEGREES_PER_RADIAN;
     const turns = previous === undefined ? 0 : Math.round((previous - raw) / 360);
     previous = raw + 360 * turns;
     phase[i] = previous;

@@ -1,7 +1,8 @@
+import { powerDecibels } from "./curve.ts";
 import { logSpaced } from "./frequencies.ts";
 
-/** Level in dB at each frequency. */
-export type LevelAt = (frequenciesHz: Float64Array) => Float64Array;
+/** |H|² at a frequency in Hz. */
+export type PowerAt = (frequencyHz: number) => number;
 
 export interface Features {
   /** The highest resonance above the level at 200 Hz: frequency in Hz, level in dB above that level. */
@@ -11,63 +12,70 @@ export interface Features {
 }
 
 export const REFERENCE_HZ = 200;
-const CUTOFF_DB = -3;
+const CUTOFF_POWER = 10 ** (-3 / 10);
 const AUDIO_TOP_HZ = 20_000;
 /** A cutoff is sought two octaves and more past hearing, since a bare single coil reaches beyond 20 kHz. */
 const SEARCH_TOP_HZ = 100_000;
-const SEARCH_POINTS = 400;
-const REFINEMENTS = 3;
-const REFINED_POINTS = 33;
+const SEARCH_POINTS = 256;
+/** Relative width at which a search ends: far finer than any part is known. */
+const PRECISION = 1e-7;
 /** Smaller rises than this are the plateau itself bending, not a resonance that anybody would call a peak. */
 const MIN_PEAK_DB = 0.1;
 
 const GRID = logSpaced(20, SEARCH_TOP_HZ, SEARCH_POINTS);
+const GOLDEN = (Math.sqrt(5) - 1) / 2;
 
-function highestLocalMaximum(level: Float64Array): number | undefined {
+function highestLocalMaximum(power: Float64Array): number | undefined {
   let best: number | undefined;
-  for (let i = 1; i < level.length - 1 && GRID[i]! <= AUDIO_TOP_HZ; i++) {
-    const isMaximum = level[i]! > level[i - 1]! && level[i]! >= level[i + 1]!;
-    if (isMaximum && (best === undefined || level[i]! > level[best]!)) best = i;
+  for (let i = 1; i < power.length - 1 && GRID[i]! <= AUDIO_TOP_HZ; i++) {
+    const isMaximum = power[i]! > power[i - 1]! && power[i]! >= power[i + 1]!;
+    if (isMaximum && (best === undefined || power[i]! > power[best]!)) best = i;
   }
   return best;
 }
 
-function refineMaximum(levelAt: LevelAt, from: number, to: number): { frequency: number; level: number } {
+/** Golden-section search for the maximum between two frequencies. */
+function maximumBetween(powerAt: PowerAt, from: number, to: number): { frequency: number; power: number } {
   let [low, high] = [from, to];
-  for (let round = 0; ; round++) {
-    const frequencies = logSpaced(low, high, REFINED_POINTS);
-    const level = levelAt(frequencies);
-    const best = level.reduce((top, value, i) => (value > level[top]! ? i : top), 0);
-    if (round === REFINEMENTS) return { frequency: frequencies[best]!, level: level[best]! };
-    low = frequencies[Math.max(0, best - 1)]!;
-    high = frequencies[Math.min(REFINED_POINTS - 1, best + 1)]!;
+  let [left, right] = [high - GOLDEN * (high - low), low + GOLDEN * (high - low)];
+  let [atLeft, atRight] = [powerAt(left), powerAt(right)];
+  while (high - low > PRECISION * high) {
+    if (atLeft >= atRight) {
+      [high, right, atRight] = [right, left, atLeft];
+      left = high - GOLDEN * (high - low);
+      atLeft = powerAt(left);
+    } else {
+      [low, left, atLeft] = [left, right, atRight];
+      right = low + GOLDEN * (high - low);
+      atRight = powerAt(right);
+    }
   }
+  return atLeft >= atRight ? { frequency: left, power: atLeft } : { frequency: right, power: atRight };
 }
 
-function refineCrossing(levelAt: LevelAt, from: number, to: number, target: number): number {
+/** Bisection for the place where a power falls through a target. */
+function crossingBetween(powerAt: PowerAt, from: number, to: number, target: number): number {
   let [low, high] = [from, to];
-  for (let round = 0; round <= REFINEMENTS; round++) {
-    const frequencies = logSpaced(low, high, REFINED_POINTS);
-    const level = levelAt(frequencies);
-    const last = level.findLastIndex((value) => value >= target);
-    low = frequencies[Math.max(0, last)]!;
-    high = frequencies[Math.min(REFINED_POINTS - 1, last + 1)]!;
+  while (high - low > PRECISION * high) {
+    const middle = (low + high) / 2;
+    if (powerAt(middle) >= target) low = middle;
+    else high = middle;
   }
-  return Math.sqrt(low * high);
+  return (low + high) / 2;
 }
 
 /** Finds peak and cutoff of a curve, whatever frequencies it is shown at. */
-export function findFeatures(levelAt: LevelAt): Features {
-  const reference = levelAt(Float64Array.of(REFERENCE_HZ))[0]!;
-  const level = levelAt(GRID);
-  const top = highestLocalMaximum(level);
-  const refined = top === undefined ? undefined : refineMaximum(levelAt, GRID[top - 1]!, GRID[top + 1]!);
-  const rise = refined === undefined ? 0 : refined.level - reference;
-  const target = reference + CUTOFF_DB;
-  const last = level.findLastIndex((value) => value >= target);
-  const falls = last >= 0 && last < level.length - 1;
+export function findFeatures(powerAt: PowerAt): Features {
+  const reference = powerAt(REFERENCE_HZ);
+  const power = GRID.map(powerAt);
+  const top = highestLocalMaximum(power);
+  const found = top === undefined ? undefined : maximumBetween(powerAt, GRID[top - 1]!, GRID[top + 1]!);
+  const rise = found === undefined ? 0 : powerDecibels(found.power) - powerDecibels(reference);
+  const target = reference * CUTOFF_POWER;
+  const last = power.findLastIndex((value) => value >= target);
+  const falls = last >= 0 && last < power.length - 1 && reference > 0;
   return {
-    peak: refined && rise > MIN_PEAK_DB ? { frequency: refined.frequency, level: rise } : null,
-    cutoff: falls ? refineCrossing(levelAt, GRID[last]!, GRID[last + 1]!, target) : null,
+    peak: found && rise > MIN_PEAK_DB ? { frequency: found.frequency, level: rise } : null,
+    cutoff: falls ? crossingBetween(powerAt, GRID[last]!, GRID[last + 1]!, target) : null,
   };
 }

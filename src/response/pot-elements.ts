@@ -4,22 +4,62 @@ import { wiperFraction } from "../build/taper.ts";
 import type { NetworkBuilder } from "../network/elements.ts";
 
 type Track = Pick<Pot, "resistance" | "measured" | "taper" | "midpoint">;
+type NodeOf = (local: string) => number;
 
-function addTrack(network: NetworkBuilder, track: Track, dial: number, nodes: readonly [number, number, number]): void {
-  const [lug1, wiper, lug3] = nodes;
+const FIRST_GANG_LUGS = ["1", "2", "3"] as const;
+
+function tracksOf(pot: Pot): { track: Track; lugs: readonly [string, string, string] }[] {
+  const second = (pot.gangs ?? []).map((track) => ({ track, lugs: SECOND_GANG_LUGS }));
+  return [{ track: pot, lugs: FIRST_GANG_LUGS }, ...second];
+}
+
+/** Ohms below and above the wiper. */
+function trackHalves(track: Track, dial: number): [below: number, above: number] {
   const ohms = track.measured ?? track.resistance;
-  const below = wiperFraction(track, dial);
-  network.resistor(lug1, wiper, below * ohms);
-  network.resistor(wiper, lug3, (1 - below) * ohms);
+  const fraction = wiperFraction(track, dial);
+  return [fraction * ohms, (1 - fraction) * ohms];
+}
+
+/** Whether a no-load pot has its wiper on lug 3's dead end, off the track. */
+export function liftsTrack(pot: Pot, dial: number): boolean {
+  return pot.noLoad && dial === 10;
+}
+
+/** The resistances of a pot's tracks at a dial setting: below and above the wiper, gang by gang. */
+export function potTrackOhms(pot: Pot, dial: number): number[] {
+  return tracksOf(pot).flatMap(({ track }) => trackHalves(track, dial));
 }
 
 /** Adds a pot's tracks at a dial setting. The case touches nothing. */
-export function addPot(network: NetworkBuilder, pot: Pot, dial: number, nodeOf: (local: string) => number): void {
-  const liftsTrack = pot.noLoad && dial === 10;
-  if (liftsTrack) network.resistor(nodeOf("2"), nodeOf("3"), 0);
-  else addTrack(network, pot, dial, [nodeOf("1"), nodeOf("2"), nodeOf("3")]);
-  for (const gang of pot.gangs ?? []) {
-    const [b1, b2, b3] = SECOND_GANG_LUGS;
-    addTrack(network, gang, dial, [nodeOf(b1), nodeOf(b2), nodeOf(b3)]);
+export function addPot(network: NetworkBuilder, pot: Pot, dial: number, nodeOf: NodeOf): void {
+  for (const [gang, { track, lugs }] of tracksOf(pot).entries()) {
+    const [lug1, wiper, lug3] = lugs.map(nodeOf) as [number, number, number];
+    const [below, above] = trackHalves(track, dial);
+    if (gang === 0 && liftsTrack(pot, dial)) {
+      network.resistor(wiper, lug3, 0);
+      continue;
+    }
+    network.resistor(lug1, wiper, below);
+    network.resistor(wiper, lug3, above);
+  }
+}
+
+/** As `addPot`, with variable resistors numbered from `first` in the order of `potTrackOhms`. */
+export function addVariablePot(
+  network: NetworkBuilder,
+  pot: Pot,
+  first: number,
+  lifted: boolean,
+  nodeOf: NodeOf,
+): void {
+  for (const [gang, { track, lugs }] of tracksOf(pot).entries()) {
+    const [lug1, wiper, lug3] = lugs.map(nodeOf) as [number, number, number];
+    if (gang === 0 && lifted) {
+      network.resistor(wiper, lug3, 0);
+      continue;
+    }
+    const half = (track.measured ?? track.resistance) / 2;
+    network.variableResistor(lug1, wiper, half, first + 2 * gang);
+    network.variableResistor(wiper, lug3, half, first + 2 * gang + 1);
   }
 }

@@ -1,24 +1,20 @@
 import type { Build } from "../build/schema.ts";
 import type { Settings } from "../build/settings.ts";
-import { assemblePencil, type Spectrum, solveTransfers } from "../network/nodal-analysis.ts";
+import type { Spectrum } from "../network/nodal-analysis.ts";
+import { ParametricNetwork } from "../network/parametric.ts";
 import { CircuitMaker } from "./circuit.ts";
-import { magnitudeDb, unwrappedPhaseDegrees, weightedSum } from "./curve.ts";
+import { magnitudeDb, unwrappedPhaseDegrees } from "./curve.ts";
 import { type Features, findFeatures } from "./features.ts";
 import { logSpaced } from "./frequencies.ts";
 import type { CoilSource } from "./pickup-elements.ts";
+import { rationalTransfers, solvedTransfers, type Transfers } from "./transfers.ts";
 
-/** The transfer functions of a build in one setting, from each coil's unit EMF to the jack. */
-export interface Transfers {
-  readonly sources: readonly CoilSource[];
-  /** One spectrum per source, V/V. */
-  perSource(frequenciesHz: Float64Array): Spectrum[];
-  /** All coils driven together, each with its own size and sign. */
-  total(frequenciesHz: Float64Array): Spectrum;
-}
+export type { Transfers } from "./transfers.ts";
 
 /** Computes transfer functions of one build, setting after setting. */
 export class ResponseEngine {
   readonly #maker: CircuitMaker;
+  readonly #templates = new Map<string, ParametricNetwork>();
 
   constructor(build: Build) {
     this.#maker = new CircuitMaker(build);
@@ -28,13 +24,24 @@ export class ResponseEngine {
     return this.#maker.sources;
   }
 
+  /** The transfers in a setting: from polynomials where they reproduce the network, else solved frequency by frequency. */
   transfersIn(settings: Settings): Transfers {
-    const { network, outputNode } = this.#maker.circuitIn(settings);
-    const pencil = assemblePencil(network);
     const { sources } = this.#maker;
-    const weights = sources.map((source) => source.emf);
-    const perSource = (frequenciesHz: Float64Array) => solveTransfers(pencil, outputNode, frequenciesHz);
-    return { sources, perSource, total: (frequenciesHz) => weightedSum(perSource(frequenciesHz), weights) };
+    const fast = this.#templateIn(settings).transfersAt(this.#maker.trackOhms(settings));
+    if (fast) return rationalTransfers(fast, sources);
+    const circuit = this.#maker.circuitIn(settings);
+    const plain = new ParametricNetwork(circuit.network, circuit.outputNode).transfersAt([]);
+    return plain ? rationalTransfers(plain, sources) : solvedTransfers(circuit, sources);
+  }
+
+  #templateIn(settings: Settings): ParametricNetwork {
+    const key = this.#maker.templateKey(settings);
+    const known = this.#templates.get(key);
+    if (known) return known;
+    const { network, outputNode } = this.#maker.templateIn(settings);
+    const template = new ParametricNetwork(network, outputNode);
+    this.#templates.set(key, template);
+    return template;
   }
 }
 
@@ -52,34 +59,59 @@ export interface Curve extends Features {
   readonly sources?: readonly SourceCurve[];
 }
 
-/** A grid fine enough that phase cannot turn by 180° between neighbours, for unwrapping lists with wide gaps. */
-const UNWRAP_GRID = logSpaced(5, 40_000, 400);
+/** Neighbours closer than this ratio need no frequencies between them for the phase to be followed. */
+const MAX_UNWRAP_RATIO = 1.05;
 
-function phaseAt(transfer: (frequenciesHz: Float64Array) => Spectrum, frequenciesHz: Float64Array): Float64Array {
-  const merged = Float64Array.from([...UNWRAP_GRID, ...frequenciesHz]).sort();
-  const phase = unwrappedPhaseDegrees(transfer(merged));
-  const byFrequency = new Map(Array.from(merged, (frequency, i) => [frequency, phase[i]!]));
-  return frequenciesHz.map((frequency) => byFrequency.get(frequency)!);
+/** Rising frequencies with none farther from the last than the ratio, so that unwrapping cannot miss a turn. */
+function bridged(rising: Float64Array): Float64Array {
+  const filled: number[] = [];
+  for (const frequency of rising) {
+    const last = filled.at(-1);
+    if (last !== undefined && frequency / last > MAX_UNWRAP_RATIO) {
+      const steps = Math.ceil(Math.log(frequency / last) / Math.log(MAX_UNWRAP_RATIO));
+      filled.push(...logSpaced(last, frequency, steps + 1).subarray(1, steps));
+    }
+    filled.push(frequency);
+  }
+  return Float64Array.from(filled);
+}
+
+function isFineEnough(frequenciesHz: Float64Array): boolean {
+  return frequenciesHz.every((frequency, i) => {
+    const ratio = i === 0 ? 1 : frequency / frequenciesHz[i - 1]!;
+    return ratio >= 1 && ratio <= MAX_UNWRAP_RATIO;
+  });
+}
+
+type Transfer = (frequenciesHz: Float64Array) => Spectrum;
+
+function levelAndPhase(
+  transfer: Transfer,
+  frequenciesHz: Float64Array,
+): { magnitude: Float64Array; phase: Float64Array } {
+  const spectrum = transfer(frequenciesHz);
+  const magnitude = magnitudeDb(spectrum);
+  if (isFineEnough(frequenciesHz)) return { magnitude, phase: unwrappedPhaseDegrees(spectrum) };
+  const fine = bridged(frequenciesHz.toSorted());
+  const phases = unwrappedPhaseDegrees(transfer(fine));
+  const byFrequency = new Map(Array.from(fine, (frequency, i) => [frequency, phases[i]!]));
+  return { magnitude, phase: frequenciesHz.map((frequency) => byFrequency.get(frequency)!) };
 }
 
 /**
  * The curve of one setting at the given frequencies (Hz, above 0, in any order).
- * Magnitude is in dB re the EMF of a coil with output 1; phase in degrees, unwrapped from 5 Hz up.
+ * Magnitude is in dB re the EMF of a coil with output 1; phase in degrees, unwrapped from the lowest frequency up.
  */
 export function curveOf(transfers: Transfers, frequenciesHz: Float64Array, withSources = false): Curve {
-  const total = (list: Float64Array) => transfers.total(list);
   const curve = {
-    magnitude: magnitudeDb(total(frequenciesHz)),
-    phase: phaseAt(total, frequenciesHz),
-    ...findFeatures((list) => magnitudeDb(total(list))),
+    ...levelAndPhase((list) => transfers.total(list), frequenciesHz),
+    ...findFeatures(transfers.power()),
   };
   if (!withSources) return curve;
-  const spectra = transfers.perSource(frequenciesHz);
   const sources = transfers.sources.map(({ pickup, coil }, index) => ({
     pickup,
     coil,
-    magnitude: magnitudeDb(spectra[index]!),
-    phase: phaseAt((list) => transfers.perSource(list)[index]!, frequenciesHz),
+    ...levelAndPhase((list) => transfers.perSource(list)[index]!, frequenciesHz),
   }));
   return { ...curve, sources };
 }

@@ -1,0 +1,60 @@
+import { assemblePencil, type Spectrum, solveTransfers } from "../network/nodal-analysis.ts";
+import { type RationalTransfers, weightedRational } from "../network/parametric.ts";
+import { evaluate, powerAt } from "../network/rational.ts";
+import type { Circuit } from "./circuit.ts";
+import { weightedSum } from "./curve.ts";
+import type { CoilSource } from "./pickup-elements.ts";
+
+/** The transfer functions of a build in one setting, from each coil's unit EMF to the jack. */
+export interface Transfers {
+  readonly sources: readonly CoilSource[];
+  /** One spectrum per source, V/V. */
+  perSource(frequenciesHz: Float64Array): Spectrum[];
+  /** All coils driven together with these weights, by default each with its own size and sign. */
+  total(frequenciesHz: Float64Array, weights?: readonly number[]): Spectrum;
+  /** |H|² of the same at one frequency in Hz. */
+  power(weights?: readonly number[]): (frequencyHz: number) => number;
+}
+
+function silence(length: number): Spectrum {
+  return { re: new Float64Array(length), im: new Float64Array(length) };
+}
+
+/** Transfers solved frequency by frequency: the reference that the fast way is held to. */
+export function solvedTransfers(circuit: Circuit, sources: readonly CoilSource[]): Transfers {
+  const pencil = assemblePencil(circuit.network);
+  const emfs = sources.map((source) => source.emf);
+  const perSource = (frequenciesHz: Float64Array) => solveTransfers(pencil, circuit.outputNode, frequenciesHz);
+  return {
+    sources,
+    perSource,
+    total: (frequenciesHz, weights = emfs) => weightedSum(perSource(frequenciesHz), weights),
+    power:
+      (weights = emfs) =>
+      (frequencyHz) => {
+        const { re, im } = weightedSum(perSource(Float64Array.of(frequencyHz)), weights);
+        return re[0]! ** 2 + im[0]! ** 2;
+      },
+  };
+}
+
+/** Transfers evaluated from polynomials. */
+export function rationalTransfers(rational: RationalTransfers, sources: readonly CoilSource[]): Transfers {
+  const emfs = sources.map((source) => source.emf);
+  const { denominator, omega0 } = rational;
+  return {
+    sources,
+    perSource: (frequenciesHz) =>
+      rational.numerators.map((numerator) =>
+        numerator ? evaluate({ numerator, denominator, omega0 }, frequenciesHz) : silence(frequenciesHz.length),
+      ),
+    total: (frequenciesHz, weights = emfs) => {
+      const total = weightedRational(rational, weights);
+      return total ? evaluate(total, frequenciesHz) : silence(frequenciesHz.length);
+    },
+    power: (weights = emfs) => {
+      const total = weightedRational(rational, weights);
+      return total ? (frequencyHz) => powerAt(total, frequencyHz) : () => 0;
+    },
+  };
+}

@@ -1,0 +1,51 @@
+import { describe, expect, test } from "vitest";
+import { parseLongForm } from "../../src/build/build-file.ts";
+import { Controls, expandSweep } from "../../src/build/settings.ts";
+import { ParametricNetwork } from "../../src/network/parametric.ts";
+import { CircuitMaker } from "../../src/response/circuit.ts";
+import { logSpaced } from "../../src/response/frequencies.ts";
+import { ResponseEngine } from "../../src/response/responses.ts";
+import { solvedTransfers } from "../../src/response/transfers.ts";
+import { circuits } from "../fixtures/circuits.ts";
+
+const frequencies = logSpaced(20, 20_000, 61);
+/** 1e-7 of the transfer is 1e-6 dB: a thousandth of what curves promise. */
+const MAX_RELATIVE_ERROR = 1e-7;
+/** −220 dB, below which no digits are promised. */
+const FLOOR = 1e-11;
+const SWEEP = { tone: [0, 0.3, 1, 5, 9.9, 10], volume: [0, 0.1, 1, 5, 10] };
+
+describe("polynomial transfers equal the network solved frequency by frequency", () => {
+  test.each(circuits)("$name, dial ends included", ({ build: input }) => {
+    const build = parseLongForm(input);
+    const controls = new Controls(build);
+    const maker = new CircuitMaker(build);
+    const engine = new ResponseEngine(build);
+    const axes = controls.main ? { [controls.main.name]: [1, 2, 3, 4, 5], ...SWEEP } : SWEEP;
+    for (const settings of expandSweep(controls, axes)) {
+      const fast = engine.transfersIn(settings).perSource(frequencies);
+      const slow = solvedTransfers(maker.circuitIn(settings), maker.sources).perSource(frequencies);
+      for (const [source, { re, im }] of slow.entries()) {
+        for (let i = 0; i < re.length; i++) {
+          const error = Math.hypot(fast[source]!.re[i]! - re[i]!, fast[source]!.im[i]! - im[i]!);
+          expect(error).toBeLessThanOrEqual(MAX_RELATIVE_ERROR * Math.hypot(re[i]!, im[i]!) + FLOOR);
+        }
+      }
+    }
+  });
+
+  test("polynomials, not the slow solution, answer nearly every setting of the default sweep", () => {
+    let answered = 0;
+    let asked = 0;
+    for (const { build: input } of circuits) {
+      const build = parseLongForm(input);
+      const maker = new CircuitMaker(build);
+      for (const settings of expandSweep(new Controls(build))) {
+        const { network, outputNode } = maker.templateIn(settings);
+        asked++;
+        if (new ParametricNetwork(network, outputNode).transfersAt(maker.trackOhms(settings))) answered++;
+      }
+    }
+    expect(answered / asked).toBeGreaterThan(0.95);
+  });
+});
