@@ -1,0 +1,61 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { dirname, relative, resolve } from "node:path";
+import { describe, expect, test } from "vitest";
+
+const SRC = resolve("src");
+
+/**
+ * What each folder of src may import. The flow runs build → wiring → network → response → filter → render → server; choice
+ * stands beside render, bench beside response.
+ */
+const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
+  build: [],
+  wiring: ["build"],
+  network: [],
+  response: ["build", "wiring", "network", "strings"],
+  filter: [],
+  strings: [],
+  audio: [],
+  render: ["build", "response", "filter", "strings", "audio", "network"],
+  choice: ["build", "wiring", "network", "response", "strings"],
+  bench: ["build", "wiring", "network", "response"],
+  server: ["build", "wiring", "network", "response", "filter", "strings", "audio", "render", "choice", "bench"],
+  page: ["build", "response"],
+};
+
+/** Files outside the flow: errors and limits serve everyone, config only the edge. */
+const SHARED_FILES = ["errors.ts", "limits.ts", "disjoint-sets.ts"];
+
+function sourceFiles(): string[] {
+  return readdirSync(SRC, { recursive: true, encoding: "utf8" }).filter((path) => path.endsWith(".ts"));
+}
+
+function importsOf(file: string): string[] {
+  const text = readFileSync(resolve(SRC, file), "utf8");
+  return [...text.matchAll(/(?:from|import)\s*\(?\s*"(\.[^"]+)"/g)].map(([, path]) =>
+    relative(SRC, resolve(SRC, dirname(file), path!)),
+  );
+}
+
+const folderOf = (path: string) => (path.includes("/") ? path.slice(0, path.indexOf("/")) : "");
+
+describe("imports follow the flow", () => {
+  const files = sourceFiles();
+
+  test("every folder of src has its rule", () => {
+    const folders = new Set(files.map(folderOf).filter((folder) => folder !== ""));
+    expect([...folders].filter((folder) => !(folder in MAY_IMPORT))).toEqual([]);
+  });
+
+  test.each(Object.keys(MAY_IMPORT))("src/%s imports only what stands before it", (folder) => {
+    const wrong = files
+      .filter((file) => folderOf(file) === folder)
+      .flatMap((file) => importsOf(file).map((target) => ({ file, target })))
+      .filter(({ target }) => {
+        const to = folderOf(target);
+        if (to === "") return !SHARED_FILES.includes(target) && !(folder === "server" && target === "config.ts");
+        return to !== folder && !MAY_IMPORT[folder]!.includes(to);
+      });
+    expect(wrong).toEqual([]);
+  });
+});
