@@ -17,7 +17,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   strings: [],
   audio: [],
   render: ["build", "response", "filter", "strings", "audio", "network"],
-  choice: ["build", "wiring", "network", "response", "strings"],
+  choice: ["build", "wiring", "network", "response", "filter", "strings", "audio"],
   bench: ["build", "wiring", "network", "response"],
   server: ["build", "wiring", "network", "response", "filter", "strings", "audio", "render", "choice", "bench"],
   page: ["build", "response"],
