@@ -1,0 +1,32 @@
+import type { Coil } from "../build/schema.ts";
+import { decibels } from "./curve.ts";
+import type { Transfers } from "./transfers.ts";
+
+/** Mains frequency of most of the world; at 60 Hz a guard's hum differs by hundredths of a decibel. */
+export const MAINS_HZ = 50;
+/** Inductance of the reference single coil, whose hum is 0 dB; common practice, no source. */
+const REFERENCE_COIL_HENRIES = 2.4;
+
+/**
+ * How much hum a coil takes up beside a reference single coil: its turns, since coils of guitar pickups enclose about the
+ * same area. Turns go with the square root of inductance: L ∝ N² for one shape of coil (textbook).
+ */
+export function turnsScale(coil: Pick<Coil, "inductance">): number {
+  return Math.sqrt(coil.inductance / REFERENCE_COIL_HENRIES);
+}
+
+/**
+ * Net hum at the jack in one setting, in dB re the hum of one reference single coil with no load: every coil takes up the
+ * same field by its turns, with the sign of its winding alone. SILENCE_DB where nothing is left.
+ */
+export function humLevelDb(transfers: Transfers): number {
+  const spectra = transfers.perSource(Float64Array.of(MAINS_HZ));
+  let re = 0;
+  let im = 0;
+  for (const [index, { humSign, spec }] of transfers.sources.entries()) {
+    const weight = humSign * turnsScale(spec);
+    re += weight * spectra[index]!.re[0]!;
+    im += weight * spectra[index]!.im[0]!;
+  }
+  return decibels(Math.hypot(re, im));
+}
