@@ -1,0 +1,99 @@
+import { type ChildProcess, execFileSync, spawn, spawnSync } from "node:child_process";
+import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { dirname, join } from "node:path";
+import { afterAll, describe, expect, test } from "vitest";
+
+const PORT = "47681";
+
+interface Instruction {
+  readonly word: string;
+  readonly rest: string;
+}
+
+/** The Dockerfile's instructions, continued lines joined, stage by stage. */
+function stages(text: string): { name: string; instructions: Instruction[] }[] {
+  const lines = text.replaceAll(/\\\n\s*/g, "").split("\n");
+  const result: { name: string; instructions: Instruction[] }[] = [];
+  for (const line of lines.filter((entry) => entry.trim() !== "" && !entry.startsWith("#"))) {
+    const [, word = "", rest = ""] = /^(\S+)\s+(.*)$/.exec(line)!;
+    if (word === "FROM") result.push({ name: / AS (\S+)/.exec(rest)?.[1] ?? "final", instructions: [] });
+    else result.at(-1)!.instructions.push({ word, rest });
+  }
+  return result;
+}
+
+/** Carries out a stage in a directory of its own, as an engine would, without one. */
+function carryOut(
+  instructions: Instruction[],
+  stageRoot: (name: string) => string,
+  context: string,
+  own: string,
+): void {
+  let workdir = own;
+  for (const { word, rest } of instructions) {
+    if (word === "WORKDIR") {
+      workdir = join(own, rest);
+      mkdirSync(workdir, { recursive: true });
+    } else if (word === "RUN") execFileSync("sh", ["-c", rest], { cwd: workdir, stdio: "pipe" });
+    else if (word === "COPY") {
+      const from = /^--from=(\S+)\s+/.exec(rest);
+      const paths = rest.replace(/^--from=\S+\s+/, "").split(/\s+/);
+      const target = join(workdir, paths.pop()!);
+      for (const path of paths) {
+        const source = from ? join(stageRoot(from[1]!), path) : join(context, path);
+        const into = paths.length > 1 || target.endsWith("/") || existsSync(join(target, "package.json"));
+        const isFile = /\.[a-z]+$/.test(path);
+        const destination = into || isFile ? join(target, path.split("/").at(-1)!) : target;
+        mkdirSync(dirname(destination), { recursive: true });
+        cpSync(source, destination, { recursive: true, verbatimSymlinks: true });
+      }
+    }
+  }
+}
+
+async function untilHealthy(command: string[], cwd: string): Promise<boolean> {
+  for (let attempt = 0; attempt < 100; attempt++) {
+    const [program, ...args] = command;
+    if (spawnSync(program!, args, { cwd, env: { ...process.env, PORT } }).status === 0) return true;
+    await new Promise((resolve) => setTimeout(resolve, 100));
+  }
+  return false;
+}
+
+/** Two installs of every package take a minute, so a developer's plain `npm test` leaves this to CI. */
+const inCi = Boolean(process.env["CI"]);
+if (!inCi) console.warn("SKIPPED: the Dockerfile's commands are carried out only where CI is set");
+
+describe.runIf(inCi)("the Dockerfile's commands, carried out in order in a clean copy", () => {
+  const root = mkdtempSync(join(tmpdir(), "presolder-image-"));
+  let service: ChildProcess | undefined;
+  afterAll(() => {
+    service?.kill("SIGKILL");
+    rmSync(root, { recursive: true, force: true });
+  });
+
+  test("build an image whose service answers its health check", { timeout: 400_000 }, async () => {
+    const context = join(root, "context");
+    mkdirSync(context);
+    execFileSync("sh", ["-c", `git archive HEAD | tar -x -C ${context}`]);
+    const parsed = stages(readFileSync(join(context, "Dockerfile"), "utf8"));
+    const stageRoot = (name: string) => join(root, name);
+    for (const { name, instructions } of parsed) {
+      mkdirSync(stageRoot(name));
+      carryOut(instructions, stageRoot, context, stageRoot(name));
+    }
+    const final = parsed.at(-1)!.instructions;
+    const argument = (word: string) => final.find((instruction) => instruction.word === word)!.rest;
+    expect(argument("USER")).toBe("node");
+    const cwd = join(stageRoot("final"), "app");
+    const command = JSON.parse(argument("CMD")) as string[];
+    service = spawn(command[0]!, command.slice(1), {
+      cwd,
+      env: { ...process.env, NODE_ENV: "production", HOST: "127.0.0.1", PORT, LOG_LEVEL: "silent" },
+      stdio: "ignore",
+    });
+    const check = JSON.parse(argument("HEALTHCHECK").replace(/^.*? CMD /, "")) as string[];
+    expect(await untilHealthy(check, cwd)).toBe(true);
+  });
+});
