@@ -16,3 +16,7 @@ export const MIN_SAMPLE_RATE_HZ = 8_000;
 export const MAX_SAMPLE_RATE_HZ = 192_000;
 /** Files hold ±1 at full scale; a peak this far above it is a file of unscaled integers or of rubbish, which would only clip. */
 export const MAX_SAMPLE_AMPLITUDE = 256;
+/** Ten readings for every lug of the busiest customary guard would not be read by anybody. */
+export const MAX_PROBES = 200;
+/** A minute of two channels of 64-bit floats at 192 kHz, and room for a header. */
+export const MAX_UPLOAD_BYTES = 60 * 2 * 8 * 192_000 + 65_536;

@@ -2,7 +2,8 @@ import type { Build } from "../build/schema.ts";
 import { type SettingSummary, summarize } from "../build/setting-label.ts";
 import { Controls, rawSettings, type Settings, type SettingValue } from "../build/settings.ts";
 import { weightedSum } from "../response/curve.ts";
-import { curveOf, ResponseEngine, type SourceCurve, type Transfers } from "../response/responses.ts";
+import { curveOf, ResponseEngine, type SourceCurve } from "../response/responses.ts";
+import type { Transfers } from "../response/transfers.ts";
 import { stringWeight } from "../strings/comb.ts";
 import { soundingString } from "../strings/string-set.ts";
 import type { Checkpoint } from "./checkpoint.ts";
@@ -39,17 +40,21 @@ function weightsOf(build: Build, engine: ResponseEngine, string: number, fret: n
 }
 
 function heardThrough(transfers: Transfers, weights: readonly Weight[]): Transfers {
-  const emf = transfers.sources.map((source) => source.emf);
+  const emfs = transfers.sources.map((source) => source.emf);
   const perSource = (frequenciesHz: Float64Array) =>
     transfers.perSource(frequenciesHz).map(({ re, im }, index) => {
       const weight = frequenciesHz.map(weights[index]!);
       return { re: re.map((value, i) => value * weight[i]!), im: im.map((value, i) => value * weight[i]!) };
     });
-  return {
-    sources: transfers.sources,
-    perSource,
-    total: (frequenciesHz) => weightedSum(perSource(frequenciesHz), emf),
-  };
+  const total = (frequenciesHz: Float64Array, emf: readonly number[] = emfs) =>
+    weightedSum(perSource(frequenciesHz), emf);
+  const power =
+    (emf: readonly number[] = emfs) =>
+    (frequencyHz: number) => {
+      const { re, im } = total(Float64Array.of(frequencyHz), emf);
+      return re[0]! ** 2 + im[0]! ** 2;
+    };
+  return { sources: transfers.sources, perSource, total, power };
 }
 
 /**

@@ -11,11 +11,13 @@ import { PATHS } from "./paths.ts";
 import { handleProblems } from "./problems.ts";
 import type { App, RouteContext } from "./route-context.ts";
 import { healthRoutes } from "./routes/health.ts";
+import { previewRoutes } from "./routes/preview.ts";
 import { responseRoutes } from "./routes/response.ts";
+import { registerUploads } from "./sound-upload.ts";
 import { serializerCompiler, validatorCompiler } from "./validation.ts";
 import { WorkerPool } from "./worker-pool.ts";
 
-const ROUTES = [healthRoutes, responseRoutes];
+const ROUTES = [healthRoutes, responseRoutes, previewRoutes];
 
 export interface AppOptions {
   readonly logLevel: LogLevel;
@@ -65,6 +67,7 @@ export async function buildApp(options: AppOptions): Promise<App> {
     strictTransportSecurity: false,
   });
   await registerDocumentation(app);
+  await registerUploads(app);
   const pool = new WorkerPool(options.workers);
   app.addHook("onClose", () => pool.close());
   const context: RouteContext = { runJob: pool.run };

@@ -1,4 +1,5 @@
 import { type CurvesRequest, curvesOf } from "../render/curves.ts";
+import { type PreviewRequest, renderPreview } from "../render/preview.ts";
 
 /** What a job may use of its surroundings. */
 export interface JobContext {
@@ -13,6 +14,7 @@ export interface JobContext {
 export const JOBS = {
   ready: (_nothing: null) => true,
   curves: (request: CurvesRequest, context: JobContext) => curvesOf(request, context),
+  preview: (request: PreviewRequest, context: JobContext) => renderPreview(request, context),
 } as const;
 
 export type JobName = keyof typeof JOBS;

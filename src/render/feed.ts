@@ -1,0 +1,58 @@
+import { testSignal } from "../audio/signals.ts";
+import { decodeWav } from "../audio/wav-decode.ts";
+import type { Build } from "../build/schema.ts";
+import type { CoilSource } from "../response/pickup-elements.ts";
+import { roomHum } from "../strings/hum.ts";
+import { coilPlaces, stringSetOf } from "./coil-places.ts";
+import { phraseSignals } from "./phrase-cache.ts";
+import { isTestSignal } from "./signals.ts";
+
+/** A built-in signal by name, or the bytes of a WAV file. */
+export type SignalSource = { readonly name: string; readonly sampleRateHz: number } | { readonly file: Uint8Array };
+
+export type MainsHz = 50 | 60;
+
+/**
+ * What goes into the filters. `drive` has the channels of a dry sound, each of which drives every coil alike; `coils` has a signal
+ * of each coil's own, in the order of the sources: a phrase with sign and output in it, or hum with the winding's sign.
+ */
+export interface Feed {
+  readonly sampleRateHz: number;
+  readonly drive: readonly Float32Array[];
+  readonly coils: readonly Float32Array[];
+}
+
+function humOf(sources: readonly CoilSource[], mainsHz: MainsHz, seconds: number, sampleRateHz: number) {
+  const coils = sources.map(({ humSign, spec }) => ({ humSign, turnsScale: spec.output }));
+  return roomHum({ mainsHz, coils, seconds, sampleRateHz });
+}
+
+function added(first: readonly Float32Array[], second: readonly Float32Array[]): Float32Array[] {
+  return first.map((signal, index) => signal.map((value, n) => value + (second[index]![n] ?? 0)));
+}
+
+/**
+ * @throws PresolderError for a file that is no usable WAV, an unknown signal, a rate out of range
+ */
+export function feedOf(
+  build: Build,
+  sources: readonly CoilSource[],
+  signal: SignalSource,
+  mainsHz: MainsHz | undefined,
+): Feed {
+  if ("name" in signal && !isTestSignal(signal.name)) {
+    const { sampleRateHz } = signal;
+    const coils = phraseSignals(signal.name, coilPlaces(build, sources), stringSetOf(build), sampleRateHz);
+    if (mainsHz === undefined) return { sampleRateHz, drive: [], coils };
+    const hum = humOf(sources, mainsHz, (coils[0]?.length ?? 0) / sampleRateHz, sampleRateHz);
+    return { sampleRateHz, drive: [], coils: added(coils, hum) };
+  }
+  const sound = "file" in signal ? decodeWav(signal.file) : testSignal(signal.name as never, signal.sampleRateHz);
+  const { sampleRateHz, channels } = sound;
+  const seconds = channels[0]!.length / sampleRateHz;
+  return {
+    sampleRateHz,
+    drive: channels,
+    coils: mainsHz === undefined ? [] : humOf(sources, mainsHz, seconds, sampleRateHz),
+  };
+}

@@ -1,0 +1,77 @@
+import { integratedLoudness } from "../audio/loudness.ts";
+import type { Sound } from "../audio/sound.ts";
+import { truePeak } from "../audio/true-peak.ts";
+import type { Encoding } from "../audio/wav-encode.ts";
+
+export const LEVELS = ["true", "matched"] as const;
+/** `true` keeps the loudness between settings: one gain for all; `matched` brings all to one loudness. */
+export type Level = (typeof LEVELS)[number];
+
+/** The target level of EBU R 128. */
+export const MATCHED_LUFS = -23;
+/** EBU R 128's ceiling for a production's true peak. */
+export const CEILING_DBTP = -1;
+/** Dither and rounding add up to one step of 16 bits, a thousandth of this at the ceiling. */
+const CEILING_MARGIN_DB = 0.01;
+
+/** A rendering before its gain. */
+export interface Measured {
+  /** Null where the sound is silent. */
+  readonly lufs: number | null;
+  readonly truePeakDbtp: number | null;
+}
+
+export interface Levelled extends Measured {
+  readonly gainDb: number;
+}
+
+export function decibelsToGain(decibels: number): number {
+  return 10 ** (decibels / 20);
+}
+
+export function scaled(sound: Sound, gainDb: number): Sound {
+  if (gainDb === 0) return sound;
+  const gain = decibelsToGain(gainDb);
+  return { ...sound, channels: sound.channels.map((samples) => samples.map((sample) => sample * gain)) };
+}
+
+/**
+ * Loudness and true peak of a rendering. With `nearFullScale` the loudness is read with the peak at full scale and told for the
+ * level as it is: a gain applied later then cannot move passages across the absolute gate.
+ */
+export function measure(sound: Sound, nearFullScale: boolean): Measured {
+  const peak = truePeak(sound);
+  if (peak === 0) return { lufs: null, truePeakDbtp: null };
+  const truePeakDbtp = 20 * Math.log10(peak);
+  if (!nearFullScale) return { lufs: integratedLoudness(sound), truePeakDbtp };
+  const atFullScale = integratedLoudness(scaled(sound, -truePeakDbtp));
+  return { lufs: atFullScale === null ? null : atFullScale + truePeakDbtp, truePeakDbtp };
+}
+
+function headroom({ truePeakDbtp }: Measured): number {
+  return truePeakDbtp === null ? Number.POSITIVE_INFINITY : CEILING_DBTP - CEILING_MARGIN_DB - truePeakDbtp;
+}
+
+/** One gain for the whole set: 0 dB, lowered only as far as integers need; floats hold any level. */
+function trueGains(set: readonly Measured[], encoding: Encoding): number[] {
+  const gainDb = encoding === "float32" ? 0 : Math.min(0, ...set.map(headroom));
+  return set.map(() => gainDb);
+}
+
+/** Gains to one loudness, the highest up to MATCHED_LUFS that keeps every peak under the ceiling. Silence stays as it is. */
+function matchedGains(set: readonly Measured[]): number[] {
+  const highest = set.map((one) => (one.lufs === null ? Number.POSITIVE_INFINITY : one.lufs + headroom(one)));
+  const target = Math.min(MATCHED_LUFS, ...highest);
+  return set.map(({ lufs }) => (lufs === null ? 0 : target - lufs));
+}
+
+/** The gain of each rendering of a set. */
+export function gainsOf(set: readonly Measured[], level: Level, encoding: Encoding): number[] {
+  return level === "true" ? trueGains(set, encoding) : matchedGains(set);
+}
+
+/** What a rendering measures after its gain. */
+export function levelled({ lufs, truePeakDbtp }: Measured, gainDb: number): Levelled {
+  const after = (value: number | null) => (value === null ? null : value + gainDb);
+  return { gainDb, lufs: after(lufs), truePeakDbtp: after(truePeakDbtp) };
+}

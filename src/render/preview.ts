@@ -1,0 +1,40 @@
+import { type Encoding, encodeWav } from "../audio/wav-encode.ts";
+import type { Settings } from "../build/settings.ts";
+import type { Checkpoint } from "./checkpoint.ts";
+import { gainsOf, type Level, type Levelled, levelled, measure, scaled } from "./levels.ts";
+import { createRenderer, type RenderRequest } from "./renderer.ts";
+import type { UndoLimit } from "./undo.ts";
+
+export interface PreviewRequest extends RenderRequest {
+  readonly settings: Settings;
+  readonly level: Level;
+  readonly encoding: Encoding;
+}
+
+export interface Preview extends Levelled {
+  readonly wav: Uint8Array;
+  readonly sampleRateHz: number;
+  readonly delaySamples: number;
+  readonly limits: readonly UndoLimit[];
+}
+
+/**
+ * One setting as a WAV file.
+ * @throws PresolderError for a signal or `recordedWith` that cannot be used
+ */
+export function renderPreview(request: PreviewRequest, work: Checkpoint): Preview {
+  const { settings, level, encoding } = request;
+  const renderer = createRenderer(request, [settings], work);
+  const sound = renderer.render(settings);
+  work.checkpoint();
+  const measured = measure(sound, level === "matched");
+  const gainDb = gainsOf([measured], level, encoding)[0]!;
+  const { sampleRateHz, delaySamples } = renderer;
+  return {
+    wav: encodeWav(scaled(sound, gainDb), encoding),
+    sampleRateHz,
+    delaySamples,
+    limits: renderer.limitsIn(settings),
+    ...levelled(measured, gainDb),
+  };
+}

@@ -1,0 +1,116 @@
+import type { Sound } from "../audio/sound.ts";
+import type { Build } from "../build/schema.ts";
+import type { Settings } from "../build/settings.ts";
+import { PresolderError } from "../errors.ts";
+import { type Convolver, createConvolver } from "../filter/convolve.ts";
+import type { TransferFunction } from "../filter/impulse-response.ts";
+import { ResponseEngine } from "../response/responses.ts";
+import type { Checkpoint } from "./checkpoint.ts";
+import { type Feed, feedOf, type MainsHz, type SignalSource } from "./feed.ts";
+import { type FilterPlan, type FilterSet, filtersIn } from "./filters.ts";
+import { isSilent, type UndoLimit, undoLimits } from "./undo.ts";
+
+export interface RenderRequest {
+  readonly build: Build;
+  readonly signal: SignalSource;
+  readonly hum?: MainsHz | undefined;
+  /** The circuit that a recording has already been through. */
+  readonly recordedWith?: { readonly build: Build; readonly settings: Settings } | undefined;
+}
+
+export interface Renderer {
+  readonly sampleRateHz: number;
+  /** By how much every rendering is later than its input. */
+  readonly delaySamples: number;
+  /** Samples of every rendering but for the filters' tails, and how many channels it has. */
+  readonly inputLength: number;
+  readonly channelCount: number;
+  /** The sound at the jack in one of the planned settings, filter tails included; ±1 is ±1 V. */
+  render(settings: Settings): Sound;
+  /** Where the bound on undoing `recordedWith` holds this setting back. */
+  limitsIn(settings: Settings): readonly UndoLimit[];
+}
+
+/** Filters of a long sweep are computed anew where keeping them would take more than this. */
+const MAX_KEPT_FILTER_BYTES = 64 * 2 ** 20;
+
+function oldCircuit({ recordedWith }: RenderRequest): TransferFunction | undefined {
+  if (!recordedWith) return undefined;
+  const transfers = new ResponseEngine(recordedWith.build).transfersIn(recordedWith.settings);
+  const total: TransferFunction = (frequenciesHz) => transfers.total(frequenciesHz);
+  if (!isSilent(total)) return total;
+  const message = "in these settings that circuit lets nothing through, so no recording can have been made with it";
+  throw new PresolderError("SOUND_UNUSABLE", `recordedWith.settings: ${message}`, [
+    { path: "recordedWith.settings", message },
+  ]);
+}
+
+/** Filters by setting, kept while there is room. */
+function filterBank(plan: FilterPlan): (settings: Settings) => FilterSet {
+  const kept = new Map<Settings, FilterSet>();
+  let bytes = 0;
+  return (settings) => {
+    const known = kept.get(settings);
+    if (known) return known;
+    const filters = filtersIn(plan, settings);
+    bytes += filters.taps.reduce((sum, taps) => sum + taps.byteLength, 0);
+    if (bytes <= MAX_KEPT_FILTER_BYTES) kept.set(settings, filters);
+    return filters;
+  };
+}
+
+/** One convolver for each output channel: its own drive beside the coils' signals, which all channels share. */
+function convolvers(feed: Feed, longestFilter: number, checkpoint: () => void): Convolver[] {
+  const inputs = feed.drive.length > 0 ? feed.drive.map((drive) => [drive, ...feed.coils]) : [feed.coils];
+  return inputs.map((channel) => createConvolver(channel, longestFilter, { checkpoint }));
+}
+
+/**
+ * Makes ready to render one signal in the given settings. Each coil's own signal goes through that coil's transfer and they are
+ * summed; a dry sound, which drives every coil alike, goes through the exact sum; a stereo file is rendered channel by channel.
+ * @throws PresolderError for a signal or `recordedWith` that cannot be used
+ */
+export function createRenderer(
+  request: RenderRequest,
+  planned: readonly Settings[],
+  { checkpoint }: Checkpoint,
+): Renderer {
+  const engine = new ResponseEngine(request.build);
+  const recordedThrough = oldCircuit(request);
+  const feed = feedOf(request.build, engine.sources, request.signal, request.hum);
+  const plan: FilterPlan = {
+    engine,
+    sampleRateHz: feed.sampleRateHz,
+    hasDrive: feed.drive.length > 0,
+    hasCoils: feed.coils.length > 0,
+    recordedThrough,
+  };
+  const filtersOf = filterBank(plan);
+  let longest = 1;
+  let delaySamples = 0;
+  for (const settings of planned) {
+    checkpoint();
+    const filters = filtersOf(settings);
+    longest = Math.max(longest, ...filters.taps.map((taps) => taps.length));
+    delaySamples = filters.delaySamples;
+  }
+  const channels = convolvers(feed, longest, checkpoint);
+  return {
+    sampleRateHz: feed.sampleRateHz,
+    delaySamples,
+    inputLength: channels[0]!.inputLength,
+    channelCount: channels.length,
+    render: (settings) => {
+      const { taps } = filtersOf(settings);
+      return {
+        sampleRateHz: feed.sampleRateHz,
+        channels: channels.map((channel) => channel.render(taps, { checkpoint })),
+      };
+    },
+    limitsIn: (settings) => {
+      if (!recordedThrough) return [];
+      const transfers = engine.transfersIn(settings);
+      return undoLimits((frequenciesHz) => transfers.total(frequenciesHz), recordedThrough);
+    },
+  };
+}

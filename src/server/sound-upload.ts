@@ -1,0 +1,79 @@
+import multipart from "@fastify/multipart";
+import type { FastifyRequest } from "fastify";
+import type { PresolderError } from "../errors.ts";
+import { MAX_UPLOAD_BYTES } from "../limits.ts";
+import type { App } from "./route-context.ts";
+import { refusal } from "./validation.ts";
+
+/** The field that holds the JSON request, and the one that holds the sound file. */
+const REQUEST_FIELD = "request";
+const FILE_FIELD = "signal";
+const MAX_REQUEST_BYTES = 1 << 20;
+
+declare module "fastify" {
+  interface FastifyRequest {
+    /** A sound file that came with the request, in memory that threads share. */
+    upload: Uint8Array | undefined;
+  }
+}
+
+export async function registerUploads(app: App): Promise<void> {
+  await app.register(multipart, {
+    limits: { fieldSize: MAX_REQUEST_BYTES, fields: 1, files: 1, fileSize: MAX_UPLOAD_BYTES, parts: 2 },
+  });
+  app.decorateRequest("upload", undefined);
+}
+
+/** Copied once into shared memory, so that no worker needs a copy of its own. */
+async function collect(stream: AsyncIterable<Buffer>): Promise<Uint8Array> {
+  const chunks: Buffer[] = [];
+  let length = 0;
+  for await (const chunk of stream) {
+    chunks.push(chunk);
+    length += chunk.length;
+  }
+  const bytes = new Uint8Array(new SharedArrayBuffer(length));
+  let at = 0;
+  for (const chunk of chunks) {
+    bytes.set(chunk, at);
+    at += chunk.length;
+  }
+  return bytes;
+}
+
+function parseRequestField(text: unknown): unknown {
+  try {
+    return JSON.parse(String(text));
+  } catch (error) {
+    throw refusal("REQUEST_INVALID", [
+      { path: REQUEST_FIELD, message: `expected JSON; ${(error as Error).message.slice(0, 200)}` },
+    ]);
+  }
+}
+
+function unknownPart(name: string, kind: "field" | "file"): PresolderError {
+  const expected = `expected a field "${REQUEST_FIELD}" with the JSON request and a file "${FILE_FIELD}"`;
+  return refusal("REQUEST_INVALID", [{ path: name.slice(0, 60), message: `unknown ${kind}; ${expected}` }]);
+}
+
+/** A `preValidation` hook: takes a multipart request apart, so that its JSON is validated like any other body. */
+export async function readUpload(request: FastifyRequest): Promise<void> {
+  if (!request.isMultipart()) return;
+  let body: unknown;
+  for await (const part of request.parts()) {
+    if (part.type === "file") {
+      if (part.fieldname !== FILE_FIELD) throw unknownPart(part.fieldname, "file");
+      request.upload = await collect(part.file);
+    } else {
+      if (part.fieldname !== REQUEST_FIELD) throw unknownPart(part.fieldname, "field");
+      body = parseRequestField(part.value);
+    }
+  }
+  if (body === undefined) {
+    throw refusal("REQUEST_INVALID", [{ path: REQUEST_FIELD, message: "is missing; expected the JSON request" }]);
+  }
+  if (!request.upload) {
+    throw refusal("REQUEST_INVALID", [{ path: FILE_FIELD, message: "is missing; expected a WAV file" }]);
+  }
+  request.body = body;
+}
