@@ -28,7 +28,7 @@ export function describeWith(tool: Tool, title: string, suite: () => void): void
     describe(title, suite);
     return;
   }
-  if (process.env["CI"]) throw new Error(`${tool} is missing, and CI must run "${title}"`);
+  if (process.env.CI) throw new Error(`${tool} is missing, and CI must run "${title}"`);
   console.warn(`SKIPPED: "${title}" needs ${tool}, which is not installed here`);
   describe.skip(`${title} (${tool} is not installed)`, suite);
 }

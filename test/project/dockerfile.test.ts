@@ -62,7 +62,7 @@ async function untilHealthy(command: string[], cwd: string): Promise<boolean> {
 }
 
 /** Two installs of every package take a minute, so a developer's plain `npm test` leaves this to CI. */
-const inCi = Boolean(process.env["CI"]);
+const inCi = Boolean(process.env.CI);
 if (!inCi) console.warn("SKIPPED: the Dockerfile's commands are carried out only where CI is set");
 
 describe.runIf(inCi)("the Dockerfile's commands, carried out in order in a clean copy", () => {
