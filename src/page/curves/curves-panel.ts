@@ -1,0 +1,73 @@
+import { createChoiceRow } from "../controls/choice-row.ts";
+import { h } from "../dom/element.ts";
+import type { AppStore, FamilyAxis, LevelView } from "../state/app-state.ts";
+import { familyOf } from "./family.ts";
+import { CurvePlot, type Picture } from "./plot.ts";
+import { featuresText, showReadout } from "./readout.ts";
+
+const KEY_STEPS: Readonly<Record<string, number>> = { ArrowLeft: -1, ArrowRight: 1, PageDown: -16, PageUp: 16 };
+
+function familyRow(store: AppStore): HTMLElement {
+  const row = createChoiceRow<FamilyAxis>(
+    "Behind it",
+    [
+      { value: "tone", label: "tone 0–10" },
+      { value: "position", label: "positions" },
+      { value: "volume", label: "volume" },
+      { value: "builds", label: "build B" },
+    ],
+    (family) => store.set({ family }),
+  );
+  store.watch((state) => [state.family], row.show);
+  return row.element;
+}
+
+function levelRow(store: AppStore): HTMLElement {
+  const row = createChoiceRow<LevelView>(
+    "Level",
+    [
+      { value: "reference", label: "over 200 Hz" },
+      { value: "true", label: "true" },
+    ],
+    (levelView) => store.set({ levelView }),
+  );
+  store.watch((state) => [state.levelView], row.show);
+  return row.element;
+}
+
+/** The curves with their choices, and a readout that follows the pointer or the arrow keys. */
+export function createCurvesPanel(store: AppStore): HTMLElement {
+  const frame = h("div", {
+    class: "plot",
+    tabindex: 0,
+    role: "img",
+    "aria-label": "Frequency response; left and right arrow keys move the readout",
+  });
+  const readout = h("div", { class: "readout" });
+  let picture: Picture | undefined;
+  const plot = new CurvePlot(frame, (index) => picture && showReadout(readout, picture, index));
+  frame.addEventListener("keydown", (event) => {
+    const step = KEY_STEPS[event.key];
+    if (step === undefined) return;
+    event.preventDefault();
+    plot.step(step);
+  });
+  store.watch(
+    (state) => [state.reading, state.settings, state.family, state.other, state.levelView],
+    (reading, settings, family, other, view) => {
+      if (!reading) return;
+      picture = { family: familyOf(reading, { settings, family, other }), view, band: undefined };
+      plot.show(picture);
+      showReadout(readout, picture, null);
+      frame.setAttribute("aria-label", `Frequency response. ${featuresText(picture.family.current.curve)}`);
+    },
+  );
+  return h(
+    "section",
+    { class: "panel curves", id: "curves", "aria-labelledby": "curves-title" },
+    h("h2", { id: "curves-title" }, "Curves"),
+    h("div", { class: "row" }, familyRow(store), levelRow(store)),
+    frame,
+    readout,
+  );
+}

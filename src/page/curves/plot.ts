@@ -1,0 +1,156 @@
+import uPlot from "uplot";
+import type { LevelView } from "../state/app-state.ts";
+import { type PlotColours, plotColours, shade } from "./colours.ts";
+import { FREQUENCIES_HZ } from "./curve-cache.ts";
+import type { Family } from "./family.ts";
+import { allLevels, levelRangeDb } from "./levels.ts";
+import { type Band, drawBand, drawMarks } from "./marks.ts";
+import { FREQUENCY_TICKS_HZ, tickHz } from "./units.ts";
+
+export interface Picture {
+  readonly family: Family;
+  readonly view: LevelView;
+  readonly band: Band | undefined;
+}
+
+const FONT = "12px system-ui, sans-serif";
+const MIN_LABELLED_WIDTH = 420;
+
+/** The curves on a canvas: family behind, current setting bold in front. */
+export class CurvePlot {
+  readonly #parent: HTMLElement;
+  readonly #onPointer: (index: number | null) => void;
+  #plot: uPlot | undefined;
+  #picture: Picture | undefined;
+  #colours: PlotColours = plotColours();
+
+  constructor(parent: HTMLElement, onPointer: (index: number | null) => void) {
+    this.#parent = parent;
+    this.#onPointer = onPointer;
+    new ResizeObserver(() => this.#resize()).observe(parent);
+    const restyle = () => {
+      this.#colours = plotColours();
+      this.#rebuild();
+    };
+    matchMedia("(prefers-color-scheme: dark)").addEventListener("change", restyle);
+  }
+
+  show(picture: Picture): void {
+    const sameShape = this.#picture?.family.behind.length === picture.family.behind.length;
+    this.#picture = picture;
+    if (this.#plot && sameShape) this.#plot.setData(this.#data(), true);
+    else this.#rebuild();
+  }
+
+  /** Moves the pointer line by steps of the grid, for the keyboard. */
+  step(by: number): void {
+    const plot = this.#plot;
+    if (!plot) return;
+    const from = plot.cursor.idx ?? Math.floor(FREQUENCIES_HZ.length / 2);
+    const index = Math.max(0, Math.min(FREQUENCIES_HZ.length - 1, from + by));
+    plot.setCursor({ left: plot.valToPos(FREQUENCIES_HZ[index]!, "x"), top: plot.bbox.height / 4 });
+  }
+
+  /** The drawing as it stands, on the panel's colour. */
+  toCanvas(): HTMLCanvasElement | undefined {
+    const source = this.#plot?.ctx.canvas;
+    if (!source) return undefined;
+    const copy = document.createElement("canvas");
+    copy.width = source.width;
+    copy.height = source.height;
+    const context = copy.getContext("2d")!;
+    context.fillStyle = this.#colours.paper;
+    context.fillRect(0, 0, copy.width, copy.height);
+    context.drawImage(source, 0, 0);
+    return copy;
+  }
+
+  #data(): uPlot.AlignedData {
+    const { family, view } = this.#picture!;
+    return [FREQUENCIES_HZ, ...allLevels(family, view)] as unknown as uPlot.AlignedData;
+  }
+
+  #size(): { width: number; height: number } {
+    const width = Math.max(240, this.#parent.clientWidth);
+    return { width, height: Math.round(Math.min(440, Math.max(240, width * 0.52))) };
+  }
+
+  #resize(): void {
+    const size = this.#size();
+    if (this.#plot && this.#plot.width !== size.width) this.#plot.setSize(size);
+  }
+
+  #rebuild(): void {
+    if (!this.#picture) return;
+    this.#plot?.destroy();
+    this.#plot = new uPlot(this.#options(), this.#data(), this.#parent);
+  }
+
+  #series(): uPlot.Series[] {
+    const { behind } = this.#picture!.family;
+    const ofFamily = behind.map((_, index): uPlot.Series => {
+      const stroke = () => this.#familyStroke(index);
+      const isOther = behind.length === 1;
+      return { stroke, width: isOther ? 2 : 1.25, points: { show: false }, ...(isOther ? { dash: [8, 5] } : {}) };
+    });
+    const current: uPlot.Series = { stroke: () => this.#colours.current, width: 3, points: { show: false } };
+    return [{}, ...ofFamily, current];
+  }
+
+  #familyStroke(index: number): string {
+    const trace = this.#picture?.family.behind[index];
+    if (!trace || trace.name === "B") return this.#colours.other;
+    return shade(this.#colours.familyFrom, this.#colours.familyTo, trace.along);
+  }
+
+  #axes(): uPlot.Axis[] {
+    const narrow = this.#parent.clientWidth < MIN_LABELLED_WIDTH;
+    const look = { stroke: () => this.#colours.ink, font: FONT, labelFont: FONT, labelSize: 18 };
+    const grid = { stroke: () => this.#colours.grid, width: 1 };
+    const ticksHz = narrow ? FREQUENCY_TICKS_HZ.filter((_, index) => index % 3 !== 1) : FREQUENCY_TICKS_HZ;
+    return [
+      {
+        ...look,
+        scale: "x",
+        label: "frequency, Hz",
+        splits: () => ticksHz,
+        filter: (_, splits) => splits,
+        values: (_, splits) => splits.map(tickHz),
+        grid,
+        ticks: { show: false },
+        size: 30,
+      },
+      {
+        ...look,
+        scale: "y",
+        label: this.#picture?.view === "true" ? "level, dB" : "level over 200 Hz, dB",
+        incrs: [1, 2, 3, 6, 12],
+        space: 28,
+        values: (_, splits) => splits.map((value) => (value > 0 ? `+${value}` : `${value}`.replace("-", "−"))),
+        grid,
+        ticks: { show: false },
+        size: 42,
+      },
+    ];
+  }
+
+  #options(): uPlot.Options {
+    return {
+      ...this.#size(),
+      scales: {
+        x: { distr: 3, time: false, range: () => [20, 20_000] },
+        y: { range: () => levelRangeDb(this.#data().slice(1) as unknown as ArrayLike<number>[]) },
+      },
+      series: this.#series(),
+      axes: this.#axes(),
+      legend: { show: false },
+      cursor: { y: false, drag: { x: false, y: false, setScale: false }, points: { show: false } },
+      padding: [12, 14, 0, 0],
+      hooks: {
+        drawAxes: [(plot) => drawBand(plot, this.#picture!, this.#colours)],
+        draw: [(plot) => drawMarks(plot, this.#picture!, this.#colours)],
+        setCursor: [(plot) => this.#onPointer(plot.cursor.idx ?? null)],
+      },
+    };
+  }
+}

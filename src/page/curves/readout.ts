@@ -1,0 +1,40 @@
+import { h, replaceContent } from "../dom/element.ts";
+import { FREQUENCIES_HZ } from "./curve-cache.ts";
+import { referenceLevelDb } from "./levels.ts";
+import type { Picture } from "./plot.ts";
+import { showDb, showHz } from "./units.ts";
+
+/** Peak and cutoff of the current curve, in words. */
+export function featuresText({ peak, cutoff }: Picture["family"]["current"]["curve"]): string {
+  const peakText = peak
+    ? `Peak at ${showHz(peak.frequency)}, ${showDb(peak.level)} over 200 Hz.`
+    : "No peak above the level at 200 Hz.";
+  const cutoffText = cutoff === null ? "Never falls 3 dB below it." : `3 dB down at ${showHz(cutoff)}.`;
+  return `${peakText} ${cutoffText}`;
+}
+
+function levelAt(picture: Picture, magnitude: Float64Array, index: number): string {
+  const offset = picture.view === "true" ? 0 : referenceLevelDb(magnitude);
+  return showDb(magnitude[index]! - offset);
+}
+
+/** The levels of every curve at the pointer; without a pointer, what the current curve is like. */
+export function showReadout(element: HTMLElement, picture: Picture, index: number | null): void {
+  const { current, behind } = picture.family;
+  if (index === null) {
+    replaceContent(element, h("span", { class: "readout-text" }, featuresText(current.curve)));
+    return;
+  }
+  replaceContent(
+    element,
+    h("b", {}, showHz(FREQUENCIES_HZ[index]!)),
+    [current, ...behind].map((trace) =>
+      h(
+        "span",
+        { class: trace === current ? "readout-item readout-now" : "readout-item" },
+        h("span", { class: "readout-name" }, trace.name),
+        ` ${levelAt(picture, trace.curve.magnitude, index)}`,
+      ),
+    ),
+  );
+}

@@ -1,0 +1,31 @@
+import { h } from "../dom/element.ts";
+import { postForBytes } from "../server/client.ts";
+import { fileStem, saveFile } from "../server/save-file.ts";
+import type { AppStore } from "../state/app-state.ts";
+import { previewRequest } from "./preview-sounds.ts";
+
+async function downloadSet(store: AppStore): Promise<void> {
+  const { reading } = store.state;
+  if (!reading) return;
+  const { ownSound } = store.state;
+  const zip = await postForBytes("/api/previews", previewRequest(reading, store.state), ownSound?.file);
+  saveFile(`${fileStem(reading.source.title)}-previews.zip`, new Blob([zip], { type: "application/zip" }));
+}
+
+/** Every position × tone as WAVs with the curves, in one ZIP. */
+export function createDownloadSet(store: AppStore): HTMLElement {
+  const button = h("button", { type: "button" }, "All settings as ZIP");
+  button.addEventListener("click", async () => {
+    button.disabled = true;
+    store.set({ notice: "Rendering every position and tone setting…" });
+    try {
+      await downloadSet(store);
+      store.set({ notice: "The ZIP is ready: a WAV for every setting, with the curves." });
+    } catch (error) {
+      store.set({ notice: (error as Error).message });
+    } finally {
+      button.disabled = false;
+    }
+  });
+  return button;
+}

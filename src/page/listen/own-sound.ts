@@ -1,0 +1,53 @@
+import { h } from "../dom/element.ts";
+import type { AppStore } from "../state/app-state.ts";
+
+function take(store: AppStore, file: File | undefined): void {
+  if (file) store.set({ ownSound: { name: file.name, file }, notice: "" });
+}
+
+function acceptDrops(store: AppStore, element: HTMLElement): void {
+  element.addEventListener("dragover", (event) => {
+    event.preventDefault();
+    element.classList.add("drop-over");
+  });
+  element.addEventListener("dragleave", () => element.classList.remove("drop-over"));
+  element.addEventListener("drop", (event) => {
+    event.preventDefault();
+    element.classList.remove("drop-over");
+    take(store, event.dataTransfer?.files[0]);
+  });
+}
+
+/** Where one drops in a dry recording of one's own, to be played instead of the built-in phrases. */
+export function createOwnSound(store: AppStore): HTMLElement {
+  const input = h("input", {
+    type: "file",
+    accept: ".wav,audio/wav,audio/x-wav",
+    class: "file-input",
+    id: "own-sound",
+    onchange: () => take(store, input.files?.[0]),
+  });
+  const name = h("span", { class: "file-name" });
+  const away = h("button", { type: "button", class: "quiet" }, "Use a phrase again");
+  away.addEventListener("click", () => {
+    input.value = "";
+    store.set({ ownSound: undefined });
+  });
+  const element = h(
+    "div",
+    { class: "drop" },
+    h("label", { for: "own-sound", class: "button" }, "Your own WAV…"),
+    input,
+    name,
+    away,
+  );
+  acceptDrops(store, element);
+  store.watch(
+    (state) => [state.ownSound],
+    (ownSound) => {
+      name.textContent = ownSound ? ownSound.name : "or drop one here";
+      away.hidden = ownSound === undefined;
+    },
+  );
+  return element;
+}

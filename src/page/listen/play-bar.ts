@@ -1,0 +1,39 @@
+import { createSwitch } from "../controls/on-off.ts";
+import { h } from "../dom/element.ts";
+import type { AppStore } from "../state/app-state.ts";
+import { createDownloadSet } from "./download-set.ts";
+import type { Listening } from "./listening.ts";
+import { createOwnSound } from "./own-sound.ts";
+import { createSignalPicker } from "./signal-picker.ts";
+
+const PLAY_LABELS = { no: "Play this setting", loading: "Rendering…", yes: "Stop" } as const;
+
+function playButton(store: AppStore, listening: Listening): HTMLElement {
+  const button = h("button", { type: "button", class: "primary play", onclick: () => void listening.toggle() });
+  store.watch(
+    (state) => [state.playing],
+    (playing) => {
+      button.textContent = PLAY_LABELS[playing];
+      button.setAttribute("aria-pressed", String(playing === "yes"));
+    },
+  );
+  return button;
+}
+
+/** Play, what is played, and how. */
+export function createPlayBar(store: AppStore, listening: Listening): HTMLElement {
+  const matched = createSwitch("Same loudness", (levelMatched) => store.set({ levelMatched }));
+  const loop = createSwitch("Loop", (value) => store.set({ loop: value }));
+  store.watch((state) => [state.levelMatched], matched.show);
+  store.watch((state) => [state.loop], loop.show);
+  return h(
+    "div",
+    { class: "play-bar" },
+    playButton(store, listening),
+    createSignalPicker(store),
+    createOwnSound(store),
+    matched.element,
+    loop.element,
+    createDownloadSet(store),
+  );
+}

@@ -1,0 +1,69 @@
+import type { InputFault } from "../../errors.ts";
+
+/** A refusal of the service, as problem details say it. */
+export class ServiceProblem extends Error {
+  readonly faults: readonly InputFault[];
+
+  constructor(message: string, faults: readonly InputFault[] = []) {
+    super(message);
+    this.name = "ServiceProblem";
+    this.faults = faults;
+  }
+}
+
+async function problemOf(response: Response): Promise<ServiceProblem> {
+  try {
+    const problem = (await response.json()) as { title?: string; detail?: string; errors?: InputFault[] };
+    return new ServiceProblem(problem.detail ?? problem.title ?? response.statusText, problem.errors ?? []);
+  } catch {
+    return new ServiceProblem(`The service answered ${response.status} ${response.statusText}`);
+  }
+}
+
+async function ask(path: string, init: RequestInit): Promise<Response> {
+  let response: Response;
+  try {
+    response = await fetch(path, init);
+  } catch (error) {
+    if (error instanceof DOMException && error.name === "AbortError") throw error;
+    throw new ServiceProblem("The service cannot be reached; is it still running?");
+  }
+  if (!response.ok) throw await problemOf(response);
+  return response;
+}
+
+const abortable = (signal: AbortSignal | undefined) => (signal ? { signal } : {});
+
+export async function getJson<Answer>(path: string): Promise<Answer> {
+  return (await ask(path, {})).json() as Promise<Answer>;
+}
+
+function jsonBody(body: unknown): RequestInit {
+  return { method: "POST", headers: { "content-type": "application/json" }, body: JSON.stringify(body) };
+}
+
+export async function postJson<Answer>(path: string, body: unknown, signal?: AbortSignal): Promise<Answer> {
+  return (await ask(path, { ...jsonBody(body), ...abortable(signal) })).json() as Promise<Answer>;
+}
+
+/** Asks for bytes: a WAV or a ZIP. A file of the person's own goes along as the field `signal`. */
+export async function postForBytes(
+  path: string,
+  body: unknown,
+  ownSound?: File,
+  signal?: AbortSignal,
+): Promise<ArrayBuffer> {
+  const init = ownSound ? { method: "POST", body: formOf(body, ownSound) } : jsonBody(body);
+  return (await ask(path, { ...init, ...abortable(signal) })).arrayBuffer();
+}
+
+function formOf(request: unknown, file: File): FormData {
+  const form = new FormData();
+  form.set("request", JSON.stringify(request));
+  form.set("signal", file);
+  return form;
+}
+
+export async function getBytes(path: string, signal?: AbortSignal): Promise<ArrayBuffer> {
+  return (await ask(path, abortable(signal))).arrayBuffer();
+}

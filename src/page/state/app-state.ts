@@ -1,0 +1,58 @@
+import type { RawSettings } from "../../build/settings.ts";
+import type { InputFault } from "../../errors.ts";
+import type { BuildSource, Reading } from "./reading.ts";
+import { Store } from "./store.ts";
+
+export type FamilyAxis = "tone" | "position" | "volume" | "builds";
+export type LevelView = "reference" | "true";
+
+export interface OwnSound {
+  readonly name: string;
+  readonly file: File;
+}
+
+export interface AppState {
+  /** The build as it is being written, readable or not. */
+  readonly source: BuildSource | undefined;
+  /** The last readable state of it; curves and drawing show this one. */
+  readonly reading: Reading | undefined;
+  /** What keeps `source` from being read; empty where `reading` is up to date. */
+  readonly faults: readonly InputFault[];
+  /** Every control of `reading` by its own name. */
+  readonly settings: RawSettings;
+  /** The build kept for comparison. */
+  readonly other: Reading | undefined;
+  readonly family: FamilyAxis;
+  readonly levelView: LevelView;
+  readonly signal: string;
+  readonly levelMatched: boolean;
+  readonly loop: boolean;
+  readonly playing: "no" | "loading" | "yes";
+  readonly ownSound: OwnSound | undefined;
+  /** Said to the person in the status line. */
+  readonly notice: string;
+  readonly canUndo: boolean;
+  readonly canRedo: boolean;
+}
+
+export type AppStore = Store<AppState>;
+
+export function createAppStore(): AppStore {
+  return new Store<AppState>({
+    source: undefined,
+    reading: undefined,
+    faults: [],
+    settings: {},
+    other: undefined,
+    family: "tone",
+    levelView: "reference",
+    signal: "",
+    levelMatched: true,
+    loop: true,
+    playing: "no",
+    ownSound: undefined,
+    notice: "",
+    canUndo: false,
+    canRedo: false,
+  });
+}

@@ -1,0 +1,69 @@
+import { parseSettings, type RawSettings, rawSettings, type SettingValue, withControl } from "../../build/settings.ts";
+import type { AppStore } from "./app-state.ts";
+import { History } from "./history.ts";
+import { type BuildSource, type Reading, readSource } from "./reading.ts";
+
+/** Settings that fit a build: those of the old ones that its controls still know, the rest at rest. */
+export function fitSettings(reading: Reading, wanted: RawSettings): RawSettings {
+  const { controls } = reading;
+  let settings = parseSettings(controls);
+  for (const [name, value] of Object.entries(wanted)) {
+    try {
+      settings = withControl(controls, settings, name, value);
+    } catch (error) {
+      if (!(error instanceof RangeError)) throw error;
+    }
+  }
+  return rawSettings(controls, settings);
+}
+
+/** All that changes the build being written or its controls. */
+export class Editor {
+  readonly #store: AppStore;
+  readonly #history = new History<BuildSource>();
+
+  constructor(store: AppStore) {
+    this.#store = store;
+  }
+
+  /** Puts another build on the bench. */
+  open(source: BuildSource, settings: RawSettings = {}): void {
+    this.#history.push(source);
+    this.#show(source, settings);
+  }
+
+  /** One step of change; the history keeps it. */
+  edit(change: (source: BuildSource) => BuildSource): void {
+    const { source } = this.#store.state;
+    if (!source) return;
+    const next = change(source);
+    if (next === source) return;
+    this.#history.push(next);
+    this.#show(next, this.#store.state.settings);
+  }
+
+  undo(): void {
+    const source = this.#history.undo();
+    if (source) this.#show(source, this.#store.state.settings);
+  }
+
+  redo(): void {
+    const source = this.#history.redo();
+    if (source) this.#show(source, this.#store.state.settings);
+  }
+
+  turn(control: string, value: SettingValue): void {
+    const { reading, settings } = this.#store.state;
+    if (reading) this.#store.set({ settings: fitSettings(reading, { ...settings, [control]: value }) });
+  }
+
+  #show(source: BuildSource, settings: RawSettings): void {
+    const result = readSource(source);
+    const walk = { canUndo: this.#history.canUndo, canRedo: this.#history.canRedo };
+    if ("faults" in result) this.#store.set({ source, faults: result.faults, ...walk });
+    else {
+      const { reading } = result;
+      this.#store.set({ source, reading, faults: [], settings: fitSettings(reading, settings), ...walk });
+    }
+  }
+}
