@@ -1,4 +1,5 @@
 import { parseLongForm } from "./build-file.ts";
+import { expandBuild, hasPlan } from "./expand.ts";
 import type { Build } from "./schema.ts";
 
 /**
@@ -6,5 +7,5 @@ import type { Build } from "./schema.ts";
  * @throws PresolderError BUILD_INVALID with one fault for every field at fault.
  */
 export function readBuild(input: unknown): Build {
-  return parseLongForm(input);
+  return parseLongForm(hasPlan(input) ? expandBuild(input) : input);
 }

@@ -63,6 +63,29 @@ export function quantity(dimension: Dimension, bounds: Bounds, meaning: string) 
   return quantityWithTolerance(dimension, bounds, meaning).transform((read) => read.value);
 }
 
+/** A quantity within bounds that stays as it was written, for a form that is to be read again later. */
+export function writtenQuantity(dimension: Dimension, bounds: Bounds, meaning: string) {
+  return z
+    .union([z.number(), z.string()], {
+      error: () => `expected a number or text such as "22n" (${UNIT_NAMES[dimension]})`,
+    })
+    .describe(`${meaning} (${UNIT_NAMES[dimension]}, or text with a unit)`)
+    .superRefine((input, context) => {
+      const message = quantityFault(input, dimension, bounds);
+      if (message !== undefined) context.addIssue({ code: "custom", message });
+    });
+}
+
+function quantityFault(input: number | string, dimension: Dimension, bounds: Bounds): string | undefined {
+  try {
+    const message = boundsMessage(parseQuantity(input, dimension).value, dimension, bounds);
+    return message === undefined ? undefined : `"${input}" ${message}`;
+  } catch (error) {
+    if (error instanceof QuantityError) return error.message;
+    throw error;
+  }
+}
+
 /** One word of a list; another word is refused with the nearest of the list. */
 export function oneOf<const Words extends readonly [string, ...string[]]>(words: Words) {
   return z.enum(words, {

@@ -1,0 +1,151 @@
+import type { z } from "zod";
+import type { coilSchema } from "../part-schemas.ts";
+import { TYPICAL_HUMBUCKER, TYPICAL_SINGLE, WITHIN_RANGES } from "./sources.ts";
+
+export type CoilInput = z.input<typeof coilSchema>;
+
+/** A generic pickup, by what it is. */
+export interface PickupType {
+  readonly name: string;
+  readonly title: string;
+  /** Where the values come from. */
+  readonly basis: string;
+  readonly coils: Readonly<Record<string, CoilInput>>;
+  readonly conductors?: 2 | 4;
+  readonly coupling?: number;
+  readonly metal?: "cover" | "baseplate" | "braid";
+  /** Between the middles of two coils that lie side by side along the strings. */
+  readonly coilSpacing?: string;
+  /** The pot value that this type is usually given (common practice, no source). */
+  readonly usualPot: string;
+}
+
+const SINGLE_APERTURE = "12mm";
+const REVERSED = { winding: "reverse", magnet: "south" } as const;
+
+const vintage = { resistance: "6k", inductance: "2.5H", capacitance: "110p", loss: "1M", aperture: SINGLE_APERTURE };
+const medium = { ...vintage, resistance: "6.6k", inductance: "2.8H", capacitance: "120p", output: 1.1 };
+const hot = { ...medium, resistance: "7.6k", inductance: "3.8H", capacitance: "130p", loss: "800k", output: 1.3 };
+const soap = { ...hot, resistance: "7.8k", inductance: "6.4H", loss: "700k", output: 1.5, aperture: "18mm" };
+
+const SINGLES: readonly PickupType[] = [
+  single("single-vintage", "Single coil, vintage wind", vintage),
+  single("single-vintage-rwrp", "Single coil, vintage wind, reverse wound, reverse polarity", {
+    ...vintage,
+    ...REVERSED,
+  }),
+  single("single-medium", "Single coil, medium wind", medium),
+  single("single-medium-rwrp", "Single coil, medium wind, reverse wound, reverse polarity", { ...medium, ...REVERSED }),
+  { ...single("single-hot", "Single coil, hot wind", hot), basis: WITHIN_RANGES },
+  {
+    ...single("single-covered", "Small single coil under a metal cover, for the neck", {
+      resistance: "7.2k",
+      inductance: "1.6H",
+      capacitance: "90p",
+      // A cover's eddy currents make a loss that is not one resistor: the slope above resonance steepens.
+      loss: [{ resistance: "45k", inductance: "0.7H" }],
+      output: 0.8,
+      aperture: SINGLE_APERTURE,
+    }),
+    metal: "cover",
+    basis: WITHIN_RANGES,
+  },
+  { ...single("p90", "Wide single coil on bar magnets (P90)", soap), basis: WITHIN_RANGES, usualPot: "500k" },
+  {
+    ...single("p90-rwrp", "Wide single coil (P90), reverse wound, reverse polarity", { ...soap, ...REVERSED }),
+    basis: WITHIN_RANGES,
+    usualPot: "500k",
+  },
+];
+
+function single(name: string, title: string, coil: CoilInput): PickupType {
+  return { name, title, basis: TYPICAL_SINGLE, coils: { coil }, usualPot: "250k" };
+}
+
+const SIDE_BY_SIDE = "18mm";
+
+/** Two coils wound alike over opposite poles, as humbuckers are made. */
+function humbucker(name: string, title: string, coil: CoilInput, rest: Partial<PickupType> = {}): PickupType {
+  const aperture = { aperture: SINGLE_APERTURE, ...coil };
+  return {
+    name,
+    title,
+    basis: TYPICAL_HUMBUCKER,
+    coils: { slug: aperture, screw: { ...aperture, magnet: "south" } },
+    conductors: 4,
+    coupling: 0.05,
+    metal: "baseplate",
+    coilSpacing: SIDE_BY_SIDE,
+    usualPot: "500k",
+    ...rest,
+  };
+}
+
+const HUMBUCKERS: readonly PickupType[] = [
+  humbucker(
+    "humbucker-vintage",
+    "Humbucker, vintage wind, two conductors, metal cover",
+    {
+      resistance: "3.8k",
+      inductance: "1.7H",
+      capacitance: "110p",
+      loss: [{ resistance: "100k", inductance: "0.4H" }],
+      output: 0.75,
+    },
+    { conductors: 2, metal: "cover" },
+  ),
+  humbucker("humbucker-medium", "Humbucker, medium wind, four conductors", {
+    resistance: "4.1k",
+    inductance: "2.2H",
+    capacitance: "110p",
+    loss: "500k",
+    output: 0.85,
+  }),
+  humbucker(
+    "humbucker-hot",
+    "Humbucker, hot wind, four conductors",
+    { resistance: "7.2k", inductance: "3.6H", capacitance: "150p", loss: "500k", output: 1.2 },
+    { basis: WITHIN_RANGES },
+  ),
+  humbucker(
+    "mini-humbucker",
+    "Mini humbucker, four conductors",
+    { resistance: "3.3k", inductance: "1.5H", capacitance: "100p", loss: "400k", output: 0.6, aperture: "8mm" },
+    { basis: WITHIN_RANGES, coilSpacing: "12mm", metal: "cover" },
+  ),
+  humbucker(
+    "single-sized-humbucker",
+    "Humbucker in a single coil's size, four conductors",
+    { resistance: "4.6k", inductance: "2.0H", capacitance: "120p", loss: "400k", output: 0.75, aperture: "7mm" },
+    { basis: WITHIN_RANGES, coilSpacing: "9mm" },
+  ),
+  {
+    name: "stacked-single",
+    title: "Stacked single coil, hum cancelling, two conductors",
+    basis: `${WITHIN_RANGES}; the lower coil's share of the strings is an estimate`,
+    coils: {
+      upper: { resistance: "4.2k", inductance: "2.1H", capacitance: "110p", loss: "600k", aperture: SINGLE_APERTURE },
+      lower: {
+        resistance: "4.2k",
+        inductance: "1.9H",
+        capacitance: "110p",
+        loss: "600k",
+        winding: "reverse",
+        output: 0.15,
+        aperture: SINGLE_APERTURE,
+      },
+    },
+    conductors: 2,
+    // Both coils sit on the same rods, so they share much more flux than coils side by side.
+    coupling: 0.4,
+    usualPot: "250k",
+  },
+];
+
+export const PICKUP_TYPES: readonly PickupType[] = [...SINGLES, ...HUMBUCKERS];
+
+export const PICKUP_TYPE_NAMES: readonly string[] = PICKUP_TYPES.map((type) => type.name);
+
+export function pickupType(name: string): PickupType | undefined {
+  return PICKUP_TYPES.find((type) => type.name === name);
+}

@@ -1,0 +1,54 @@
+import type { Draft } from "./draft.ts";
+import { knownName, planFault } from "./plan-fault.ts";
+import type { Where } from "./plan-schema.ts";
+
+/** One pole of a two-way switch: its common, and the lugs it rests on when down and when up. */
+export interface Pole {
+  readonly common: string;
+  readonly down: string;
+  readonly up: string;
+  /** The case of the pot that carries it, the nearest ground; undefined on a switch of its own. */
+  readonly potCase: string | undefined;
+}
+
+/** Hands out the poles of push-pull pots and of small switches; each has two. */
+export class PushPulls {
+  readonly #draft: Draft;
+  readonly #pots: readonly string[];
+  readonly #taken = new Map<string, number>();
+
+  constructor(draft: Draft, pots: readonly string[]) {
+    this.#draft = draft;
+    this.#pots = pots;
+  }
+
+  /** @throws PresolderError where there is no such pot, or its poles are already used. */
+  poles(path: string, where: Where, count: 1 | 2): Pole[] {
+    const prefix = typeof where === "string" ? this.#onPot(path, where) : this.#ownSwitch(path, where.switch);
+    const taken = this.#taken.get(prefix) ?? 0;
+    if (taken + count > 2)
+      throw planFault(path, `this switch has two poles and ${taken} already in use; expected ${count} free`);
+    this.#taken.set(prefix, taken + count);
+    const potCase = typeof where === "string" ? `${where}.case` : undefined;
+    return ["A", "B"].slice(taken, taken + count).map((letter) => ({
+      common: `${prefix}.${letter}0`,
+      down: `${prefix}.${letter}1`,
+      up: `${prefix}.${letter}2`,
+      potCase,
+    }));
+  }
+
+  #onPot(path: string, name: string): string {
+    knownName(path, name, this.#pots, "pot");
+    const pot = this.#draft.pot(name)!;
+    pot.drives = "dpdt";
+    return `${name}.s`;
+  }
+
+  #ownSwitch(path: string, name: string): string {
+    const part = this.#draft.parts[name];
+    if (part && !this.#taken.has(name)) throw planFault(path, `the name "${name}" is already another part's`);
+    if (!part) this.#draft.part(name, { kind: "switch", type: "dpdt" });
+    return name;
+  }
+}
