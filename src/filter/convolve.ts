@@ -25,8 +25,10 @@ export interface ConvolverOptions extends RenderOptions {
 /** Holds three inputs of a minute at 48 kHz; longer jobs run about half as fast instead of filling the memory. */
 const DEFAULT_MEMORY_BYTES = 160 * 2 ** 20;
 const SMALLEST_BLOCK = 256;
-/** 16 bytes a complex number: from here on a block and its spectra no longer fit the usual second-level cache. */
+/** At 16 bytes a complex number, larger blocks and their spectra no longer fit the usual second-level cache of 1 or 2 MB. */
 const LARGEST_QUICK_BLOCK = 16_384;
+/** Only filters near the longest allowed need more; a transform of 2²² takes 100 MB. */
+const LARGEST_BLOCK = 2 ** 21;
 
 /**
  * Overlap-save convolution of the same inputs with many sets of filters (Oppenheim & Schafer, Discrete-Time Signal Processing, 8.7.3).
@@ -49,10 +51,8 @@ export function createConvolver(
 
   function transformPair(input: Float32Array, pair: number, spectrum: Float64Array): void {
     const first = 2 * pair * hop - (longestFilter - 1);
-    for (let n = 0; n < size; n++) {
-      packed[2 * n] = input[first + n] ?? 0;
-      packed[2 * n + 1] = input[first + hop + n] ?? 0;
-    }
+    place(packed, 0, input, first, size);
+    place(packed, 1, input, first + hop, size);
     fft.transform(spectrum, packed);
   }
 
@@ -110,7 +110,7 @@ function blockSize(inputLength: number, taps: number): number {
   const outputLength = inputLength + taps - 1;
   let best = 0;
   let leastWork = Number.POSITIVE_INFINITY;
-  for (let size = SMALLEST_BLOCK; size <= 2 ** 21; size *= 2) {
+  for (let size = SMALLEST_BLOCK; size <= LARGEST_BLOCK; size *= 2) {
     const hop = size - taps + 1;
     if (hop < 1) continue;
     const pairs = Math.ceil(outputLength / (2 * hop));
@@ -170,6 +170,15 @@ function multiplyOnto(product: Float64Array, x: Float64Array, h: Float64Array, s
     product[high]! += ur * hr + ui * hi;
     product[high + 1]! += ur * hi - ui * hr;
   }
+}
+
+/** `size` samples of `input` from `first` on, silence outside it, as the real (0) or imaginary (1) parts of `packed`. */
+function place(packed: Float64Array, part: 0 | 1, input: Float32Array, first: number, size: number): void {
+  const from = Math.min(size, Math.max(0, -first));
+  const to = Math.max(from, Math.min(size, input.length - first));
+  for (let n = 0; n < from; n++) packed[2 * n + part] = 0;
+  for (let n = from; n < to; n++) packed[2 * n + part] = input[first + n]!;
+  for (let n = to; n < size; n++) packed[2 * n + part] = 0;
 }
 
 function unpack(output: Float32Array, packed: Float64Array, start: number, hop: number, skip: number): void {

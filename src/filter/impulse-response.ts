@@ -45,8 +45,8 @@ const NEARLY_DC_HZ = 1e-3;
 
 /**
  * The FIR filter whose frequency response is `transfer` delayed by `delaySamples`, from 0 to 0.82 of the Nyquist frequency (18 kHz
- * at 44.1 kHz); above, it is tapered to nothing at Nyquist. The method is linear in `transfer` but for the last 4e-6 of its size.
- * Error in that band: under 0.002 dB of the largest gain's scale; decays longer than MAX_RESPONSE_SECONDS are faded out.
+ * at 44.1 kHz); above, it is tapered to nothing at Nyquist. The method is linear in `transfer` but for the tail left off.
+ * In that band the error is under 4e-6 of the largest gain; decays longer than MAX_RESPONSE_SECONDS are faded out.
  *
  * @throws RangeError where `transfer` gives a number that is not finite.
  */
