@@ -10,6 +10,7 @@ import { type LogLevel, loggerOptions } from "./logging.ts";
 import { PATHS } from "./paths.ts";
 import { handleProblems } from "./problems.ts";
 import type { App, RouteContext } from "./route-context.ts";
+import { benchRoutes } from "./routes/bench.ts";
 import { healthRoutes } from "./routes/health.ts";
 import { previewRoutes } from "./routes/preview.ts";
 import { responseRoutes } from "./routes/response.ts";
@@ -17,7 +18,7 @@ import { registerUploads } from "./sound-upload.ts";
 import { serializerCompiler, validatorCompiler } from "./validation.ts";
 import { WorkerPool } from "./worker-pool.ts";
 
-const ROUTES = [healthRoutes, responseRoutes, previewRoutes];
+const ROUTES = [benchRoutes, healthRoutes, responseRoutes, previewRoutes];
 
 export interface AppOptions {
   readonly logLevel: LogLevel;

@@ -1,0 +1,43 @@
+import type { Build } from "../build/schema.ts";
+import { type MeterReadings, meterReadings, type ProbeRequest } from "./meter/readings.ts";
+import { coilFromReading, potAndCoilFromSweep, type Solved } from "./meter/solve-backwards.ts";
+
+export interface BenchRequest {
+  /** °C, of the coils. */
+  readonly temperature: number;
+  readonly probes: readonly ProbeRequest[];
+  readonly solve?: SolveRequest | undefined;
+}
+
+/** What a meter showed at the jack, to be solved backwards. All in ohms. */
+export interface SolveRequest {
+  readonly coil?: { readonly reading: number; readonly pot: number; readonly tolerance: number } | undefined;
+  readonly sweep?: { readonly atTen: number; readonly highest: number } | undefined;
+}
+
+export interface SolveAnswer {
+  readonly coil?: Solved;
+  readonly sweep?: { readonly coil: number; readonly pot: number };
+}
+
+export interface BenchAnswer extends MeterReadings {
+  readonly solved?: SolveAnswer;
+}
+
+function solve({ coil, sweep }: SolveRequest): SolveAnswer {
+  return {
+    ...(coil ? { coil: coilFromReading(coil.reading, coil.pot, coil.tolerance) } : {}),
+    ...(sweep ? { sweep: potAndCoilFromSweep(sweep.atTen, sweep.highest) } : {}),
+  };
+}
+
+/**
+ * Everything the bench has to say about a build.
+ * @throws PresolderError REQUEST_INVALID or SETTINGS_INVALID naming the field at fault
+ */
+export function benchSheet(build: Build, request: BenchRequest): BenchAnswer {
+  return {
+    ...meterReadings(build, { celsius: request.temperature, probes: request.probes }),
+    ...(request.solve ? { solved: solve(request.solve) } : {}),
+  };
+}

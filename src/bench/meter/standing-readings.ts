@@ -1,0 +1,102 @@
+import { partsOfKind } from "../../build/build-file.ts";
+import type { Build } from "../../build/schema.ts";
+import { Controls, type Settings, withControl } from "../../build/settings.ts";
+
+/** A reading to take. */
+export interface ReadingPlan {
+  readonly label: string;
+  readonly between: readonly [string, string];
+  readonly settings: Settings;
+  /** The pot to turn through its whole travel, noting the highest reading. */
+  readonly sweep?: string;
+}
+
+/** More states than these of the lesser switches would make a sheet nobody works through. */
+const MAX_STATES = 64;
+
+interface State {
+  readonly settings: Settings;
+  readonly label: string;
+}
+
+/** Every main-switch position × every position of the other switches, all dials at 10. */
+function switchStates(controls: Controls): State[] {
+  const ordered = [...controls.switches].sort((a, b) => Number(b === controls.main) - Number(a === controls.main));
+  let states: State[] = [{ settings: controls.atRest, label: "" }];
+  for (const control of ordered) {
+    const count = control.table.positions.length;
+    if (states.length * count > MAX_STATES) break;
+    states = states.flatMap(({ settings, label }) =>
+      Array.from({ length: count }, (_, index) => ({
+        settings: withControl(controls, settings, control.name, index + 1),
+        label: [label, stateWord(control.name, control.onShaft, index + 1, count)].filter(Boolean).join(", "),
+      })),
+    );
+  }
+  return states;
+}
+
+function stateWord(name: string, onShaft: boolean, position: number, count: number): string {
+  if (!onShaft) return `${name} ${position}`;
+  return `${name} ${position === 1 ? "down" : position === count ? "up" : "centre"}`;
+}
+
+function mainStates(controls: Controls): State[] {
+  const { main } = controls;
+  if (!main) return [{ settings: controls.atRest, label: "" }];
+  return main.table.positions.map((_, index) => ({
+    settings: withControl(controls, controls.atRest, main.name, index + 1),
+    label: `${main.name} ${index + 1}`,
+  }));
+}
+
+function volumeReadings(controls: Controls, jack: readonly [string, string]): ReadingPlan[] {
+  const volumes = controls.potsWithRole("volume");
+  // One volume acts alike in every position; with several it matters which pickups the switch lets in.
+  const states = volumes.length > 1 ? mainStates(controls) : mainStates(controls).slice(0, 1);
+  return volumes.flatMap((pot) =>
+    states.flatMap(({ settings, label }): ReadingPlan[] => {
+      const where = label === "" ? "" : `${label}, `;
+      return [
+        { label: `jack, ${where}${pot} at 0`, between: jack, settings: withControl(controls, settings, pot, 0) },
+        { label: `jack, ${where}highest as ${pot} is swept`, between: jack, settings, sweep: pot },
+      ];
+    }),
+  );
+}
+
+function toSleeve(build: Build, controls: Controls, sleeve: string): ReadingPlan[] {
+  const settings = controls.atRest;
+  const wired = new Set(build.wires.flatMap((wire) => [wire.from, wire.to]));
+  const plan = (lug: string, what: string): ReadingPlan => ({
+    label: `${what} to jack sleeve`,
+    between: [lug, sleeve],
+    settings,
+  });
+  return [
+    ...partsOfKind(build, "terminal").map(([name, part]) =>
+      plan(name, part.role === "claw" ? `strings and bridge (${name})` : name),
+    ),
+    ...partsOfKind(build, "pot").map(([name]) => plan(`${name}.case`, `${name} case`)),
+    ...partsOfKind(build, "pickup")
+      .filter(([name, part]) => (part.metal ?? "none") !== "none" || wired.has(`${name}.shield`))
+      .map(([name, part]) => plan(`${name}.shield`, `${name} ${shieldWord(part.metal)}`)),
+  ];
+}
+
+function shieldWord(metal: string | undefined): string {
+  return metal === undefined || metal === "none" ? "shield" : metal;
+}
+
+/** The readings that tell whether a guard is sound, in the order to take them. */
+export function standingReadings(build: Build): ReadingPlan[] {
+  const controls = new Controls(build);
+  const [jackName] = partsOfKind(build, "jack")[0]!;
+  const jack = [`${jackName}.tip`, `${jackName}.sleeve`] as const;
+  const perPosition = switchStates(controls).map(({ settings, label }) => ({
+    label: label === "" ? "jack" : `jack, ${label}`,
+    between: jack,
+    settings,
+  }));
+  return [...perPosition, ...volumeReadings(controls, jack), ...toSleeve(build, controls, jack[1])];
+}

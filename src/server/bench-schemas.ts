@@ -1,0 +1,77 @@
+import { z } from "zod";
+import { quantity, strict } from "../build/zod-tools.ts";
+import { MAX_PROBES } from "../limits.ts";
+import { settingsField } from "./request-schemas.ts";
+
+const resistance = (meaning: string) => quantity("resistance", { above: 0, max: 1e9 }, meaning);
+const lugName = z.string().min(1).max(120);
+
+export const temperatureField = z
+  .number()
+  .min(-40)
+  .max(100)
+  .default(20)
+  .describe("°C, of the coils; copper gains 0.393 % a kelvin (IEC 60028), and a coil's resistance is given at 20 °C");
+
+export const betweenField = z.tuple([lugName, lugName]).describe("the two lugs that the probes touch");
+
+export const sweptPotField = z
+  .string()
+  .min(1)
+  .max(80)
+  .describe("a pot to turn through its whole travel while noting the highest reading");
+
+export const probesField = z
+  .array(strict({ between: betweenField, settings: settingsField.optional(), sweep: sweptPotField.optional() }))
+  .max(MAX_PROBES)
+  .default([])
+  .describe("readings across any two lugs, answered under `probes`");
+
+export const solveField = strict({
+  coil: strict({
+    reading: resistance("at the jack, volume at 10, one coil on"),
+    pot: resistance("the volume pot's track"),
+    tolerance: z.number().min(0).max(0.9).default(0).describe("fraction by which the track may be off"),
+  })
+    .optional()
+    .describe("finds the coil: coil = reading · pot / (pot − reading)"),
+  sweep: strict({
+    atTen: resistance("at the jack with the volume at 10"),
+    highest: resistance("the highest reading while the volume is swept, which is (pot + coil) / 4"),
+  })
+    .optional()
+    .describe("finds the coil and the volume pot from two readings at the jack"),
+}).describe("solves backwards from readings, whatever the build says");
+
+const ohmsAnswer = z.number().nullable();
+
+export const readingAnswer = z.object({
+  label: z.string(),
+  settings: z
+    .record(z.string(), z.union([z.number(), z.string()]))
+    .readonly()
+    .describe("every control by its own name"),
+  between: z.tuple([z.string(), z.string()]).readonly(),
+  sweep: z.string().optional().describe("the pot swept through its whole travel for the highest reading"),
+  ohms: ohmsAnswer.describe("nominal; null where open"),
+  low: ohmsAnswer.describe("every part at the low end of its tolerance"),
+  high: ohmsAnswer.describe("every part at the high end; up to 1 Ω of joint and test leads where the wiring has none"),
+});
+
+export const readingsAnswer = {
+  temperature: z.number().describe("°C"),
+  readings: z.array(readingAnswer).readonly().describe("the standing readings, nothing plugged in"),
+  probes: z.array(readingAnswer).readonly(),
+  defaultTolerances: z
+    .array(z.object({ part: z.string(), coil: z.string().optional(), tolerance: z.number() }))
+    .readonly()
+    .describe("parts that name no tolerance, and the fraction of common practice used instead"),
+};
+
+export const solvedAnswer = z
+  .object({
+    coil: z.object({ ohms: z.number(), low: z.number(), high: z.number() }).optional(),
+    sweep: z.object({ coil: z.number(), pot: z.number() }).optional(),
+  })
+  .optional()
+  .describe("ohms; the range is the meter's 1 % and the pot's tolerance");

@@ -1,0 +1,42 @@
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { buildApp } from "../../src/server/app.ts";
+import type { App } from "../../src/server/route-context.ts";
+import { onePickup } from "../fixtures/circuits.ts";
+
+describe("POST /api/bench", () => {
+  let app: App;
+  beforeAll(async () => {
+    app = await buildApp({ logLevel: "silent", workers: 1, trustProxy: false });
+  });
+  afterAll(() => app.close());
+
+  const post = (payload: object) => app.inject({ method: "POST", url: "/api/bench", payload });
+
+  it("answers standing readings, probes and what it solved backwards", async () => {
+    const response = await post({
+      build: onePickup(),
+      temperature: 25,
+      probes: [{ between: ["tone.case", "jack.sleeve"] }],
+      solve: { coil: { reading: "5.18k", pot: "250k", tolerance: 0.2 }, sweep: { atTen: 5859.375, highest: 64000 } },
+    });
+    expect(response.statusCode).toBe(200);
+    const { temperature, readings, probes, solved } = response.json();
+    expect(temperature).toBe(25);
+    expect(readings[0]).toMatchObject({ label: "jack", between: ["jack.tip", "jack.sleeve"] });
+    expect(probes).toMatchObject([{ ohms: 0, low: 0, high: 1 }]);
+    expect(solved.coil.ohms).toBeCloseTo(5289.6, 0);
+    expect(solved.sweep.coil).toBeCloseTo(6000, 6);
+    expect(solved.sweep.pot).toBeCloseTo(250e3, 6);
+  });
+
+  it.each([
+    [{ build: onePickup(), temperature: 2000 }, "temperature"],
+    [{ build: onePickup(), probes: [{ between: ["jack.tip", "jack.tap"] }] }, "probes.0.between.1"],
+    [{ build: onePickup(), solve: { sweep: { atTen: "5k", highest: "4k" } } }, "solve.sweep.highest"],
+    [{ build: { presolder: 1, parts: {}, wires: [] } }, "build.parts"],
+  ])("refuses what cannot be read and names the field: %#", async (payload, path) => {
+    const response = await post(payload);
+    expect(response.statusCode).toBe(400);
+    expect(response.json().errors[0].path).toBe(path);
+  });
+});
