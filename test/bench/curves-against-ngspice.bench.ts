@@ -1,0 +1,112 @@
+import { spawnSync } from "node:child_process";
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { expect, test } from "vitest";
+import { readBuild } from "../../src/build/read-build.ts";
+import { Controls, expandSweep, type Settings } from "../../src/build/settings.ts";
+import { CircuitMaker } from "../../src/response/circuit.ts";
+import { magnitudeDb, unwrappedPhaseDegrees } from "../../src/response/curve.ts";
+import { logSpaced } from "../../src/response/frequencies.ts";
+import { curveOf, ResponseEngine } from "../../src/response/responses.ts";
+import { hssWithBleed, threeSingles } from "../fixtures/circuits.ts";
+import { netlistOf } from "../ngspice.ts";
+import { medianMilliseconds, report } from "./stopwatch.ts";
+
+const POINTS = 512;
+/** ngspice takes points a decade; 171 a decade over three decades are 514. */
+const POINTS_PER_DECADE = 171;
+
+/** One deck a switch position, and one process that loops over them, altering the pots' resistors. */
+function ngspiceScript(maker: CircuitMaker, settings: readonly Settings[], directory: string): string {
+  const byPosition = new Map<string, Settings[]>();
+  for (const state of settings) {
+    const key = Object.values(state.switches).join();
+    byPosition.set(key, [...(byPosition.get(key) ?? []), state]);
+  }
+  const control = [...byPosition.values()].flatMap((states, index) => {
+    const { network, outputNode } = maker.templateIn(states[0]!);
+    const cards = netlistOf(
+      network,
+      outputNode,
+      maker.sources.map((source) => source.emf),
+    );
+    const deck = join(directory, `position${index}.cir`);
+    writeFileSync(deck, ["position", ...cards, ".end", ""].join("\n"));
+    const named = new Map(
+      network.elements.flatMap((element, number) =>
+        element.kind === "resistor" && element.parameter !== undefined ? [[element.parameter, `R${number}`]] : [],
+      ),
+    );
+    const present = new Set(cards.map((card) => card.split(" ")[0]));
+    return [
+      `source ${deck}`,
+      ...states.flatMap((state) => [
+        ...[...maker.trackOhms(state)].flatMap((ohms, parameter) => {
+          const name = named.get(parameter);
+          return name && present.has(name) ? [`alter ${name} = ${Math.max(ohms, 1e-3)}`] : [];
+        }),
+        `ac dec ${POINTS_PER_DECADE} 20 20k`,
+        "let level = vdb(out)",
+        "let phase = cph(v(out))",
+        "destroy",
+      ]),
+    ];
+  });
+  return ["loop", "R1 1 0 1", ".control", ...control, ".endc", ".end", ""].join("\n");
+}
+
+function ngspice(deck: string): number {
+  const start = performance.now();
+  const result = spawnSync("ngspice", ["-b", deck], { encoding: "utf8" });
+  if (/no such vector|aborted/.test(result.stderr + result.stdout)) throw new Error(result.stderr.slice(0, 2000));
+  return performance.now() - start;
+}
+
+test.each([
+  ["three single coils", threeSingles()],
+  ["HSS, coupled humbucker, treble bleed", hssWithBleed()],
+])("55 settings × 512 points, %s, against ngspice in one process", (title, input) => {
+  const build = readBuild(input);
+  const settings = expandSweep(new Controls(build));
+  const frequencies = logSpaced(20, 20_000, POINTS);
+  const directory = mkdtempSync(join(tmpdir(), "presolder-bench-"));
+  try {
+    const deck = join(directory, "loop.cir");
+    writeFileSync(deck, ngspiceScript(new CircuitMaker(build), settings, directory));
+    const empty = join(directory, "empty.cir");
+    writeFileSync(empty, ["empty", "R1 1 0 1", ".control", ".endc", ".end", ""].join("\n"));
+    const idle = medianMilliseconds(() => ngspice(empty), 7);
+    const peer = medianMilliseconds(() => ngspice(deck), 7) - idle;
+    const levelAndPhase = medianMilliseconds(
+      () => {
+        const engine = new ResponseEngine(build);
+        return settings.map((state) => {
+          const total = engine.transfersIn(state).total(frequencies);
+          return [magnitudeDb(total), unwrappedPhaseDegrees(total)];
+        });
+      },
+      41,
+      60,
+    );
+    const everything = medianMilliseconds(
+      () => {
+        const engine = new ResponseEngine(build);
+        return settings.map((state) => curveOf(engine.transfersIn(state), frequencies));
+      },
+      41,
+      20,
+    );
+    report(`curves: ${title}`, {
+      "ngspice, its start left out (ms)": peer,
+      "level and phase (ms)": levelAndPhase,
+      "with peak and cutoff (ms)": everything,
+      "ratio, level and phase": peer / levelAndPhase,
+      "ratio, with peak and cutoff": peer / everything,
+    });
+    expect(settings).toHaveLength(55);
+    expect(peer / levelAndPhase).toBeGreaterThan(1);
+  } finally {
+    rmSync(directory, { recursive: true, force: true });
+  }
+});
