@@ -1,0 +1,66 @@
+import { realFft } from "../filter/real-fft.ts";
+import type { Spectrum } from "../network/nodal-analysis.ts";
+import { SLICES, SLICES_PER_BAND } from "./slices.ts";
+
+/**
+ * What drives the coils, as energy in every slice. `common`: all coils hear one signal, each with its own size and sign.
+ * `each`: every coil has an EMF of its own, given as the cross energies Σ X_i·conj(X_j) of each pair, so that what coils add
+ * or cancel at the jack comes out as it does for the sound itself.
+ */
+export type Drive =
+  | { readonly kind: "common"; readonly name: string; readonly energy: Float64Array }
+  | { readonly kind: "each"; readonly name: string; readonly cross: readonly (readonly Spectrum[])[] };
+
+/** The same energy in every ERB band, in all coils alike: no phrase, every part of the ear's range counted the same. */
+export function flatDrive(): Drive {
+  return {
+    kind: "common",
+    name: "flat",
+    energy: new Float64Array(SLICES.frequenciesHz.length).fill(1 / SLICES_PER_BAND),
+  };
+}
+
+function spectrumOf(samples: Float32Array, size: number): Float64Array {
+  const padded = new Float64Array(size);
+  padded.set(samples);
+  const spectrum = new Float64Array(size + 2);
+  realFft(size).forward(spectrum, padded);
+  return spectrum;
+}
+
+function crossEnergies(x: Float64Array, y: Float64Array, sampleRateHz: number, size: number): Spectrum {
+  const count = SLICES.frequenciesHz.length;
+  const re = new Float64Array(count);
+  const im = new Float64Array(count);
+  let slice = 0;
+  const first = Math.ceil((SLICES.edgesHz[0]! * size) / sampleRateHz);
+  for (let bin = first; bin <= size / 2 && slice < count; bin++) {
+    const frequency = (bin * sampleRateHz) / size;
+    while (slice < count && frequency >= SLICES.edgesHz[slice + 1]!) slice++;
+    if (slice === count) break;
+    const [xr, xi, yr, yi] = [x[2 * bin]!, x[2 * bin + 1]!, y[2 * bin]!, y[2 * bin + 1]!];
+    re[slice]! += xr * yr + xi * yi;
+    im[slice]! += xi * yr - xr * yi;
+  }
+  return { re, im };
+}
+
+/** At least 2 Hz of resolution, so that the narrowest slice (7 Hz) holds bins even of a short click. */
+function transformSize(signals: readonly Float32Array[], sampleRateHz: number): number {
+  return 2 ** Math.ceil(Math.log2(Math.max(sampleRateHz / 2, ...signals.map((signal) => signal.length))));
+}
+
+/** One signal that all coils hear, each with its own size and sign. @param name what the answer calls it */
+export function commonDrive(name: string, signal: Float32Array, sampleRateHz: number): Drive {
+  const size = transformSize([signal], sampleRateHz);
+  const spectrum = spectrumOf(signal, size);
+  return { kind: "common", name, energy: crossEnergies(spectrum, spectrum, sampleRateHz, size).re };
+}
+
+/** Every coil's EMF as it is, in volts, its size and sign included; equal lengths. @param name what the answer calls it */
+export function driveOfEach(name: string, signals: readonly Float32Array[], sampleRateHz: number): Drive {
+  const size = transformSize(signals, sampleRateHz);
+  const spectra = signals.map((signal) => spectrumOf(signal, size));
+  const cross = spectra.map((x) => spectra.map((y) => crossEnergies(x, y, sampleRateHz, size)));
+  return { kind: "each", name, cross };
+}

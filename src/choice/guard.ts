@@ -1,0 +1,65 @@
+import type { Build } from "../build/schema.ts";
+import { Controls, type Settings } from "../build/settings.ts";
+import { magnitudeDb } from "../response/curve.ts";
+import { type Features, findFeatures } from "../response/features.ts";
+import { ResponseEngine, type Transfers } from "../response/responses.ts";
+import type { Drive } from "./drive.ts";
+import { SLICES } from "./slices.ts";
+import { type Patch, withPatches } from "./variant.ts";
+
+/** A build that choices ask for curves and band energies, and for variants of itself. */
+export class Guard {
+  readonly build: Build;
+  readonly controls: Controls;
+  readonly #engine: ResponseEngine;
+
+  constructor(build: Build) {
+    this.build = build;
+    this.controls = new Controls(build);
+    this.#engine = new ResponseEngine(build);
+  }
+
+  with(patches: readonly Patch[]): Guard {
+    return patches.length === 0 ? this : new Guard(withPatches(this.build, patches));
+  }
+
+  transfers(settings: Settings): Transfers {
+    return this.#engine.transfersIn(settings);
+  }
+
+  get sources() {
+    return this.#engine.sources;
+  }
+}
+
+/** dB re the EMF of a coil with output 1, all coils driven together. */
+export function curveFor(transfers: Transfers, frequenciesHz: Float64Array): Float64Array {
+  return magnitudeDb(transfers.total(frequenciesHz));
+}
+
+export function featuresFor(transfers: Transfers): Features {
+  return findFeatures(transfers.power());
+}
+
+/** Energy at the jack in every slice, for a drive of the build's coils. */
+export function energiesFor(transfers: Transfers, drive: Drive): Float64Array {
+  if (drive.kind === "common") {
+    const { re, im } = transfers.total(SLICES.frequenciesHz);
+    return drive.energy.map((energy, k) => energy * (re[k]! * re[k]! + im[k]! * im[k]!));
+  }
+  const { cross } = drive;
+  const spectra = transfers.perSource(SLICES.frequenciesHz);
+  const energies = new Float64Array(SLICES.frequenciesHz.length);
+  for (const [i, a] of spectra.entries()) {
+    for (const [j, b] of spectra.entries()) {
+      const pair = cross[i]![j]!;
+      for (let k = 0; k < energies.length; k++) {
+        const productRe = a.re[k]! * b.re[k]! + a.im[k]! * b.im[k]!;
+        const productIm = a.im[k]! * b.re[k]! - a.re[k]! * b.im[k]!;
+        energies[k]! += productRe * pair.re[k]! - productIm * pair.im[k]!;
+      }
+    }
+  }
+  // A sum of squares by rights; rounding may leave a silent slice a hair under nothing.
+  return energies.map((energy) => Math.max(0, energy));
+}
