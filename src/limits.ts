@@ -20,3 +20,11 @@ export const MAX_SAMPLE_AMPLITUDE = 256;
 export const MAX_PROBES = 200;
 /** A minute of two channels of 64-bit floats at 192 kHz, and room for a header. */
 export const MAX_UPLOAD_BYTES = 60 * 2 * 8 * 192_000 + 65_536;
+/** A code travels in the address of a request, for which Node's HTTP parser allows 16 KiB with all headers. */
+export const MAX_LINK_CODE_CHARS = 12_000;
+/** What a code may inflate to: the largest build file is a third of it, and a bomb is cut off here. */
+export const MAX_LINK_JSON_BYTES = 262_144;
+/** Two hours: the default sweep of a minute's sound, twice. */
+export const MAX_SET_SECONDS = 7_200;
+/** The classic ZIP format counts to 4 GiB; half of it is beyond any listening. */
+export const MAX_SET_BYTES = 2 ** 31;

@@ -1,3 +1,4 @@
+import { partsOfKind } from "../build/build-file.ts";
 import type { Build } from "../build/schema.ts";
 import type { CoilSource } from "../response/pickup-elements.ts";
 import { type CoilPlace, REFERENCE_COIL } from "../strings/comb.ts";
@@ -26,9 +27,11 @@ export function coilPlaces(build: Build, sources: readonly CoilSource[]): CoilPl
   }));
 }
 
-/** Pickups whose place on the string had to be taken as usual. */
-export function assumedPlaces(sources: readonly CoilSource[]): string[] {
-  return [...new Set(sources.filter(({ spec }) => spec.distance === undefined).map(({ pickup }) => pickup))];
+/** Pickups whose place on the string the build file leaves out, so that the usual one is taken. */
+export function assumedPlaces(build: Build): string[] {
+  return partsOfKind(build, "pickup")
+    .filter(([, { coils }]) => Object.values(coils).some(({ distance }) => distance === undefined))
+    .map(([name]) => name);
 }
 
 const FOURTH = 2 ** (5 / 12);

@@ -5,7 +5,7 @@ import type { Transfers } from "../response/transfers.ts";
 import { boundedUndo } from "./undo.ts";
 
 /** Look-ahead of a filter that undoes a circuit: its answer before the cause has died away within it. */
-const UNDO_LOOK_AHEAD_SECONDS = 0.05;
+export const UNDO_LOOK_AHEAD_SECONDS = 0.05;
 
 export interface FilterSet {
   /** One filter per input: first the drive's, if there is one, then each coil's. All have the same delay. */

@@ -6,6 +6,10 @@ import { logSpaced } from "../response/frequencies.ts";
  * of the string.
  */
 export const MAX_BOOST_DB = 30;
+/** What no arithmetic can put back, to be told with every such answer. */
+export const UNKNOWN_FROM_A_RECORDING =
+  "what another pickup would have heard at its own place on the string cannot be known from a recording; " +
+  "the old pickups' place on the string stays in the sound";
 const MAX_BOOST = 10 ** (MAX_BOOST_DB / 20);
 /** How sharply the boost turns into its bound: 0.01 dB short at 7 dB under it, 0.75 dB at the bound itself. */
 const KNEE = 8;

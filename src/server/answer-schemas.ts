@@ -32,3 +32,8 @@ export const curveSchema = z.object({
     )
     .optional(),
 });
+
+export const curvesAnswerSchema = z.object({
+  frequencies: z.array(z.number()).describe("Hz"),
+  curves: z.array(curveSchema),
+});

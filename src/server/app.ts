@@ -11,14 +11,31 @@ import { PATHS } from "./paths.ts";
 import { handleProblems } from "./problems.ts";
 import type { App, RouteContext } from "./route-context.ts";
 import { benchRoutes } from "./routes/bench.ts";
+import { expandRoutes } from "./routes/expand.ts";
 import { healthRoutes } from "./routes/health.ts";
+import { impulseRoutes } from "./routes/impulse.ts";
+import { linkRoutes } from "./routes/link.ts";
 import { previewRoutes } from "./routes/preview.ts";
+import { previewSetRoutes } from "./routes/previews.ts";
 import { responseRoutes } from "./routes/response.ts";
+import { scenarioRoutes } from "./routes/scenarios.ts";
+import { signalRoutes } from "./routes/signals.ts";
 import { registerUploads } from "./sound-upload.ts";
 import { serializerCompiler, validatorCompiler } from "./validation.ts";
 import { WorkerPool } from "./worker-pool.ts";
 
-const ROUTES = [benchRoutes, healthRoutes, responseRoutes, previewRoutes];
+const ROUTES = [
+  healthRoutes,
+  scenarioRoutes,
+  expandRoutes,
+  linkRoutes,
+  signalRoutes,
+  responseRoutes,
+  previewRoutes,
+  previewSetRoutes,
+  impulseRoutes,
+  benchRoutes,
+];
 
 export interface AppOptions {
   readonly logLevel: LogLevel;

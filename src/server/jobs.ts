@@ -1,5 +1,7 @@
 import { type CurvesRequest, curvesOf } from "../render/curves.ts";
+import { type ImpulseRequest, renderImpulse } from "../render/impulse.ts";
 import { type PreviewRequest, renderPreview } from "../render/preview.ts";
+import { renderBatch, type SetRequest } from "../render/preview-set.ts";
 
 /** What a job may use of its surroundings. */
 export interface JobContext {
@@ -15,6 +17,8 @@ export const JOBS = {
   ready: (_nothing: null) => true,
   curves: (request: CurvesRequest, context: JobContext) => curvesOf(request, context),
   preview: (request: PreviewRequest, context: JobContext) => renderPreview(request, context),
+  previewBatch: (request: SetRequest, context: JobContext) => renderBatch(request, context),
+  impulse: (request: ImpulseRequest) => renderImpulse(request),
 } as const;
 
 export type JobName = keyof typeof JOBS;

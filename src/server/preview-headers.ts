@@ -1,5 +1,5 @@
 import type { Preview } from "../render/preview.ts";
-import { MAX_BOOST_DB, type UndoLimit } from "../render/undo.ts";
+import { MAX_BOOST_DB, UNKNOWN_FROM_A_RECORDING, type UndoLimit } from "../render/undo.ts";
 
 const decibels = (value: number | null) => (value === null ? "silent" : value.toFixed(2));
 
@@ -7,14 +7,19 @@ function limitText({ fromHz, toHz, shortByDb }: UndoLimit): string {
   return `${Math.round(fromHz)}-${Math.round(toHz)} Hz short by up to ${shortByDb.toFixed(1)} dB`;
 }
 
+/** Where the bound on undoing a circuit holds the result back. */
+export function undoHeader(limits: readonly UndoLimit[]): Record<string, string> {
+  const reached = limits.length === 0 ? "nowhere reached" : limits.map(limitText).join("; ");
+  return { "presolder-undo-limits": `boost at most ${MAX_BOOST_DB} dB: ${reached}` };
+}
+
 /** What a WAV cannot say about itself. */
 export function previewHeaders(preview: Preview, undone: boolean): Record<string, string> {
-  const limits = preview.limits.length === 0 ? "none reached" : preview.limits.map(limitText).join("; ");
   return {
     "presolder-gain-db": preview.gainDb.toFixed(2),
     "presolder-lufs": decibels(preview.lufs),
     "presolder-true-peak-dbtp": decibels(preview.truePeakDbtp),
     "presolder-delay-samples": String(preview.delaySamples),
-    ...(undone ? { "presolder-undo-limits": `boost at most ${MAX_BOOST_DB} dB: ${limits}` } : {}),
+    ...(undone ? { ...undoHeader(preview.limits), "presolder-undo-unknown": UNKNOWN_FROM_A_RECORDING } : {}),
   };
 }

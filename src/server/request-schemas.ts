@@ -3,7 +3,7 @@ import { longFormSchema } from "../build/schema.ts";
 import { quantity, strict } from "../build/zod-tools.ts";
 import { MAX_FREQUENCIES } from "../limits.ts";
 
-const { $schema: _, ...longFormJson } = z.toJSONSchema(longFormSchema, { io: "input", unrepresentable: "any" });
+export const { $schema: _, ...longFormJson } = z.toJSONSchema(longFormSchema, { io: "input", unrepresentable: "any" });
 
 /** Read by `readBuild`, which knows both forms and names every field at fault; here only documented. */
 export const buildField = z

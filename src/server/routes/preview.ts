@@ -1,6 +1,10 @@
 import { z } from "zod";
 import { Controls, parseSettings } from "../../build/settings.ts";
-import { strict } from "../../build/zod-tools.ts";
+import { oneOf, strict } from "../../build/zod-tools.ts";
+import { DEFAULT_SAMPLE_RATE_HZ, DEFAULT_SIGNAL, SIGNAL_NAMES } from "../../render/signals.ts";
+import { addressQuery, codeField, rateInAddress, readCoded, settingsInAddress } from "../address-request.ts";
+import { asBuffer, sendBytes } from "../byte-ranges.ts";
+import { isFresh, tagOfAddress } from "../caching.ts";
 import { whenClientLeaves } from "../client-gone.ts";
 import { previewHeaders } from "../preview-headers.ts";
 import { problemSchema } from "../problems.ts";
@@ -14,6 +18,16 @@ const bodySchema = strict({
   settings: settingsField.default({}),
   recordedWith: recordedWithField.optional(),
 });
+
+const querySchema = addressQuery({
+  build: codeField,
+  signal: oneOf(SIGNAL_NAMES).default(DEFAULT_SIGNAL),
+  rate: rateInAddress.default(DEFAULT_SAMPLE_RATE_HZ),
+  level: renderFields.level,
+  encoding: renderFields.encoding,
+  hum: z.enum(["50", "60"], "expected 50 or 60").optional().describe("mains hum in every coil"),
+});
+const QUERY_KEYS = ["build", "signal", "rate", "level", "encoding", "hum"];
 
 export const wavAnswer = {
   description: "A WAV file; gain, loudness, true peak and delay in `presolder-` headers",
@@ -41,7 +55,37 @@ export async function previewRoutes(app: App, { runJob }: RouteContext): Promise
       const signal = whenClientLeaves(request, reply);
       const preview = await runJob("preview", { ...render, settings, level, encoding }, { signal });
       reply.headers(previewHeaders(preview, render.recordedWith !== undefined)).header("cache-control", "no-store");
-      return reply.type("audio/wav").send(Buffer.from(preview.wav.buffer, preview.wav.byteOffset, preview.wav.length));
+      return reply.type("audio/wav").send(asBuffer(preview.wav));
+    },
+  );
+
+  app.get(
+    "/api/preview.wav",
+    {
+      schema: {
+        summary: "One setting of a linked build as a WAV file; cacheable, with byte ranges",
+        tags: ["sound"],
+        querystring: querySchema,
+        response: { 200: wavAnswer, 206: wavAnswer, "4xx": problemSchema },
+      },
+    },
+    async (request, reply) => {
+      const { query } = request;
+      const { level, encoding } = query;
+      const coded = readCoded("build", query.build, settingsInAddress(query, QUERY_KEYS), "query");
+      if (isFresh(request, reply, tagOfAddress(request.url))) return reply.code(304).send();
+      const preview = await runJob(
+        "preview",
+        {
+          ...coded,
+          signal: { name: query.signal, sampleRateHz: query.rate },
+          hum: query.hum === undefined ? undefined : query.hum === "50" ? 50 : 60,
+          level,
+          encoding,
+        },
+        { signal: whenClientLeaves(request, reply) },
+      );
+      return sendBytes(request, reply.headers(previewHeaders(preview, false)).type("audio/wav"), preview.wav);
     },
   );
 }

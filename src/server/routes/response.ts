@@ -2,10 +2,11 @@ import { z } from "zod";
 import { Controls, expandSweep } from "../../build/settings.ts";
 import { strict } from "../../build/zod-tools.ts";
 import { NO_CHECKPOINT } from "../../render/checkpoint.ts";
-import { type CurvesRequest, curvesOf, type SettingCurve } from "../../render/curves.ts";
+import { type CurvesRequest, curvesOf } from "../../render/curves.ts";
 import { logSpaced } from "../../response/frequencies.ts";
-import { curveSchema } from "../answer-schemas.ts";
+import { curvesAnswerSchema } from "../answer-schemas.ts";
 import { whenClientLeaves } from "../client-gone.ts";
+import { curvesAnswer } from "../curve-answer.ts";
 import { problemSchema } from "../problems.ts";
 import { buildField, frequenciesField, settingsField, sweepField } from "../request-schemas.ts";
 import type { App, RouteContext } from "../route-context.ts";
@@ -19,11 +20,6 @@ const bodySchema = strict({
   sources: z.boolean().default(false).describe("whether each coil's own transfer function is wanted too"),
   string: z.int().min(1).max(12).optional().describe("as this string is heard, 1 the highest; needs `fret`"),
   fret: z.number().min(0).max(36).optional().describe("0 is the open string; needs `string`"),
-});
-
-const answerSchema = z.object({
-  frequencies: z.array(z.number()).describe("Hz"),
-  curves: z.array(curveSchema),
 });
 
 /** About 20 ms of work; anything longer goes to a worker. */
@@ -46,26 +42,6 @@ function readRequest(body: z.output<typeof bodySchema>): CurvesRequest {
   return { build, settings, frequenciesHz: frequencyList(body.frequencies), withSources: body.sources, heard };
 }
 
-/** A millionth of a decibel, degree or hertz is far below what anybody needs and halves the answer. */
-function rounded(values: Float64Array): number[] {
-  return Array.from(values, (value) => Math.round(value * 1e6) / 1e6);
-}
-
-function toAnswer(curve: SettingCurve): z.output<typeof curveSchema> {
-  const { sources, ...rest } = curve;
-  const lists = { magnitude: rounded(curve.magnitude), phase: rounded(curve.phase) };
-  if (!sources) return { ...rest, ...lists };
-  return {
-    ...rest,
-    ...lists,
-    sources: sources.map((source) => ({
-      ...source,
-      magnitude: rounded(source.magnitude),
-      phase: rounded(source.phase),
-    })),
-  };
-}
-
 export async function responseRoutes(app: App, { runJob }: RouteContext): Promise<void> {
   app.post(
     "/api/response",
@@ -74,7 +50,7 @@ export async function responseRoutes(app: App, { runJob }: RouteContext): Promis
         summary: "Frequency response in every setting of a sweep",
         tags: ["curves"],
         body: bodySchema,
-        response: { 200: answerSchema, "4xx": problemSchema },
+        response: { 200: curvesAnswerSchema, "4xx": problemSchema },
       },
     },
     async (request, reply) => {
@@ -84,7 +60,7 @@ export async function responseRoutes(app: App, { runJob }: RouteContext): Promis
         points <= MAX_POINTS_ON_EVENT_LOOP
           ? curvesOf(job, NO_CHECKPOINT)
           : await runJob("curves", job, { signal: whenClientLeaves(request, reply) });
-      return { frequencies: rounded(job.frequenciesHz), curves: curves.map(toAnswer) };
+      return curvesAnswer(job.frequenciesHz, curves);
     },
   );
 }

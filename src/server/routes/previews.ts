@@ -1,0 +1,93 @@
+import { Readable } from "node:stream";
+import { z } from "zod";
+import { Controls, expandSweep } from "../../build/settings.ts";
+import { strict } from "../../build/zod-tools.ts";
+import { assumedPlaces } from "../../render/coil-places.ts";
+import type { SettingCurve } from "../../render/curves.ts";
+import type { SetBatch, SetRequest } from "../../render/preview-set.ts";
+import { logSpaced } from "../../response/frequencies.ts";
+import { whenClientLeaves } from "../client-gone.ts";
+import { curvesAnswer } from "../curve-answer.ts";
+import { curvesCsv, fileName, manifestOf } from "../preview-archive.ts";
+import { problemSchema } from "../problems.ts";
+import { readRenderRequest, recordedWithField, renderFields } from "../render-request.ts";
+import { settingsField, sweepField } from "../request-schemas.ts";
+import type { App, RouteContext } from "../route-context.ts";
+import { readUpload } from "../sound-upload.ts";
+import type { RunJob } from "../worker-pool.ts";
+import { type ZipEntry, zipStream } from "../zip-stream.ts";
+
+const bodySchema = strict({
+  ...renderFields,
+  sweep: sweepField.optional(),
+  settings: settingsField.optional(),
+  recordedWith: recordedWithField.optional(),
+});
+
+const zipAnswer = {
+  description:
+    "A ZIP: a WAV a setting, response.csv, response.json and manifest.json with gain, LUFS and true peak of each",
+  content: { "application/zip": { schema: z.any().meta({ type: "string", format: "binary" }) } },
+};
+
+const FREQUENCIES = logSpaced(20, 20_000, 512);
+
+interface Archive {
+  readonly request: SetRequest;
+  readonly first: SetBatch;
+  readonly curves: readonly SettingCurve[];
+  readonly manifest: object;
+}
+
+function textEntry(name: string, text: string): ZipEntry {
+  return { name, bytes: Buffer.from(text, "utf8"), compress: true };
+}
+
+async function* entriesOf(archive: Archive, runJob: RunJob, signal: AbortSignal): AsyncGenerator<ZipEntry> {
+  const { request, first, curves, manifest } = archive;
+  yield textEntry("manifest.json", `${JSON.stringify(manifest, null, 2)}\n`);
+  yield textEntry("response.csv", curvesCsv(FREQUENCIES, curves));
+  yield textEntry("response.json", JSON.stringify(curvesAnswer(FREQUENCIES, curves)));
+  let batch = first;
+  for (let index = 0; ; ) {
+    for (const wav of batch.wavs) {
+      yield { name: fileName(index, curves[index]!.label, curves.length), bytes: wav, compress: false };
+      index++;
+    }
+    if (index >= curves.length) return;
+    batch = await runJob("previewBatch", { ...request, from: index, levels: first.levels }, { signal });
+  }
+}
+
+export async function previewSetRoutes(app: App, { runJob }: RouteContext): Promise<void> {
+  app.post(
+    "/api/previews",
+    {
+      preValidation: readUpload,
+      schema: {
+        summary: "Every setting of a sweep as WAV files in a ZIP, with the curves",
+        tags: ["sound"],
+        consumes: ["application/json", "multipart/form-data"],
+        body: bodySchema,
+        response: { 200: zipAnswer, "4xx": problemSchema },
+      },
+    },
+    async (request, reply) => {
+      const { body, upload } = request;
+      const render = readRenderRequest(body, upload);
+      const settings = expandSweep(new Controls(render.build), body.sweep, body.settings);
+      const { level, encoding } = body;
+      const set: SetRequest = { ...render, settings, level, encoding, from: 0 };
+      const signal = whenClientLeaves(request, reply);
+      const curvesJob = { build: render.build, settings, frequenciesHz: FREQUENCIES, withSources: false };
+      const [first, curves] = await Promise.all([
+        runJob("previewBatch", set, { signal }),
+        runJob("curves", curvesJob, { signal }),
+      ]);
+      const manifest = manifestOf(set, first, curves, assumedPlaces(render.build));
+      const entries = entriesOf({ request: set, first, curves, manifest }, runJob, signal);
+      reply.header("cache-control", "no-store").header("content-disposition", 'attachment; filename="previews.zip"');
+      return reply.type("application/zip").send(Readable.from(zipStream(entries), { objectMode: false }));
+    },
+  );
+}
