@@ -1,17 +1,23 @@
 import { createControlsPanel } from "./controls/controls-panel.ts";
 import { createCurvesPanel } from "./curves/curves-panel.ts";
+import { createFaultList } from "./describe/fault-list.ts";
+import { createPartsPanel } from "./describe/parts-panel.ts";
+import { createWiresPanel } from "./describe/wires-panel.ts";
 import { h, replaceContent } from "./dom/element.ts";
+import { createTabs } from "./dom/tabs.ts";
 import { Listening } from "./listen/listening.ts";
 import { createPlayBar } from "./listen/play-bar.ts";
-import { createScenarioPicker, openScenario } from "./start/scenario-picker.ts";
-import { createAppStore } from "./state/app-state.ts";
+import { createFileButtons } from "./start/file-buttons.ts";
+import { restoreDraft } from "./start/restore-draft.ts";
+import { createScenarioPicker } from "./start/scenario-picker.ts";
+import { createStory } from "./start/story.ts";
+import { createTitleField } from "./start/title-field.ts";
+import { listenForUndo } from "./start/undo-keys.ts";
+import { type AppStore, createAppStore } from "./state/app-state.ts";
+import { keepDraft } from "./state/draft-storage.ts";
 import { Editor } from "./state/editor.ts";
 
-/** Builds the page and opens the first example. */
-export function startPage(root: HTMLElement): void {
-  const store = createAppStore();
-  const editor = new Editor(store);
-  const listening = new Listening(store);
+function createNotice(store: AppStore): HTMLElement {
   const notice = h("p", { class: "notice", role: "status" });
   store.watch(
     (state) => [state.notice],
@@ -19,28 +25,38 @@ export function startPage(root: HTMLElement): void {
       notice.textContent = text;
     },
   );
-  const picker = createScenarioPicker(store, editor);
-  const title = h("p", { class: "build-title" });
-  store.watch(
-    (state) => [state.source],
-    (source) => {
-      title.textContent = source?.title ?? "";
-    },
-  );
-  const controls = h(
+  return notice;
+}
+
+function controlsSection(store: AppStore, editor: Editor, listening: Listening): HTMLElement {
+  return h(
     "section",
-    { class: "panel", "aria-labelledby": "controls-title" },
+    { class: "panel controls-section", "aria-labelledby": "controls-title" },
     h("h2", { id: "controls-title" }, "Controls"),
     createControlsPanel(store, editor),
     createPlayBar(store, listening),
   );
+}
+
+/** Builds the page, and puts on the bench what was there before, or the first example. */
+export function startPage(root: HTMLElement): void {
+  const store = createAppStore();
+  const editor = new Editor(store);
+  const listening = new Listening(store);
+  const picker = createScenarioPicker(store, editor);
   replaceContent(
     root,
-    h("div", { class: "start" }, picker.element, title),
-    notice,
-    h("div", { class: "top" }, controls, createCurvesPanel(store)),
+    h("div", { class: "start" }, picker.element, createTitleField(store, editor), createFileButtons(store, editor)),
+    createStory(store),
+    createNotice(store),
+    h("div", { class: "top" }, controlsSection(store, editor, listening), createCurvesPanel(store)),
+    createFaultList(store),
+    createTabs("The guard in detail", [
+      { id: "parts", title: "Parts", content: createPartsPanel(store, editor) },
+      { id: "wires", title: "Wires", content: createWiresPanel(store, editor) },
+    ]),
   );
-  picker.ready
-    .then((scenarios) => scenarios[0] && openScenario(store, editor, scenarios[0].id))
-    .catch((error: Error) => store.set({ notice: error.message }));
+  listenForUndo(editor);
+  if (!restoreDraft(store, editor)) void picker.openFirst();
+  keepDraft(store);
 }

@@ -14,10 +14,13 @@ export class Listening {
 
   constructor(store: AppStore) {
     this.#store = store;
-    const follow = (..._changed: readonly unknown[]) => {
+    const follow = () => {
       if (this.#store.state.playing === "yes") void this.playCurrent();
     };
-    store.watch((state) => [state.reading, state.settings, state.signal, state.levelMatched, state.ownSound], follow);
+    store.watchAny(
+      (state) => [state.reading, state.settings, state.signal, state.levelMatched, state.ownSound],
+      follow,
+    );
     store.watch(
       (state) => [state.loop],
       (loop) => {

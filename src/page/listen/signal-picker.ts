@@ -2,19 +2,18 @@ import { freshId, h, replaceContent } from "../dom/element.ts";
 import { getJson } from "../server/client.ts";
 import type { AppStore } from "../state/app-state.ts";
 
-interface Signal {
-  readonly name: string;
-  readonly title?: string;
+interface Signals {
+  readonly default: string;
+  readonly signals: readonly { readonly name: string; readonly title: string; readonly description: string }[];
 }
 
 async function fillSignals(store: AppStore, select: HTMLSelectElement): Promise<void> {
-  const { signals } = await getJson<{ signals: Signal[] }>("/api/signals");
+  const { default: usual, signals } = await getJson<Signals>("/api/signals");
   replaceContent(
     select,
-    signals.map(({ name, title }) => h("option", { value: name }, title ?? name)),
+    signals.map(({ name, title, description }) => h("option", { value: name, title: description }, title)),
   );
-  const first = signals[0]?.name;
-  if (!store.state.signal && first) store.set({ signal: first });
+  if (!store.state.signal) store.set({ signal: usual });
 }
 
 /** What is played through the guard: one of the service's phrases or test signals. */

@@ -1,38 +1,87 @@
+import { CATALOGUE } from "../../build/catalogue.ts";
+import type { RawSettings } from "../../build/settings.ts";
 import { freshId, h, replaceContent } from "../dom/element.ts";
 import { getJson } from "../server/client.ts";
 import type { AppStore } from "../state/app-state.ts";
 import type { Editor } from "../state/editor.ts";
-import { openBuild } from "./open-build.ts";
+import { openBuild, toReading } from "./open-build.ts";
 
-export interface Scenario {
+interface Entry {
   readonly id: string;
   readonly title: string;
-  readonly description?: string;
+  readonly description: string;
+  readonly question: string;
 }
 
-export async function openScenario(store: AppStore, editor: Editor, id: string): Promise<void> {
-  const { build } = await getJson<{ build: unknown }>(`/api/scenarios/${encodeURIComponent(id)}`);
-  openBuild(store, editor, build);
+interface Scenario extends Entry {
+  readonly build: unknown;
+  readonly compareWith?: unknown;
+  readonly settings?: RawSettings;
 }
 
-/** The example guards, each a decision. Nothing is opened until one is chosen. */
-export function createScenarioPicker(
-  store: AppStore,
-  editor: Editor,
-): { element: HTMLElement; ready: Promise<Scenario[]> } {
+async function openScenario(store: AppStore, editor: Editor, id: string): Promise<void> {
+  const scenario = await getJson<Scenario>(`/api/scenarios/${encodeURIComponent(id)}`);
+  if (!openBuild(store, editor, scenario.build, scenario.settings)) return;
+  const other = scenario.compareWith === undefined ? undefined : toReading(scenario.compareWith);
+  store.set({ story: { description: scenario.description, question: scenario.question }, other });
+}
+
+function openPlan(store: AppStore, editor: Editor, id: string): void {
+  const preset = CATALOGUE.plans.find((each) => each.id === id);
+  if (!preset) return;
+  const cable = { length: "3m", capacitance: "100p" };
+  openBuild(store, editor, { presolder: 1, title: preset.title, plan: preset.plan, cable });
+  store.set({ story: undefined, other: undefined });
+}
+
+const PLAN = "plan:";
+
+function fillOptions(select: HTMLSelectElement, entries: readonly Entry[]): void {
+  replaceContent(
+    select,
+    h("option", { value: "" }, "choose…"),
+    h(
+      "optgroup",
+      { label: "Decisions" },
+      entries.map((each) => h("option", { value: each.id }, each.title)),
+    ),
+    h(
+      "optgroup",
+      { label: "Customary guards" },
+      CATALOGUE.plans.map((plan) => h("option", { value: PLAN + plan.id }, plan.title)),
+    ),
+  );
+}
+
+export interface ScenarioPicker {
+  readonly element: HTMLElement;
+  /** Opens the first example, for somebody who has nothing on the bench. */
+  openFirst(): Promise<void>;
+}
+
+/** The example guards, each a decision, and the customary ones. */
+export function createScenarioPicker(store: AppStore, editor: Editor): ScenarioPicker {
   const id = freshId("scenario");
-  const select = h("select", { id }, h("option", { value: "" }, "choose…"));
-  select.addEventListener("change", () => {
-    if (select.value)
-      openScenario(store, editor, select.value).catch((error: Error) => store.set({ notice: error.message }));
-  });
-  const ready = getJson<{ scenarios: Scenario[] }>("/api/scenarios").then(({ scenarios }) => {
-    replaceContent(
-      select,
-      h("option", { value: "" }, "choose…"),
-      scenarios.map((each) => h("option", { value: each.id }, each.title)),
-    );
+  const select = h("select", { id });
+  fillOptions(select, []);
+  const open = (value: string) =>
+    value.startsWith(PLAN)
+      ? Promise.resolve(openPlan(store, editor, value.slice(PLAN.length)))
+      : openScenario(store, editor, value);
+  const tell = (error: Error) => store.set({ notice: error.message });
+  select.addEventListener("change", () => select.value && open(select.value).catch(tell));
+  const entries = getJson<{ scenarios: Entry[] }>("/api/scenarios").then(({ scenarios }) => {
+    fillOptions(select, scenarios);
     return scenarios;
   });
-  return { element: h("div", { class: "field" }, h("label", { for: id }, "Start from an example"), select), ready };
+  entries.catch(tell);
+  return {
+    element: h("div", { class: "field start-from" }, h("label", { for: id }, "Start from"), select),
+    openFirst: async () => {
+      const first = (await entries)[0];
+      if (!first || store.state.source) return;
+      select.value = first.id;
+      await open(first.id);
+    },
+  };
 }

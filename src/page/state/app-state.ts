@@ -29,6 +29,8 @@ export interface AppState {
   readonly loop: boolean;
   readonly playing: "no" | "loading" | "yes";
   readonly ownSound: OwnSound | undefined;
+  /** What the example on the bench is about. */
+  readonly story: { readonly description: string; readonly question: string } | undefined;
   /** Said to the person in the status line. */
   readonly notice: string;
   readonly canUndo: boolean;
@@ -51,6 +53,7 @@ export function createAppStore(): AppStore {
     loop: true,
     playing: "no",
     ownSound: undefined,
+    story: undefined,
     notice: "",
     canUndo: false,
     canRedo: false,

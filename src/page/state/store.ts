@@ -32,4 +32,9 @@ export class Store<State extends object> {
     effect(...previous);
     return () => this.#watchers.delete(watcher);
   }
+
+  /** As `watch`, for an effect that looks at the state itself. */
+  watchAny(select: (state: Readonly<State>) => readonly unknown[], effect: () => void): () => void {
+    return this.watch(select, (..._selected: readonly unknown[]) => effect());
+  }
 }

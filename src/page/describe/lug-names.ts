@@ -1,0 +1,23 @@
+import { LugTable } from "../../build/lugs.ts";
+import { h, replaceContent } from "../dom/element.ts";
+import type { AppStore } from "../state/app-state.ts";
+import { partLabel } from "../state/names.ts";
+
+export const LUG_LIST_ID = "lug-names";
+
+/** The names that completion offers: every lug of every part that can be read. */
+export function createLugNames(store: AppStore): HTMLElement {
+  const list = h("datalist", { id: LUG_LIST_ID });
+  store.watch(
+    (state) => [state.reading],
+    (reading) => {
+      if (!reading) return;
+      const { lugs } = new LugTable(reading.build.parts);
+      replaceContent(
+        list,
+        lugs.map((lug) => h("option", { value: lug.name }, partLabel(reading.build, lug.part))),
+      );
+    },
+  );
+  return list;
+}

@@ -1,0 +1,43 @@
+import { h } from "../dom/element.ts";
+import type { Commit, Field } from "../fields/field.ts";
+import { partLabel } from "../state/names.ts";
+import type { BuildSource, PartSource } from "../state/reading.ts";
+import { fieldsOfPart } from "./part-fields.ts";
+import { createTypePicker } from "./type-picker.ts";
+import { KIND_WORDS } from "./words.ts";
+
+export interface PartCard {
+  readonly element: HTMLElement;
+  readonly fields: readonly Field[];
+  show(source: BuildSource): void;
+}
+
+/** One part: what one changes most in sight, the rest behind "more". */
+export function createPartCard(name: string, part: PartSource, commit: Commit, onRemove: () => void): PartCard {
+  const { first, more } = fieldsOfPart(name, part, commit);
+  const title = h("h3", {});
+  const type = part.kind === "pickup" ? createTypePicker(name, commit) : undefined;
+  const remove = h("button", { type: "button", class: "quiet", onclick: onRemove }, "Remove");
+  const fields = [...first, ...more];
+  const element = h(
+    "article",
+    { class: "part-card" },
+    h("header", {}, title, h("span", { class: "kind" }, `${KIND_WORDS[part.kind] ?? part.kind} · ${name}`)),
+    type?.element,
+    first.length > 0 && h("div", { class: "field-row" }, first.map(elementOf)),
+    h("details", {}, h("summary", {}, "More"), h("div", { class: "field-grid" }, more.map(elementOf)), remove),
+  );
+  return {
+    element,
+    fields,
+    show: (source) => {
+      title.textContent = partLabel(source as never, name);
+      type?.show(source);
+      for (const field of fields) field.show(source);
+    },
+  };
+}
+
+function elementOf(field: Field): HTMLElement {
+  return field.element;
+}

@@ -1,0 +1,73 @@
+import type { InputFault } from "../../errors.ts";
+import { h, replaceContent } from "../dom/element.ts";
+import type { Commit, Field } from "../fields/field.ts";
+import type { AppStore } from "../state/app-state.ts";
+import type { Editor } from "../state/editor.ts";
+import { setAt } from "../state/paths.ts";
+import type { BuildSource } from "../state/reading.ts";
+import { createAddPart } from "./add-part.ts";
+import { createPartCard, type PartCard } from "./part-card.ts";
+import { partShape } from "./part-fields.ts";
+import { removePart } from "./remove-part.ts";
+import { createSurroundings } from "./surroundings.ts";
+
+/** The first fault at a field or anywhere inside its value. */
+export function faultOf(field: Field, faults: readonly InputFault[]): string | undefined {
+  const path = `build.${field.path.join(".")}`;
+  return faults.find((fault) => fault.path === path || fault.path.startsWith(`${path}.`))?.message;
+}
+
+export function committer(editor: Editor): Commit {
+  return (path, value) => editor.edit((source) => setAt(source, path, value));
+}
+
+interface KeptCard extends PartCard {
+  readonly shape: string;
+}
+
+/** Keeps a card while its part has the same fields, so that focus and opened details stay. */
+class CardShelf {
+  readonly #editor: Editor;
+  #cards = new Map<string, KeptCard>();
+
+  constructor(editor: Editor) {
+    this.#editor = editor;
+  }
+
+  cardsFor(source: BuildSource): PartCard[] {
+    const commit = committer(this.#editor);
+    this.#cards = new Map(
+      Object.entries(source.parts).map(([name, part]) => {
+        const shape = partShape(part);
+        const kept = this.#cards.get(name);
+        if (kept?.shape === shape) return [name, kept];
+        const remove = () => this.#editor.edit((before) => removePart(before, name));
+        return [name, { ...createPartCard(name, part, commit, remove), shape }];
+      }),
+    );
+    return [...this.#cards.values()];
+  }
+}
+
+/** Every part with its values. */
+export function createPartsPanel(store: AppStore, editor: Editor): HTMLElement {
+  const shelf = new CardShelf(editor);
+  const surroundings = createSurroundings(committer(editor));
+  const grid = h("div", { class: "part-grid" });
+  store.watch(
+    (state) => [state.source, state.faults],
+    (source, faults) => {
+      if (!source) return;
+      const cards = shelf.cardsFor(source);
+      const elements = [...cards.map((card) => card.element), surroundings.element];
+      const unchanged =
+        grid.children.length === elements.length && elements.every((each, i) => each === grid.children[i]);
+      if (!unchanged) replaceContent(grid, elements);
+      for (const card of cards) card.show(source);
+      for (const field of surroundings.fields) field.show(source);
+      const fields = [...cards.flatMap((card) => card.fields), ...surroundings.fields];
+      for (const field of fields) field.showFault(faultOf(field, faults));
+    },
+  );
+  return h("div", { class: "stack" }, grid, createAddPart(editor));
+}

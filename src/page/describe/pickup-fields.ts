@@ -1,0 +1,64 @@
+import type { Commit, Field } from "../fields/field.ts";
+import { choiceField, numberField } from "../fields/plain-fields.ts";
+import { quantityField } from "../fields/quantity-field.ts";
+import type { PartSource } from "../state/reading.ts";
+
+/** Fields of the pickup as a whole. */
+export function pickupFields(name: string, commit: Commit): Field[] {
+  return [
+    choiceField(
+      {
+        path: ["parts", name, "metal"],
+        label: "Metal on the shield lug",
+        options: ["", "cover", "baseplate", "braid", "none"].map((value) => ({ value, label: value || "not said" })),
+      },
+      commit,
+    ),
+  ];
+}
+
+function oneCoil(name: string, coil: string, heading: string, hasSections: boolean, commit: Commit): Field[] {
+  const at = (key: string) => ["parts", name, "coils", coil, key];
+  const called = (label: string) => (heading === "" ? label : `${heading}: ${label}`);
+  return [
+    quantityField({ path: at("resistance"), label: called("DC resistance"), dimension: "resistance" }, commit),
+    quantityField({ path: at("inductance"), label: called("inductance"), dimension: "inductance" }, commit),
+    quantityField({ path: at("capacitance"), label: called("winding capacitance"), dimension: "capacitance" }, commit),
+    ...(hasSections
+      ? []
+      : [quantityField({ path: at("loss"), label: called("loss resistor"), dimension: "resistance" }, commit)]),
+    choiceField(
+      {
+        path: at("winding"),
+        label: called("winding"),
+        otherwise: "forward",
+        options: ["forward", "reverse"].map((value) => ({ value, label: value })),
+      },
+      commit,
+    ),
+    choiceField(
+      {
+        path: at("magnet"),
+        label: called("magnet, top"),
+        otherwise: "north",
+        options: ["north", "south"].map((value) => ({ value, label: value })),
+      },
+      commit,
+    ),
+    numberField({ path: at("output"), label: called("output (1: reference)") }, commit),
+    quantityField({ path: at("distance"), label: called("distance from the bridge"), dimension: "length" }, commit),
+  ];
+}
+
+/** Fields of each coil. */
+export function coilFields(name: string, part: PartSource, commit: Commit): Field[] {
+  const coils = Object.entries((part.coils ?? {}) as Record<string, { loss?: unknown }>);
+  return [
+    ...coils.flatMap(([coil, values]) =>
+      oneCoil(name, coil, coils.length > 1 ? coil : "", Array.isArray(values?.loss), commit),
+    ),
+    ...(coils.length > 1
+      ? [numberField({ path: ["parts", name, "coupling"], label: "Coupling of the coils (k)" }, commit)]
+      : []),
+  ];
+}

@@ -1,0 +1,84 @@
+import type { InputFault } from "../../errors.ts";
+import { h, replaceContent } from "../dom/element.ts";
+import type { AppStore } from "../state/app-state.ts";
+import type { Editor } from "../state/editor.ts";
+import type { BuildSource } from "../state/reading.ts";
+import { createLugNames } from "./lug-names.ts";
+import { changedWire } from "./wire-ends.ts";
+import { createWireRow, lugInput, type WireRow } from "./wire-row.ts";
+
+function rowsFor(editor: Editor, count: number): WireRow[] {
+  return Array.from({ length: count }, (_, index) =>
+    createWireRow(index, {
+      change: (key, value) =>
+        editor.edit((source) => ({
+          ...source,
+          wires: source.wires.map((wire, at) => (at === index ? changedWire(wire, key, value) : wire)),
+        })),
+      remove: () => editor.edit((source) => ({ ...source, wires: source.wires.filter((_wire, at) => at !== index) })),
+    }),
+  );
+}
+
+function createNewWire(editor: Editor): HTMLElement {
+  const [from, to] = [lugInput("New wire, from"), lugInput("New wire, to")];
+  const add = (event: Event) => {
+    event.preventDefault();
+    if (from.value.trim() === "" || to.value.trim() === "") return;
+    editor.edit((source: BuildSource) => ({
+      ...source,
+      wires: [...source.wires, [from.value.trim(), to.value.trim()]],
+    }));
+    from.value = "";
+    to.value = "";
+    from.focus();
+  };
+  return h(
+    "form",
+    { class: "wire-row new-wire", onsubmit: add },
+    h("span", { class: "wire-number", "aria-hidden": "true" }, "+"),
+    h("div", { class: "wire-end" }, from),
+    h("span", { class: "wire-line", "aria-hidden": "true" }, "—"),
+    h("div", { class: "wire-end" }, to),
+    h("button", { type: "submit" }, "Add wire"),
+  );
+}
+
+function messageAt(faults: readonly InputFault[], path: string): string | undefined {
+  return faults.find((fault) => fault.path === `build.${path}`)?.message;
+}
+
+/** The wiring, lug to lug, as a list. */
+export function createWiresPanel(store: AppStore, editor: Editor): HTMLElement {
+  const list = h("ol", { class: "wire-list" });
+  let rows: WireRow[] = [];
+  store.watch(
+    (state) => [state.source, state.faults],
+    (source, faults) => {
+      if (!source) return;
+      if (rows.length !== source.wires.length) {
+        rows = rowsFor(editor, source.wires.length);
+        replaceContent(
+          list,
+          rows.map((row) => row.element),
+        );
+      }
+      for (const [index, row] of rows.entries()) {
+        row.show(source.wires[index]!);
+        row.showFaults(messageAt(faults, `wires.${index}.from`), messageAt(faults, `wires.${index}.to`));
+      }
+    },
+  );
+  return h(
+    "div",
+    { class: "stack" },
+    h(
+      "p",
+      { class: "hint" },
+      "A lug is written part.lug, as in volume.3 or lever.A0; the list offers every lug there is.",
+    ),
+    createLugNames(store),
+    list,
+    createNewWire(editor),
+  );
+}

@@ -1,0 +1,55 @@
+import { freshId, h } from "../dom/element.ts";
+import { fileStem, saveFile } from "../server/save-file.ts";
+import type { AppStore } from "../state/app-state.ts";
+import type { Editor } from "../state/editor.ts";
+import { openBuild } from "./open-build.ts";
+
+/** The largest build file stays under 100 kB; anything far above it is another kind of file. */
+const MAX_FILE_BYTES = 1 << 20;
+
+async function openFile(store: AppStore, editor: Editor, file: File): Promise<void> {
+  if (file.size > MAX_FILE_BYTES) {
+    store.set({ notice: `${file.name} is too large for a build file.` });
+    return;
+  }
+  try {
+    openBuild(store, editor, JSON.parse(await file.text()));
+    store.set({ story: undefined });
+  } catch (error) {
+    store.set({ notice: `${file.name} cannot be read: ${(error as Error).message}` });
+  }
+}
+
+function save({ state }: AppStore): void {
+  if (!state.source) return;
+  const text = `${JSON.stringify(state.source, null, 2)}\n`;
+  saveFile(`${fileStem(state.source.title)}.presolder.json`, new Blob([text], { type: "application/json" }));
+}
+
+/** Open and save the build file, undo and redo. */
+export function createFileButtons(store: AppStore, editor: Editor): HTMLElement {
+  const id = freshId("open-file");
+  const input = h("input", { type: "file", id, class: "file-input", accept: ".json,application/json" });
+  input.addEventListener("change", async () => {
+    const [file] = input.files ?? [];
+    if (file) await openFile(store, editor, file);
+    input.value = "";
+  });
+  const undo = h("button", { type: "button", onclick: () => editor.undo(), title: "Ctrl+Z" }, "Undo");
+  const redo = h("button", { type: "button", onclick: () => editor.redo(), title: "Ctrl+Shift+Z" }, "Redo");
+  store.watch(
+    (state) => [state.canUndo, state.canRedo],
+    (canUndo, canRedo) => {
+      undo.disabled = !canUndo;
+      redo.disabled = !canRedo;
+    },
+  );
+  return h(
+    "div",
+    { class: "buttons" },
+    undo,
+    redo,
+    h("span", { class: "file-holder" }, input, h("label", { for: id, class: "button" }, "Open file")),
+    h("button", { type: "button", onclick: () => save(store) }, "Save file"),
+  );
+}

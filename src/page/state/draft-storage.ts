@@ -1,0 +1,47 @@
+import type { RawSettings } from "../../build/settings.ts";
+import type { AppState, AppStore } from "./app-state.ts";
+import type { BuildSource } from "./reading.ts";
+
+const KEY = "presolder.draft.1";
+/** Long enough that a knob being turned does not write at every step. */
+const WAIT_MS = 300;
+
+export interface Draft {
+  readonly source: BuildSource;
+  readonly settings: RawSettings;
+  readonly other?: BuildSource;
+  readonly story?: AppState["story"];
+}
+
+export function readDraft(): Draft | undefined {
+  try {
+    const text = localStorage.getItem(KEY);
+    return text === null ? undefined : (JSON.parse(text) as Draft);
+  } catch {
+    // Storage may be forbidden, or hold what an older page wrote; either way there is no draft.
+    return undefined;
+  }
+}
+
+function writeDraft({ source, settings, other, story }: AppState): void {
+  if (!source) return;
+  const draft: Draft = { source, settings, ...(other ? { other: other.source } : {}), ...(story ? { story } : {}) };
+  try {
+    localStorage.setItem(KEY, JSON.stringify(draft));
+  } catch {
+    // A full or forbidden storage costs the draft's survival, nothing else.
+  }
+}
+
+/** Keeps what is on the bench through a reload, in this browser only. */
+export function keepDraft(store: AppStore): void {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  store.watchAny(
+    (state) => [state.source, state.settings, state.other, state.story],
+    () => {
+      clearTimeout(timer);
+      timer = setTimeout(() => writeDraft(store.state), WAIT_MS);
+    },
+  );
+  addEventListener("pagehide", () => writeDraft(store.state));
+}
