@@ -22,12 +22,5 @@ export function wiperFraction(track: Track, dial: number): number {
   const rotation = dial / 10;
   if (typeof track.taper !== "string") return interpolate(track.taper, rotation);
   const midpoint = track.midpoint ?? DEFAULT_MIDPOINTS[track.taper];
-  return interpolate(
-    [
-      [0, 0],
-      [0.5, midpoint],
-      [1, 1],
-    ],
-    rotation,
-  );
+  return rotation <= 0.5 ? 2 * rotation * midpoint : midpoint + (2 * rotation - 1) * (1 - midpoint);
 }

@@ -4,7 +4,7 @@ import type { Settings } from "../build/settings.ts";
 import { type Network, NetworkBuilder } from "../network/elements.ts";
 import { type Nets, Wiring } from "../wiring/nets.ts";
 import { addPickup, type CoilSource, coilSources } from "./pickup-elements.ts";
-import { addPot, addVariablePot, liftsTrack, potTrackOhms } from "./pot-elements.ts";
+import { addPot, addVariablePot, liftsTrack, potTrackCount, potTrackOhmsInto } from "./pot-elements.ts";
 
 /** The network of a build in one setting, seen from the jack. */
 export interface Circuit {
@@ -29,16 +29,16 @@ export class CircuitMaker {
   readonly #pots: readonly [string, Pot][];
   /** Number of each pot's first variable resistor. */
   readonly #firstTrack = new Map<string, number>();
+  #trackCount = 0;
 
   constructor(build: Build) {
     this.build = build;
     this.wiring = new Wiring(build);
     this.sources = partsOfKind(build, "pickup").flatMap(([name, pickup]) => coilSources(name, pickup));
     this.#pots = partsOfKind(build, "pot");
-    let tracks = 0;
     for (const [name, pot] of this.#pots) {
-      this.#firstTrack.set(name, tracks);
-      tracks += potTrackOhms(pot, 10).length;
+      this.#firstTrack.set(name, this.#trackCount);
+      this.#trackCount += potTrackCount(pot);
     }
     this.#jack = partsOfKind(build, "jack")[0]![0];
   }
@@ -64,7 +64,10 @@ export class CircuitMaker {
 
   /** The ohms of every variable resistor of the template in these settings. */
   trackOhms(settings: Settings): Float64Array {
-    return Float64Array.from(this.#pots.flatMap(([name, pot]) => potTrackOhms(pot, dialOf(settings, name))));
+    const ohms = new Float64Array(this.#trackCount);
+    for (const [name, pot] of this.#pots)
+      potTrackOhmsInto(pot, dialOf(settings, name), ohms, this.#firstTrack.get(name)!);
+    return ohms;
   }
 
   #assemble(settings: Settings, options: CircuitOptions, addPotElements: AddPot): Circuit {

@@ -33,11 +33,39 @@ export function weightedSum(spectra: readonly Spectrum[], weights: readonly numb
   return { re, im };
 }
 
+/** Up to this argument five terms of the series for the inverse hyperbolic tangent are exact to 1e-11. */
+const SMALL_STEP = 0.1;
+
 /** Magnitude in dB; silence is SILENCE_DB. */
 export function magnitudeDb({ re, im }: Spectrum): Float64Array {
   const level = new Float64Array(re.length);
-  for (let i = 0; i < level.length; i++) level[i] = powerDecibels(re[i]! * re[i]! + im[i]! * im[i]!);
+  let lastPower = 0;
+  let lastLevel = SILENCE_DB;
+  for (let i = 0; i < level.length; i++) {
+    const x = re[i]!;
+    const y = im[i]!;
+    const power = x * x + y * y;
+    // ln(b/a) = 2 artanh((b − a)/(b + a)): neighbours differ little, and the series is cheaper than a logarithm.
+    const z = (power - lastPower) / (power + lastPower);
+    if (z < SMALL_STEP && z > -SMALL_STEP && lastLevel > SILENCE_DB) {
+      const q = z * z;
+      lastLevel += 2 * DB_PER_NEPER_OF_POWER * z * (1 + q * (1 / 3 + q * (1 / 5 + q * (1 / 7 + q / 9))));
+    } else lastLevel = powerDecibels(power);
+    lastPower = power;
+    level[i] = lastLevel;
+  }
   return level;
+}
+
+/** Up to this tangent six terms of the series for the arc tangent are exact to 1e-11. */
+const SMALL_TANGENT = 0.15;
+
+/** atan2 for the small turns between neighbouring frequencies, at a fraction of its cost. */
+function turn(cross: number, dot: number): number {
+  const t = cross / dot;
+  if (!(dot > 0 && t < SMALL_TANGENT && t > -SMALL_TANGENT)) return Math.atan2(cross, dot);
+  const q = t * t;
+  return t * (1 - q * (1 / 3 - q * (1 / 5 - q * (1 / 7 - q * (1 / 9 - q / 11)))));
 }
 
 /**
@@ -46,16 +74,18 @@ export function magnitudeDb({ re, im }: Spectrum): Float64Array {
  */
 export function unwrappedPhaseDegrees({ re, im }: Spectrum): Float64Array {
   const phase = new Float64Array(re.length);
-  let previous: number | undefined;
-  for (let i = 0; i < re.length; i++) {
-    if (re[i]! * re[i]! + im[i]! * im[i]! <= SILENT_POWER) {
-      phase[i] = previous ?? 0;
-      continue;
+  let lastRe = 1;
+  let lastIm = 0;
+  let angle = 0;
+  for (let i = 0; i < phase.length; i++) {
+    const x = re[i]!;
+    const y = im[i]!;
+    if (x * x + y * y > SILENT_POWER) {
+      angle += turn(lastRe * y - lastIm * x, lastRe * x + lastIm * y);
+      lastRe = x;
+      lastIm = y;
     }
-    const raw = Math.atan2(im[i]!, re[i]!) * DEGREES_PER_RADIAN;
-    const turns = previous === undefined ? 0 : Math.round((previous - raw) / 360);
-    previous = raw + 360 * turns;
-    phase[i] = previous;
+    phase[i] = angle * DEGREES_PER_RADIAN;
   }
   return phase;
 }

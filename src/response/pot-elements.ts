@@ -25,9 +25,16 @@ export function liftsTrack(pot: Pot, dial: number): boolean {
   return pot.noLoad && dial === 10;
 }
 
-/** The resistances of a pot's tracks at a dial setting: below and above the wiper, gang by gang. */
-export function potTrackOhms(pot: Pot, dial: number): number[] {
-  return tracksOf(pot).flatMap(({ track }) => trackHalves(track, dial));
+/** How many variable resistors a pot has. */
+export function potTrackCount(pot: Pot): number {
+  return 2 * (1 + (pot.gangs?.length ?? 0));
+}
+
+/** Writes a pot's resistances at a dial setting from index `first`: below and above the wiper, gang by gang. */
+export function potTrackOhmsInto(pot: Pot, dial: number, ohms: Float64Array, first: number): void {
+  [ohms[first], ohms[first + 1]] = trackHalves(pot, dial);
+  for (const [index, gang] of (pot.gangs ?? []).entries())
+    [ohms[first + 2 * index + 2], ohms[first + 2 * index + 3]] = trackHalves(gang, dial);
 }
 
 /** Adds a pot's tracks at a dial setting. The case touches nothing. */
@@ -44,7 +51,7 @@ export function addPot(network: NetworkBuilder, pot: Pot, dial: number, nodeOf: 
   }
 }
 
-/** As `addPot`, with variable resistors numbered from `first` in the order of `potTrackOhms`. */
+/** As `addPot`, with variable resistors numbered from `first` in the order of `potTrackOhmsInto`. */
 export function addVariablePot(
   network: NetworkBuilder,
   pot: Pot,

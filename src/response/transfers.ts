@@ -1,6 +1,6 @@
 import { assemblePencil, type Spectrum, solveTransfers } from "../network/nodal-analysis.ts";
 import { type RationalTransfers, weightedRational } from "../network/parametric.ts";
-import { evaluate, powerAt } from "../network/rational.ts";
+import { evaluate, powerOf } from "../network/rational.ts";
 import type { Circuit } from "./circuit.ts";
 import { weightedSum } from "./curve.ts";
 import type { CoilSource } from "./pickup-elements.ts";
@@ -54,7 +54,7 @@ export function rationalTransfers(rational: RationalTransfers, sources: readonly
     },
     power: (weights = emfs) => {
       const total = weightedRational(rational, weights);
-      return total ? (frequencyHz) => powerAt(total, frequencyHz) : () => 0;
+      return total ? powerOf(total) : () => 0;
     },
   };
 }
