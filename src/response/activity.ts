@@ -1,6 +1,6 @@
 import type { Build } from "../build/schema.ts";
 import { Controls, type Settings } from "../build/settings.ts";
-import { magnitudeDb } from "./curve.ts";
+import { decibels } from "./curve.ts";
 import { fullControls } from "./position-coils.ts";
 import { ResponseEngine } from "./responses.ts";
 import type { Transfers } from "./transfers.ts";
@@ -17,6 +17,13 @@ const DIALS = [0, 10, 5];
 /** Whether two sets of levels differ by something to be heard. */
 export function levelsDiffer(a: Float64Array, b: Float64Array): boolean {
   return a.some((level, i) => Math.abs(Math.max(level, FLOOR_DB) - Math.max(b[i]!, FLOOR_DB)) > EFFECT_DB);
+}
+
+function powerLevels({ sources, perSource }: Transfers): Float64Array {
+  const spectra = perSource(PROBE_HZ);
+  return PROBE_HZ.map((_, i) =>
+    decibels(Math.hypot(...spectra.flatMap(({ re, im }, k) => [re[i]! * sources[k]!.emf, im[i]! * sources[k]!.emf]))),
+  );
 }
 
 function settingsKey({ switches, dials }: Settings): string {
@@ -39,12 +46,15 @@ export class ActivityReader {
     this.#transfersIn = transfersIn ?? ((settings) => engine!.transfersIn(settings));
   }
 
-  /** Levels in dB at the probing frequencies. */
+  /**
+   * Levels in dB at the probing frequencies, the coils' powers added: two equal pickups out of phase leave silence, yet a
+   * control that acts on both of them acts.
+   */
   levelsIn(settings: Settings): Float64Array {
     const key = settingsKey(settings);
     const known = this.#levels.get(key);
     if (known) return known;
-    const levels = magnitudeDb(this.#transfersIn(settings).total(PROBE_HZ));
+    const levels = powerLevels(this.#transfersIn(settings));
     this.#levels.set(key, levels);
     return levels;
   }

@@ -1,0 +1,138 @@
+import type { Lug } from "../../build/lugs.ts";
+import type { Build, Part } from "../../build/schema.ts";
+import { Controls, type Settings } from "../../build/settings.ts";
+import { DirectCurrent } from "../../network/direct-current.ts";
+import { ActivityReader } from "../../response/activity.ts";
+import { CircuitMaker } from "../../response/circuit.ts";
+import { REFERENCE_HZ } from "../../response/features.ts";
+import { SettingDescriber, type SettingDescription } from "../../response/labels.ts";
+import { SILENT_BELOW } from "../../response/position-coils.ts";
+import { ResponseEngine } from "../../response/responses.ts";
+import type { Nets, Wiring } from "../../wiring/nets.ts";
+import type { Finding } from "./finding.ts";
+import { type SwitchSettings, switchStates, telling, whereWords } from "./states.ts";
+
+/** A state of the switches, with dials where the build sounds if it can. */
+export interface State {
+  readonly settings: Settings;
+  readonly alive: boolean;
+  readonly described: SettingDescription;
+}
+
+const REFERENCE = Float64Array.of(REFERENCE_HZ);
+const HALFWAY = 5;
+
+export function withDials(settings: Settings, dials: Readonly<Record<string, number>>): Settings {
+  return { ...settings, dials: { ...settings.dials, ...dials } };
+}
+
+/** Everything the rules ask about one build, computed once. */
+export class AuditContext {
+  readonly build: Build;
+  readonly controls: Controls;
+  readonly wiring: Wiring;
+  readonly activity: ActivityReader;
+  readonly states: readonly State[];
+  readonly alive: readonly State[];
+  /** Nets made by wires alone. */
+  readonly wired: Nets;
+  readonly jack: string;
+  readonly #maker: CircuitMaker;
+  readonly #engine: ResponseEngine;
+  readonly #nets = new Map<State, Nets>();
+
+  constructor(build: Build) {
+    this.build = build;
+    this.controls = new Controls(build);
+    this.#maker = new CircuitMaker(build);
+    this.#engine = new ResponseEngine(build);
+    this.wiring = this.#maker.wiring;
+    this.activity = new ActivityReader(build, (settings) => this.#engine.transfersIn(settings));
+    this.wired = this.wiring.wiredNets();
+    this.jack = this.partsOf("jack")[0]![0];
+    const describer = new SettingDescriber(build);
+    this.states = switchStates(this.controls).map((settings) => this.#stateOf(settings, describer));
+    this.alive = this.states.filter((state) => state.alive);
+  }
+
+  #stateOf(full: Settings, describer: SettingDescriber): State {
+    const halfway = withDials(full, Object.fromEntries(this.controls.pots.map((pot) => [pot, HALFWAY])));
+    const settings = this.isSilent(full) && !this.isSilent(halfway) ? halfway : full;
+    return { settings, alive: !this.isSilent(settings), described: describer.describe(settings) };
+  }
+
+  get sources() {
+    return this.#maker.sources;
+  }
+
+  partsOf<Kind extends Part["kind"]>(kind: Kind): [string, Extract<Part, { kind: Kind }>][] {
+    return Object.entries(this.build.parts).filter(
+      (entry): entry is [string, Extract<Part, { kind: Kind }>] => entry[1].kind === kind,
+    );
+  }
+
+  /** How strongly each coil reaches the jack, V/V at the reference frequency. */
+  strengths(settings: Settings): number[] {
+    const spectra = this.#engine.transfersIn(settings).perSource(REFERENCE);
+    return spectra.map(({ re, im }) => Math.hypot(re[0]!, im[0]!));
+  }
+
+  isSilent(settings: Settings): boolean {
+    return Math.max(0, ...this.strengths(settings)) < SILENT_BELOW;
+  }
+
+  netsIn(state: State): Nets {
+    const known = this.#nets.get(state);
+    if (known) return known;
+    const nets = this.wiring.netsIn(state.settings);
+    this.#nets.set(state, nets);
+    return nets;
+  }
+
+  index(lug: string): number {
+    return this.wiring.lugs.indexOf(lug);
+  }
+
+  netOf(lug: string, state: State): number {
+    return this.netsIn(state).netOfLug[this.index(lug)]!;
+  }
+
+  isGrounded(lug: string, state: State): boolean {
+    return this.netOf(lug, state) === this.netOf(`${this.jack}.sleeve`, state);
+  }
+
+  isWiredToGround(lug: string): boolean {
+    const { netOfLug } = this.wired;
+    return netOfLug[this.index(lug)] === netOfLug[this.index(`${this.jack}.sleeve`)];
+  }
+
+  /** The other lugs that share a lug's net: by wires alone, or in a state. */
+  neighbours(lug: string, state?: State): Lug[] {
+    const { netOfLug } = state ? this.netsIn(state) : this.wired;
+    const own = this.index(lug);
+    return this.wiring.lugs.lugs.filter((_, other) => other !== own && netOfLug[other] === netOfLug[own]);
+  }
+
+  /** A pot's track lugs, in order along the track. */
+  trackLugs(pot: string): [string, string, string] {
+    return [`${pot}.1`, `${pot}.2`, `${pot}.3`];
+  }
+
+  /** What an ohmmeter across the jack reads, no cable plugged in; null where open. */
+  jackOhms(settings: Settings): number | null {
+    const { network, outputNode } = this.#maker.circuitIn(settings, { withCableAndLoad: false });
+    return new DirectCurrent(network).resistanceBetween(outputNode, 0);
+  }
+
+  settingsOf(states: readonly State[]): SwitchSettings[] {
+    const settings = (list: readonly State[]) => list.map((state) => state.settings);
+    return telling(this.controls, settings(states), settings(this.states));
+  }
+
+  where(states: readonly State[]): string {
+    return whereWords(this.controls, this.settingsOf(states));
+  }
+}
+
+/** A rule reads the context and tells what it finds. */
+export type Rule = (context: AuditContext) => Finding[];

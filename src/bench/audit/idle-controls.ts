@@ -1,0 +1,92 @@
+import type { AuditContext, State } from "./context.ts";
+import { type Finding, finding } from "./finding.ts";
+import { unconnectedParts } from "./reach.ts";
+
+function wiredLugs(context: AuditContext, part: string, prefix: string): string[] {
+  return context.wiring.lugs.lugs
+    .filter((lug) => lug.part === part && lug.name.startsWith(prefix) && context.neighbours(lug.name).length > 0)
+    .map((lug) => lug.name);
+}
+
+function actsSomewhere(context: AuditContext, control: string): boolean {
+  return context.alive.some(({ settings }) => context.activity.isActive(control, settings));
+}
+
+/** Whether any of the lugs lies in the signal's part of the wiring in some state, ground left aside. */
+function meetsSignal(context: AuditContext, lugs: readonly string[]): boolean {
+  return context.alive.some((state) => {
+    const live = liveNets(context, state);
+    return lugs.some((lug) => live.has(context.netOf(lug, state)));
+  });
+}
+
+/** Nets, ground aside, that carry the signal: the jack's tip and the ends of every coil that sounds. */
+export function liveNets(context: AuditContext, state: State): Set<number> {
+  const table = context.wiring.lugs;
+  const lugs = [`${context.jack}.tip`];
+  for (const { pickup, coil } of state.described.coils) {
+    const own = [`${pickup}.${coil}.start`, `${pickup}.${coil}.finish`, `${pickup}.hot`, `${pickup}.ground`];
+    lugs.push(...own.filter((lug) => table.find(lug) !== undefined));
+  }
+  const ground = context.netOf(`${context.jack}.sleeve`, state);
+  const nets = new Set(lugs.map((lug) => context.netOf(lug, state)));
+  nets.delete(ground);
+  return nets;
+}
+
+/** Pots and switches whose moving changes nothing in any position that sounds. */
+export function idleControls(context: AuditContext): Finding[] {
+  if (context.alive.length === 0) return [];
+  const reported = new Set(unconnectedParts(context).flatMap(({ lugs }) => lugs.map((lug) => lug.split(".")[0])));
+  const pots = context.partsOf("pot").flatMap(([name, pot]) => {
+    const lugs = context.trackLugs(name);
+    if (reported.has(name) || actsSomewhere(context, name)) return [];
+    return [pot.role === "tone" && !meetsSignal(context, lugs) ? toneNeverReaches(name, lugs) : noEffect(name, lugs)];
+  });
+  const switches = context.controls.switches.flatMap(({ name, part, onShaft, table }) => {
+    const lugs = wiredLugs(context, part, onShaft ? `${part}.s.` : `${part}.`);
+    const single = table.positions.length < 2;
+    if (lugs.length === 0 || single || actsSomewhere(context, name)) return [];
+    return [noEffect(name, lugs)];
+  });
+  return [...pots, ...switches];
+}
+
+function toneNeverReaches(name: string, lugs: readonly string[]): Finding {
+  return finding({
+    code: "tone-never-reaches",
+    lugs,
+    message: `${name} never reaches a pickup: none of its lugs meets the signal in any position.`,
+    remedy:
+      "Move its wire to a lug that the pickup's hot is on; where it hangs on the switch's second pole, join the two commons.",
+  });
+}
+
+function noEffect(name: string, lugs: readonly string[]): Finding {
+  return finding({
+    code: "control-no-effect",
+    lugs,
+    message: `${name} does nothing: moving it changes no position.`,
+    remedy: "Check that each of its wired lugs goes on to something: hot on one side, cap or ground on the other.",
+  });
+}
+
+/** Positions that sound with no tone control, in a build that has one that works. */
+export function positionsWithoutTone(context: AuditContext): Finding[] {
+  const tones = context.controls.potsWithRole("tone").filter((tone) => actsSomewhere(context, tone));
+  if (tones.length === 0) return [];
+  const without = context.alive.filter(
+    ({ settings }) => !tones.some((tone) => context.activity.isActive(tone, settings)),
+  );
+  if (without.length === 0) return [];
+  return [
+    finding({
+      code: "position-without-tone",
+      lugs: tones.flatMap((tone) => context.trackLugs(tone)),
+      settings: context.settingsOf(without),
+      message: `No tone control acts ${context.where(without)}.`,
+      remedy:
+        "Nothing to do if it is meant so; otherwise jumper a tone's lug on the switch to the pickup that lacks one.",
+    }),
+  ];
+}

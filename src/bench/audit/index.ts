@@ -1,0 +1,53 @@
+import type { Build } from "../../build/schema.ts";
+import { unusualCaps } from "./cap-values.ts";
+import { AuditContext, type Rule } from "./context.ts";
+import type { Finding, Severity } from "./finding.ts";
+import { twoGroundPaths } from "./ground-paths.ts";
+import { humWhereCancellingIsExpected } from "./hum-rules.ts";
+import { idleControls, positionsWithoutTone } from "./idle-controls.ts";
+import { findJackSwap, jackUnwired } from "./jack.ts";
+import { unusualLoads } from "./load.ts";
+import { potCases, shielding, strings } from "./metal.ts";
+import { coilsOutOfPhase, pairsOutOfPhase } from "./phase.ts";
+import { silentPickups, unconnectedParts } from "./reach.ts";
+import { silence } from "./silence.ts";
+import { toneLugsThatTouch } from "./tone-lugs.ts";
+import { backwardTones, backwardVolumes, volumesThatMuteEachOther, volumesThatNeverSilence } from "./volumes.ts";
+
+export { FINDING_CODES, type Finding, type FindingCode, type Severity } from "./finding.ts";
+
+const RULES: readonly Rule[] = [
+  jackUnwired,
+  silence,
+  silentPickups,
+  unconnectedParts,
+  idleControls,
+  positionsWithoutTone,
+  potCases,
+  strings,
+  shielding,
+  pairsOutOfPhase,
+  coilsOutOfPhase,
+  humWhereCancellingIsExpected,
+  backwardVolumes,
+  backwardTones,
+  volumesThatNeverSilence,
+  volumesThatMuteEachOther,
+  toneLugsThatTouch,
+  unusualCaps,
+  twoGroundPaths,
+  unusualLoads,
+];
+
+const RANK: Readonly<Record<Severity, number>> = { fault: 0, warning: 1, note: 2 };
+
+/**
+ * Reads the wiring of a build and says what is wrong with it, worst first. Every rule goes by nets and by what the circuit
+ * does, so that another choice of lugs on the same nodes changes nothing but names.
+ */
+export function auditBuild(build: Build): Finding[] {
+  const swap = findJackSwap(build);
+  const context = new AuditContext(swap?.mended ?? build);
+  const findings = [...(swap ? [swap.finding] : []), ...RULES.flatMap((rule) => rule(context))];
+  return findings.sort((a, b) => RANK[a.severity] - RANK[b.severity]);
+}

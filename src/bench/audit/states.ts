@@ -1,0 +1,79 @@
+import { type Controls, rawSettings, type Settings, type SettingValue } from "../../build/settings.ts";
+
+/** Five positions × three push-pulls and a two-way switch are 80; beyond this each further switch is moved on its own. */
+const MAX_STATES = 96;
+const WORKING_DIAL = 10;
+
+type Switches = Readonly<Record<string, number>>;
+
+function everyCombination(controls: Controls): Switches[] {
+  return controls.switches.reduce<Switches[]>(
+    (states, { name, table }) =>
+      states.flatMap((state) => table.positions.map((_, index) => ({ ...state, [name]: index + 1 }))),
+    [{}],
+  );
+}
+
+function oneAtATime(controls: Controls): Switches[] {
+  const rest = controls.atRest.switches;
+  const { main } = controls;
+  const mains = main ? main.table.positions.map((_, index) => ({ ...rest, [main.name]: index + 1 })) : [rest];
+  const others = controls.switches.filter((control) => control !== main);
+  const moves = others.flatMap(({ name, table }) => table.positions.slice(1).map((_, i) => ({ [name]: i + 2 })));
+  return mains.flatMap((state) => [state, ...moves.map((move) => ({ ...state, ...move }))]).slice(0, MAX_STATES);
+}
+
+/** Every state of the switches, dials at 10; with very many switches, each moved on its own over the main switch's positions. */
+export function switchStates(controls: Controls): Settings[] {
+  const count = controls.switches.reduce((product, { table }) => product * table.positions.length, 1);
+  const states = count <= MAX_STATES ? everyCombination(controls) : oneAtATime(controls);
+  const dials = Object.fromEntries(controls.pots.map((pot) => [pot, WORKING_DIAL]));
+  return states.map((switches) => ({ switches, dials }));
+}
+
+export type SwitchSettings = Readonly<Record<string, SettingValue>>;
+
+/** The states as settings of the fewest switches that tell them from the rest; [] where they are all there are. */
+export function telling(controls: Controls, states: readonly Settings[], all: readonly Settings[]): SwitchSettings[] {
+  if (states.length === all.length) return [];
+  const inside = new Set(states);
+  const names = controls.switches.map((control) => control.name);
+  const candidates = [
+    ...names.map((name) => [name]),
+    ...names.flatMap((a, i) => names.slice(i + 1).map((b) => [a, b])),
+  ];
+  const key = (chosen: readonly string[], state: Settings) => chosen.map((name) => state.switches[name]).join();
+  const decides = (chosen: readonly string[]) => {
+    const keys = new Set(states.map((state) => key(chosen, state)));
+    return all.every((state) => inside.has(state) === keys.has(key(chosen, state)));
+  };
+  const chosen = candidates.find(decides) ?? names;
+  const seen = new Map(states.map((state) => [key(chosen, state), state]));
+  return [...seen.values()].map((state) => {
+    const raw = rawSettings(controls, state);
+    return Object.fromEntries(chosen.map((name) => [name, raw[name]!]));
+  });
+}
+
+function listed(words: readonly string[]): string {
+  return words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`;
+}
+
+/** "in every position", "in positions 2 and 4", "with lever 2 and tone.s up". */
+export function whereWords(controls: Controls, settings: readonly SwitchSettings[]): string {
+  if (settings.length === 0) return "in every position";
+  const main = controls.main?.name;
+  if (main && settings.every((setting) => Object.keys(setting).join() === main)) {
+    const positions = settings.map((setting) => String(setting[main]));
+    return `in position${positions.length > 1 ? "s" : ""} ${listed(positions)}`;
+  }
+  const words = settings.slice(0, 6).map((setting) =>
+    Object.entries(setting)
+      .map(([name, value]) => `${name} ${value}`)
+      .join(", "),
+  );
+  const more = settings.length > words.length ? "; and others" : "";
+  return `with ${words.join("; or ")}${more}`;
+}
+
+export { listed };

@@ -1,0 +1,63 @@
+import type { Build } from "../../build/schema.ts";
+import { AuditContext, type State, withDials } from "./context.ts";
+import { type Finding, finding } from "./finding.ts";
+
+/** A tone pot behind its cap moves the meter by nothing at all; rounding alone is far below this. */
+const METER_MOVES = 1e-3;
+
+function metersDiffer(a: number | null, b: number | null): boolean {
+  if (a === null || b === null) return a !== b;
+  return Math.abs(a - b) > METER_MOVES * Math.max(a, b);
+}
+
+/** Whether turning a tone pot moves what a meter reads at the jack, which a cap in its path forbids. */
+function passesDirectCurrent(context: AuditContext, tone: string, { settings }: State): boolean {
+  const at = (dial: number) => context.jackOhms(withDials(settings, { [tone]: dial }));
+  return metersDiffer(at(0), at(10)) || metersDiffer(at(5), at(10));
+}
+
+function withLugFreed(build: Build, lug: string): Build {
+  return { ...build, wires: build.wires.filter(({ from, to }) => from !== lug && to !== lug) };
+}
+
+/** The lug that, freed, leaves a tone that works and no longer moves the meter. */
+function culpritLug(context: AuditContext, tone: string, state: State): string | undefined {
+  return context.trackLugs(tone).find((lug) => {
+    const freed = new AuditContext(withLugFreed(context.build, lug));
+    return freed.activity.isActive(tone, state.settings) && !passesDirectCurrent(freed, tone, state);
+  });
+}
+
+function joinedOuterLugs(context: AuditContext, tone: string): boolean {
+  const [one, wiper, three] = context.trackLugs(tone).map((lug) => context.wired.netOfLug[context.index(lug)]);
+  return one === three && one !== wiper;
+}
+
+/** Tone pots whose third lug makes a second path. */
+export function toneLugsThatTouch(context: AuditContext): Finding[] {
+  return context.controls.potsWithRole("tone").flatMap((tone) => {
+    const lugs = context.trackLugs(tone);
+    if (joinedOuterLugs(context, tone)) {
+      return finding({
+        code: "unused-lug-touches",
+        lugs: [lugs[0], lugs[2]],
+        message: `Both outer lugs of ${tone} are on one point, so that it darkens towards both ends.`,
+        remedy: "Free one of the two outer lugs: the one the cap or ground is not meant to be on.",
+      });
+    }
+    const states = context.alive.filter((state) => passesDirectCurrent(context, tone, state));
+    if (states.length === 0) return [];
+    const culprit = culpritLug(context, tone, states[0]!);
+    return finding({
+      code: "unused-lug-touches",
+      lugs: culprit ? [culprit] : lugs,
+      settings: context.settingsOf(states),
+      message: culprit
+        ? `${culprit} should be free and touches ${context.neighbours(culprit)[0]?.name ?? "something"}: ${tone} works as a second volume.`
+        : `${tone} passes direct current: it works as a second volume.`,
+      remedy: culprit
+        ? `Free ${culprit}: a tone pot needs two lugs only.`
+        : "Check that the cap is in series with the tone pot, and that the cap is not shorted.",
+    });
+  });
+}
