@@ -41,9 +41,11 @@ async function collect(stream: AsyncIterable<Buffer>): Promise<Uint8Array> {
   return bytes;
 }
 
-function parseRequestField(text: unknown): unknown {
+/** A field that says it is application/json arrives parsed; any other as text. */
+function parseRequestField(value: unknown): unknown {
+  if (typeof value === "object" && value !== null) return value;
   try {
-    return JSON.parse(String(text));
+    return JSON.parse(String(value));
   } catch (error) {
     throw refusal("REQUEST_INVALID", [
       { path: REQUEST_FIELD, message: `expected JSON; ${(error as Error).message.slice(0, 200)}` },
