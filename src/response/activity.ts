@@ -19,11 +19,26 @@ export function levelsDiffer(a: Float64Array, b: Float64Array): boolean {
   return a.some((level, i) => Math.abs(Math.max(level, FLOOR_DB) - Math.max(b[i]!, FLOOR_DB)) > EFFECT_DB);
 }
 
-function powerLevels({ sources, perSource }: Transfers): Float64Array {
+/**
+ * Levels of the curve at the probing frequencies, then of the coils' powers added: two equal pickups out of phase leave
+ * silence, yet a control that acts on both of them acts; and what turns one of them round changes the curve alone.
+ */
+function probedLevels({ sources, perSource }: Transfers): Float64Array {
+  const count = PROBE_HZ.length;
+  const levels = new Float64Array(2 * count);
   const spectra = perSource(PROBE_HZ);
-  return PROBE_HZ.map((_, i) =>
-    decibels(Math.hypot(...spectra.flatMap(({ re, im }, k) => [re[i]! * sources[k]!.emf, im[i]! * sources[k]!.emf]))),
-  );
+  for (let i = 0; i < count; i++) {
+    let [re, im, power] = [0, 0, 0];
+    for (const [k, { emf }] of sources.entries()) {
+      const [ownRe, ownIm] = [emf * spectra[k]!.re[i]!, emf * spectra[k]!.im[i]!];
+      re += ownRe;
+      im += ownIm;
+      power += ownRe ** 2 + ownIm ** 2;
+    }
+    levels[i] = decibels(Math.hypot(re, im));
+    levels[count + i] = decibels(Math.sqrt(power));
+  }
+  return levels;
 }
 
 function settingsKey({ switches, dials }: Settings): string {
@@ -46,15 +61,12 @@ export class ActivityReader {
     this.#transfersIn = transfersIn ?? ((settings) => engine!.transfersIn(settings));
   }
 
-  /**
-   * Levels in dB at the probing frequencies, the coils' powers added: two equal pickups out of phase leave silence, yet a
-   * control that acts on both of them acts.
-   */
+  /** Levels in dB at the probing frequencies, as `probedLevels` gives them. */
   levelsIn(settings: Settings): Float64Array {
     const key = settingsKey(settings);
     const known = this.#levels.get(key);
     if (known) return known;
-    const levels = powerLevels(this.#transfersIn(settings));
+    const levels = probedLevels(this.#transfersIn(settings));
     this.#levels.set(key, levels);
     return levels;
   }

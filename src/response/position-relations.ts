@@ -22,18 +22,22 @@ export function pairRelations(
   coils: readonly number[],
 ): (a: number, b: number) => Joined {
   const known = new Map<string, Joined>();
+  const key = (a: number, b: number) => `${Math.min(a, b)} ${Math.max(a, b)}`;
   for (const [index, a] of coils.entries()) {
     const lifted = probe.transfersWithout(settings, a, "lifted");
     const shorted = probe.transfersWithout(settings, a, "shorted");
     for (const b of coils.slice(index + 1)) {
       const isParallel = magnitudeOf(lifted[b]!) > PARALLEL_MARGIN * magnitudeOf(shorted[b]!);
-      known.set(`${a} ${b}`, isParallel ? "parallel" : "series");
+      known.set(key(a, b), isParallel ? "parallel" : "series");
     }
   }
-  return (a, b) => known.get(a < b ? `${a} ${b}` : `${b} ${a}`) ?? "parallel";
+  return (a, b) => known.get(key(a, b))!;
 }
 
-function components<Member extends object>(members: readonly Member[], linked: (a: Member, b: Member) => boolean): Member[][] {
+function components<Member extends object>(
+  members: readonly Member[],
+  linked: (a: Member, b: Member) => boolean,
+): Member[][] {
   const left = [...members];
   const found: Member[][] = [];
   while (left.length > 0) {

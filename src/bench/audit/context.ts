@@ -132,6 +132,11 @@ export class AuditContext {
   where(states: readonly State[]): string {
     return whereWords(this.controls, this.settingsOf(states));
   }
+
+  /** " in position 2", or nothing where it is so always. */
+  whereElse(states: readonly State[]): string {
+    return states.length === this.states.length ? "" : ` ${this.where(states)}`;
+  }
 }
 
 /** A rule reads the context and tells what it finds. */

@@ -52,7 +52,7 @@ export function potCases(context: AuditContext): Finding[] {
         metal,
         hot,
       )(
-        `The case of ${name} is on the hot side ${context.where(hot)}: it shares a net with ${listed(metal.carried)}.`,
+        `The case of ${name} is on the hot side${context.whereElse(hot)}: it shares a net with ${listed(metal.carried)}.`,
         "Take the hot wire off the case, then ground the case.",
       );
     }
@@ -64,7 +64,7 @@ export function potCases(context: AuditContext): Finding[] {
       off,
     )(
       carries
-        ? `The case of ${name} has no ground, and ${listed(metal.carried)} relies on it.`
+        ? `The case of ${name} has no ground${context.whereElse(off)}, and ${listed(metal.carried)} relies on it.`
         : `The case of ${name} has no ground.`,
       `Run a wire from the case of ${name} to a grounded case; do not trust the shielding foil for it.`,
       carries ? "fault" : "warning",
@@ -100,7 +100,7 @@ export function strings(context: AuditContext): Finding[] {
         metal,
         hot,
       )(
-        `The strings are on the hot side ${context.where(hot)}: ${claw} shares a net with ${listed(metal.carried)}.`,
+        `The strings are on the hot side${context.whereElse(hot)}: ${claw} shares a net with ${listed(metal.carried)}.`,
         `Move the wire of ${claw} to a grounded case, then measure strings to sleeve: about 0 Ω.`,
       );
     }
@@ -111,7 +111,7 @@ export function strings(context: AuditContext): Finding[] {
       metal,
       off,
     )(
-      `${claw} is not grounded ${context.where(off)}, so the strings are not either.`,
+      `${claw} has no ground${context.whereElse(off)}, so the strings have none either.`,
       `Run a wire from ${claw} to a grounded case, then measure strings to sleeve: about 0 Ω.`,
     );
   });
@@ -158,7 +158,7 @@ export function shielding(context: AuditContext): Finding[] {
         metal,
         everywhereIfWired(context, hot, states),
       )(
-        `${what} is on the hot side ${context.where(hot)}: it shares a net with ${listed(metal.carried)}.`,
+        `${what} is on the hot side${context.whereElse(hot)}: it shares a net with ${listed(metal.carried)}.`,
         "Cut the jumper from the cover or baseplate to the pickup's lead, and run it to ground on its own wire.",
       );
     }

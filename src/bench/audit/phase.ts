@@ -86,29 +86,25 @@ function swapRemedy(context: AuditContext, pickups: readonly string[]): string {
 const leadsOf = (context: AuditContext, pickup: string) =>
   context.sources.filter((source) => source.pickup === pickup).flatMap(({ coil }) => coilLugs(context, pickup, coil));
 
+const distinct = <T>(value: T, index: number, all: readonly T[]) => all.indexOf(value) === index;
+
 function pairFinding(context: AuditContext, states: readonly State[], deliberate: boolean): Finding[] {
   if (states.length === 0) return [];
-  const sounding = [...new Set(states.flatMap(({ described }) => described.pickups.map(({ pickup }) => pickup)))];
-  const found = deliberate
-    ? []
-    : culprits(
-        context,
-        context.alive.filter((state) => !states.includes(state) || !deliberate),
-      );
-  const turn = found && found.length > 0 ? found : sounding.slice(0, 1);
+  const together = states.map(({ described }) => described.pickups.map(({ pickup }) => pickup));
+  const sounding = together.flat().filter(distinct);
+  const turn = deliberate ? sounding : (culprits(context, context.alive) ?? sounding.slice(0, 1));
+  const groups = together.map((pickups) => pickups.join(" + ")).filter(distinct);
   return [
     finding({
       code: "pair-out-of-phase",
       ...(deliberate ? { severity: "note" as const } : {}),
-      lugs: (deliberate ? sounding : turn).flatMap((pickup) => leadsOf(context, pickup)),
+      lugs: turn.flatMap((pickup) => leadsOf(context, pickup)),
       settings: context.settingsOf(states),
-      message: `${listed(states.map(({ described }) => described.label).filter(distinct))}: out of phase ${context.where(states)}, thin and weak. The meter cannot show it.`,
+      message: `Out of phase ${context.where(states)}: ${listed(groups)}. Thin and weak there; a meter cannot show it.`,
       remedy: deliberate ? "Nothing to do: a switch turns the phase on purpose." : swapRemedy(context, turn),
     }),
   ];
 }
-
-const distinct = <T>(value: T, index: number, all: readonly T[]) => all.indexOf(value) === index;
 
 /** Pickups that sound together and work against each other. */
 export function pairsOutOfPhase(context: AuditContext): Finding[] {
