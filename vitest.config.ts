@@ -4,6 +4,7 @@ export default defineConfig({
   test: {
     include: ["test/**/*.test.ts"],
     exclude: ["test/bench/**"],
+    globalSetup: ["test/build-worker.ts"],
     testTimeout: 60_000,
     hookTimeout: 60_000,
   },
