@@ -5,6 +5,7 @@ import { createPartsPanel } from "./describe/parts-panel.ts";
 import { createWiresPanel } from "./describe/wires-panel.ts";
 import { h, replaceContent } from "./dom/element.ts";
 import { createTabs } from "./dom/tabs.ts";
+import { createGuardPanel } from "./drawing/guard-panel.ts";
 import { Listening } from "./listen/listening.ts";
 import { createPlayBar } from "./listen/play-bar.ts";
 import { createFileButtons } from "./start/file-buttons.ts";
@@ -50,6 +51,7 @@ export function startPage(root: HTMLElement): void {
     createStory(store),
     createNotice(store),
     h("div", { class: "top" }, controlsSection(store, editor, listening), createCurvesPanel(store)),
+    createGuardPanel(store),
     createFaultList(store),
     createTabs("The guard in detail", [
       { id: "parts", title: "Parts", content: createPartsPanel(store, editor) },

@@ -1,0 +1,49 @@
+import type { SettingValue } from "../../build/settings.ts";
+import { s } from "../dom/element.ts";
+import type { SeenLug } from "./view.ts";
+
+export interface Finding {
+  readonly code: string;
+  readonly severity: "fault" | "warning" | "note";
+  readonly lugs: readonly string[];
+  readonly settings: readonly Readonly<Record<string, SettingValue>>[];
+  readonly message: string;
+  readonly remedy: string;
+}
+
+/** Each severity has a shape of its own, so that colour is not needed to tell them apart. */
+const OUTLINES = {
+  fault: "M-12 -12H12V12H-12Z",
+  warning: "M0 -15L15 12H-15Z",
+  note: "M-12 0A12 12 0 1 0 12 0A12 12 0 1 0 -12 0Z",
+} as const;
+
+export function findingSign(severity: Finding["severity"], number: number): SVGElement[] {
+  const y = severity === "warning" ? 9 : 5;
+  return [s("path", { d: OUTLINES[severity] }), s("text", { y, "text-anchor": "middle" }, number)];
+}
+
+/** A numbered mark beside every lug that a finding names. */
+export function drawFindingMarks(
+  findings: readonly Finding[],
+  find: (lug: string) => SeenLug | undefined,
+): SVGElement[] {
+  const marksAtLug = new Map<string, number>();
+  return findings.flatMap((finding, index) =>
+    finding.lugs.flatMap((name) => {
+      const lug = find(name);
+      if (!lug) return [];
+      const before = marksAtLug.get(lug.name) ?? 0;
+      marksAtLug.set(lug.name, before + 1);
+      const at = `translate(${lug.x + 18 + before * 26} ${lug.y - 16})`;
+      return [
+        s(
+          "g",
+          { class: `mark mark-${finding.severity}`, transform: at },
+          s("title", {}, finding.message),
+          findingSign(finding.severity, index + 1),
+        ),
+      ];
+    }),
+  );
+}

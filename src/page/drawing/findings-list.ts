@@ -1,0 +1,43 @@
+import type { SettingValue } from "../../build/settings.ts";
+import { h, s } from "../dom/element.ts";
+import { type Finding, findingSign } from "./finding-marks.ts";
+
+const SEVERITY_WORDS = { fault: "Fault", warning: "Warning", note: "Note" } as const;
+
+function settingText(settings: Readonly<Record<string, SettingValue>>): string {
+  return Object.entries(settings)
+    .map(([name, value]) => `${name} ${value}`)
+    .join(", ");
+}
+
+function whereText({ settings }: Finding): string {
+  if (settings.length === 0) return "";
+  return `Where: ${settings.map(settingText).join("; ")}.`;
+}
+
+function item(finding: Finding, index: number): HTMLElement {
+  const { severity, message, remedy } = finding;
+  return h(
+    "li",
+    { class: `finding finding-${severity}` },
+    s(
+      "svg",
+      { viewBox: "-17 -17 34 34", width: 28, height: 28, class: `mark mark-${severity}`, "aria-hidden": "true" },
+      findingSign(severity, index + 1),
+    ),
+    h(
+      "div",
+      {},
+      h("p", {}, h("b", {}, `${SEVERITY_WORDS[severity]}: `), message),
+      remedy && h("p", { class: "hint" }, remedy),
+      h("p", { class: "hint" }, whereText(finding)),
+    ),
+  );
+}
+
+/** What the reading of the wiring found, numbered as in the drawing. */
+export function findingsList(findings: readonly Finding[]): HTMLElement {
+  if (findings.length === 0)
+    return h("p", { class: "all-well" }, "The wiring was read lug by lug: nothing found wrong.");
+  return h("ol", { class: "findings" }, findings.map(item));
+}

@@ -1,0 +1,101 @@
+import type { RawSettings } from "../../build/settings.ts";
+import { s } from "../dom/element.ts";
+import { partLabel } from "../state/names.ts";
+import type { Reading } from "../state/reading.ts";
+import { arrangeParts, type Placed } from "./arrange.ts";
+import { drawFindingMarks, type Finding } from "./finding-marks.ts";
+import type { LivePath } from "./live-path.ts";
+import { drawLug } from "./lugs-layer.ts";
+import { type BodyState, partBody } from "./part-bodies.ts";
+import { type SeenLug, type Side, seenFrom, seenLug } from "./view.ts";
+import { drawInside, drawWires } from "./wires-layer.ts";
+
+export interface DrawingInput {
+  readonly reading: Reading;
+  readonly settings: RawSettings;
+  readonly path: LivePath;
+  readonly side: Side;
+  readonly findings: readonly Finding[];
+}
+
+const MARGIN = 36;
+
+function seenLugs(placed: readonly Placed[], side: Side): Map<string, SeenLug> {
+  return new Map(
+    placed.flatMap(({ name, shape, centre }) =>
+      shape.lugs.map((spot): [string, SeenLug] => {
+        const lug = spot.local === "" ? name : `${name}.${spot.local}`;
+        return [lug, seenLug(side, centre, lug, spot)];
+      }),
+    ),
+  );
+}
+
+function viewBox(placed: readonly Placed[], side: Side): string {
+  const corners = placed.flatMap(({ centre, shape }) => {
+    const { x, y } = seenFrom(side, centre);
+    const [up, down] = side === "front" ? [shape.up, shape.down] : [shape.down, shape.up];
+    return [
+      [x - shape.width / 2, y - up],
+      [x + shape.width / 2, y + down],
+    ] as const;
+  });
+  const xs = corners.map(([x]) => x);
+  const ys = corners.map(([, y]) => y);
+  const [left, top] = [Math.min(...xs) - MARGIN, Math.min(...ys) - MARGIN];
+  return [left, top, Math.max(...xs) + MARGIN - left, Math.max(...ys) + MARGIN - top].map(Math.round).join(" ");
+}
+
+function bodyState({ reading, settings, path, side }: DrawingInput, name: string): BodyState {
+  const part = reading.build.parts[name]!;
+  const joinedInside = part.kind === "pickup" && part.conductors === 2;
+  return {
+    settings,
+    label: partLabel(reading.build, name),
+    flip: side === "front" ? 1 : -1,
+    isCoilLive: (coil) =>
+      path.description.coils.some((each) => each.pickup === name && (joinedInside || each.coil === coil)),
+  };
+}
+
+const PASSIVE = ["jack", "terminal"];
+
+function isDead({ path }: DrawingInput, { name, part }: Placed): boolean {
+  if (PASSIVE.includes(part.kind)) return false;
+  if (part.kind === "pickup") return !path.description.coils.some((coil) => coil.pickup === name);
+  if (part.kind === "switch") return false;
+  return !path.live.elements.some((element) => element.part === name);
+}
+
+/** The guard as a drawing: parts, wires, the live path, and marks where something is wrong. */
+export function drawGuard(input: DrawingInput, onPick: (lug: string) => void): SVGSVGElement {
+  const { reading, settings, path, side, findings } = input;
+  const placed = arrangeParts(reading.build);
+  const lugs = seenLugs(placed, side);
+  const { wiring } = path;
+  const find = (name: string) => {
+    const index = wiring.lugs.find(name);
+    return index === undefined ? undefined : lugs.get(wiring.lugs.nameAt(index));
+  };
+  const bodies = placed.map((each) =>
+    s(
+      "g",
+      { class: isDead(input, each) ? `part part-${each.part.kind} part-dead` : `part part-${each.part.kind}` },
+      partBody(each, seenFrom(side, each.centre), bodyState(input, each.name)),
+    ),
+  );
+  const kindOf = (lug: SeenLug) => reading.build.parts[lug.name.split(".")[0]!]!.kind;
+  return s(
+    "svg",
+    { viewBox: viewBox(placed, side), class: "guard", role: "img", "aria-label": "Wiring of the guard" },
+    s("g", {}, bodies),
+    s("g", {}, drawInside(reading, settings, path, find)),
+    s("g", {}, drawWires(reading.source, path, find)),
+    s(
+      "g",
+      {},
+      [...lugs.values()].map((lug) => drawLug(lug, path, kindOf(lug) !== "cap" && kindOf(lug) !== "resistor", onPick)),
+    ),
+    s("g", {}, drawFindingMarks(findings, find)),
+  );
+}

@@ -1,0 +1,130 @@
+import { createChoiceRow } from "../controls/choice-row.ts";
+import { h, replaceContent, s } from "../dom/element.ts";
+import { postJson } from "../server/client.ts";
+import type { AppStore } from "../state/app-state.ts";
+import type { Reading } from "../state/reading.ts";
+import { Store } from "../state/store.ts";
+import type { Finding } from "./finding-marks.ts";
+import { findingsList } from "./findings-list.ts";
+import { drawGuard } from "./guard-drawing.ts";
+import { findLivePath, type LivePath } from "./live-path.ts";
+import { lugText } from "./lug-text.ts";
+import type { Side } from "./view.ts";
+
+interface PanelState {
+  readonly side: Side;
+  readonly findings: readonly Finding[] | undefined;
+  readonly picked: string | undefined;
+}
+
+/** Long enough that a value being typed is not audited letter by letter. */
+const AUDIT_WAIT_MS = 250;
+
+function keepAudited(store: AppStore, panel: Store<PanelState>): void {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  let latest: Reading | undefined;
+  const audit = async (reading: Reading) => {
+    try {
+      const { audit: findings } = await postJson<{ audit?: Finding[] }>("/api/bench", { build: reading.source });
+      if (latest === reading) panel.set({ findings });
+    } catch (error) {
+      if (latest === reading) store.set({ notice: (error as Error).message });
+    }
+  };
+  store.watch(
+    (state) => [state.reading],
+    (reading) => {
+      latest = reading;
+      clearTimeout(timer);
+      panel.set({ findings: undefined, picked: undefined });
+      if (reading) timer = setTimeout(() => void audit(reading), AUDIT_WAIT_MS);
+    },
+  );
+}
+
+const SAMPLES = [
+  ["wire wire-live", "live, coil to jack"],
+  ["wire wire-return", "its way back to ground"],
+  ["wire wire-side", "joined to it"],
+  ["wire wire-ground", "other ground"],
+  ["wire wire-idle", "idle in this position"],
+] as const;
+
+function legend(): HTMLElement {
+  return h(
+    "ul",
+    { class: "legend" },
+    SAMPLES.map(([cls, text]) =>
+      h(
+        "li",
+        {},
+        s(
+          "svg",
+          { viewBox: "0 0 44 12", width: 44, height: 12, "aria-hidden": "true" },
+          s("path", { d: "M2 6H42", class: cls }),
+        ),
+        text,
+      ),
+    ),
+  );
+}
+
+function pathText(path: LivePath): string {
+  const { description, inWords } = path;
+  if (inWords.length === 0) return "Nothing reaches the jack in this setting.";
+  return `Sounding: ${description.label}. Way: ${inWords.join(" → ")}.`;
+}
+
+function sideRow(panel: Store<PanelState>): HTMLElement {
+  const row = createChoiceRow<Side>(
+    "Seen from",
+    [
+      { value: "back", label: "the back, as it is wired" },
+      { value: "front", label: "the front" },
+    ],
+    (side) => panel.set({ side }),
+  );
+  panel.watch((state) => [state.side], row.show);
+  return row.element;
+}
+
+/** The drawing of the guard with the live path of the setting, and what is wrong with the wiring. */
+export function createGuardPanel(store: AppStore): HTMLElement {
+  const panel = new Store<PanelState>({ side: "back", findings: undefined, picked: undefined });
+  const frame = h("div", { class: "guard-frame", tabindex: 0, role: "group", "aria-label": "Drawing of the guard" });
+  const way = h("p", { class: "way" });
+  const lug = h("p", { class: "hint" });
+  const found = h("div", { class: "found", "aria-live": "polite" });
+  const draw = () => {
+    const { reading, settings } = store.state;
+    if (!reading) return;
+    const path = findLivePath(reading, settings);
+    const { side, findings, picked } = panel.state;
+    replaceContent(
+      frame,
+      drawGuard({ reading, settings, path, side, findings: findings ?? [] }, (name) => panel.set({ picked: name })),
+    );
+    way.textContent = pathText(path);
+    lug.textContent = picked ? lugText(reading, path, picked) : "Click a lug to read what it is joined to.";
+    for (const each of frame.querySelectorAll("[data-net]"))
+      each.classList.toggle(
+        "lit",
+        picked !== undefined && each.getAttribute("data-net") === String(path.live.netOf(picked)),
+      );
+  };
+  store.watchAny((state) => [state.reading, state.settings], draw);
+  panel.watchAny((state) => [state.side, state.findings, state.picked], draw);
+  panel.watch(
+    (state) => [state.findings],
+    (findings) =>
+      replaceContent(found, findings ? findingsList(findings) : h("p", { class: "hint" }, "Reading the wiring…")),
+  );
+  keepAudited(store, panel);
+  return h(
+    "section",
+    { class: "panel guard-panel", "aria-labelledby": "guard-title" },
+    h("h2", { id: "guard-title" }, "The wiring"),
+    h("div", { class: "row" }, sideRow(panel), legend()),
+    h("div", { class: "guard-columns" }, h("div", { class: "stack" }, frame, way, lug), found),
+  );
+}

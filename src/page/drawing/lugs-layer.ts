@@ -1,0 +1,25 @@
+import { s } from "../dom/element.ts";
+import type { LivePath } from "./live-path.ts";
+import type { SeenLug } from "./view.ts";
+
+const RADIUS = 7;
+
+function labelSpot({ x, y, out }: SeenLug): { x: number; y: number } {
+  // Beside the wires that leave the lug, not under them.
+  return out === 0 ? { x, y: y - 11 } : { x: x + 1, y: y - out * 14 + 4 };
+}
+
+/** Every lug, its name within the part beside it; the whole name shows on pointing at it. */
+export function drawLug(lug: SeenLug, path: LivePath, labelled: boolean, onPick: (name: string) => void): SVGElement {
+  const net = path.live.netOf(lug.name);
+  const onHot = path.hot.some((step) => step.from === lug.name || step.to === lug.name);
+  const cls = onHot ? "lug lug-live" : net === path.live.sleeveNet ? "lug lug-ground" : "lug";
+  const spot = labelSpot(lug);
+  return s(
+    "g",
+    { class: cls, "data-net": String(net), "data-lug": lug.name, onclick: () => onPick(lug.name) },
+    s("title", {}, lug.name),
+    s("circle", { cx: lug.x, cy: lug.y, r: RADIUS }),
+    labelled && s("text", { x: spot.x, y: spot.y, class: "lug-name", "text-anchor": "middle" }, lug.label),
+  );
+}

@@ -1,0 +1,126 @@
+import type { Part } from "../../build/schema.ts";
+import type { RawSettings } from "../../build/settings.ts";
+import { s } from "../dom/element.ts";
+import { showQuantity } from "../fields/show-quantity.ts";
+import type { Placed } from "./arrange.ts";
+import { coilCentres, type Point, SIZES } from "./shapes.ts";
+
+/** What a body shows beside its lugs. */
+export interface BodyState {
+  readonly settings: RawSettings;
+  readonly label: string;
+  /** 1 as seen from the front, −1 turned over. */
+  readonly flip: 1 | -1;
+  isCoilLive(coil: string): boolean;
+}
+
+type Kind<K extends Part["kind"]> = Extract<Part, { kind: K }>;
+
+const MAX_LABEL = 30;
+
+function caption(text: string, { x, y }: Point, cls = "part-name"): SVGElement {
+  const short = text.length > MAX_LABEL ? `${text.slice(0, MAX_LABEL - 1).trimEnd()}…` : text;
+  return s("text", { x, y, class: cls, "text-anchor": "middle" }, short, s("title", {}, text));
+}
+
+function pickupBody(part: Kind<"pickup">, centre: Point, state: BodyState): SVGElement[] {
+  const { coilWidth, coilHeight } = SIZES;
+  const centres = coilCentres(part);
+  const width = (centres.length - 1) * SIZES.coilGap + coilWidth + 22;
+  const bars = centres.flatMap(({ coil, x }) => {
+    const live = state.isCoilLive(coil);
+    const cls = live ? "coil coil-live" : "coil coil-dead";
+    const left = centre.x + x - coilWidth / 2;
+    const name = centres.length > 1 ? coil : "";
+    return [
+      s("rect", {
+        x: left,
+        y: centre.y - coilHeight / 2 + 8,
+        width: coilWidth,
+        height: coilHeight - 16,
+        rx: 14,
+        class: cls,
+      }),
+      s("text", { x: centre.x + x, y: centre.y + 5, class: "coil-name", "text-anchor": "middle" }, name),
+      ...(live
+        ? []
+        : [s("text", { x: centre.x + x, y: centre.y + 22, class: "coil-off", "text-anchor": "middle" }, "off")]),
+    ];
+  });
+  const outline = {
+    x: centre.x - width / 2,
+    y: centre.y - coilHeight / 2,
+    width,
+    height: coilHeight,
+    rx: 18,
+    class: "body",
+  };
+  const nameY = centre.y - state.flip * (coilHeight / 2 + 20) + (state.flip === 1 ? 8 : 4);
+  return [s("rect", outline), ...bars, caption(state.label.split(":")[0]!, { x: centre.x, y: nameY })];
+}
+
+function potBody(name: string, part: Kind<"pot">, centre: Point, state: BodyState): SVGElement[] {
+  const { potRadius } = SIZES;
+  const value = showQuantity(part.measured ?? part.resistance, "resistance").replace(/\s|Ω/g, "");
+  const nameY = centre.y + state.flip * (potRadius + 24) + 5;
+  const at = `${value} at ${state.settings[name] ?? 10}`;
+  return [
+    s("circle", { cx: centre.x, cy: centre.y, r: potRadius, class: "body" }),
+    s("text", { x: centre.x, y: centre.y - state.flip * 10 + 4, class: "part-value", "text-anchor": "middle" }, at),
+    caption(state.label, { x: centre.x, y: nameY }),
+  ];
+}
+
+function switchBody(centre: Point, placed: Placed, state: BodyState): SVGElement[] {
+  const { width, up } = placed.shape;
+  const inner = 2 * up;
+  return [
+    s("rect", { x: centre.x - width / 2, y: centre.y - inner / 2, width, height: inner, rx: 8, class: "body" }),
+    caption(`${state.label} at ${state.settings[placed.name] ?? 1}`, {
+      x: centre.x,
+      y: centre.y + state.flip * (inner / 2 + 14) + 5,
+    }),
+  ];
+}
+
+function capBody(part: Kind<"cap">, { x, y }: Point): SVGElement[] {
+  return [
+    s("path", { d: `M${x - 34} ${y}H${x - 5}M${x + 5} ${y}H${x + 34}`, class: "leg" }),
+    s("path", { d: `M${x - 5} ${y - 14}V${y + 14}M${x + 5} ${y - 14}V${y + 14}`, class: "plate" }),
+    caption(showQuantity(part.capacitance, "capacitance"), { x, y: y - 20 }, "part-value"),
+  ];
+}
+
+function resistorBody(part: Kind<"resistor">, { x, y }: Point): SVGElement[] {
+  return [
+    s("path", { d: `M${x - 34} ${y}H${x - 18}M${x + 18} ${y}H${x + 34}`, class: "leg" }),
+    s("rect", { x: x - 18, y: y - 8, width: 36, height: 16, class: "body" }),
+    caption(showQuantity(part.resistance, "resistance"), { x, y: y - 14 }, "part-value"),
+  ];
+}
+
+/** The body of a part about its middle on the page. */
+export function partBody(placed: Placed, centre: Point, state: BodyState): SVGElement[] {
+  const { name, part } = placed;
+  const below = { x: centre.x, y: centre.y + 26 };
+  switch (part.kind) {
+    case "pickup":
+      return pickupBody(part, centre, state);
+    case "pot":
+      return potBody(name, part, centre, state);
+    case "switch":
+      return switchBody(centre, placed, state);
+    case "cap":
+      return capBody(part, centre);
+    case "resistor":
+      return resistorBody(part, centre);
+    case "jack":
+      return [
+        s("circle", { cx: centre.x, cy: centre.y, r: SIZES.jackRadius, class: "body" }),
+        s("circle", { cx: centre.x, cy: centre.y, r: 9, class: "body" }),
+        caption(state.label, { x: centre.x, y: centre.y + state.flip * (SIZES.jackRadius + 16) + 5 }),
+      ];
+    case "terminal":
+      return [caption(state.label, below)];
+  }
+}
