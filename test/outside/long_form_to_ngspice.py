@@ -1,0 +1,225 @@
+"""A second reading of the long form, sharing no code with the service: build file and settings in, ngspice's answer out.
+
+Reads a JSON list of {"build": long form, "settings": every control} on standard input and writes a JSON list of
+[[Hz, real, imaginary], ...] for the voltage at the jack, or null where tip and sleeve are one net.
+"""
+
+import json
+import os
+import re
+import subprocess
+import sys
+import tempfile
+
+PREFIXES = {"p": 1e-12, "n": 1e-9, "u": 1e-6, "µ": 1e-6, "m": 1e-3, "": 1, "k": 1e3, "M": 1e6}
+LENGTHS = {"m": 1, "cm": 0.01, "mm": 0.001, "in": 0.0254, "ft": 0.3048, "": 1}
+LEVER_5 = {1: [0, 1], 2: [0, 1, 2], 3: [0, 2], 4: [0, 2, 3], 5: [0, 3]}
+TOGGLE_3 = {1: [0, 1], 2: [0, 1, 2], 3: [0, 2]}
+MIDPOINTS = {"linear": 0.5, "audio": 0.15, "reverse-audio": 0.85}
+
+
+def quantity(value):
+    if isinstance(value, (int, float)):
+        return float(value)
+    number, prefix = re.fullmatch(r"([\d.]+)\s*([pnuµmkM]?)(?:F|H|Ω|F/m)?", value).groups()
+    return float(number) * PREFIXES[prefix]
+
+
+def length(value):
+    if isinstance(value, (int, float)):
+        return float(value)
+    number, unit = re.fullmatch(r"([\d.]+)\s*(m|cm|mm|in|ft|)", value).groups()
+    return float(number) * LENGTHS[unit]
+
+
+def contacts(spec, position):
+    if "positions" in spec:
+        return spec["positions"][position - 1]
+    kind = spec["type"]
+    if kind == "lever-5":
+        return [[f"{pole}{throw}" for throw in LEVER_5[position]] for pole in "AB"]
+    if kind == "toggle-3":
+        return [[f"A{throw}" for throw in TOGGLE_3[position]]]
+    if kind == "dpdt-on-on-on" and position == 2:
+        centre = spec.get("centre", "A1-B2")
+        return [["A0", centre[:2]], ["B0", centre[3:]]]
+    poles = {"spdt": "A", "dpdt": "AB", "lever-3": "AB", "lever-5-four-pole": "ABCD", "dpdt-on-on-on": "AB"}
+    letters = "ABCDEFGH"[: spec["poles"]] if kind == "rotary" else poles[kind]
+    throw = 2 if kind == "dpdt-on-on-on" and position == 3 else position
+    return [[f"{pole}0", f"{pole}{throw}"] for pole in letters]
+
+
+def wiper(track, dial):
+    turn = dial / 10
+    taper = track.get("taper", "linear")
+    if isinstance(taper, list):
+        for (x0, y0), (x1, y1) in zip(taper, taper[1:]):
+            if x0 <= turn <= x1:
+                return y0 + (y1 - y0) * (turn - x0) / (x1 - x0)
+    middle = track.get("midpoint", MIDPOINTS[taper])
+    return 2 * turn * middle if turn <= 0.5 else middle + (2 * turn - 1) * (1 - middle)
+
+
+class Reading:
+    def __init__(self, build, settings):
+        self.build, self.settings, self.parent = build, settings, {}
+        self.cards, self.names = [], {}
+        self.alias = {}
+        for name, part in build["parts"].items():
+            if part["kind"] == "pickup" and len(part["coils"]) == 1:
+                (coil,) = part["coils"]
+                self.alias[f"{name}.{coil}.finish"] = f"{name}.hot"
+                self.alias[f"{name}.{coil}.start"] = f"{name}.ground"
+        (self.jack,) = [name for name, part in build["parts"].items() if part["kind"] == "jack"]
+
+    def find(self, lug):
+        lug = self.alias.get(lug, lug)
+        while self.parent.setdefault(lug, lug) != lug:
+            lug = self.parent[lug]
+        return lug
+
+    def join(self, a, b):
+        self.parent[self.find(a)] = self.find(b)
+
+    def node(self, lug):
+        net = self.find(lug)
+        if net == self.find(f"{self.jack}.sleeve"):
+            return "0"
+        return "out" if net == self.find(f"{self.jack}.tip") else self.names.setdefault(net, f"n{len(self.names)}")
+
+    def card(self, kind, a, b, value):
+        if a != b:
+            self.cards.append(f"{kind}{len(self.cards)} {a} {b} {value}")
+
+    def join_contacts(self, spec, position, prefix):
+        for group in contacts(spec, position):
+            for lug in group[1:]:
+                self.join(prefix + group[0], prefix + lug)
+
+    def join_all(self):
+        for wire in self.build["wires"]:
+            self.join(*wire) if isinstance(wire, list) else self.join(wire["from"], wire["to"])
+        for name, part in self.build["parts"].items():
+            if part["kind"] == "switch":
+                self.join_contacts(part, self.settings[name], f"{name}.")
+            if part["kind"] == "pot" and "drives" in part:
+                spec = part["drives"] if isinstance(part["drives"], dict) else {"type": part["drives"]}
+                last = 3 if spec.get("type") == "dpdt-on-on-on" else 2
+                position = {"down": 1, "centre": 2, "up": last}[self.settings[f"{name}.s"]]
+                self.join_contacts(spec, position, f"{name}.s.")
+
+    def tracks(self):
+        """Resistors of the pots; those of 0 Ω join their lugs."""
+        found = []
+        for name, part in self.build["parts"].items():
+            if part["kind"] != "pot":
+                continue
+            dial = self.settings[name]
+            gangs = [(part, ("1", "2", "3"))] + [(gang, ("b1", "b2", "b3")) for gang in part.get("gangs", [])]
+            for number, (track, (one, two, three)) in enumerate(gangs):
+                if number == 0 and part.get("noLoad") and dial == 10:
+                    self.join(f"{name}.2", f"{name}.3")
+                    continue
+                ohms, below = quantity(track.get("measured", track["resistance"])), wiper(track, dial)
+                for a, b, value in ((one, two, below * ohms), (two, three, (1 - below) * ohms)):
+                    if value == 0:
+                        self.join(f"{name}.{a}", f"{name}.{b}")
+                    else:
+                        found.append((f"{name}.{a}", f"{name}.{b}", value))
+        return found
+
+    def coil(self, coil, start, finish):
+        """EMF, wire, inductance and loss from start to finish; gives the card of the inductance and the EMF's sign."""
+        sign = 1 if (coil.get("winding", "forward") == "forward") == (coil.get("magnet", "north") == "north") else -1
+        if quantity(coil.get("capacitance", 0)) > 0:
+            self.card("C", start, finish, quantity(coil["capacitance"]))
+        emf, wire = f"e{len(self.cards)}", f"w{len(self.cards)}"
+        self.card("V", emf, start, f"DC 0 AC {sign * coil.get('output', 1)}")
+        self.card("R", emf, wire, quantity(coil["resistance"]))
+        loss = coil.get("loss")
+        sections = loss if isinstance(loss, list) else []
+        nodes = [wire] + [f"s{len(self.cards)}_{index}" for index in range(len(sections))] + [finish]
+        inductance = f"L{len(self.cards)}"
+        self.card("L", nodes[0], nodes[1], quantity(coil["inductance"]))
+        if loss is not None and not sections:
+            self.card("R", nodes[0], nodes[1], quantity(loss))
+        for section, a, b in zip(sections, nodes[1:], nodes[2:]):
+            self.card("L", a, b, quantity(section["inductance"]))
+            self.card("R", a, b, quantity(section["resistance"]))
+        return inductance, sign
+
+    def pickup(self, name, part):
+        coils = list(part["coils"].items())
+        if len(coils) == 1:
+            ends = [("ground", "hot")]
+        elif part.get("conductors") == 2:
+            alike = len({coil.get("winding", "forward") for _, coil in coils}) == 1
+            ends = [("ground", "!middle"), ("hot", "!middle") if alike else ("!middle", "hot")]
+        else:
+            ends = [(f"{coil}.start", f"{coil}.finish") for coil, _ in coils]
+        made = [
+            self.coil(coil, self.node(f"{name}.{start}"), self.node(f"{name}.{finish}"))
+            for (_, coil), (start, finish) in zip(coils, ends)
+        ]
+        if part.get("coupling"):
+            (first, sign), (second, other) = made
+            self.cards.append(f"K{len(self.cards)} {first} {second} {part['coupling'] * sign * other}")
+
+    def netlist(self):
+        self.join_all()
+        tracks = self.tracks()
+        tip, sleeve = f"{self.jack}.tip", f"{self.jack}.sleeve"
+        if self.find(tip) == self.find(sleeve):
+            return None
+        for a, b, ohms in tracks:
+            self.card("R", self.node(a), self.node(b), ohms)
+        for name, part in self.build["parts"].items():
+            if part["kind"] == "pickup":
+                self.pickup(name, part)
+            if part["kind"] == "cap":
+                self.card("C", self.node(f"{name}.a"), self.node(f"{name}.b"), quantity(part["capacitance"]))
+            if part["kind"] == "resistor":
+                self.card("R", self.node(f"{name}.a"), self.node(f"{name}.b"), quantity(part["resistance"]))
+        cable, load = self.build.get("cable"), self.build.get("load", {})
+        if cable:
+            self.card("C", "out", "0", length(cable["length"]) * quantity(cable["capacitance"]))
+        self.card("R", "out", "0", quantity(load.get("resistance", 1e6)))
+        if quantity(load.get("capacitance", 0)) > 0:
+            self.card("C", "out", "0", quantity(load["capacitance"]))
+        return self.cards + self.ties()
+
+    def ties(self):
+        """A resistor to ground for every part that hangs apart: it carries no current, and ngspice needs it."""
+        group = {"0": "0"}
+
+        def root(node):
+            while group.setdefault(node, node) != node:
+                node = group[node]
+            return node
+
+        for card in self.cards:
+            _, a, b, *_ = card.split()
+            if card[0] != "K":
+                group[root(a)] = root(b)
+        apart = sorted({root(node) for node in list(group)} - {root("0")})
+        return [f"Rtie{index} {node} 0 1" for index, node in enumerate(apart)]
+
+
+def simulate(cards):
+    with tempfile.TemporaryDirectory() as directory:
+        deck = os.path.join(directory, "deck.cir")
+        out = os.path.join(directory, "out.txt")
+        control = [".control", "set numdgt=15", "ac dec 12 20 20k", f"wrdata {out} v(out)", ".endc", ".end", ""]
+        with open(deck, "w", encoding="utf8") as file:
+            file.write("\n".join(["second reading", *cards, *control]))
+        subprocess.run(["ngspice", "-b", deck], capture_output=True, check=False)
+        with open(out, encoding="utf8") as file:
+            return [[float(word) for word in line.split()[:3]] for line in file]
+
+
+def answer(case):
+    cards = Reading(case["build"], case["settings"]).netlist()
+    return None if cards is None else simulate(cards)
+
+
+json.dump([answer(case) for case in json.load(sys.stdin)], sys.stdout)
