@@ -13,11 +13,11 @@ export interface Solution {
   readonly condition: number;
 }
 
-const MAX_ITERATIONS = 200;
+const MAX_ITERATIONS = 100;
 const STEP = 1e-5;
 /** Relative gain in χ² below which nothing is gained any more. */
-const CONVERGED = 1e-12;
-const LARGEST_DAMPING = 1e12;
+const CONVERGED = 1e-10;
+const LARGEST_DAMPING = 1e8;
 /** Eigenvalues of the normalised JᵀJ this much under the largest are rounding, as the Jacobian is good to about 1e-9. */
 const SINGULAR = 1e-14;
 /** Parameters are logarithms: a longer step than a factor of e would leave the region the Jacobian describes. */
@@ -101,13 +101,13 @@ function covarianceOf({ size, values, vectors, scale }: Normal): {
  * Weighted least squares by Levenberg's and Marquardt's damping (D. W. Marquardt, J. SIAM 11, 431, 1963) over parameters that
  * are logarithms or of size about 1.
  */
-export function leastSquares(residuals: Residuals, start: Float64Array): Solution {
+export function leastSquares(residuals: Residuals, start: Float64Array, maxIterations = MAX_ITERATIONS): Solution {
   let parameters = Float64Array.from(start);
   let current = residuals(parameters);
   let chiSquare = sumOfSquares(current);
   let damping = 1e-3;
   let normal = normalEquations(jacobian(residuals, parameters), current);
-  for (let iteration = 0; iteration < MAX_ITERATIONS && damping < LARGEST_DAMPING; iteration++) {
+  for (let iteration = 0; iteration < maxIterations && damping < LARGEST_DAMPING; iteration++) {
     const step = dampedStep(normal, damping);
     const tried = parameters.map((value, i) => value + step[i]!);
     const next = residuals(tried);

@@ -1,4 +1,6 @@
 const SWEEPS = 50;
+/** Off-diagonal rest, beside the diagonal, below which rotations only stir up rounding. */
+const NEGLIGIBLE = 1e-17;
 
 function rotate(matrix: Float64Array, vectors: Float64Array, size: number, p: number, q: number): void {
   const apq = matrix[p * size + q]!;
@@ -30,12 +32,13 @@ export function symmetricEigen(symmetric: Float64Array, size: number): { values:
   const matrix = Float64Array.from(symmetric);
   const vectors = new Float64Array(size * size);
   for (let i = 0; i < size; i++) vectors[i * size + i] = 1;
+  const trace = Array.from({ length: size }, (_, i) => Math.abs(matrix[i * size + i]!)).reduce((sum, x) => sum + x, 0);
   const offDiagonal = () => {
     let sum = 0;
     for (let p = 0; p < size; p++) for (let q = p + 1; q < size; q++) sum += Math.abs(matrix[p * size + q]!);
     return sum;
   };
-  for (let sweep = 0; sweep < SWEEPS && offDiagonal() > 0; sweep++)
+  for (let sweep = 0; sweep < SWEEPS && offDiagonal() > NEGLIGIBLE * trace; sweep++)
     for (let p = 0; p < size; p++) for (let q = p + 1; q < size; q++) rotate(matrix, vectors, size, p, q);
   return { values: Float64Array.from({ length: size }, (_, i) => matrix[i * size + i]!), vectors };
 }

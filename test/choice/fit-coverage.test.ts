@@ -1,0 +1,71 @@
+import { describe, expect, it } from "vitest";
+import { fitImpedance } from "../../src/choice/fit-impedance.ts";
+import { fitResonances, resonanceHz } from "../../src/choice/fit-resonances.ts";
+import { createNormal, KNOWN_COILS, namedValues, noisyImpedance } from "./known-coils.ts";
+
+const TRIALS = 200;
+/** Of 200 trials 190 are expected inside 95 % intervals, with a standard deviation of 3.1; four of those are allowed. */
+const LEAST_INSIDE = 178;
+
+describe("fits of an impedance table with 0.5 % noise", () => {
+  it.each(Object.keys(KNOWN_COILS))(
+    "have the true values of a %s in their own intervals as often as promised",
+    (name) => {
+      const { coil, loss } = KNOWN_COILS[name]!;
+      const truth = namedValues(coil);
+      const normal = createNormal(11);
+      const inside: Record<string, number> = {};
+      for (let trial = 0; trial < TRIALS; trial++) {
+        const fit = fitImpedance(noisyImpedance(coil, 0.005, normal), { models: [loss] });
+        for (const { name: key, low, high } of fit.values)
+          inside[key] = (inside[key] ?? 0) + (low <= truth[key]! && truth[key]! <= high ? 1 : 0);
+      }
+      expect(Object.keys(inside).sort()).toEqual(Object.keys(truth).sort());
+      for (const [key, count] of Object.entries(inside)) {
+        expect(count, key).toBeGreaterThanOrEqual(LEAST_INSIDE);
+        // Intervals that always hold the truth would be no standard errors at all.
+        expect(count, key).toBeLessThan(TRIALS);
+      }
+    },
+  );
+
+  it.each(Object.keys(KNOWN_COILS))("find for themselves which loss a %s has, or one that does as well", (name) => {
+    const { coil, loss } = KNOWN_COILS[name]!;
+    const fit = fitImpedance(noisyImpedance(coil, 0.005, createNormal(5)));
+    const chosen = fit.considered.find((model) => model.loss === fit.loss)!;
+    const right = fit.considered.find((model) => model.loss === loss)!;
+    expect(right.usable).toBe(true);
+    expect(chosen.aicc!).toBeLessThanOrEqual(right.aicc!);
+    expect(fit.precision.value).toBeGreaterThan(0.004);
+    expect(fit.precision.value).toBeLessThan(0.006);
+  });
+});
+
+describe("fits of resonances with known capacitors", () => {
+  const coil = { resistance: 6000, inductance: 2.4, capacitance: 110e-12, loss: undefined };
+  const setup = {
+    resistance: { ohms: 6000, precision: 0.005 },
+    peakOf: "impedance",
+    across: { resistance: Number.POSITIVE_INFINITY, capacitance: 0 },
+    precision: 0.005,
+  } as const;
+  const capacitors = [0, 100e-12, 470e-12, 1e-9];
+
+  it("have the true values in 95 % of their own 95 % intervals", () => {
+    const normal = createNormal(3);
+    let [inductance, capacitance] = [0, 0];
+    for (let trial = 0; trial < TRIALS; trial++) {
+      const readings = capacitors.map((capacitanceFarads) => ({
+        capacitanceFarads,
+        frequencyHz: resonanceHz(coil, capacitanceFarads, setup) * Math.exp(0.005 * normal()),
+      }));
+      const [, l, c] = fitResonances(readings, setup).values;
+      if (l!.low <= 2.4 && 2.4 <= l!.high) inductance++;
+      if (c!.low <= 110e-12 && 110e-12 <= c!.high) capacitance++;
+    }
+    for (const count of [inductance, capacitance]) {
+      expect(count).toBeGreaterThanOrEqual(LEAST_INSIDE);
+      expect(count).toBeLessThan(TRIALS);
+    }
+  });
+});
