@@ -1,5 +1,7 @@
 import { describe, expect, test } from "vitest";
+import { auditBuild } from "../../src/bench/audit/index.ts";
 import { readBuild } from "../../src/build/read-build.ts";
+import { parseScenario } from "../../src/build/scenario.ts";
 import { Controls, expandSweep, parseSettings } from "../../src/build/settings.ts";
 import { curveOf, ResponseEngine } from "../../src/response/responses.ts";
 import { readScenario, scenarioFiles } from "./scenarios.ts";
@@ -14,6 +16,18 @@ describe.each(scenarioFiles)("%s", (file) => {
     expect(`${scenario.id}.json`).toBe(file);
   });
 
+  test(
+    scenario.flaw ? "is wired wrongly, and the audit finds a fault" : "is wired well, and the audit finds no fault",
+    () => {
+      const findings = builds.flatMap((input) => auditBuild(readBuild(input)));
+      const grave = findings
+        .filter((finding) => finding.severity !== "note")
+        .map(({ code, message }) => ({ code, message }));
+      if (scenario.flaw) expect(grave).not.toEqual([]);
+      else expect(grave).toEqual([]);
+    },
+  );
+
   test("reads, and its curves are finite in every setting it asks for", () => {
     for (const input of builds) {
       const build = readBuild(input);
@@ -26,4 +40,39 @@ describe.each(scenarioFiles)("%s", (file) => {
       }
     }
   });
+});
+
+test("there are ten scenarios and more, plans and long forms, one of them at least wired wrongly", () => {
+  const scenarios = scenarioFiles.map(readScenario);
+  expect(scenarios.length).toBeGreaterThanOrEqual(10);
+  expect(scenarios.some((scenario) => "plan" in scenario.build)).toBe(true);
+  expect(scenarios.some((scenario) => "parts" in scenario.build)).toBe(true);
+  expect(scenarios.some((scenario) => scenario.flaw !== undefined)).toBe(true);
+});
+
+test("a scenario file that is not in order is refused, field by field", () => {
+  const attempt = () =>
+    parseScenario({
+      id: "Bad Name",
+      title: "x",
+      description: "too short",
+      question: "?",
+      build: { presolder: 2 },
+      hint: 1,
+    });
+  expect(attempt).toThrow(/scenario\.id: expected lower-case words/);
+  expect(attempt).toThrow(/unknown key "hint"/);
+});
+
+test("what a scenario is about shows in its curves: the two sides of every decision differ by a tenth of a decibel or more", () => {
+  for (const file of scenarioFiles) {
+    const { build, compareWith, sweep, settings, id } = readScenario(file);
+    if (!compareWith) continue;
+    const [a, b] = [readBuild(build), readBuild(compareWith)];
+    const apart = expandSweep(new Controls(a), sweep, settings).map((setting) => {
+      const [ours, theirs] = [a, b].map((side) => curveOf(new ResponseEngine(side).transfersIn(setting), FREQUENCIES));
+      return Math.max(...ours!.magnitude.map((db, i) => Math.abs(db - theirs!.magnitude[i]!)));
+    });
+    expect(Math.max(...apart), id).toBeGreaterThan(0.1);
+  }
 });
