@@ -8,7 +8,7 @@ import { gainsOf, type Level, type Levelled, levelled, type Measured, measure, s
 import { createRenderer, type Renderer, type RenderRequest } from "./renderer.ts";
 import type { UndoLimit } from "./undo.ts";
 
-export interface SetRequest extends RenderRequest {
+export interface SetPlan {
   readonly settings: readonly Settings[];
   readonly level: Level;
   readonly encoding: Encoding;
@@ -17,6 +17,8 @@ export interface SetRequest extends RenderRequest {
   /** From the first batch's answer; without them the whole set is measured before anything is encoded. */
   readonly levels?: readonly Levelled[];
 }
+
+export interface SetRequest extends RenderRequest, SetPlan {}
 
 /** As many WAVs as a batch holds, from `from` on. */
 export interface SetBatch {
@@ -47,7 +49,7 @@ function byteLength(sound: Sound): number {
 }
 
 /** Measures every setting. The renderings of the first ones stay, for they will be encoded next. */
-function measureSet(renderer: Renderer, request: SetRequest, kept: Map<Settings, Sound>, work: Checkpoint): Levelled[] {
+function measureSet(renderer: Renderer, request: SetPlan, kept: Map<Settings, Sound>, work: Checkpoint): Levelled[] {
   const { settings, level, encoding } = request;
   let room = KEPT_BYTES;
   const measured = settings.map((each): Measured => {
@@ -63,7 +65,7 @@ function measureSet(renderer: Renderer, request: SetRequest, kept: Map<Settings,
 
 function encodeFrom(
   renderer: Renderer,
-  { settings, encoding, from }: SetRequest,
+  { settings, encoding, from }: SetPlan,
   levels: readonly Levelled[],
   kept: ReadonlyMap<Settings, Sound>,
   work: Checkpoint,
@@ -85,9 +87,13 @@ function encodeFrom(
  * @throws PresolderError LIMIT_EXCEEDED for more than MAX_SET_SECONDS or MAX_SET_BYTES, or as `createRenderer` does
  */
 export function renderBatch(request: SetRequest, work: Checkpoint): SetBatch {
-  const { settings, encoding, from } = request;
-  const planned = request.levels ? settings.slice(from) : settings;
-  const renderer = createRenderer(request, planned, work);
+  const { settings, from, levels } = request;
+  return batchFrom(createRenderer(request, levels ? settings.slice(from) : settings, work), request, work);
+}
+
+/** The same from a renderer that is ready for them. */
+export function batchFrom(renderer: Renderer, request: SetPlan, work: Checkpoint): SetBatch {
+  const { settings, encoding } = request;
   requireWithinBounds(renderer, settings.length, encoding);
   const kept = new Map<Settings, Sound>();
   const levels = request.levels ?? measureSet(renderer, request, kept, work);

@@ -66,18 +66,27 @@ function convolvers(feed: Feed, longestFilter: number, checkpoint: () => void): 
 }
 
 /**
- * Makes ready to render one signal in the given settings. Each coil's own signal goes through that coil's transfer and they are
- * summed; a dry sound, which drives every coil alike, goes through the exact sum; a stereo file is rendered channel by channel.
+ * Makes ready to render one signal in the given settings.
  * @throws PresolderError for a signal or `recordedWith` that cannot be used
  */
-export function createRenderer(
-  request: RenderRequest,
-  planned: readonly Settings[],
-  { checkpoint }: Checkpoint,
-): Renderer {
+export function createRenderer(request: RenderRequest, planned: readonly Settings[], work: Checkpoint): Renderer {
   const engine = new ResponseEngine(request.build);
   const recordedThrough = oldCircuit(request);
   const feed = feedOf(request.build, engine.sources, request.signal, request.hum);
+  return rendererOf(engine, feed, recordedThrough, planned, work);
+}
+
+/**
+ * Each coil's own signal goes through that coil's transfer and they are summed; a dry sound, which drives every coil alike, goes
+ * through the exact sum; a stereo file is rendered channel by channel.
+ */
+export function rendererOf(
+  engine: ResponseEngine,
+  feed: Feed,
+  recordedThrough: TransferFunction | undefined,
+  planned: readonly Settings[],
+  { checkpoint }: Checkpoint,
+): Renderer {
   const plan: FilterPlan = {
     engine,
     sampleRateHz: feed.sampleRateHz,

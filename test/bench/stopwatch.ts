@@ -8,7 +8,11 @@ export function medianMilliseconds(act: () => unknown, runs: number, warmups = 3
     return performance.now() - start;
   });
   if (kept === undefined) throw new Error("a bench must return its result, so that it is not optimised away");
-  return times.sort((a, b) => a - b)[Math.floor(runs / 2)]!;
+  return median(times);
+}
+
+export function median(values: readonly number[]): number {
+  return values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)]!;
 }
 
 export function report(title: string, rows: Readonly<Record<string, number | string>>): void {
