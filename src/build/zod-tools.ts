@@ -105,6 +105,8 @@ function deepestFaults(issue: z.core.$ZodIssue, prefix: readonly PropertyKey[]):
     const depth = (faults: InputFault[]) => Math.max(0, ...faults.map((fault) => fault.path.length));
     return branches.reduce((best, branch) => (depth(branch) > depth(best) ? branch : best));
   }
+  // A key that nobody expected is the field at fault itself.
+  if (issue.code === "unrecognized_keys" && issue.keys.length === 1) path.push(issue.keys[0]!);
   const message = issue.code === "invalid_key" ? (issue.issues[0]?.message ?? issue.message) : issue.message;
   return [{ path: path.map(String).join("."), message }];
 }

@@ -37,6 +37,8 @@ const PROBLEM_MEDIA_TYPE = "application/problem+json; charset=utf-8";
 const MAX_FAULTS_TOLD = 100;
 const RETRY_AFTER_SECONDS = 2;
 
+const JSON_ERRORS = ["FST_ERR_CTP_INVALID_JSON_BODY", "FST_ERR_CTP_EMPTY_JSON_BODY"];
+
 function problemOfCode(code: ErrorCode, detail: string, faults: readonly InputFault[]): Problem {
   return {
     type: `urn:presolder:problem:${code.toLowerCase().replaceAll("_", "-")}`,
@@ -58,7 +60,7 @@ export function problemOf(error: unknown): Problem {
   if (error instanceof ServiceBusy) return plainProblem(503, error.message);
   if (error instanceof JobStopped) return plainProblem(503, error.message);
   const { statusCode, code, message } = error as Partial<FastifyError>;
-  if (code === "FST_ERR_CTP_INVALID_JSON_BODY" || error instanceof SyntaxError) {
+  if (JSON_ERRORS.includes(code ?? "") || (error instanceof SyntaxError && statusCode === 400)) {
     return problemOfCode("REQUEST_INVALID", `the body is not JSON: ${message}`, [
       { path: "body", message: `expected JSON; ${message}` },
     ]);
