@@ -22,8 +22,8 @@ export interface SettingDescription {
   readonly label: string;
   readonly coils: readonly SoundingCoil[];
   readonly pickups: readonly SoundingPickup[];
-  /** How the pickups are joined. */
-  readonly relation: "silent" | "alone" | "parallel" | "series" | "series-parallel";
+  /** How the pickups are joined; "many" where they are too many to be sorted out. */
+  readonly relation: "silent" | "alone" | "parallel" | "series" | "series-parallel" | "many";
   /** Whether all that sounds helps each other; null with one coil or none. */
   readonly phase: "in phase" | "out of phase" | null;
   /** What becomes of hum where several coils sound; null with one coil or none. */
@@ -42,6 +42,9 @@ function humWord(coils: readonly SoundingCoil[]): SettingDescription["hum"] {
   if (left < CANCELS_BELOW) return "cancelling";
   return left < PARTLY_CANCELS_BELOW ? "partly cancelling" : "not cancelling";
 }
+
+/** Four humbuckers are eight coils; sorting takes two solutions a coil. */
+const MAX_SORTED_COILS = 24;
 
 type Relation = (a: number, b: number) => Joined;
 
@@ -79,7 +82,22 @@ function relationOf(arrangement: Arrangement<SoundingPickup>): SettingDescriptio
   return arrangement.groups.every((group) => "member" in group) ? arrangement.joined : "series-parallel";
 }
 
+/** A setting of more coils than are sorted: told by number. */
+function describeMany(coils: readonly SoundingCoil[]): SettingDescription {
+  const pickups = pickupsOf(coils, () => "parallel").map((pickup) => ({ ...pickup, joined: null }));
+  const allAgree = pickups.every((pickup) => pickup.inPhase && pickup.coilsInPhase);
+  return {
+    label: `${pickups.length} pickups, ${allAgree ? "in phase" : "some out of phase"}`,
+    coils,
+    pickups,
+    relation: "many",
+    phase: allAgree ? "in phase" : "out of phase",
+    hum: humWord(coils),
+  };
+}
+
 function describe(probe: PositionProbe, settings: Settings, coils: readonly SoundingCoil[]): SettingDescription {
+  if (coils.length > MAX_SORTED_COILS) return describeMany(coils);
   const joined = pairRelations(
     probe,
     settings,

@@ -414,6 +414,14 @@ const WRONG_BUILDS: Readonly<Record<FindingCode, readonly WrongBuild[]>> = {
       expected: { severity: "note", settings: [] },
     },
   ],
+  "audit-limited": [
+    {
+      wrong: "more switches than combinations can be tried",
+      guard: threeSingles,
+      changes: { parts: Object.fromEntries("abcde".split("").map((name) => [name, { kind: "switch", type: "spdt" }])) },
+      expected: { severity: "note", settings: [] },
+    },
+  ],
   "load-unusual": [
     {
       wrong: "humbuckers on 100k pots",

@@ -196,4 +196,37 @@ describe("the label of a setting, found from the wiring", () => {
     ]);
     expect(label(renamed)).toBe("bridge + middle, parallel, in phase, hum cancelling");
   });
+
+  test("where coils stand along the string changes the order of the names and nothing else", () => {
+    const placed = (name: string, slug: string, screw: string) => ({
+      parts: {
+        [name]: {
+          ...humbucker(),
+          coils: {
+            slug: { resistance: "4k", inductance: "2.2H", distance: slug },
+            screw: { resistance: "4k", inductance: "2.2H", ...REVERSED, distance: screw },
+          },
+        },
+      },
+    });
+    const near = placed("bridge", "0.05m", "0.032m");
+    const far = placed("neck", "0.14m", "0.158m");
+    const changes = { parts: { ...near.parts, ...far.parts } };
+    expect(label(twoHumbuckers, { toggle: 2 }, changes)).toBe("bridge + neck, parallel, in phase, hum cancelling");
+    expect(label(twoHumbuckers, { toggle: 1 }, changes)).toBe("bridge");
+    expect(label(twoHumbuckers, { toggle: 3 }, changes)).toBe("neck");
+  });
+
+  test("a coil's end with a resistor across its sister is split in part, and both coils still sound", () => {
+    const changes = {
+      parts: { part: { kind: "resistor", resistance: "4.7k" } },
+      remove: [["tone.s.A2", "volume.3"]],
+      add: [
+        ["tone.s.A2", "part.a"],
+        ["part.b", "volume.3"],
+      ],
+    } as const;
+    expect(label(splitHumbucker, { "tone.s": "up" }, changes)).toMatch(/^bridge/);
+    expect(described(splitHumbucker, { "tone.s": "up" }, changes).coils).toHaveLength(2);
+  });
 });

@@ -8,7 +8,9 @@ import { REFERENCE_HZ } from "../../response/features.ts";
 import { SettingDescriber, type SettingDescription } from "../../response/labels.ts";
 import { SILENT_BELOW } from "../../response/position-coils.ts";
 import { ResponseEngine } from "../../response/responses.ts";
+import { solvedTransfers, type Transfers } from "../../response/transfers.ts";
 import type { Nets, Wiring } from "../../wiring/nets.ts";
+import { type Effort, effortFor } from "./effort.ts";
 import type { Finding } from "./finding.ts";
 import { type SwitchSettings, switchStates, telling, whereWords } from "./states.ts";
 
@@ -26,6 +28,11 @@ export function withDials(settings: Settings, dials: Readonly<Record<string, num
   return { ...settings, dials: { ...settings.dials, ...dials } };
 }
 
+export function jackOhms(maker: CircuitMaker, settings: Settings): number | null {
+  const { network, outputNode } = maker.circuitIn(settings, { withCableAndLoad: false });
+  return new DirectCurrent(network).resistanceBetween(outputNode, 0);
+}
+
 /** Everything the rules ask about one build, computed once. */
 export class AuditContext {
   readonly build: Build;
@@ -37,22 +44,33 @@ export class AuditContext {
   /** Nets made by wires alone. */
   readonly wired: Nets;
   readonly jack: string;
+  readonly effort: Effort;
   readonly #maker: CircuitMaker;
-  readonly #engine: ResponseEngine;
+  readonly #transfersIn: (settings: Settings) => Transfers;
   readonly #nets = new Map<State, Nets>();
 
   constructor(build: Build) {
     this.build = build;
     this.controls = new Controls(build);
     this.#maker = new CircuitMaker(build);
-    this.#engine = new ResponseEngine(build);
+    this.effort = effortFor(this.#maker);
+    this.#transfersIn = this.#solver();
     this.wiring = this.#maker.wiring;
-    this.activity = new ActivityReader(build, (settings) => this.#engine.transfersIn(settings));
+    this.activity = new ActivityReader(build, this.#transfersIn);
     this.wired = this.wiring.wiredNets();
     this.jack = this.partsOf("jack")[0]![0];
     const describer = new SettingDescriber(build);
-    this.states = switchStates(this.controls).map((settings) => this.#stateOf(settings, describer));
+    this.states = switchStates(this.controls, this.effort.maxStates).map((settings) =>
+      this.#stateOf(settings, describer),
+    );
     this.alive = this.states.filter((state) => state.alive);
+  }
+
+  #solver(): (settings: Settings) => Transfers {
+    const maker = this.#maker;
+    if (this.effort.solvesOutright) return (settings) => solvedTransfers(maker.circuitIn(settings), maker.sources);
+    const engine = new ResponseEngine(this.build);
+    return (settings) => engine.transfersIn(settings);
   }
 
   #stateOf(full: Settings, describer: SettingDescriber): State {
@@ -73,7 +91,7 @@ export class AuditContext {
 
   /** How strongly each coil reaches the jack, V/V at the reference frequency. */
   strengths(settings: Settings): number[] {
-    const spectra = this.#engine.transfersIn(settings).perSource(REFERENCE);
+    const spectra = this.#transfersIn(settings).perSource(REFERENCE);
     return spectra.map(({ re, im }) => Math.hypot(re[0]!, im[0]!));
   }
 
@@ -120,8 +138,7 @@ export class AuditContext {
 
   /** What an ohmmeter across the jack reads, no cable plugged in; null where open. */
   jackOhms(settings: Settings): number | null {
-    const { network, outputNode } = this.#maker.circuitIn(settings, { withCableAndLoad: false });
-    return new DirectCurrent(network).resistanceBetween(outputNode, 0);
+    return jackOhms(this.#maker, settings);
   }
 
   settingsOf(states: readonly State[]): SwitchSettings[] {

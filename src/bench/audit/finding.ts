@@ -151,6 +151,11 @@ export const FINDING_CODES = {
     title: "Ground runs by two paths",
     meaning: "Ground wires close a ring. Inside a shielded cavity this is rarely heard; a note, not an error.",
   },
+  "audit-limited": {
+    severity: "note",
+    title: "The build is too large for a full audit",
+    meaning: "Not every combination of its switches, or not every pot in each of them, was tried.",
+  },
   "load-unusual": {
     severity: "note",
     title: "A pickup sees an unusual load",

@@ -1,7 +1,7 @@
 import type { Build } from "../../build/schema.ts";
 import { unusualCaps } from "./cap-values.ts";
 import { AuditContext, type Rule } from "./context.ts";
-import type { Finding, Severity } from "./finding.ts";
+import { type Finding, finding, type Severity } from "./finding.ts";
 import { twoGroundPaths } from "./ground-paths.ts";
 import { humWhereCancellingIsExpected } from "./hum-rules.ts";
 import { idleControls, positionsWithoutTone } from "./idle-controls.ts";
@@ -16,28 +16,47 @@ import { backwardTones, backwardVolumes, volumesThatMuteEachOther, volumesThatNe
 
 export { FINDING_CODES, type Finding, type FindingCode, type Severity } from "./finding.ts";
 
-const RULES: readonly Rule[] = [
+/** Rules that need no pot moved. */
+const WIRING_RULES: readonly Rule[] = [
   jackUnwired,
   silence,
   silentPickups,
   unconnectedParts,
-  idleControls,
-  positionsWithoutTone,
   potCases,
   strings,
   shielding,
   pairsOutOfPhase,
   coilsOutOfPhase,
   humWhereCancellingIsExpected,
+  unusualCaps,
+  twoGroundPaths,
+  auditLimits,
+];
+
+/** Rules that turn every pot and throw every switch. */
+const CONTROL_RULES: readonly Rule[] = [
+  idleControls,
+  positionsWithoutTone,
   backwardVolumes,
   backwardTones,
   volumesThatNeverSilence,
   volumesThatMuteEachOther,
   toneLugsThatTouch,
-  unusualCaps,
-  twoGroundPaths,
   unusualLoads,
 ];
+
+/** Says so where the build is too large to be tried in full. */
+function auditLimits({ effort, jack }: AuditContext): Finding[] {
+  if (!effort.isLimited) return [];
+  return [
+    finding({
+      code: "audit-limited",
+      lugs: [`${jack}.tip`],
+      message: `The build is too large to try all of: ${effort.triesControls ? "its switches were moved one at a time" : "its pots were not turned"}.`,
+      remedy: "Audit a part of the guard at a time, or check the rest with a meter.",
+    }),
+  ];
+}
 
 const RANK: Readonly<Record<Severity, number>> = { fault: 0, warning: 1, note: 2 };
 
@@ -48,6 +67,7 @@ const RANK: Readonly<Record<Severity, number>> = { fault: 0, warning: 1, note: 2
 export function auditBuild(build: Build): Finding[] {
   const swap = findJackSwap(build);
   const context = new AuditContext(swap?.mended ?? build);
-  const findings = [...(swap ? [swap.finding] : []), ...RULES.flatMap((rule) => rule(context))];
+  const rules = context.effort.triesControls ? [...WIRING_RULES, ...CONTROL_RULES] : WIRING_RULES;
+  const findings = [...(swap ? [swap.finding] : []), ...rules.flatMap((rule) => rule(context))];
   return findings.sort((a, b) => RANK[a.severity] - RANK[b.severity]);
 }

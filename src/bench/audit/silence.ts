@@ -10,8 +10,6 @@ import { earthyLugs, jackUnwired } from "./jack.ts";
 
 /** A coil brought back by taking a wire away reaches the jack at least this strongly (−30 dB). */
 const REVIVED_ABOVE = 0.03;
-/** A guard has some twenty ground wires; trying each in each silent position is bounded for builds that are all wire. */
-const MAX_TRIALS = 400;
 
 function loudest(maker: CircuitMaker, settings: Settings): number {
   const { network, outputNode } = maker.circuitIn(settings);
@@ -47,7 +45,7 @@ function shortingWires(context: AuditContext, silent: readonly State[]): Map<num
   let trials = 0;
   for (const state of silent) {
     const reviving = context.build.wires.flatMap((wire, index) => {
-      if (!context.isGrounded(wire.from, state) || ++trials > MAX_TRIALS) return [];
+      if (!context.isGrounded(wire.from, state) || ++trials > context.effort.maxTrials) return [];
       const without = withoutWire(context.build, index);
       return isRevived(without, state.settings) ? [{ index, tidy: keepsMetalGrounded(context, without, state) }] : [];
     });

@@ -1,7 +1,5 @@
 import { type Controls, rawSettings, type Settings, type SettingValue } from "../../build/settings.ts";
 
-/** Five positions × three push-pulls and a two-way switch are 80; beyond this each further switch is moved on its own. */
-const MAX_STATES = 96;
 const WORKING_DIAL = 10;
 
 type Switches = Readonly<Record<string, number>>;
@@ -14,19 +12,25 @@ function everyCombination(controls: Controls): Switches[] {
   );
 }
 
+/** The main switch's positions with all else at rest, then every other switch moved on its own in each of them. */
 function oneAtATime(controls: Controls): Switches[] {
   const rest = controls.atRest.switches;
   const { main } = controls;
   const mains = main ? main.table.positions.map((_, index) => ({ ...rest, [main.name]: index + 1 })) : [rest];
   const others = controls.switches.filter((control) => control !== main);
   const moves = others.flatMap(({ name, table }) => table.positions.slice(1).map((_, i) => ({ [name]: i + 2 })));
-  return mains.flatMap((state) => [state, ...moves.map((move) => ({ ...state, ...move }))]).slice(0, MAX_STATES);
+  return [...mains, ...moves.flatMap((move) => mains.map((state) => ({ ...state, ...move })))];
 }
 
-/** Every state of the switches, dials at 10; with very many switches, each moved on its own over the main switch's positions. */
-export function switchStates(controls: Controls): Settings[] {
-  const count = controls.switches.reduce((product, { table }) => product * table.positions.length, 1);
-  const states = count <= MAX_STATES ? everyCombination(controls) : oneAtATime(controls);
+/** How many states all combinations of the switches make. */
+export function countStates(controls: Controls): number {
+  return controls.switches.reduce((product, { table }) => product * table.positions.length, 1);
+}
+
+/** Every state of the switches, dials at 10; where they are more than `limit`, each switch moved on its own, up to the limit. */
+export function switchStates(controls: Controls, limit: number): Settings[] {
+  const states =
+    countStates(controls) <= limit ? everyCombination(controls) : oneAtATime(controls).slice(0, Math.max(1, limit));
   const dials = Object.fromEntries(controls.pots.map((pot) => [pot, WORKING_DIAL]));
   return states.map((switches) => ({ switches, dials }));
 }
@@ -55,7 +59,7 @@ export function telling(controls: Controls, states: readonly Settings[], all: re
   });
 }
 
-function listed(words: readonly string[]): string {
+export function listed(words: readonly string[]): string {
   return words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`;
 }
 
@@ -75,5 +79,3 @@ export function whereWords(controls: Controls, settings: readonly SwitchSettings
   const more = settings.length > words.length ? "; and others" : "";
   return `with ${words.join("; or ")}${more}`;
 }
-
-export { listed };

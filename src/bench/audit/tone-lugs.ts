@@ -1,5 +1,7 @@
 import type { Build } from "../../build/schema.ts";
-import { AuditContext, type State, withDials } from "./context.ts";
+import { ActivityReader } from "../../response/activity.ts";
+import { CircuitMaker } from "../../response/circuit.ts";
+import { type AuditContext, jackOhms, type State, withDials } from "./context.ts";
 import { type Finding, finding } from "./finding.ts";
 
 /** A tone pot behind its cap moves the meter by nothing at all; rounding alone is far below this. */
@@ -11,8 +13,8 @@ function metersDiffer(a: number | null, b: number | null): boolean {
 }
 
 /** Whether turning a tone pot moves what a meter reads at the jack, which a cap in its path forbids. */
-function passesDirectCurrent(context: AuditContext, tone: string, { settings }: State): boolean {
-  const at = (dial: number) => context.jackOhms(withDials(settings, { [tone]: dial }));
+function passesDirectCurrent(maker: CircuitMaker, tone: string, { settings }: State): boolean {
+  const at = (dial: number) => jackOhms(maker, withDials(settings, { [tone]: dial }));
   return metersDiffer(at(0), at(10)) || metersDiffer(at(5), at(10));
 }
 
@@ -23,8 +25,9 @@ function withLugFreed(build: Build, lug: string): Build {
 /** The lug that, freed, leaves a tone that works and no longer moves the meter. */
 function culpritLug(context: AuditContext, tone: string, state: State): string | undefined {
   return context.trackLugs(tone).find((lug) => {
-    const freed = new AuditContext(withLugFreed(context.build, lug));
-    return freed.activity.isActive(tone, state.settings) && !passesDirectCurrent(freed, tone, state);
+    const freed = withLugFreed(context.build, lug);
+    if (passesDirectCurrent(new CircuitMaker(freed), tone, state)) return false;
+    return new ActivityReader(freed).isActive(tone, state.settings);
   });
 }
 
@@ -35,6 +38,7 @@ function joinedOuterLugs(context: AuditContext, tone: string): boolean {
 
 /** Tone pots whose third lug makes a second path. */
 export function toneLugsThatTouch(context: AuditContext): Finding[] {
+  const maker = new CircuitMaker(context.build);
   return context.controls.potsWithRole("tone").flatMap((tone) => {
     const lugs = context.trackLugs(tone);
     if (joinedOuterLugs(context, tone)) {
@@ -45,7 +49,7 @@ export function toneLugsThatTouch(context: AuditContext): Finding[] {
         remedy: "Free one of the two outer lugs: the one the cap or ground is not meant to be on.",
       });
     }
-    const states = context.alive.filter((state) => passesDirectCurrent(context, tone, state));
+    const states = context.alive.filter((state) => passesDirectCurrent(maker, tone, state));
     if (states.length === 0) return [];
     const culprit = culpritLug(context, tone, states[0]!);
     return finding({
