@@ -28,3 +28,15 @@ export const MAX_LINK_JSON_BYTES = 262_144;
 export const MAX_SET_SECONDS = 7_200;
 /** The classic ZIP format counts to 4 GiB; half of it is beyond any listening. */
 export const MAX_SET_BYTES = 2 ** 31;
+/** A worker keeps its phrases and filters outside this heap; builds, networks and answers fit many times over. */
+export const MAX_WORKER_HEAP_MIB = 512;
+/** Requests that render or solve at a time, waiting ones included; whoever comes after is better told to come back. */
+export const MAX_RENDERS = 64;
+/** Every request has at most two jobs under way. */
+export const MAX_WAITING_JOBS = 2 * MAX_RENDERS;
+/** Below this many draws the 5 % and 95 % bands themselves still move by a tenth of their width. */
+export const MIN_DRAWS = 2_000;
+/** Ten times the default moves no band that can be seen. */
+export const MAX_DRAWS = 20_000;
+/** Guards times settings of one comparison: some seconds of one worker. */
+export const MAX_DRAWN_CURVES = 150_000;

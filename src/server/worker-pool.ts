@@ -1,7 +1,11 @@
 import { Piscina } from "piscina";
 import { type ErrorCode, type InputFault, PresolderError } from "../errors.ts";
+import { MAX_WAITING_JOBS, MAX_WORKER_HEAP_MIB } from "../limits.ts";
+import { FairQueue, LeftTheQueue } from "./fair-queue.ts";
+import { sizeOfJob } from "./job-size.ts";
 import type { JobInput, JobName, JobOutput } from "./jobs.ts";
 import { PATHS } from "./paths.ts";
+import { WorkerLost, workerLoss } from "./worker-loss.ts";
 
 /** Every worker is busy and the queue is full. */
 export class ServiceBusy extends Error {
@@ -33,6 +37,22 @@ export type TaskResult =
 
 export interface JobOptions {
   readonly signal?: AbortSignal;
+  /** Who asks, for a fair share of the workers. */
+  readonly client?: string;
+}
+
+export type JobOutcome = "done" | "refused" | "stopped" | "failed";
+
+/** What happens in the pool, for whoever keeps figures. */
+export interface PoolObserver {
+  jobEnded?(name: JobName, outcome: JobOutcome, waitedMs: number, tookMs: number): void;
+  workerLost?(): void;
+}
+
+export interface PoolOptions {
+  readonly observer?: PoolObserver;
+  /** Bound on each worker's JavaScript heap. */
+  readonly maxHeapMib?: number;
 }
 
 export type RunJob = <Name extends JobName>(
@@ -41,12 +61,10 @@ export type RunJob = <Name extends JobName>(
   options?: JobOptions,
 ) => Promise<JobOutput<Name>>;
 
-/** A caller who has waited for this many others is better told to come back. */
-const QUEUE_PER_WORKER = 32;
 /** A worker that has not stopped by itself by then is ended, its caches with it. */
 const STOP_GRACE_MS = 1_000;
 const IDLE_TIMEOUT_MS = 60_000;
-const PISCINA_QUEUE_ERRORS = ["Task queue is at limit", "No task queue available and all Workers are busy"];
+const NOBODY = "";
 
 function settle(result: TaskResult): unknown {
   if ("value" in result) return result.value;
@@ -54,28 +72,72 @@ function settle(result: TaskResult): unknown {
   throw new PresolderError(result.fault.code, result.fault.detail, result.fault.faults);
 }
 
+function outcomeOf(error: unknown): JobOutcome {
+  if (error instanceof JobStopped) return "stopped";
+  return error instanceof PresolderError ? "refused" : "failed";
+}
+
 /** Threads that run the jobs of `jobs.ts`, so that the event loop never computes. */
 export class WorkerPool {
   readonly #pool: Piscina<Task, TaskResult>;
+  readonly #queue: FairQueue;
+  #observer: PoolObserver;
+  #closed = false;
 
-  constructor(workers: number) {
+  constructor(workers: number, { observer = {}, maxHeapMib = MAX_WORKER_HEAP_MIB }: PoolOptions = {}) {
+    this.#observer = observer;
+    this.#queue = new FairQueue(workers);
     this.#pool = new Piscina({
       filename: PATHS.worker,
       minThreads: 1,
       maxThreads: workers,
-      maxQueue: workers * QUEUE_PER_WORKER,
       idleTimeout: IDLE_TIMEOUT_MS,
       // Waiting by Atomics would hold up whatever else a worker's own event loop has to do.
       atomics: "disabled",
+      resourceLimits: { maxOldGenerationSizeMb: maxHeapMib },
     });
+    // An idle worker that ends is replaced when work comes; without a listener its error would end the process.
+    this.#pool.on("error", () => this.#observer.workerLost?.());
   }
 
   /**
-   * Runs a job in a worker. An aborted `signal` stops it at its next checkpoint.
-   * @throws PresolderError as the job threw it, JobStopped, ServiceBusy
+   * Runs a job in a worker when its client's turn comes. An aborted `signal` stops it at its next checkpoint. Jobs are pure
+   * functions, so one whose worker was lost is run once more.
+   * @throws PresolderError as the job threw it, JobStopped, ServiceBusy, WorkerLost, WorkerOutOfMemory
    */
-  readonly run: RunJob = async (name, input, { signal } = {}) => {
+  readonly run: RunJob = async (name, input, { signal, client = NOBODY } = {}) => {
     if (signal?.aborted) throw new JobStopped();
+    if (this.#queue.waiting >= MAX_WAITING_JOBS) throw new ServiceBusy();
+    const asked = performance.now();
+    let began = asked;
+    const attempt = () => {
+      began = performance.now();
+      return this.#attemptTwice(name, input, signal);
+    };
+    const tell = (outcome: JobOutcome) =>
+      this.#observer.jobEnded?.(name, outcome, began - asked, performance.now() - began);
+    try {
+      const output = await this.#queue.run({ client, size: sizeOfJob(name, input) }, signal, attempt);
+      tell("done");
+      return output as JobOutput<typeof name>;
+    } catch (error) {
+      const known = error instanceof LeftTheQueue ? new JobStopped() : error;
+      tell(outcomeOf(known));
+      throw known;
+    }
+  };
+
+  async #attemptTwice(name: JobName, input: unknown, signal: AbortSignal | undefined): Promise<unknown> {
+    try {
+      return await this.#attempt(name, input, signal);
+    } catch (error) {
+      if (!(error instanceof WorkerLost) || this.#closed) throw error;
+      return this.#attempt(name, input, signal);
+    }
+  }
+
+  async #attempt(name: JobName, input: unknown, signal: AbortSignal | undefined): Promise<unknown> {
+    if (signal?.aborted || this.#closed) throw new JobStopped();
     const stop = new Int32Array(new SharedArrayBuffer(4));
     const end = new AbortController();
     let grace: NodeJS.Timeout | undefined;
@@ -85,22 +147,37 @@ export class WorkerPool {
     };
     signal?.addEventListener("abort", onAbort, { once: true });
     try {
-      return settle(await this.#pool.run({ name, input, stop }, { signal: end.signal })) as JobOutput<typeof name>;
+      return settle(await this.#pool.run({ name, input, stop }, { signal: end.signal }));
     } catch (error) {
       if (end.signal.aborted) throw new JobStopped();
-      if (error instanceof Error && PISCINA_QUEUE_ERRORS.includes(error.message)) throw new ServiceBusy();
-      throw error;
+      const loss = workerLoss(error);
+      if (loss !== error) this.#observer.workerLost?.();
+      throw loss;
     } finally {
       clearTimeout(grace);
       signal?.removeEventListener("abort", onAbort);
     }
-  };
+  }
 
-  get queueSize(): number {
-    return this.#pool.queueSize;
+  /** Adds up what happens from now on. */
+  observe(observer: PoolObserver): void {
+    this.#observer = observer;
+  }
+
+  get jobsWaiting(): number {
+    return this.#queue.waiting;
+  }
+
+  get jobsRunning(): number {
+    return this.#queue.running;
+  }
+
+  get threads(): Piscina["threads"] {
+    return this.#pool.threads;
   }
 
   async close(): Promise<void> {
+    this.#closed = true;
     await this.#pool.destroy();
   }
 }
