@@ -7,6 +7,8 @@ import { Wiring } from "../../wiring/nets.ts";
 import { type AuditContext, type State, withDials } from "./context.ts";
 import { type Finding, finding } from "./finding.ts";
 import { earthyLugs, jackUnwired } from "./jack.ts";
+import { coilLugs } from "./reach.ts";
+import { listed } from "./states.ts";
 
 /** A coil brought back by taking a wire away reaches the jack at least this strongly (−30 dB). */
 const REVIVED_ABOVE = 0.03;
@@ -70,17 +72,57 @@ function muteSwitch(context: AuditContext, silent: readonly State[]): { lug: str
   return undefined;
 }
 
-function hotShorted(context: AuditContext, shorts: Map<number, State[]>): Finding[] {
-  return [...shorts].map(([index, states]) => {
-    const { from, to } = context.build.wires[index]!;
-    return finding({
+/** The lugs where a pickup's coils end, not counting joints between its own coils, that are on ground in a state. */
+function shortedPickup(context: AuditContext, pickup: string, state: State): string[] {
+  const lugs = context.sources
+    .filter((source) => source.pickup === pickup)
+    .flatMap(({ coil }) => coilLugs(context, pickup, coil))
+    .filter((lug, index, all) => all.indexOf(lug) === index);
+  const nets = lugs.map((lug) => context.netOf(lug, state));
+  const outer = lugs.filter(
+    (lug, i) => context.isGrounded(lug, state) || nets.indexOf(nets[i]!) === nets.lastIndexOf(nets[i]!),
+  );
+  return outer.length > 1 && outer.every((lug) => context.isGrounded(lug, state)) ? outer : [];
+}
+
+/** Hot lugs that lie on ground in a state: the tip, and the ends of pickups that are shorted out. */
+function shortedLugs(context: AuditContext, state: State): string[] {
+  const tip = `${context.jack}.tip`;
+  const pickups = context.partsOf("pickup").flatMap(([name]) => shortedPickup(context, name, state));
+  return context.isGrounded(tip, state) ? [tip, ...pickups] : pickups;
+}
+
+/** The fewest wires found that between them explain the states, the one that explains most first. */
+function tellingWires(shorts: Map<number, State[]>): number[] {
+  const chosen: number[] = [];
+  const open = new Set([...shorts.values()].flat());
+  while (open.size > 0) {
+    const gain = ([, states]: [number, State[]]) => states.filter((state) => open.has(state)).length;
+    const [index, states] = [...shorts].reduce((best, next) => (gain(next) > gain(best) ? next : best));
+    chosen.push(index);
+    for (const state of states) open.delete(state);
+  }
+  return chosen;
+}
+
+/** One finding for all states where the hot lies on ground, with the wires that do it where single wires do. */
+function hotShorted(context: AuditContext, states: readonly State[], shorts: Map<number, State[]>): Finding[] {
+  if (states.length === 0) return [];
+  const wires = tellingWires(shorts).map((index) => context.build.wires[index]!);
+  const places = wires.map(({ from, to }) => `the wire from ${from} to ${to}`);
+  const lugs = wires.flatMap(({ from, to }) => [from, to]);
+  return [
+    finding({
       code: "hot-shorted",
-      lugs: [from, to],
+      lugs: lugs.length > 0 ? lugs : states.flatMap((state) => shortedLugs(context, state)),
       settings: context.settingsOf(states),
-      message: `The hot is shorted to ground ${context.where(states)} by the wire from ${from} to ${to}.`,
-      remedy: `Take the wire from ${from} to ${to} away, or look for a whisker of braid or a bent lug there.`,
-    });
-  });
+      message: `The hot is shorted to ground ${context.where(states)}${places.length > 0 ? ` by ${listed(places)}` : ""}.`,
+      remedy:
+        places.length > 0
+          ? `Take away ${listed(places)}, or look for a whisker of braid or a bent lug there.`
+          : "Part the joints on that point one by one until the sound comes back.",
+    }),
+  ];
 }
 
 function deadPositions(context: AuditContext, silent: readonly State[]): Finding[] {
@@ -124,11 +166,12 @@ export function silence(context: AuditContext): Finding[] {
   }
   const shorts = shortingWires(context, silent);
   const explained = new Set([...shorts.values()].flat());
+  const shorted = silent.filter((state) => explained.has(state) || shortedLugs(context, state).length > 0);
   return [
-    ...hotShorted(context, shorts),
+    ...hotShorted(context, shorted, shorts),
     ...deadPositions(
       context,
-      silent.filter((state) => !explained.has(state)),
+      silent.filter((state) => !shorted.includes(state)),
     ),
   ];
 }
