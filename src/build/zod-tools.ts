@@ -98,22 +98,42 @@ export function oneOf<const Words extends readonly [string, ...string[]]>(words:
   });
 }
 
-function deepestFaults(issue: z.core.$ZodIssue, prefix: readonly PropertyKey[]): InputFault[] {
+interface FoundFault {
+  readonly path: readonly PropertyKey[];
+  readonly message: string;
+}
+
+/** What zod says of a union whose schema has no words of its own. */
+const NO_WORDS = "Invalid input";
+
+/**
+ * The branch of a union that the input was meant for: the one that got deepest before failing, and of those the one with the
+ * fewest faults. Where none got into the input, the union's own words say what was expected.
+ */
+function unionFaults(issue: z.core.$ZodIssueInvalidUnion, path: readonly PropertyKey[]): FoundFault[] {
+  const branches = issue.errors.map((branch) => branch.flatMap((inner) => deepestFaults(inner, path)));
+  const depth = (faults: FoundFault[]) => Math.max(0, ...faults.map((fault) => fault.path.length));
+  const better = (a: FoundFault[], b: FoundFault[]) =>
+    depth(b) > depth(a) || (depth(b) === depth(a) && b.length < a.length) ? b : a;
+  const best = branches.reduce(better);
+  const isOutside = depth(best) === path.length && issue.message !== NO_WORDS;
+  return isOutside ? [{ path, message: issue.message }] : best;
+}
+
+function deepestFaults(issue: z.core.$ZodIssue, prefix: readonly PropertyKey[]): FoundFault[] {
   const path = [...prefix, ...issue.path];
-  if (issue.code === "invalid_union" && issue.errors.length > 0) {
-    const branches = issue.errors.map((branch) => branch.flatMap((inner) => deepestFaults(inner, path)));
-    const depth = (faults: InputFault[]) => Math.max(0, ...faults.map((fault) => fault.path.length));
-    return branches.reduce((best, branch) => (depth(branch) > depth(best) ? branch : best));
-  }
+  if (issue.code === "invalid_union" && issue.errors.length > 0) return unionFaults(issue, path);
   // A key that nobody expected is the field at fault itself.
   if (issue.code === "unrecognized_keys" && issue.keys.length === 1) path.push(issue.keys[0]!);
   const message = issue.code === "invalid_key" ? (issue.issues[0]?.message ?? issue.message) : issue.message;
-  return [{ path: path.map(String).join("."), message }];
+  return [{ path, message }];
 }
 
 /** Zod's findings as faults with dotted paths. */
 export function faultsOf(error: z.core.$ZodError, prefix: readonly string[] = []): InputFault[] {
-  return error.issues.flatMap((issue) => deepestFaults(issue, prefix));
+  return error.issues
+    .flatMap((issue) => deepestFaults(issue, prefix))
+    .map(({ path, message }) => ({ path: path.map(String).join("."), message }));
 }
 
 /** Parses at the door. @throws PresolderError with one fault for every field at fault. */
