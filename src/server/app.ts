@@ -11,7 +11,9 @@ import { PATHS } from "./paths.ts";
 import { handleProblems } from "./problems.ts";
 import type { App, RouteContext } from "./route-context.ts";
 import { benchRoutes } from "./routes/bench.ts";
+import { compareRoutes } from "./routes/compare.ts";
 import { expandRoutes } from "./routes/expand.ts";
+import { fitRoutes } from "./routes/fit.ts";
 import { healthRoutes } from "./routes/health.ts";
 import { impulseRoutes } from "./routes/impulse.ts";
 import { linkRoutes } from "./routes/link.ts";
@@ -20,6 +22,8 @@ import { previewSetRoutes } from "./routes/previews.ts";
 import { responseRoutes } from "./routes/response.ts";
 import { scenarioRoutes } from "./routes/scenarios.ts";
 import { signalRoutes } from "./routes/signals.ts";
+import { tableRoutes } from "./routes/table.ts";
+import { toleranceRoutes } from "./routes/tolerance.ts";
 import { registerUploads } from "./sound-upload.ts";
 import { serializerCompiler, validatorCompiler } from "./validation.ts";
 import { WorkerPool } from "./worker-pool.ts";
@@ -35,6 +39,10 @@ const ROUTES = [
   previewSetRoutes,
   impulseRoutes,
   benchRoutes,
+  compareRoutes,
+  toleranceRoutes,
+  tableRoutes,
+  fitRoutes,
 ];
 
 export interface AppOptions {

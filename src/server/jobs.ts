@@ -2,6 +2,16 @@ import { type CurvesRequest, curvesOf } from "../render/curves.ts";
 import { type ImpulseRequest, renderImpulse } from "../render/impulse.ts";
 import { type PreviewRequest, renderPreview } from "../render/preview.ts";
 import { renderBatch, type SetRequest } from "../render/preview-set.ts";
+import {
+  type CompareJob,
+  type FitJob,
+  runCompare,
+  runFit,
+  runTable,
+  runTolerance,
+  type TableJob,
+  type ToleranceJob,
+} from "./choice-jobs.ts";
 
 /** What a job may use of its surroundings. */
 export interface JobContext {
@@ -19,6 +29,10 @@ export const JOBS = {
   preview: (request: PreviewRequest, context: JobContext) => renderPreview(request, context),
   previewBatch: (request: SetRequest, context: JobContext) => renderBatch(request, context),
   impulse: (request: ImpulseRequest) => renderImpulse(request),
+  compare: (request: CompareJob, context: JobContext) => runCompare(request, context),
+  tolerance: (request: ToleranceJob, context: JobContext) => runTolerance(request, context),
+  table: (request: TableJob, context: JobContext) => runTable(request, context),
+  fit: (request: FitJob) => runFit(request),
 } as const;
 
 export type JobName = keyof typeof JOBS;
