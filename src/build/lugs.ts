@@ -68,11 +68,14 @@ export function lugsOfPart(name: string, part: Part): Lug[] {
 export class LugTable {
   readonly lugs: readonly Lug[];
   readonly #indexByName = new Map<string, number>();
+  readonly #indexByLocal = new Map<string, Map<string, number>>();
 
   constructor(parts: Build["parts"]) {
     this.lugs = Object.entries(parts).flatMap(([name, part]) => lugsOfPart(name, part));
     for (const [index, lug] of this.lugs.entries()) {
       for (const name of [lug.name, ...lug.aliases]) this.#indexByName.set(name, index);
+      const ofPart = this.#indexByLocal.get(lug.part) ?? new Map<string, number>();
+      this.#indexByLocal.set(lug.part, ofPart.set(lug.local, index));
     }
   }
 
@@ -86,6 +89,11 @@ export class LugTable {
     const index = this.#indexByName.get(name);
     if (index === undefined) throw new RangeError(`no lug ${name}`);
     return index;
+  }
+
+  /** The indexes of a part's lugs by their names within it. */
+  lugsOf(part: string): ReadonlyMap<string, number> {
+    return this.#indexByLocal.get(part)!;
   }
 
   nameAt(index: number): string {

@@ -31,9 +31,10 @@ export class CircuitMaker {
   readonly #firstTrack = new Map<string, number>();
   #trackCount = 0;
 
-  constructor(build: Build) {
+  /** @param wiring that of a build with the same parts and wires, where there is one */
+  constructor(build: Build, wiring: Wiring = new Wiring(build)) {
     this.build = build;
-    this.wiring = new Wiring(build);
+    this.wiring = wiring;
     this.sources = partsOfKind(build, "pickup").flatMap(([name, pickup]) => coilSources(name, pickup));
     this.#pots = partsOfKind(build, "pot");
     for (const [name, pot] of this.#pots) {
@@ -73,18 +74,19 @@ export class CircuitMaker {
   #assemble(settings: Settings, options: CircuitOptions, addPotElements: AddPot): Circuit {
     const nets = this.wiring.netsIn(settings);
     const { lugs } = this.wiring;
-    const sleeve = nets.netOfLug[lugs.indexOf(`${this.#jack}.sleeve`)]!;
+    const jack = lugs.lugsOf(this.#jack);
+    const sleeve = nets.netOfLug[jack.get("sleeve")!]!;
     // The sleeve's net trades places with net 0, since the network's reference is node 0.
     const nodeOfNet = (net: number) => (net === sleeve ? 0 : net === 0 ? sleeve : net);
     const nodeOfLug = (lugIndex: number) => nodeOfNet(nets.netOfLug[lugIndex]!);
-    const nodeOf = (lug: string) => nodeOfLug(lugs.indexOf(lug));
     const network = new NetworkBuilder(nets.count);
     for (const [name, part] of Object.entries(this.build.parts)) {
-      const nodeOfLocal = (local: string) => nodeOf(`${name}.${local}`);
+      const indexes = lugs.lugsOf(name);
+      const nodeOfLocal = (local: string) => nodeOfLug(indexes.get(local)!);
       if (part.kind === "pot") addPotElements(network, name, part, nodeOfLocal);
       else addPart(network, part, nodeOfLocal);
     }
-    const outputNode = nodeOf(`${this.#jack}.tip`);
+    const outputNode = nodeOfLug(jack.get("tip")!);
     if (options.withCableAndLoad) this.#addCableAndLoad(network, outputNode);
     return { network: network.build(), outputNode, nets, nodeOfLug };
   }

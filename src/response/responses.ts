@@ -14,10 +14,16 @@ export type { Transfers } from "./transfers.ts";
 /** Computes transfer functions of one build, setting after setting. */
 export class ResponseEngine {
   readonly #maker: CircuitMaker;
-  readonly #templates = new Map<string, ParametricNetwork>();
+  /** By the switches' positions; null where they were asked for once, and a template has not paid yet. */
+  readonly #templates = new Map<string, ParametricNetwork | null>();
 
-  constructor(build: Build) {
-    this.#maker = new CircuitMaker(build);
+  constructor(build: Build, maker = new CircuitMaker(build)) {
+    this.#maker = maker;
+  }
+
+  /** An engine for the same parts and wires with other values; it shares what the wiring alone decides. */
+  withValues(build: Build): ResponseEngine {
+    return new ResponseEngine(build, new CircuitMaker(build, this.#maker.wiring));
   }
 
   get sources(): readonly CoilSource[] {
@@ -27,17 +33,32 @@ export class ResponseEngine {
   /** The transfers in a setting: from polynomials where they reproduce the network, else solved frequency by frequency. */
   transfersIn(settings: Settings): Transfers {
     const { sources } = this.#maker;
-    const fast = this.#templateIn(settings).transfersAt(this.#maker.trackOhms(settings));
+    const fast = this.#templateIn(settings)?.transfersAt(this.#maker.trackOhms(settings));
     if (fast) return rationalTransfers(fast, sources);
     const circuit = this.#maker.circuitIn(settings);
     const plain = new ParametricNetwork(circuit.network, circuit.outputNode).transfersAt([]);
     return plain ? rationalTransfers(plain, sources) : solvedTransfers(circuit, sources);
   }
 
-  #templateIn(settings: Settings): ParametricNetwork {
+  /** Tells which settings will be asked for, so that positions asked for again and again have their template at once. */
+  plan(settings: readonly Settings[]): void {
+    const asked = new Map<string, number>();
+    for (const state of settings) {
+      const key = this.#maker.templateKey(state);
+      asked.set(key, (asked.get(key) ?? 0) + 1);
+    }
+    for (const [key, count] of asked) if (count > 1 && !this.#templates.has(key)) this.#templates.set(key, null);
+  }
+
+  /** The template for these switch positions, from their second asking on. */
+  #templateIn(settings: Settings): ParametricNetwork | null {
     const key = this.#maker.templateKey(settings);
     const known = this.#templates.get(key);
     if (known) return known;
+    if (known === undefined) {
+      this.#templates.set(key, null);
+      return null;
+    }
     const { network, outputNode } = this.#maker.templateIn(settings);
     const template = new ParametricNetwork(network, outputNode);
     this.#templates.set(key, template);

@@ -24,6 +24,8 @@ export class Wiring {
   readonly lugs: LugTable;
   readonly #wired: DisjointSets;
   readonly #contacts: readonly SwitchContacts[];
+  /** A guard has few switch settings, and every dial setting asks for the nets of one of them again. */
+  readonly #known = new Map<string, Nets>();
 
   constructor(build: Build) {
     this.lugs = new LugTable(build.parts);
@@ -51,6 +53,15 @@ export class Wiring {
 
   /** The nets with every switch in its position. */
   netsIn(settings: Settings): Nets {
+    const key = this.#contacts.map(({ control }) => settings.switches[control.name] ?? 1).join();
+    const known = this.#known.get(key);
+    if (known) return known;
+    const nets = this.#join(settings);
+    this.#known.set(key, nets);
+    return nets;
+  }
+
+  #join(settings: Settings): Nets {
     const joined = new DisjointSets(this.#wired);
     for (const { control, pairs } of this.#contacts) {
       for (const [a, b] of pairs[(settings.switches[control.name] ?? 1) - 1] ?? []) joined.join(a, b);
