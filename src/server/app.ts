@@ -1,17 +1,16 @@
 // A route file exports `async function fooRoutes(app: App, context: RouteContext)`, declares zod schemas for what it takes and
 // gives, and is added to ROUTES below. Work that takes more than a few milliseconds is a job of jobs.ts, run by `context.runJob`.
-import { readFileSync } from "node:fs";
 import helmet from "@fastify/helmet";
 import fastifyStatic from "@fastify/static";
-import swagger from "@fastify/swagger";
 import Fastify from "fastify";
-import { jsonSchemaTransform, jsonSchemaTransformObject } from "fastify-type-provider-zod";
+import { registerDocumentation } from "./documentation.ts";
 import { type LogLevel, loggerOptions } from "./logging.ts";
 import { PATHS } from "./paths.ts";
 import { handleProblems } from "./problems.ts";
 import type { App, RouteContext } from "./route-context.ts";
 import { benchRoutes } from "./routes/bench.ts";
 import { compareRoutes } from "./routes/compare.ts";
+import { diagnoseRoutes } from "./routes/diagnose.ts";
 import { expandRoutes } from "./routes/expand.ts";
 import { fitRoutes } from "./routes/fit.ts";
 import { healthRoutes } from "./routes/health.ts";
@@ -39,6 +38,7 @@ const ROUTES = [
   previewSetRoutes,
   impulseRoutes,
   benchRoutes,
+  diagnoseRoutes,
   compareRoutes,
   toleranceRoutes,
   tableRoutes,
@@ -49,6 +49,8 @@ export interface AppOptions {
   readonly logLevel: LogLevel;
   readonly workers: number;
   readonly trustProxy: boolean;
+  /** Where the log goes; standard output unless told otherwise. */
+  readonly logStream?: NodeJS.WritableStream;
 }
 
 /** The largest build file stays under 100 kB; a megabyte leaves room for a second one and a long sweep. */
@@ -77,7 +79,7 @@ const CONTENT_SECURITY_POLICY = {
 /** The service, ready to listen or to be asked by `inject`. Closing it ends its workers. */
 export async function buildApp(options: AppOptions): Promise<App> {
   const app = Fastify({
-    logger: loggerOptions(options.logLevel),
+    logger: loggerOptions(options.logLevel, options.logStream),
     trustProxy: options.trustProxy,
     bodyLimit: BODY_LIMIT_BYTES,
     requestTimeout: REQUEST_TIMEOUT_MS,
@@ -100,14 +102,4 @@ export async function buildApp(options: AppOptions): Promise<App> {
   for (const routes of ROUTES) await app.register(routes, context);
   await app.register(fastifyStatic, { root: PATHS.publicFiles, cacheControl: true, maxAge: "1m" });
   return app;
-}
-
-async function registerDocumentation(app: App): Promise<void> {
-  const { version, description } = JSON.parse(readFileSync(PATHS.packageFile, "utf8")) as Record<string, string>;
-  await app.register(swagger, {
-    openapi: { openapi: "3.1.0", info: { title: "Presolder", version: version!, description: description! } },
-    transform: jsonSchemaTransform,
-    transformObject: jsonSchemaTransformObject,
-  });
-  app.get("/api/openapi.json", { schema: { hide: true } }, async () => app.swagger());
 }

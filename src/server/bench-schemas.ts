@@ -75,3 +75,59 @@ export const solvedAnswer = z
   })
   .optional()
   .describe("ohms; the range is the meter's 1 % and the pot's tolerance");
+
+const ohmsRead = z
+  .union([quantity("resistance", { min: 0, max: 1e12 }, "what the meter showed"), z.null()])
+  .describe("ohms; null where the meter showed an open circuit");
+
+export const measuredField = strict({
+  between: betweenField,
+  settings: settingsField.optional(),
+  sweep: sweptPotField.optional(),
+  label: z.string().max(200).optional().describe("for the person's own eyes"),
+  ohms: ohmsRead,
+  low: ohmsRead
+    .optional()
+    .describe("lowest that the display wandered to; without low and high the meter's error is 1 %"),
+  high: ohmsRead.optional(),
+});
+
+const faultAnswer = z.object({
+  kind: z.string().describe('what is wrong, by stable name; "none" where nothing is'),
+  lugs: z.array(z.string()).readonly(),
+});
+const alternativeAnswer = {
+  faults: z.array(faultAnswer).readonly(),
+  message: z.string(),
+};
+
+export const diagnosisAnswer = z.object({
+  considered: z
+    .object({ singles: z.int(), ofSingles: z.int(), pairs: z.int() })
+    .describe("how many faults were weighed; all single ones of a usual guard, the commonest of a huge one"),
+  explanations: z
+    .array(
+      z.object({
+        ...alternativeAnswer,
+        fit: z.number().describe("probability, 0 to 1, of this explanation and those in `sameAs` together"),
+        sameAs: z.array(z.object(alternativeAnswer)).readonly().describe("would read exactly the same"),
+      }),
+    )
+    .readonly()
+    .describe("best first"),
+  nextMeasurement: z
+    .object({
+      label: z.string(),
+      between: z.tuple([z.string(), z.string()]).readonly(),
+      settings: z.record(z.string(), z.union([z.number(), z.string()])).readonly(),
+      sweep: z.string().optional(),
+      outcomes: z
+        .array(
+          z.object({ low: ohmsAnswer, high: ohmsAnswer, faults: z.array(z.array(faultAnswer).readonly()).readonly() }),
+        )
+        .readonly()
+        .describe("what the meter may show (ohms, null where open), and the faults that would then remain"),
+    })
+    .nullable()
+    .describe("the one further reading that best tells the leading explanations apart"),
+});

@@ -2,6 +2,8 @@ import { type CurvesRequest, curvesOf } from "../render/curves.ts";
 import { type ImpulseRequest, renderImpulse } from "../render/impulse.ts";
 import { type PreviewRequest, renderPreview } from "../render/preview.ts";
 import { renderBatch, type SetRequest } from "../render/preview-set.ts";
+
+import { type BenchJob, type DiagnoseJob, runBench, runDiagnose } from "./bench-jobs.ts";
 import {
   type CompareJob,
   type FitJob,
@@ -33,6 +35,8 @@ export const JOBS = {
   tolerance: (request: ToleranceJob, context: JobContext) => runTolerance(request, context),
   table: (request: TableJob, context: JobContext) => runTable(request, context),
   fit: (request: FitJob) => runFit(request),
+  bench: (request: BenchJob) => runBench(request),
+  diagnose: (request: DiagnoseJob, context: JobContext) => runDiagnose(request, context),
 } as const;
 
 export type JobName = keyof typeof JOBS;

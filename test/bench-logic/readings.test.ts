@@ -13,7 +13,7 @@ import { onePickup, threeSingles } from "../fixtures/circuits.ts";
 const JACK = ["jack.tip", "jack.sleeve"] as const;
 
 describe("standing readings", () => {
-  it("cover every position, volume at 0, the volume sweep and every case", () => {
+  it("cover every position, volume at 0, the volume sweep, tones at 0 and every case", () => {
     const labels = meterReadings(readBuild(threeSingles())).readings.map((reading) => reading.label);
     expect(labels).toEqual([
       "jack, lever 1",
@@ -23,6 +23,12 @@ describe("standing readings", () => {
       "jack, lever 5",
       "jack, lever 1, volume at 0",
       "jack, lever 1, highest as volume is swept",
+      "jack, lever 1, every tone at 0",
+      "jack, lever 2, every tone at 0",
+      "jack, lever 3, every tone at 0",
+      "jack, lever 4, every tone at 0",
+      "jack, lever 5, every tone at 0",
+      "volume.1 to jack sleeve",
       "volume case to jack sleeve",
       "tone1 case to jack sleeve",
       "tone2 case to jack sleeve",

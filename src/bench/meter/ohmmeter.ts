@@ -10,8 +10,11 @@ export interface Probes {
 }
 
 export const NOT_SWEPT = -1;
-const COARSE_STEPS = 12;
-const GOLDEN = (Math.sqrt(5) - 1) / 2;
+const COARSE_STEPS = 4;
+/** How far inside an end of the track to look whether the hump's top is at the end itself. */
+const NEAR_END = 1 / 64;
+/** Nearer than this in the wiper's place, the highest reading is the same to a part in 10¹². */
+const SETTLED = 1e-7;
 
 function spanOhms(span: Span, ohms: number, fraction: number): number {
   if (span === "whole" || ohms === Number.POSITIVE_INFINITY) return ohms;
@@ -88,32 +91,53 @@ export class Ohmmeter {
   }
 }
 
-/** Where between 0 and 1 a function of one hump is highest: a coarse look, then golden sections. */
+/**
+ * Where between 0 and 1 a function of one hump is highest: a coarse look, then parabolas through the best three points. Seen
+ * from a fixed network the resistance over a wiper's place is a parabola or near one, so that few rounds settle it.
+ */
 function highest(at: (x: number) => number, refinements: number): number {
-  let best = 0;
-  let bestValue = Number.NEGATIVE_INFINITY;
-  for (let step = 0; step <= COARSE_STEPS; step++) {
-    const value = at(step / COARSE_STEPS);
-    if (value > bestValue) [best, bestValue] = [step / COARSE_STEPS, value];
+  const known = Array.from(
+    { length: COARSE_STEPS + 1 },
+    (_, step): Point => [step / COARSE_STEPS, at(step / COARSE_STEPS)],
+  );
+  const top = known.reduce((best, [, value], index) => (value > known[best]![1] ? index : best), 0);
+  if (top === 0 || top === COARSE_STEPS) {
+    const end = known[top]!;
+    const inner = Math.abs(end[0] - NEAR_END);
+    const beside: Point = [inner, at(inner)];
+    if (beside[1] <= end[1]) return end[0];
+    const far = known[top === 0 ? 1 : top - 1]!;
+    return climb(at, top === 0 ? [end, beside, far] : [far, beside, end], refinements);
   }
-  let [low, high] = [Math.max(0, best - 1 / COARSE_STEPS), Math.min(1, best + 1 / COARSE_STEPS)];
-  let [left, right] = [high - GOLDEN * (high - low), low + GOLDEN * (high - low)];
-  let [atLeft, atRight] = [at(left), at(right)];
-  for (let round = 0; round < refinements; round++) {
-    if (atLeft >= atRight) {
-      [high, right, atRight] = [right, left, atLeft];
-      left = high - GOLDEN * (high - low);
-      atLeft = at(left);
-    } else {
-      [low, left, atLeft] = [left, right, atRight];
-      right = low + GOLDEN * (high - low);
-      atRight = at(right);
-    }
+  return climb(at, [known[top - 1]!, known[top]!, known[top + 1]!], refinements);
+}
+
+type Point = readonly [x: number, value: number];
+
+/** Narrows three points, the middle one highest, about the top of the hump. */
+function climb(at: (x: number) => number, bracket: readonly [Point, Point, Point], rounds: number): number {
+  let [left, middle, right] = bracket;
+  for (let round = 0; round < rounds && right[0] - left[0] > SETTLED; round++) {
+    // Every third step halves the wider side, so that a lopsided hump cannot hold one end for ever.
+    const x = round % 3 === 2 ? inWiderSide(left, middle, right) : vertexOf(left, middle, right);
+    if (Math.abs(x - middle[0]) < SETTLED) break;
+    const tried: Point = [x, at(x)];
+    const [low, high] = x < middle[0] ? [tried, middle] : [middle, tried];
+    if (high[1] >= low[1]) [left, middle] = [low, high];
+    else [middle, right] = [low, high];
   }
-  const candidates: readonly (readonly [number, number])[] = [
-    [best, bestValue],
-    [left, atLeft],
-    [right, atRight],
-  ];
-  return candidates.reduce((top, next) => (next[1] > top[1] ? next : top))[0];
+  return middle[0];
+}
+
+function inWiderSide(left: Point, middle: Point, right: Point): number {
+  return middle[0] - left[0] > right[0] - middle[0] ? (left[0] + middle[0]) / 2 : (middle[0] + right[0]) / 2;
+}
+
+/** The vertex of the parabola through three points, or a point of the wider side where they lie on a line. */
+function vertexOf(left: Point, middle: Point, right: Point): number {
+  const [dl, dr] = [middle[0] - left[0], middle[0] - right[0]];
+  const [vl, vr] = [middle[1] - left[1], middle[1] - right[1]];
+  const curvature = dl * vr - dr * vl;
+  const x = middle[0] - (dl * dl * vr - dr * dr * vl) / (2 * curvature);
+  return x > left[0] && x < right[0] ? x : inWiderSide(left, middle, right);
 }

@@ -1,6 +1,7 @@
 import { partsOfKind } from "../../build/build-file.ts";
 import type { Build } from "../../build/schema.ts";
 import { Controls, type Settings, withControl } from "../../build/settings.ts";
+import { Wiring } from "../../wiring/nets.ts";
 
 /** A reading to take. */
 export interface ReadingPlan {
@@ -65,6 +66,44 @@ function volumeReadings(controls: Controls, jack: readonly [string, string]): Re
   );
 }
 
+/** A cap blocks direct current, so a tone pot at 0 must not move a reading; where it does, the cap or its lug is shorted. */
+function toneReadings(controls: Controls, jack: readonly [string, string]): ReadingPlan[] {
+  if (controls.potsWithRole("tone").length === 0) return [];
+  return mainStates(controls).map(({ settings, label }) => ({
+    label: `jack, ${label === "" ? "" : `${label}, `}every tone at 0`,
+    between: jack,
+    settings: withControl(controls, settings, "tone", 0),
+  }));
+}
+
+/** A blend, or a pot of another role, at its middle and its other end, and its track. */
+function blendReadings(build: Build, controls: Controls, jack: readonly [string, string]): ReadingPlan[] {
+  const pots = partsOfKind(build, "pot").filter(([, pot]) => pot.role !== "volume" && pot.role !== "tone");
+  return pots.flatMap(([name, pot]) => [
+    ...[5, 0].map((dial) => ({
+      label: `jack, ${name} at ${dial}`,
+      between: jack,
+      settings: withControl(controls, controls.atRest, name, dial),
+    })),
+    ...["", ...(pot.gangs ? ["b"] : [])].map((gang): ReadingPlan => {
+      const between = [`${name}.${gang}1`, `${name}.${gang}3`] as const;
+      return { label: `${name}, lug ${gang}1 to lug ${gang}3 in place`, between, settings: controls.atRest };
+    }),
+  ]);
+}
+
+/** The volume's grounded lug: where its joint is open the pot no longer silences. */
+function groundedLugs(build: Build, controls: Controls, sleeve: string): ReadingPlan[] {
+  const wiring = new Wiring(build);
+  const { netOfLug } = wiring.wiredNets();
+  const grounded = (lug: string) => netOfLug[wiring.lugs.indexOf(lug)] === netOfLug[wiring.lugs.indexOf(sleeve)];
+  return controls
+    .potsWithRole("volume")
+    .flatMap((pot) => ["1", "2", "3"].map((lug) => `${pot}.${lug}`))
+    .filter(grounded)
+    .map((lug) => ({ label: `${lug} to jack sleeve`, between: [lug, sleeve], settings: controls.atRest }));
+}
+
 function toSleeve(build: Build, controls: Controls, sleeve: string): ReadingPlan[] {
   const settings = controls.atRest;
   const wired = new Set(build.wires.flatMap((wire) => [wire.from, wire.to]));
@@ -98,5 +137,12 @@ export function standingReadings(build: Build): ReadingPlan[] {
     between: jack,
     settings,
   }));
-  return [...perPosition, ...volumeReadings(controls, jack), ...toSleeve(build, controls, jack[1])];
+  return [
+    ...perPosition,
+    ...volumeReadings(controls, jack),
+    ...toneReadings(controls, jack),
+    ...blendReadings(build, controls, jack),
+    ...groundedLugs(build, controls, jack[1]),
+    ...toSleeve(build, controls, jack[1]),
+  ];
 }

@@ -1,0 +1,66 @@
+import type { Build } from "../../build/schema.ts";
+import type { Edit } from "./edits.ts";
+
+/**
+ * Every kind of fault, with how common it is beside the others. Weights are common practice, no source: cold joints and
+ * forgotten wires lead, parts that fail of themselves are rare, and a wire on one particular wrong lug is rarer still.
+ */
+export const FAULT_WEIGHTS = {
+  "wire-open": 6,
+  "joint-open": 3,
+  "lugs-shorted": 2,
+  "shorted-to-case": 2,
+  "shorted-to-shield": 2,
+  "leads-swapped": 3,
+  "coil-leads-swapped": 1,
+  "outer-lugs-swapped": 2,
+  "pot-lugs-swapped": 1,
+  "jack-swapped": 3,
+  "coil-open": 2,
+  "coil-shorted": 1,
+  "cap-open": 1,
+  "cap-shorted": 0.5,
+  "cap-ten-times": 1,
+  "cap-tenth": 1,
+  "wrong-pot-value": 1,
+  "wrong-switch-lug": 0.5,
+  "contact-open": 1.5,
+} as const;
+
+export type FaultKind = keyof typeof FAULT_WEIGHTS;
+
+/** One thing that can be wrong with a guard. */
+export interface Fault {
+  readonly kind: FaultKind;
+  readonly lugs: readonly string[];
+  readonly message: string;
+  readonly edits: readonly Edit[];
+}
+
+/** A lug by its index and name. */
+export interface LugAt {
+  readonly index: number;
+  readonly name: string;
+}
+
+/** What the makers of faults look at: the build and its wiring by index. */
+export interface Bench {
+  readonly build: Build;
+  /** The lug of that name. */
+  readonly lug: (name: string) => LugAt;
+  readonly nameAt: (index: number) => string;
+  /** Each wire's two lugs, in the build's order. */
+  readonly wires: readonly { readonly from: number; readonly to: number }[];
+  /** Whether wires alone join two lugs already. */
+  readonly joined: (a: number, b: number) => boolean;
+  readonly wiresAt: (lug: number) => number;
+}
+
+export function fault(kind: FaultKind, lugs: readonly string[], message: string, edits: readonly Edit[]): Fault {
+  return { kind, lugs, message, edits };
+}
+
+/** How a part is called in messages. */
+export function called(build: Build, part: string): string {
+  return build.parts[part]?.label ?? part;
+}

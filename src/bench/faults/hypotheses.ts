@@ -1,0 +1,145 @@
+import type { MeterModel } from "../meter/meter-model.ts";
+import { editModel } from "./edits.ts";
+import type { Evidence, Scales } from "./evidence.ts";
+import { FAULT_WEIGHTS, type Fault } from "./fault.ts";
+import { type Prediction, Predictor, type Question } from "./predictor.ts";
+
+/** No fault, one, or two. */
+export interface Hypothesis {
+  readonly faults: readonly Fault[];
+  readonly logPrior: number;
+  readonly model: MeterModel;
+  readonly prediction: Prediction;
+  readonly evidence: Evidence;
+  /** ln P(symptoms | this), 0 where none were told. */
+  readonly logSymptoms: number;
+}
+
+/** Half of the guards that somebody measures are sound; the other half share out by the faults' weights. */
+const SOUND_SHARE = 0.5;
+/** Two faults at once, beside one (common practice, no source). */
+const SECOND_FAULT_SHARE = 0.2;
+/** Hypotheses whose likeliest parts the readings are weighed at again; the first look is linear about nominal parts. */
+const REFINED = 60;
+const REFINEMENTS = 2;
+/** Pairs grow from this many of the best single faults. */
+const PAIR_SEEDS = 12;
+
+export function score(hypothesis: Hypothesis): number {
+  return hypothesis.logPrior + hypothesis.evidence.log + hypothesis.logSymptoms;
+}
+
+function byScore(a: Hypothesis, b: Hypothesis): number {
+  return score(b) - score(a);
+}
+
+/** Weighs every way in which a guard can be, sound or faulty, against what was measured. */
+export class Court {
+  readonly #sound: MeterModel;
+  readonly #predictor: Predictor;
+  readonly #scales: Scales;
+  readonly #totalWeight: number;
+  readonly #faults: readonly Fault[];
+
+  readonly #checkpoint: () => void;
+  #heardCount = 0;
+
+  constructor(
+    sound: MeterModel,
+    questions: readonly Question[],
+    scales: Scales,
+    faults: readonly Fault[],
+    checkpoint: () => void,
+  ) {
+    this.#checkpoint = checkpoint;
+    this.#sound = sound;
+    this.#predictor = new Predictor(sound, questions);
+    this.#scales = scales;
+    this.#faults = faults;
+    this.#totalWeight = faults.reduce((sum, { kind }) => sum + FAULT_WEIGHTS[kind], 0);
+  }
+
+  /** How many hypotheses have been weighed. */
+  get heardCount(): number {
+    return this.#heardCount;
+  }
+
+  hear(faults: readonly Fault[]): Hypothesis {
+    this.#heardCount++;
+    const model = editModel(
+      this.#sound,
+      faults.flatMap((fault) => fault.edits),
+    );
+    const prediction = this.#predictor.predict(model);
+    const evidence = this.#scales.weigh(prediction);
+    return { faults, logPrior: this.#logPrior(faults), model, prediction, evidence, logSymptoms: 0 };
+  }
+
+  /** The sound guard and every single fault, best first; those in front weighed about their own likeliest parts. */
+  singles(): Hypothesis[] {
+    const all = [this.hear([]), ...this.#faults.map((fault) => this.hear([fault]))].sort(byScore);
+    this.#checkpoint();
+    return [...all.slice(0, REFINED).map((each) => this.#refined(each)), ...all.slice(REFINED)].sort(byScore);
+  }
+
+  /** The best single faults each joined by any other, at most so many, the likeliest pairs first. */
+  pairs(singles: readonly Hypothesis[], most: number): Hypothesis[] {
+    const seedCount = Math.min(PAIR_SEEDS, Math.floor(most / this.#faults.length));
+    const seeds = singles.filter(({ faults }) => faults.length === 1).slice(0, seedCount);
+    const seen = new Set<Fault>();
+    const all = seeds.flatMap(({ faults: [first] }) => {
+      seen.add(first!);
+      this.#checkpoint();
+      return this.#faults
+        .filter((second) => !seen.has(second) && compatible(first!, second))
+        .map((second) => this.hear([first!, second]));
+    });
+    const best = all.sort(byScore).slice(0, REFINED);
+    return best.map((each) => this.#refined(each)).sort(byScore);
+  }
+
+  #logPrior(faults: readonly Fault[]): number {
+    if (faults.length === 0) return Math.log(SOUND_SHARE);
+    const each = faults.map(({ kind }) => Math.log(FAULT_WEIGHTS[kind] / this.#totalWeight));
+    const share = faults.length === 1 ? 1 - SECOND_FAULT_SHARE : SECOND_FAULT_SHARE;
+    return Math.log((1 - SOUND_SHARE) * share) + each.reduce((sum, value) => sum + value, 0);
+  }
+
+  #refined(hypothesis: Hypothesis): Hypothesis {
+    let { evidence } = hypothesis;
+    for (let round = 0; round < REFINEMENTS; round++) {
+      const around = evidence.deviations;
+      const { model, questions } = deviated(hypothesis.model, this.#predictor.questions, around);
+      evidence = this.#scales.weigh(this.#predictor.predict(model, questions), around);
+    }
+    return { ...hypothesis, evidence };
+  }
+}
+
+/** The model and the questions with parts and wipers moved by the given deviations. */
+function deviated(model: MeterModel, questions: readonly Question[], deviations: Float64Array) {
+  const { resistors, parameters, tracks } = model.parts;
+  const ohms = model.ohms.map((value, index) => value * Math.exp(deviations[resistors[index]!.parameter]!));
+  const moved = new Map<Question["state"], Question["state"]>();
+  for (const { state } of questions) {
+    if (moved.has(state)) continue;
+    const fractions = state.fractions.map((x, track) =>
+      x <= 0 || x >= 1 ? x : 1 / (1 + ((1 - x) / x) * Math.exp(-deviations[parameters.length + track]!)),
+    );
+    moved.set(state, tracks.length === 0 ? state : { ...state, fractions });
+  }
+  return {
+    model: { ...model, ohms },
+    questions: questions.map((question) => ({ ...question, state: moved.get(question.state)! })),
+  };
+}
+
+/** Two faults of one wire, or of one part's value, exclude each other. */
+function compatible(first: Fault, second: Fault): boolean {
+  return !first.edits.some((one) =>
+    second.edits.some((other) => {
+      if ("wire" in one && "wire" in other) return one.wire === other.wire;
+      return "part" in one && "part" in other && one.part === other.part;
+    }),
+  );
+}

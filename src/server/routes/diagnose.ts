@@ -1,0 +1,38 @@
+import { z } from "zod";
+import { strict } from "../../build/zod-tools.ts";
+import { MAX_PROBES } from "../../limits.ts";
+import { diagnosisAnswer, measuredField, temperatureField } from "../bench-schemas.ts";
+import { whenClientLeaves } from "../client-gone.ts";
+import { problemSchema } from "../problems.ts";
+import { buildField } from "../request-schemas.ts";
+import type { App, RouteContext } from "../route-context.ts";
+import { readBuildAt } from "../validation.ts";
+
+const bodySchema = strict({
+  build: buildField,
+  readings: z
+    .array(measuredField)
+    .max(MAX_PROBES)
+    .default([])
+    .describe("what a meter showed, nothing plugged in; any of the readings of /api/bench, or across any two lugs"),
+  temperature: temperatureField,
+});
+
+export async function diagnoseRoutes(app: App, { runJob }: RouteContext): Promise<void> {
+  app.post(
+    "/api/diagnose",
+    {
+      schema: {
+        summary: "What may be wrong with a guard, ranked by how well it explains the readings",
+        tags: ["bench"],
+        body: bodySchema,
+        response: { 200: diagnosisAnswer, "4xx": problemSchema },
+      },
+    },
+    async (request, reply) => {
+      const { readings, temperature } = request.body;
+      const job = { build: readBuildAt("build", request.body.build), readings, temperature };
+      return runJob("diagnose", job, { signal: whenClientLeaves(request, reply) });
+    },
+  );
+}

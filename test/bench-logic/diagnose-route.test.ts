@@ -1,0 +1,54 @@
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { buildApp } from "../../src/server/app.ts";
+import type { App } from "../../src/server/route-context.ts";
+import { onePickup, threeSingles } from "../fixtures/circuits.ts";
+
+const between = ["jack.tip", "jack.sleeve"];
+
+describe("POST /api/diagnose", () => {
+  let app: App;
+  beforeAll(async () => {
+    app = await buildApp({ logLevel: "silent", workers: 1, trustProxy: false });
+  });
+  afterAll(() => app.close());
+
+  const post = (payload: object) => app.inject({ method: "POST", url: "/api/diagnose", payload });
+
+  it("finds nothing wrong where the readings are as they should be", async () => {
+    const readings = [
+      { between, ohms: 5850 },
+      { between, settings: { volume: 0 }, ohms: 0.4 },
+      { between, sweep: "volume", ohms: "64k" },
+    ];
+    const response = await post({ build: onePickup(), readings });
+    expect(response.statusCode).toBe(200);
+    const { explanations } = response.json();
+    expect(explanations[0].faults).toEqual([{ kind: "none", lugs: [] }]);
+    expect(explanations[0].message).toBe("Nothing is wrong: this is what it should read.");
+    expect(explanations[0].fit).toBeGreaterThan(0.9);
+  });
+
+  it("names an open neck lead from readings in five positions, with what reads the same and what to measure next", async () => {
+    const ohms = [6620, 3185, 6145, 6145, 250e3];
+    const readings = ohms.map((each, index) => ({ between, settings: { lever: index + 1 }, ohms: each }));
+    const { explanations, nextMeasurement } = (await post({ build: threeSingles(), readings })).json();
+    const named = [explanations[0], ...explanations[0].sameAs].map(
+      ({ faults }) => `${faults[0].kind} ${faults[0].lugs}`,
+    );
+    expect(named).toContain("wire-open neck.hot,lever.A3");
+    expect(named).toContain("coil-open neck.hot,neck.ground");
+    expect(explanations[0].fit).toBeGreaterThan(0.95);
+    expect(nextMeasurement.outcomes.length).toBeGreaterThan(1);
+  });
+
+  it.each([
+    [{ build: onePickup(), readings: [{ between: ["jack.tip", "x.y"], ohms: 1 }] }, "readings.0.between.1"],
+    [{ build: onePickup(), readings: [{ between, ohms: -1 }] }, "readings.0.ohms"],
+    [{ build: onePickup(), readings: [{ between, ohms: 100, low: 200, high: 300 }] }, "readings.0"],
+    [{ build: onePickup(), readings: [{ between, settings: { volume: 11 }, ohms: 1 }] }, "readings.0.settings.volume"],
+  ])("refuses what cannot be read and names the field: %#", async (payload, path) => {
+    const response = await post(payload);
+    expect(response.statusCode).toBe(400);
+    expect(response.json().errors[0].path).toBe(path);
+  });
+});
