@@ -9,10 +9,14 @@ function addressWithoutUserText(url: string): string {
 }
 
 /** Logs tell method, path, status and time; never a body, a sound, a query or a link code. */
-export function loggerOptions(level: LogLevel): NonNullable<FastifyServerOptions["logger"]> {
+export function loggerOptions(
+  level: LogLevel,
+  stream?: NodeJS.WritableStream,
+): NonNullable<FastifyServerOptions["logger"]> {
   if (level === "silent") return false;
   return {
     level,
+    ...(stream ? { stream } : {}),
     serializers: {
       req: (request: FastifyRequest) => ({ method: request.method, path: addressWithoutUserText(request.url) }),
       res: (reply) => ({ statusCode: reply.statusCode }),

@@ -10,6 +10,16 @@ const REQUEST_FIELD = "request";
 const FILE_FIELD = "signal";
 const MAX_REQUEST_BYTES = 1 << 20;
 
+/** The multipart form as OpenAPI describes it. */
+export const MULTIPART_SCHEMA = {
+  type: "object",
+  required: [REQUEST_FIELD, FILE_FIELD],
+  properties: {
+    [REQUEST_FIELD]: { type: "string", description: "the JSON request, without `signal` and `rate`" },
+    [FILE_FIELD]: { type: "string", format: "binary", description: "a WAV file, mono or stereo, up to a minute" },
+  },
+};
+
 declare module "fastify" {
   interface FastifyRequest {
     /** A sound file that came with the request, in memory that threads share. */
