@@ -9,7 +9,7 @@ import { ActivityReader } from "../../src/response/activity.ts";
 import { humLevelDb } from "../../src/response/hum.ts";
 import { SettingDescriber } from "../../src/response/labels.ts";
 import { curveOf, ResponseEngine } from "../../src/response/responses.ts";
-import { humbucker, single } from "./guards.ts";
+import { buildOf, humbucker, single, splitHumbucker, threeSingles, twoHumbuckers } from "./guards.ts";
 
 const pickup = fc.oneof(
   fc.constantFrom("forward", "reverse").map((winding) => single({ winding, loss: "1M" })),
@@ -51,13 +51,26 @@ const anyBuild: fc.Arbitrary<Build> = fc
       .map((wires) => ({ ...bare, wires: wires.map(([from, to]) => ({ from, to })) }));
   });
 
+/** A well-wired guard after a clumsy hand: a few wires off, a few wires more. */
+const spoiltBuild: fc.Arbitrary<Build> = fc
+  .constantFrom(threeSingles, twoHumbuckers, splitHumbucker)
+  .map((guard) => buildOf(guard))
+  .chain((build) => {
+    const lug = fc.constantFrom(...new LugTable(build.parts).lugs.map(({ name }) => name));
+    const extra = fc.array(fc.record({ from: lug, to: lug }), { maxLength: 3 });
+    const kept = fc.subarray(build.wires, { minLength: build.wires.length - 3 });
+    return fc.tuple(kept, extra).map(([wires, more]) => ({ ...build, wires: [...wires, ...more] }));
+  });
+
+const anyOrSpoilt = fc.oneof(anyBuild, spoiltBuild);
+
 const FREQUENCIES = Float64Array.of(20, 200, 2000, 20_000);
 const RUNS = 150;
 
 describe("any wiring of valid parts", () => {
   test("is audited without an error, in known codes, real lugs and settings that the build accepts", () => {
     fc.assert(
-      fc.property(anyBuild, (build) => {
+      fc.property(anyOrSpoilt, (build) => {
         const table = new LugTable(build.parts);
         const controls = new Controls(build);
         for (const { code, severity, lugs, settings, message, remedy } of auditBuild(build)) {
@@ -75,7 +88,7 @@ describe("any wiring of valid parts", () => {
 
   test("has finite curves and hum, a label, and known controls in every position", () => {
     fc.assert(
-      fc.property(anyBuild, (build) => {
+      fc.property(anyOrSpoilt, (build) => {
         const engine = new ResponseEngine(build);
         const describer = new SettingDescriber(build);
         const activity = new ActivityReader(build, (settings) => engine.transfersIn(settings));
