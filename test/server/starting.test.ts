@@ -1,0 +1,93 @@
+import { type ChildProcess, spawn } from "node:child_process";
+import type { AddressInfo } from "node:net";
+import { createServer } from "node:net";
+import { afterEach, describe, expect, it } from "vitest";
+import { readConfig } from "../../src/config.ts";
+
+const children: ChildProcess[] = [];
+afterEach(() => {
+  for (const child of children.splice(0)) child.kill("SIGKILL");
+});
+
+/** The service as `npm start` runs it, once built. */
+function start(environment: Record<string, string>) {
+  const child = spawn(process.execPath, ["dist/main.js"], {
+    env: { ...process.env, LOG_LEVEL: "warn", ...environment },
+  });
+  children.push(child);
+  const output = { out: "", err: "" };
+  child.stdout.on("data", (chunk) => {
+    output.out += chunk;
+  });
+  child.stderr.on("data", (chunk) => {
+    output.err += chunk;
+  });
+  const ended = new Promise<number | null>((resolve) => void child.once("exit", resolve));
+  const address = new Promise<string>((resolve) => {
+    child.stdout.on("data", () => {
+      const found = /http:\S+/.exec(output.out);
+      if (found) resolve(found[0]);
+    });
+  });
+  return { child, output, ended, address };
+}
+
+describe("the service", () => {
+  it("prints its address, answers there, and ends in order when told to", async () => {
+    const { child, output, ended, address } = start({ PORT: "0" });
+    const url = await address;
+    expect(url).toMatch(/^http:\/\/127\.0\.0\.1:\d+\/$/);
+    expect((await fetch(`${url}healthz`)).status).toBe(200);
+    expect(await (await fetch(url)).text()).toContain("<title>Presolder</title>");
+    child.kill("SIGTERM");
+    expect(await ended).toBe(0);
+    expect(output.err).toBe("");
+  });
+
+  it("says so where its port is in use", async () => {
+    const other = createServer();
+    await new Promise<void>((resolve) => void other.listen(0, "127.0.0.1", resolve));
+    const { port } = other.address() as AddressInfo;
+    const { output, ended } = start({ PORT: String(port) });
+    expect(await ended).toBe(1);
+    expect(output.err).toContain(`port ${port} on 127.0.0.1 is in use; set PORT to another`);
+    other.close();
+  });
+
+  it("says which variable is at fault", async () => {
+    const { output, ended } = start({ PORT: "eighty", LOG_LEVEL: "loud" });
+    expect(await ended).toBe(1);
+    expect(output.err).toContain("PORT: expected a whole number from 0 to 65535");
+    expect(output.err).toContain("LOG_LEVEL: expected one of fatal");
+  });
+});
+
+describe("the configuration", () => {
+  it("has the documented defaults, an empty variable counting as absent", () => {
+    expect(readConfig({ HOST: "" })).toMatchObject({
+      host: "127.0.0.1",
+      port: 4680,
+      logLevel: "info",
+      trustProxy: false,
+    });
+  });
+
+  it("takes what the environment says", () => {
+    expect(
+      readConfig({ HOST: "::", PORT: "80", LOG_LEVEL: "silent", WORKERS: "3", TRUST_PROXY: "true" }),
+    ).toMatchObject({
+      host: "::",
+      port: 80,
+      logLevel: "silent",
+      workers: 3,
+      trustProxy: true,
+    });
+  });
+
+  it.each([{ PORT: "70000" }, { PORT: "-1" }, { WORKERS: "0" }, { TRUST_PROXY: "yes" }])(
+    "refuses %o",
+    (environment) => {
+      expect(() => readConfig(environment)).toThrow(RangeError);
+    },
+  );
+});
