@@ -1,5 +1,6 @@
 import { availableParallelism } from "node:os";
 import { z } from "zod";
+import { MAX_REQUESTS_PER_MINUTE } from "./limits.ts";
 
 const LOG_LEVELS = ["fatal", "error", "warn", "info", "debug", "trace", "silent"] as const;
 
@@ -18,6 +19,8 @@ const environmentSchema = z.object({
   PORT: wholeNumber(0, 65_535).default(4680),
   LOG_LEVEL: z.enum(LOG_LEVELS, `expected one of ${LOG_LEVELS.join(", ")}`).default("info"),
   WORKERS: wholeNumber(1, 64).default(usualWorkers),
+  /** Of one client; 0 for no bound, where a proxy in front has its own. */
+  REQUESTS_PER_MINUTE: wholeNumber(0, 1_000_000).default(MAX_REQUESTS_PER_MINUTE),
   /** Whether a proxy in front tells the caller's host and protocol; believed only when said so. */
   TRUST_PROXY: z
     .enum(["true", "false"], "expected true or false")
@@ -30,6 +33,7 @@ export interface Config {
   readonly port: number;
   readonly logLevel: (typeof LOG_LEVELS)[number];
   readonly workers: number;
+  readonly requestsPerMinute: number;
   readonly trustProxy: boolean;
 }
 
@@ -44,6 +48,13 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
     const faults = result.error.issues.map((issue) => `${issue.path.join(".")}: ${issue.message}`);
     throw new RangeError(faults.join("; "));
   }
-  const { HOST, PORT, LOG_LEVEL, WORKERS, TRUST_PROXY } = result.data;
-  return { host: HOST, port: PORT, logLevel: LOG_LEVEL, workers: WORKERS, trustProxy: TRUST_PROXY };
+  const { HOST, PORT, LOG_LEVEL, WORKERS, REQUESTS_PER_MINUTE, TRUST_PROXY } = result.data;
+  return {
+    host: HOST,
+    port: PORT,
+    logLevel: LOG_LEVEL,
+    workers: WORKERS,
+    requestsPerMinute: REQUESTS_PER_MINUTE,
+    trustProxy: TRUST_PROXY,
+  };
 }

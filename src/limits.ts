@@ -40,3 +40,27 @@ export const MIN_DRAWS = 2_000;
 export const MAX_DRAWS = 20_000;
 /** Guards times settings of one comparison: some seconds of one worker. */
 export const MAX_DRAWN_CURVES = 150_000;
+/** A browser holds six connections to one host; two more are for a second window. */
+export const MAX_RENDERS_PER_CLIENT = 8;
+/** A set holds up to 24 MiB of sound while its caller reads. */
+export const MAX_SETS = 16;
+/** Ten a second all minute long: a control turned by hand asks for five curves a second at most. */
+export const MAX_REQUESTS_PER_MINUTE = 600;
+/** A quarter of a second of delay is felt; twice that, measured over a second, is too much work. */
+export const MAX_EVENT_LOOP_DELAY_MS = 500;
+/** Beyond it the next upload or set could make the system end the process. */
+export const MAX_MEMORY_FRACTION = 0.8;
+/** The largest build file stays under 100 kB; a megabyte leaves room for a second one and a long sweep. */
+export const MAX_BODY_BYTES = 1 << 20;
+/** All uploads in memory at a time: four of the longest, or fifty of an ordinary minute in stereo. */
+export const MAX_UPLOADS_BYTES = 4 * MAX_UPLOAD_BYTES;
+/** A minute of sound over a slow line, and still no connection held open for nothing. */
+export const REQUEST_TIMEOUT_MS = 300_000;
+/** Headers are a few kilobytes; who needs longer for them is holding the connection open. */
+export const HEADERS_TIMEOUT_MS = 15_000;
+/** An answer may take its caller minutes to read; silence this long means nobody is there. */
+export const CONNECTION_TIMEOUT_MS = 600_000;
+/** Numbers in one answer's curves: 20 MB of text, and twenty times the default sweep. */
+export const MAX_POINTS = 1_000_000;
+/** Combinations of a search for values: some seconds of one worker; E12 over two decades of two parts and four pots are 2304. */
+export const MAX_TRIED_COMBINATIONS = 10_000;

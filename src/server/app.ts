@@ -3,10 +3,13 @@
 import helmet from "@fastify/helmet";
 import fastifyStatic from "@fastify/static";
 import Fastify from "fastify";
+import { CONNECTION_TIMEOUT_MS, HEADERS_TIMEOUT_MS, MAX_BODY_BYTES, REQUEST_TIMEOUT_MS } from "../limits.ts";
 import { registerDocumentation } from "./documentation.ts";
 import { type LogLevel, loggerOptions } from "./logging.ts";
+import { registerMetrics } from "./metrics.ts";
 import { PATHS } from "./paths.ts";
 import { handleProblems } from "./problems.ts";
+import { type Protection, registerProtection } from "./protection.ts";
 import type { App, RouteContext } from "./route-context.ts";
 import { benchRoutes } from "./routes/bench.ts";
 import { compareRoutes } from "./routes/compare.ts";
@@ -49,15 +52,15 @@ export interface AppOptions {
   readonly logLevel: LogLevel;
   readonly workers: number;
   readonly trustProxy: boolean;
+  readonly protection?: Protection;
+  /** The workers; as many as `workers` says unless given. */
+  readonly pool?: WorkerPool;
   /** Where the log goes; standard output unless told otherwise. */
   readonly logStream?: NodeJS.WritableStream;
 }
 
-/** The largest build file stays under 100 kB; a megabyte leaves room for a second one and a long sweep. */
-const BODY_LIMIT_BYTES = 1 << 20;
-/** A minute of sound over a slow line, and still no connection held open for nothing. */
-const REQUEST_TIMEOUT_MS = 300_000;
-const CONNECTION_TIMEOUT_MS = 600_000;
+/** How often Node looks for connections over their time. */
+const TIMEOUT_CHECK_MS = 5_000;
 
 const CONTENT_SECURITY_POLICY = {
   useDefaults: false,
@@ -81,9 +84,10 @@ export async function buildApp(options: AppOptions): Promise<App> {
   const app = Fastify({
     logger: loggerOptions(options.logLevel, options.logStream),
     trustProxy: options.trustProxy,
-    bodyLimit: BODY_LIMIT_BYTES,
+    bodyLimit: MAX_BODY_BYTES,
     requestTimeout: REQUEST_TIMEOUT_MS,
     connectionTimeout: CONNECTION_TIMEOUT_MS,
+    http: { headersTimeout: HEADERS_TIMEOUT_MS, connectionsCheckingInterval: TIMEOUT_CHECK_MS },
     routerOptions: { maxParamLength: 20_000 },
   }) as unknown as App;
   app.setValidatorCompiler(validatorCompiler);
@@ -94,10 +98,12 @@ export async function buildApp(options: AppOptions): Promise<App> {
     // Set by whoever terminates TLS in front; over plain HTTP it is ignored.
     strictTransportSecurity: false,
   });
+  const pool = options.pool ?? new WorkerPool(options.workers);
+  app.addHook("onClose", () => pool.close());
+  registerMetrics(app, pool);
+  await registerProtection(app, options.protection ?? {});
   await registerDocumentation(app);
   await registerUploads(app);
-  const pool = new WorkerPool(options.workers);
-  app.addHook("onClose", () => pool.close());
   const context: RouteContext = { runJob: pool.run };
   for (const routes of ROUTES) await app.register(routes, context);
   await app.register(fastifyStatic, { root: PATHS.publicFiles, cacheControl: true, maxAge: "1m" });

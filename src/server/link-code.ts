@@ -1,6 +1,7 @@
 import { deflateRawSync, inflateRawSync } from "node:zlib";
 import { PresolderError } from "../errors.ts";
 import { MAX_LINK_CODE_CHARS, MAX_LINK_JSON_BYTES } from "../limits.ts";
+import { parseJson } from "./safe-json.ts";
 
 /** What a link carries: a build file as it was written, and how the page looked at it. */
 export interface LinkContent {
@@ -36,7 +37,7 @@ function inflate(packed: Buffer): string {
 
 function parse(json: string): unknown {
   try {
-    return JSON.parse(json);
+    return parseJson(json);
   } catch {
     throw new Damaged("the code is damaged; what it holds is not JSON");
   }

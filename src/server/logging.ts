@@ -3,12 +3,18 @@ import type { Config } from "../config.ts";
 
 export type LogLevel = Config["logLevel"];
 
-/** Link codes hold a whole build and queries hold its settings: of an address, only the path down to the code is logged. */
-function addressWithoutUserText(url: string): string {
-  return (url.split("?")[0] ?? "").replace(/^(\/b\/|\/api\/link\/).+/, "$1…").slice(0, 200);
+/** The route that answers, with the names of its parameters and not their values; a path nobody routed may be anything. */
+function routeOf(request: FastifyRequest): string {
+  return request.is404 ? "none" : (request.routeOptions?.url ?? "none");
 }
 
-/** Logs tell method, path, status and time; never a body, a sound, a query or a link code. */
+/** Where an error arose. Its message stays out: it may quote what somebody sent. */
+function errorWithoutUserText(error: Error & { code?: unknown }): object {
+  const frames = (error.stack ?? "").split("\n").filter((line) => /^\s+at /.test(line));
+  return { type: error.name, code: error.code, stack: frames.join("\n") };
+}
+
+/** Logs tell method, route, status and time; never a body, a sound, a query, a link code or an error's message. */
 export function loggerOptions(
   level: LogLevel,
   stream?: NodeJS.WritableStream,
@@ -16,10 +22,11 @@ export function loggerOptions(
   if (level === "silent") return false;
   return {
     level,
-    ...(stream ? { stream } : {}),
+    ...(stream ? { stream: stream as never } : {}),
     serializers: {
-      req: (request: FastifyRequest) => ({ method: request.method, path: addressWithoutUserText(request.url) }),
+      req: (request: FastifyRequest) => ({ method: request.method, route: routeOf(request) }),
       res: (reply) => ({ statusCode: reply.statusCode }),
+      err: errorWithoutUserText as never,
     },
   };
 }

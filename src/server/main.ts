@@ -18,7 +18,8 @@ function readConfigOrFail() {
 }
 
 const config = readConfigOrFail();
-const app = await buildApp(config);
+const { requestsPerMinute } = config;
+const app = await buildApp({ ...config, protection: { requestsPerMinute, shedLoad: true } });
 
 closeWithGrace({ delay: GRACE_MS, logger: undefined }, async ({ err }) => {
   if (err) app.log.error({ err }, "closing after an error");

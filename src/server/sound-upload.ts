@@ -1,14 +1,15 @@
 import multipart from "@fastify/multipart";
-import type { FastifyRequest } from "fastify";
+import type { FastifyReply, FastifyRequest } from "fastify";
 import type { PresolderError } from "../errors.ts";
-import { MAX_UPLOAD_BYTES } from "../limits.ts";
+import { MAX_BODY_BYTES, MAX_UPLOAD_BYTES, MAX_UPLOADS_BYTES } from "../limits.ts";
+import { ByteBudget } from "./byte-budget.ts";
 import type { App } from "./route-context.ts";
+import { parseJson } from "./safe-json.ts";
 import { refusal } from "./validation.ts";
 
 /** The field that holds the JSON request, and the one that holds the sound file. */
 const REQUEST_FIELD = "request";
 const FILE_FIELD = "signal";
-const MAX_REQUEST_BYTES = 1 << 20;
 
 /** The multipart form as OpenAPI describes it. */
 export const MULTIPART_SCHEMA = {
@@ -25,20 +26,25 @@ declare module "fastify" {
     /** A sound file that came with the request, in memory that threads share. */
     upload: Uint8Array | undefined;
   }
+  interface FastifyInstance {
+    uploadBudget: ByteBudget;
+  }
 }
 
 export async function registerUploads(app: App): Promise<void> {
   await app.register(multipart, {
-    limits: { fieldSize: MAX_REQUEST_BYTES, fields: 1, files: 1, fileSize: MAX_UPLOAD_BYTES, parts: 2 },
+    limits: { fieldSize: MAX_BODY_BYTES, fields: 1, files: 1, fileSize: MAX_UPLOAD_BYTES, parts: 2 },
   });
   app.decorateRequest("upload", undefined);
+  app.decorate("uploadBudget", new ByteBudget(MAX_UPLOADS_BYTES));
 }
 
-/** Copied once into shared memory, so that no worker needs a copy of its own. */
-async function collect(stream: AsyncIterable<Buffer>): Promise<Uint8Array> {
+/** Copied once into shared memory, so that no worker needs a copy of its own. `onBytes` hears of every piece before it is kept. */
+async function collect(stream: AsyncIterable<Buffer>, onBytes: (count: number) => void): Promise<Uint8Array> {
   const chunks: Buffer[] = [];
   let length = 0;
   for await (const chunk of stream) {
+    onBytes(chunk.length);
     chunks.push(chunk);
     length += chunk.length;
   }
@@ -55,7 +61,7 @@ async function collect(stream: AsyncIterable<Buffer>): Promise<Uint8Array> {
 function parseRequestField(value: unknown): unknown {
   if (typeof value === "object" && value !== null) return value;
   try {
-    return JSON.parse(String(value));
+    return parseJson(String(value));
   } catch (error) {
     throw refusal("REQUEST_INVALID", [
       { path: REQUEST_FIELD, message: `expected JSON; ${(error as Error).message.slice(0, 200)}` },
@@ -68,14 +74,26 @@ function unknownPart(name: string, kind: "field" | "file"): PresolderError {
   return refusal("REQUEST_INVALID", [{ path: name.slice(0, 60), message: `unknown ${kind}; ${expected}` }]);
 }
 
+/** Takes room for an upload as it comes, and gives it back when the answer is out. */
+function takeRoom(request: FastifyRequest, reply: FastifyReply): (count: number) => void {
+  const { uploadBudget } = request.server;
+  let taken = 0;
+  reply.raw.once("close", () => uploadBudget.give(taken));
+  return (count) => {
+    uploadBudget.take(count);
+    taken += count;
+  };
+}
+
 /** A `preValidation` hook: takes a multipart request apart, so that its JSON is validated like any other body. */
-export async function readUpload(request: FastifyRequest): Promise<void> {
+export async function readUpload(request: FastifyRequest, reply: FastifyReply): Promise<void> {
   if (!request.isMultipart()) return;
+  const onBytes = takeRoom(request, reply);
   let body: unknown;
   for await (const part of request.parts()) {
     if (part.type === "file") {
       if (part.fieldname !== FILE_FIELD) throw unknownPart(part.fieldname, "file");
-      request.upload = await collect(part.file);
+      request.upload = await collect(part.file, onBytes);
     } else {
       if (part.fieldname !== REQUEST_FIELD) throw unknownPart(part.fieldname, "field");
       body = parseRequestField(part.value);
