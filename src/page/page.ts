@@ -1,3 +1,5 @@
+import { createBlindPanel } from "./blind/blind-panel.ts";
+import { createBuildsPanel } from "./builds/builds-panel.ts";
 import { createControlsPanel } from "./controls/controls-panel.ts";
 import { createCurvesPanel } from "./curves/curves-panel.ts";
 import { createFaultList } from "./describe/fault-list.ts";
@@ -6,11 +8,15 @@ import { createWiresPanel } from "./describe/wires-panel.ts";
 import { h, replaceContent } from "./dom/element.ts";
 import { createTabs } from "./dom/tabs.ts";
 import { createGuardPanel } from "./drawing/guard-panel.ts";
+import { AudioRoom } from "./listen/audio-room.ts";
+import { createHearPanel } from "./listen/hear-panel.ts";
 import { Listening } from "./listen/listening.ts";
 import { createPlayBar } from "./listen/play-bar.ts";
+import { codeInAddress, openLink } from "./share/open-link.ts";
+import { createSharePanel } from "./share/share-panel.ts";
 import { createFileButtons } from "./start/file-buttons.ts";
 import { restoreDraft } from "./start/restore-draft.ts";
-import { createScenarioPicker } from "./start/scenario-picker.ts";
+import { createScenarioPicker, type ScenarioPicker } from "./start/scenario-picker.ts";
 import { createStory } from "./start/story.ts";
 import { createTitleField } from "./start/title-field.ts";
 import { listenForUndo } from "./start/undo-keys.ts";
@@ -39,11 +45,19 @@ function controlsSection(store: AppStore, editor: Editor, listening: Listening):
   );
 }
 
+/** What the address carries, else what was there before, else the first example. */
+async function fillBench(store: AppStore, editor: Editor, picker: ScenarioPicker): Promise<void> {
+  const code = codeInAddress();
+  if (code !== undefined && (await openLink(store, editor, code))) return;
+  if (!restoreDraft(store, editor)) await picker.openFirst();
+}
+
 /** Builds the page, and puts on the bench what was there before, or the first example. */
 export function startPage(root: HTMLElement): void {
   const store = createAppStore();
   const editor = new Editor(store);
-  const listening = new Listening(store);
+  const room = new AudioRoom(store);
+  const listening = new Listening(store, room);
   const picker = createScenarioPicker(store, editor);
   replaceContent(
     root,
@@ -56,9 +70,12 @@ export function startPage(root: HTMLElement): void {
     createTabs("The guard in detail", [
       { id: "parts", title: "Parts", content: createPartsPanel(store, editor) },
       { id: "wires", title: "Wires", content: createWiresPanel(store, editor) },
+      { id: "hear", title: "Hear them all", content: createHearPanel(store, editor, listening) },
+      { id: "blind", title: "Blind test", content: createBlindPanel(store, room, listening) },
+      { id: "builds", title: "A against B", content: createBuildsPanel(store, editor) },
+      { id: "send", title: "Send it", content: createSharePanel(store) },
     ]),
   );
   listenForUndo(editor);
-  if (!restoreDraft(store, editor)) void picker.openFirst();
-  keepDraft(store);
+  void fillBench(store, editor, picker).then(() => keepDraft(store));
 }

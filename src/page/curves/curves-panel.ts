@@ -1,9 +1,11 @@
 import { createChoiceRow } from "../controls/choice-row.ts";
 import { h } from "../dom/element.ts";
 import type { AppStore, FamilyAxis, LevelView } from "../state/app-state.ts";
+import { createExportButtons } from "./export-buttons.ts";
 import { familyOf } from "./family.ts";
 import { CurvePlot, type Picture } from "./plot.ts";
 import { featuresText, showReadout } from "./readout.ts";
+import { createToleranceSwitch } from "./tolerance-band.ts";
 
 const KEY_STEPS: Readonly<Record<string, number>> = { ArrowLeft: -1, ArrowRight: 1, PageDown: -16, PageUp: 16 };
 
@@ -53,10 +55,10 @@ export function createCurvesPanel(store: AppStore): HTMLElement {
     plot.step(step);
   });
   store.watch(
-    (state) => [state.reading, state.settings, state.family, state.other, state.levelView],
-    (reading, settings, family, other, view) => {
+    (state) => [state.reading, state.settings, state.family, state.other, state.levelView, state.band],
+    (reading, settings, family, other, view, band) => {
       if (!reading) return;
-      picture = { family: familyOf(reading, { settings, family, other }), view, band: undefined };
+      picture = { family: familyOf(reading, { settings, family, other }), view, band };
       plot.show(picture);
       showReadout(readout, picture, null);
       frame.setAttribute("aria-label", `Frequency response. ${featuresText(picture.family.current.curve)}`);
@@ -66,8 +68,13 @@ export function createCurvesPanel(store: AppStore): HTMLElement {
     "section",
     { class: "panel curves", id: "curves", "aria-labelledby": "curves-title" },
     h("h2", { id: "curves-title" }, "Curves"),
-    h("div", { class: "row" }, familyRow(store), levelRow(store)),
+    h("div", { class: "row" }, familyRow(store), levelRow(store), createToleranceSwitch(store)),
     frame,
-    readout,
+    h(
+      "div",
+      { class: "row under-plot" },
+      readout,
+      createExportButtons(store, plot, () => picture),
+    ),
   );
 }

@@ -4,7 +4,8 @@ import type { SeenLug } from "./view.ts";
 
 const RADIUS = 7;
 
-function labelSpot({ x, y, out }: SeenLug): { x: number; y: number } {
+function labelSpot({ x, y, out, beside }: SeenLug): { x: number; y: number } {
+  if (beside !== undefined) return { x: x + beside * 20, y: y + 4 };
   // Beside the wires that leave the lug, not under them.
   return out === 0 ? { x, y: y - 11 } : { x: x + 1, y: y - out * 14 + 4 };
 }

@@ -11,6 +11,8 @@ export interface LugSpot extends Point {
   /** Where wires leave to: −1 up, 1 down, 0 sideways. */
   readonly out: -1 | 0 | 1;
   readonly label: string;
+  /** The side on which its name stands, where it does not stand above or below. */
+  readonly beside?: -1 | 1;
 }
 
 /** A part as it is drawn, about its own middle, as seen from the front; the drawing's units are about a third of a millimetre. */
@@ -105,6 +107,7 @@ function potShape(pot: PartOf<"pot">, shaftLugs: readonly string[]): Shape {
         y: potRadius + 66 + index * 30,
         out: 0 as const,
         label: lug,
+        beside: column < rows.length / 2 ? (-1 as const) : (1 as const),
       })),
   );
   const below = rows.length === 0 ? 36 : 66 + Math.max(...rows.map((row) => row.length)) * 30;

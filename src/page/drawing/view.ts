@@ -11,10 +11,11 @@ export interface SeenLug extends Point {
   readonly name: string;
   readonly label: string;
   readonly out: -1 | 0 | 1;
+  readonly beside: -1 | 1 | undefined;
 }
 
 export function seenLug(side: Side, centre: Point, name: string, spot: LugSpot): SeenLug {
   const { x, y } = seenFrom(side, { x: centre.x + spot.x, y: centre.y + spot.y });
   const out = side === "front" ? spot.out : ((-spot.out || 0) as -1 | 0 | 1);
-  return { name, label: spot.label, x, y, out };
+  return { name, label: spot.label, x, y, out, beside: spot.beside };
 }

@@ -1,4 +1,4 @@
-const FADE_SECONDS = 0.03;
+export const FADE_SECONDS = 0.03;
 /** Time for both sources to be scheduled before the fade begins. */
 const LEAD_SECONDS = 0.02;
 

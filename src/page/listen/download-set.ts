@@ -2,13 +2,17 @@ import { h } from "../dom/element.ts";
 import { postForBytes } from "../server/client.ts";
 import { fileStem, saveFile } from "../server/save-file.ts";
 import type { AppStore } from "../state/app-state.ts";
-import { previewRequest } from "./preview-sounds.ts";
 
 async function downloadSet(store: AppStore): Promise<void> {
   const { reading } = store.state;
   if (!reading) return;
-  const { ownSound } = store.state;
-  const zip = await postForBytes("/api/previews", previewRequest(reading, store.state), ownSound?.file);
+  const { ownSound, signal, levelMatched } = store.state;
+  const request = {
+    build: reading.source,
+    level: levelMatched ? "matched" : "true",
+    ...(ownSound || !signal ? {} : { signal }),
+  };
+  const zip = await postForBytes("/api/previews", request, ownSound?.file);
   saveFile(`${fileStem(reading.source.title)}-previews.zip`, new Blob([zip], { type: "application/zip" }));
 }
 

@@ -1,61 +1,55 @@
 import type { RawSettings } from "../../build/settings.ts";
 import type { AppStore } from "../state/app-state.ts";
+import { fitSettings } from "../state/editor.ts";
 import type { Reading } from "../state/reading.ts";
+import type { AudioRoom } from "./audio-room.ts";
 import { Deck } from "./deck.ts";
-import { PreviewSounds } from "./preview-sounds.ts";
+import { LivePlayer } from "./live-player.ts";
+
+export interface Heard {
+  readonly reading: Reading;
+  readonly settings: RawSettings;
+}
 
 /** Plays the setting on the bench; what is changed during playback takes over at the same place. */
 export class Listening {
   readonly #store: AppStore;
-  #context: AudioContext | undefined;
+  readonly #room: AudioRoom;
+  readonly #live: LivePlayer;
   #deck: Deck | undefined;
-  #sounds: PreviewSounds | undefined;
   #latestRequest = 0;
 
-  constructor(store: AppStore) {
+  constructor(store: AppStore, room: AudioRoom) {
     this.#store = store;
-    const follow = () => {
-      if (this.#store.state.playing === "yes") void this.playCurrent();
-    };
-    store.watchAny(
-      (state) => [state.reading, state.settings, state.signal, state.levelMatched, state.ownSound],
-      follow,
-    );
-    store.watch(
-      (state) => [state.loop],
-      (loop) => {
-        if (this.#deck) this.#deck.loop = loop;
-      },
-    );
+    this.#room = room;
+    this.#live = new LivePlayer(store, room, () => store.set({ playing: "no" }));
+    this.#follow();
   }
 
   async toggle(): Promise<void> {
-    if (this.#store.state.playing === "no") await this.playCurrent();
+    if (this.#store.state.playing === "no") await this.play();
     else this.stop();
   }
 
   stop(): void {
     this.#latestRequest += 1;
     this.#deck?.stop();
+    this.#live.stop();
     this.#store.set({ playing: "no" });
   }
 
-  async playCurrent(): Promise<void> {
-    const { reading, settings } = this.#store.state;
-    if (reading) await this.play(reading, settings);
-  }
-
-  async play(reading: Reading, settings: RawSettings): Promise<void> {
-    const { deck, sounds, context } = this.#equipment();
+  async play(): Promise<void> {
+    const heard = this.#heard();
+    if (!heard) return;
     this.#latestRequest += 1;
     const request = this.#latestRequest;
-    if (!deck.playing) this.#store.set({ playing: "loading", notice: "" });
+    if (this.#store.state.playing === "no") this.#store.set({ playing: "loading", notice: "" });
     try {
-      await context.resume();
-      const sound = await sounds.get(reading, settings, this.#store.state);
-      if (request !== this.#latestRequest) return;
-      deck.play(sound);
-      this.#store.set({ playing: "yes" });
+      await this.#room.context.resume();
+      const isCurrent = () => request === this.#latestRequest;
+      if (this.#isLocal()) await this.#live.play(heard, isCurrent);
+      else await this.#playRendered(heard, isCurrent);
+      if (isCurrent()) this.#store.set({ playing: "yes" });
     } catch (error) {
       if (request !== this.#latestRequest) return;
       this.stop();
@@ -63,12 +57,53 @@ export class Listening {
     }
   }
 
-  /** Made at the first wish to hear something: browsers let no page open its sound before that. */
-  #equipment() {
-    this.#context ??= new AudioContext();
-    this.#deck ??= new Deck(this.#context, this.#context.destination, () => this.#store.set({ playing: "no" }));
-    this.#sounds ??= new PreviewSounds(this.#context);
+  async #playRendered({ reading, settings }: Heard, isCurrent: () => boolean): Promise<void> {
+    const sound = await this.#room.soundOf(reading, settings, this.#store.state.levelMatched);
+    if (!isCurrent()) return;
+    this.#live.stop();
+    const { context } = this.#room;
+    this.#deck ??= new Deck(context, context.destination, () => this.#store.set({ playing: "no" }));
     this.#deck.loop = this.#store.state.loop;
-    return { context: this.#context, deck: this.#deck, sounds: this.#sounds };
+    this.#deck.play(sound);
+  }
+
+  /** One's own sound goes through a filter in the browser; phrases are rendered by the service, coil by coil. */
+  #isLocal(): boolean {
+    const { ownSound, liveInput } = this.#store.state;
+    if (ownSound === undefined && liveInput === undefined) return false;
+    this.#deck?.stop();
+    return true;
+  }
+
+  #heard(): Heard | undefined {
+    const { reading, other, settings, heardBuild } = this.#store.state;
+    const chosen = heardBuild === "B" ? other : reading;
+    return chosen ? { reading: chosen, settings: fitSettings(chosen, settings) } : undefined;
+  }
+
+  #follow(): void {
+    const change = () => {
+      if (this.#store.state.playing !== "no") void this.play();
+    };
+    this.#store.watchAny(
+      (state) => [
+        state.reading,
+        state.other,
+        state.heardBuild,
+        state.settings,
+        state.signal,
+        state.levelMatched,
+        state.ownSound,
+        state.liveInput,
+      ],
+      change,
+    );
+    this.#store.watch(
+      (state) => [state.loop],
+      (loop) => {
+        if (this.#deck) this.#deck.loop = loop;
+        this.#live.loop = loop;
+      },
+    );
   }
 }

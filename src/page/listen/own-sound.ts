@@ -45,7 +45,7 @@ export function createOwnSound(store: AppStore): HTMLElement {
   store.watch(
     (state) => [state.ownSound],
     (ownSound) => {
-      name.textContent = ownSound ? ownSound.name : "or drop one here";
+      name.textContent = ownSound ? `${ownSound.name}, played in this browser` : "or drop one here";
       away.hidden = ownSound === undefined;
     },
   );

@@ -3,6 +3,7 @@ import { h } from "../dom/element.ts";
 import type { AppStore } from "../state/app-state.ts";
 import { createDownloadSet } from "./download-set.ts";
 import type { Listening } from "./listening.ts";
+import { createLiveInput } from "./live-input.ts";
 import { createOwnSound } from "./own-sound.ts";
 import { createSignalPicker } from "./signal-picker.ts";
 
@@ -35,5 +36,6 @@ export function createPlayBar(store: AppStore, listening: Listening): HTMLElemen
     matched.element,
     loop.element,
     createDownloadSet(store),
+    createLiveInput(store),
   );
 }

@@ -1,5 +1,6 @@
 import type { RawSettings } from "../../build/settings.ts";
 import type { InputFault } from "../../errors.ts";
+import type { Band } from "../curves/marks.ts";
 import type { BuildSource, Reading } from "./reading.ts";
 import { Store } from "./store.ts";
 
@@ -24,11 +25,19 @@ export interface AppState {
   readonly other: Reading | undefined;
   readonly family: FamilyAxis;
   readonly levelView: LevelView;
+  /** What part tolerances leave open around the current curve, where it is wanted and known. */
+  readonly wantsBand: boolean;
+  readonly band: Band | undefined;
   readonly signal: string;
   readonly levelMatched: boolean;
   readonly loop: boolean;
   readonly playing: "no" | "loading" | "yes";
   readonly ownSound: OwnSound | undefined;
+  readonly liveInput: MediaStream | undefined;
+  /** Factor on the live input after the filter. */
+  readonly liveGain: number;
+  /** Which of the two builds is heard. */
+  readonly heardBuild: "A" | "B";
   /** What the example on the bench is about. */
   readonly story: { readonly description: string; readonly question: string } | undefined;
   /** Said to the person in the status line. */
@@ -48,11 +57,16 @@ export function createAppStore(): AppStore {
     other: undefined,
     family: "tone",
     levelView: "reference",
+    wantsBand: false,
+    band: undefined,
     signal: "",
     levelMatched: true,
     loop: true,
     playing: "no",
     ownSound: undefined,
+    liveInput: undefined,
+    liveGain: 0,
+    heardBuild: "A",
     story: undefined,
     notice: "",
     canUndo: false,

@@ -57,6 +57,12 @@ export class Editor {
     if (reading) this.#store.set({ settings: fitSettings(reading, { ...settings, [control]: value }) });
   }
 
+  /** Several controls at once. */
+  turnAll(values: RawSettings): void {
+    const { reading, settings } = this.#store.state;
+    if (reading) this.#store.set({ settings: fitSettings(reading, { ...settings, ...values }) });
+  }
+
   #show(source: BuildSource, settings: RawSettings): void {
     const result = readSource(source);
     const walk = { canUndo: this.#history.canUndo, canRedo: this.#history.canRedo };

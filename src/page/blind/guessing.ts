@@ -1,0 +1,28 @@
+/**
+ * The probability of at least `right` of `trials` by guessing: the upper tail of the binomial distribution with p = 1/2,
+ * exact up to the last division, since it is counted in whole numbers.
+ */
+export function guessingProbability(right: number, trials: number): number {
+  let ways = 0n;
+  let choose = 1n;
+  for (let k = 0; k <= trials; k++) {
+    if (k >= right) ways += choose;
+    choose = (choose * BigInt(trials - k)) / BigInt(k + 1);
+  }
+  return Number(ways) / Number(2n ** BigInt(trials));
+}
+
+/** The usual bound below which a result is not put down to luck. */
+const TOLD_APART_BELOW = 0.05;
+
+/** What the result means, in a plain sentence. */
+export function verdictText(right: number, trials: number): string {
+  if (guessingProbability(right, trials) < TOLD_APART_BELOW) return "You can tell them apart.";
+  return "You could not tell them apart: buy the cheaper one.";
+}
+
+/** "5.4 %", "0.02 %". */
+export function percentText(probability: number): string {
+  const percent = probability * 100;
+  return `${percent >= 10 ? percent.toFixed(0) : percent >= 0.1 ? percent.toFixed(1) : percent.toPrecision(1)} %`;
+}

@@ -1,0 +1,115 @@
+import { summarize } from "../../build/setting-label.ts";
+import { parseSettings, type RawSettings } from "../../build/settings.ts";
+import { showDb, showHz } from "../curves/units.ts";
+import { h, replaceContent } from "../dom/element.ts";
+import type { AppStore } from "../state/app-state.ts";
+import type { Editor } from "../state/editor.ts";
+import type { Reading } from "../state/reading.ts";
+import { type LargestDifference, largestDifference, largestOfAll } from "./curve-difference.ts";
+import { differencesOf } from "./differences.ts";
+import { createListeningVerdict } from "./listening-verdict.ts";
+
+function partsTable(a: Reading, b: Reading): HTMLElement {
+  const differences = differencesOf(a.source, b.source);
+  if (differences.length === 0) return h("p", {}, "The two builds are the same, part by part and wire by wire.");
+  return h(
+    "div",
+    { class: "table-frame", tabindex: 0, role: "group", "aria-label": "What differs" },
+    h(
+      "table",
+      { class: "plain-table" },
+      h("caption", {}, "What differs"),
+      h(
+        "thead",
+        {},
+        h("tr", {}, h("th", { scope: "col" }, "Where"), h("th", { scope: "col" }, "A"), h("th", { scope: "col" }, "B")),
+      ),
+      h(
+        "tbody",
+        {},
+        differences.map(({ where, inA, inB }) =>
+          h("tr", {}, h("th", { scope: "row" }, where), h("td", {}, inA), h("td", {}, inB)),
+        ),
+      ),
+    ),
+  );
+}
+
+function settingText(reading: Reading, settings: RawSettings): string {
+  return summarize(reading.controls, parseSettings(reading.controls, settings)).label;
+}
+
+function differenceText({ hertz, decibels }: LargestDifference): string {
+  if (Math.abs(decibels) < 0.05) return "no difference of 0.05 dB or more between 80 Hz and 8 kHz";
+  const word = decibels > 0 ? "louder" : "quieter";
+  return `A is ${showDb(Math.abs(decibels)).replace("+", "")} ${word} than B at ${showHz(hertz)}, both set level at 200 Hz`;
+}
+
+function curvesText(a: Reading, b: Reading, settings: RawSettings): HTMLElement {
+  const overall = largestOfAll(a, b, settings);
+  return h(
+    "div",
+    { class: "stack" },
+    h("p", {}, h("b", {}, "In this setting: "), `${differenceText(largestDifference(a, b, settings))}.`),
+    h(
+      "p",
+      {},
+      h("b", {}, "Over every position and tone: "),
+      `${differenceText(overall)}, in ${settingText(a, overall.settings)}.`,
+    ),
+  );
+}
+
+function createKeepers(store: AppStore, editor: Editor): HTMLElement {
+  const keep = h("button", { type: "button" }, "Keep this guard as B");
+  keep.addEventListener("click", () => store.set({ other: store.state.reading, family: "builds" }));
+  const swap = h("button", { type: "button" }, "Swap A and B");
+  swap.addEventListener("click", () => {
+    const { reading, other } = store.state;
+    if (!other) return;
+    editor.open(other.source, store.state.settings);
+    store.set({ other: reading });
+  });
+  const drop = h(
+    "button",
+    { type: "button", class: "quiet", onclick: () => store.set({ other: undefined }) },
+    "Drop B",
+  );
+  store.watch(
+    (state) => [state.other],
+    (other) => {
+      swap.hidden = other === undefined;
+      drop.hidden = other === undefined;
+    },
+  );
+  return h("div", { class: "buttons" }, keep, swap, drop);
+}
+
+/** Two builds side by side: the one on the bench is A, the one kept aside is B. */
+export function createBuildsPanel(store: AppStore, editor: Editor): HTMLElement {
+  const names = h("p", {});
+  const curves = h("div", {});
+  const parts = h("div", {});
+  const verdict = createListeningVerdict(store);
+  store.watch(
+    (state) => [state.reading, state.other],
+    (a, b) => {
+      verdict.element.hidden = b === undefined;
+      if (!a || !b) {
+        names.textContent = "Keep a guard as B, then change parts on the bench: the two are compared here.";
+        replaceContent(parts);
+        return;
+      }
+      names.textContent = `A: ${a.source.title || "on the bench"}. B: ${b.source.title || "kept aside"}.`;
+      replaceContent(parts, partsTable(a, b));
+    },
+  );
+  store.watch(
+    (state) => [state.reading, state.other, state.settings],
+    (a, b, settings) => {
+      if (a && b) replaceContent(curves, curvesText(a, b, settings));
+      else replaceContent(curves);
+    },
+  );
+  return h("div", { class: "stack" }, createKeepers(store, editor), names, curves, verdict.element, parts);
+}

@@ -1,0 +1,42 @@
+import type { RawSettings } from "../../build/settings.ts";
+import { curveIn, FREQUENCIES_HZ } from "../curves/curve-cache.ts";
+import { settingsAlong } from "../curves/family.ts";
+import { referenceLevelDb } from "../curves/levels.ts";
+import { fitSettings } from "../state/editor.ts";
+import type { Reading } from "../state/reading.ts";
+
+export interface LargestDifference {
+  readonly hertz: number;
+  /** Level of A over B, each over its own level at 200 Hz. */
+  readonly decibels: number;
+  readonly settings: RawSettings;
+}
+
+/** Where a guitar and its loudspeaker sound: below is hum, above a guitar speaker lets little through (common practice, no source). */
+const FROM_HZ = 80;
+const TO_HZ = 8000;
+
+/** Where two builds differ most in one setting. */
+export function largestDifference(a: Reading, b: Reading, settings: RawSettings): LargestDifference {
+  const [inA, inB] = [curveIn(a, fitSettings(a, settings)).magnitude, curveIn(b, fitSettings(b, settings)).magnitude];
+  const offset = referenceLevelDb(inA) - referenceLevelDb(inB);
+  let largest: LargestDifference = { hertz: FROM_HZ, decibels: 0, settings };
+  for (const [index, hertz] of FREQUENCIES_HZ.entries()) {
+    if (hertz < FROM_HZ || hertz > TO_HZ) continue;
+    const decibels = inA[index]! - inB[index]! - offset;
+    if (Math.abs(decibels) > Math.abs(largest.decibels)) largest = { hertz, decibels, settings };
+  }
+  return largest;
+}
+
+/** The largest difference over every position × tone. */
+export function largestOfAll(a: Reading, b: Reading, settings: RawSettings): LargestDifference {
+  const positions = settingsAlong(a, settings, "position");
+  const all = (positions.length > 0 ? positions : [settings]).flatMap((each) => {
+    const tones = settingsAlong(a, each, "tone");
+    return tones.length > 0 ? tones : [each];
+  });
+  return all
+    .map((each) => largestDifference(a, b, each))
+    .reduce((best, each) => (Math.abs(each.decibels) > Math.abs(best.decibels) ? each : best));
+}

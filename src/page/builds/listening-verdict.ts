@@ -1,0 +1,49 @@
+import { h, replaceContent } from "../dom/element.ts";
+import { postJson } from "../server/client.ts";
+import type { AppStore } from "../state/app-state.ts";
+import { fitSettings } from "../state/editor.ts";
+
+interface Comparison {
+  readonly verdict: string;
+  readonly basis: string;
+  readonly rows: readonly { readonly label: string; readonly verdict: string }[];
+}
+
+async function ask({ state }: AppStore): Promise<Comparison | undefined> {
+  const { reading, other, settings, signal } = state;
+  if (!reading || !other) return undefined;
+  return postJson<Comparison>("/api/compare", {
+    builds: [reading.source, other.source],
+    settings: [settings, fitSettings(other, settings)],
+    sweep: { tone: [0, 5, 10] },
+    ...(signal ? { signal } : {}),
+    tolerance: { draws: 500 },
+  });
+}
+
+/** On request: whether anybody hears the difference, and whether two guards from one list differ as much. */
+export function createListeningVerdict(store: AppStore): { element: HTMLElement } {
+  const answer = h("div", { "aria-live": "polite", class: "stack" });
+  const button = h("button", { type: "button" }, "Would anybody hear it?");
+  button.addEventListener("click", async () => {
+    button.disabled = true;
+    try {
+      const comparison = await ask(store);
+      if (comparison)
+        replaceContent(
+          answer,
+          h("p", { class: "verdict" }, comparison.verdict),
+          h("p", { class: "hint" }, comparison.basis),
+        );
+    } catch (error) {
+      replaceContent(answer, h("p", { class: "fault-text" }, (error as Error).message));
+    } finally {
+      button.disabled = false;
+    }
+  });
+  store.watchAny(
+    (state) => [state.reading, state.other, state.settings],
+    () => replaceContent(answer),
+  );
+  return { element: h("div", { class: "stack" }, h("div", { class: "buttons" }, button), answer) };
+}

@@ -1,0 +1,76 @@
+import type { PlotColours } from "./colours.ts";
+import { shade } from "./colours.ts";
+import { FREQUENCIES_HZ } from "./curve-cache.ts";
+import { levelRangeDb, shownLevels } from "./levels.ts";
+import type { Picture } from "./plot.ts";
+import { FREQUENCY_TICKS_HZ, showDb, showHz, tickHz } from "./units.ts";
+
+const SIZE = { width: 960, height: 540, left: 64, right: 20, top: 40, bottom: 48 } as const;
+const LEVEL_STEP_DB = 6;
+
+const xOf = (hertz: number) => SIZE.left + (Math.log10(hertz / 20) / 3) * (SIZE.width - SIZE.left - SIZE.right);
+
+function yAxis([low, high]: readonly [number, number]): (decibels: number) => number {
+  return (decibels) => SIZE.top + ((high - decibels) / (high - low)) * (SIZE.height - SIZE.top - SIZE.bottom);
+}
+
+function escaped(text: string): string {
+  return text.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll('"', "&quot;");
+}
+
+function line(levels: ArrayLike<number>, y: (decibels: number) => number, stroke: string, rest: string): string {
+  const points = Array.from(levels, (level, i) => `${xOf(FREQUENCIES_HZ[i]!).toFixed(1)} ${y(level).toFixed(1)}`);
+  return `<path d="M${points.join("L")}" fill="none" stroke="${stroke}" ${rest}/>`;
+}
+
+function grid(y: (decibels: number) => number, [low, high]: readonly [number, number], colours: PlotColours): string[] {
+  const bottom = SIZE.height - SIZE.bottom;
+  const vertical = FREQUENCY_TICKS_HZ.map((hertz) => {
+    const x = xOf(hertz).toFixed(1);
+    return `<path d="M${x} ${SIZE.top}V${bottom}" stroke="${colours.grid}"/><text x="${x}" y="${bottom + 18}" text-anchor="middle">${tickHz(hertz)}</text>`;
+  });
+  const horizontal = Array.from({ length: (high - low) / LEVEL_STEP_DB + 1 }, (_, index) => {
+    const level = low + index * LEVEL_STEP_DB;
+    const at = y(level).toFixed(1);
+    return `<path d="M${SIZE.left} ${at}H${SIZE.width - SIZE.right}" stroke="${colours.grid}"/><text x="${SIZE.left - 8}" y="${Number(at) + 4}" text-anchor="end">${level > 0 ? `+${level}` : `${level}`.replace("-", "−")}</text>`;
+  });
+  return [...vertical, ...horizontal];
+}
+
+function caption(picture: Picture): string {
+  const { peak, cutoff } = picture.family.current.curve;
+  const parts = [
+    ...(peak ? [`peak ${showHz(peak.frequency)}, ${showDb(peak.level)}`] : []),
+    ...(cutoff === null ? [] : [`3 dB down at ${showHz(cutoff)}`]),
+  ];
+  return parts.join("; ");
+}
+
+/** The picture as an SVG document of its own. */
+export function curveSvg(picture: Picture, title: string, colours: PlotColours): string {
+  const { family, view } = picture;
+  const all = [...family.behind, family.current].map((trace) => shownLevels(trace, view));
+  const range = levelRangeDb(all);
+  const y = yAxis(range);
+  const behind = family.behind.map((trace, index) => {
+    const stroke = trace.name === "B" ? colours.other : shade(colours.familyFrom, colours.familyTo, trace.along);
+    return line(all[index]!, y, stroke, trace.name === "B" ? 'stroke-width="2" stroke-dasharray="8 5"' : "");
+  });
+  const current = line(all.at(-1)!, y, colours.current, 'stroke-width="3"');
+  const axis = view === "true" ? "level, dB" : "level over 200 Hz, dB";
+  return [
+    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${SIZE.width} ${SIZE.height}" font-family="sans-serif" font-size="13" fill="${colours.ink}">`,
+    `<rect width="100%" height="100%" fill="${colours.paper}"/>`,
+    `<text x="${SIZE.left}" y="24" font-size="16">${escaped(title)}</text>`,
+    `<text x="${SIZE.width - SIZE.right}" y="24" text-anchor="end">${caption(picture)}</text>`,
+    `<clipPath id="frame"><rect x="${SIZE.left}" y="${SIZE.top}" width="${SIZE.width - SIZE.left - SIZE.right}" height="${SIZE.height - SIZE.top - SIZE.bottom}"/></clipPath>`,
+    ...grid(y, range, colours),
+    `<g clip-path="url(#frame)">`,
+    ...behind,
+    current,
+    "</g>",
+    `<text x="${SIZE.width / 2}" y="${SIZE.height - 8}" text-anchor="middle">frequency, Hz</text>`,
+    `<text transform="translate(18 ${SIZE.height / 2}) rotate(-90)" text-anchor="middle">${axis}</text>`,
+    "</svg>",
+  ].join("\n");
+}

@@ -1,0 +1,113 @@
+import { parseSettings, type RawSettings } from "../../build/settings.ts";
+import { SettingDescriber } from "../../response/labels.ts";
+import { h, replaceContent } from "../dom/element.ts";
+import type { AppStore } from "../state/app-state.ts";
+import { type Editor, fitSettings } from "../state/editor.ts";
+import type { Reading } from "../state/reading.ts";
+import { type Cells, cellsOf } from "./cells.ts";
+import type { Listening } from "./listening.ts";
+
+const MOVES: Readonly<Record<string, readonly [number, number]>> = {
+  ArrowUp: [-1, 0],
+  ArrowDown: [1, 0],
+  ArrowLeft: [0, -1],
+  ArrowRight: [0, 1],
+};
+
+interface Grid {
+  readonly cells: Cells;
+  readonly buttons: readonly (readonly HTMLButtonElement[])[];
+}
+
+function listenForArrows(buttons: Grid["buttons"]): void {
+  for (const [row, line] of buttons.entries())
+    for (const [column, button] of line.entries())
+      button.addEventListener("keydown", (event) => {
+        const move = MOVES[event.key];
+        const next = move && buttons[row + move[0]]?.[column + move[1]];
+        if (!next) return;
+        event.preventDefault();
+        next.focus();
+      });
+}
+
+function createButtons(cells: Cells, choose: (settings: RawSettings) => void): Grid["buttons"] {
+  const buttons = cells.rows.map((row) =>
+    cells.columns.map((column) =>
+      h(
+        "button",
+        {
+          type: "button",
+          class: "cell",
+          "aria-label": `Play ${row.label}, ${column.label}`,
+          onclick: () => choose({ ...row.settings, ...column.settings }),
+        },
+        column.label.replace("tone ", ""),
+      ),
+    ),
+  );
+  listenForArrows(buttons);
+  return buttons;
+}
+
+function rowWords(reading: Reading, settings: RawSettings): string {
+  const describer = new SettingDescriber(reading.build);
+  return describer.describe(parseSettings(reading.controls, settings)).label;
+}
+
+function table({ cells, buttons }: Grid, words: readonly string[]): HTMLElement {
+  return h(
+    "table",
+    { class: "cell-table" },
+    h(
+      "caption",
+      { class: "hint" },
+      "Choose a cell to hear it. While it plays, another cell takes over at the same place.",
+    ),
+    h(
+      "tbody",
+      {},
+      cells.rows.map((row, index) =>
+        h(
+          "tr",
+          {},
+          h("th", { scope: "row" }, row.label, h("span", { class: "hint" }, words[index])),
+          buttons[index]!.map((button) => h("td", {}, button)),
+        ),
+      ),
+    ),
+  );
+}
+
+/** Every position × tone, each a button that plays it. */
+export function createCellGrid(store: AppStore, editor: Editor, listening: Listening): HTMLElement {
+  const frame = h("div", { class: "cell-frame", tabindex: 0, role: "group", "aria-label": "All settings" });
+  let grid: Grid | undefined;
+  const choose = (settings: RawSettings) => {
+    editor.turnAll(settings);
+    if (store.state.playing === "no") void listening.play();
+  };
+  store.watch(
+    (state) => [state.reading],
+    (reading) => {
+      if (!reading) return;
+      const cells = cellsOf(reading);
+      grid = { cells, buttons: createButtons(cells, choose) };
+      const words = cells.rows.map((row) => rowWords(reading, { ...store.state.settings, ...row.settings }));
+      replaceContent(frame, table(grid, words));
+    },
+  );
+  store.watch(
+    (state) => [state.reading, state.settings],
+    (reading, settings) => {
+      if (!reading || !grid) return;
+      for (const [row, line] of grid.buttons.entries())
+        for (const [column, button] of line.entries()) {
+          const own = { ...settings, ...grid.cells.rows[row]!.settings, ...grid.cells.columns[column]!.settings };
+          const isCurrent = JSON.stringify(fitSettings(reading, own)) === JSON.stringify(settings);
+          button.setAttribute("aria-pressed", String(isCurrent));
+        }
+    },
+  );
+  return frame;
+}
