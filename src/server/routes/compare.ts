@@ -6,9 +6,9 @@ import { DEFAULT_DRAWS, DEFAULT_SEED } from "../../choice/tolerance.ts";
 import { AUDIBILITIES } from "../../choice/verdict.ts";
 import { PresolderError } from "../../errors.ts";
 import { MAX_DRAWN_CURVES } from "../../limits.ts";
+import { callerOf } from "../caller.ts";
 import type { CompareJob } from "../choice-jobs.ts";
 import { drawsField, featuresAnswer, weightingField } from "../choice-schemas.ts";
-import { whenClientLeaves } from "../client-gone.ts";
 import { problemSchema } from "../problems.ts";
 import { buildField, settingsField, sweepField } from "../request-schemas.ts";
 import type { App, RouteContext } from "../route-context.ts";
@@ -130,6 +130,6 @@ export async function compareRoutes(app: App, { runJob }: RouteContext): Promise
         response: { 200: answerSchema, "4xx": problemSchema },
       },
     },
-    async (request, reply) => runJob("compare", jobOf(request.body), { signal: whenClientLeaves(request, reply) }),
+    async (request, reply) => runJob("compare", jobOf(request.body), callerOf(request, reply)),
   );
 }

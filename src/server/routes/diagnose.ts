@@ -2,7 +2,7 @@ import { z } from "zod";
 import { strict } from "../../build/zod-tools.ts";
 import { MAX_PROBES } from "../../limits.ts";
 import { diagnosisAnswer, measuredField, temperatureField } from "../bench-schemas.ts";
-import { whenClientLeaves } from "../client-gone.ts";
+import { callerOf } from "../caller.ts";
 import { problemSchema } from "../problems.ts";
 import { buildField } from "../request-schemas.ts";
 import type { App, RouteContext } from "../route-context.ts";
@@ -32,7 +32,7 @@ export async function diagnoseRoutes(app: App, { runJob }: RouteContext): Promis
     async (request, reply) => {
       const { readings, temperature } = request.body;
       const job = { build: readBuildAt("build", request.body.build), readings, temperature };
-      return runJob("diagnose", job, { signal: whenClientLeaves(request, reply) });
+      return runJob("diagnose", job, callerOf(request, reply));
     },
   );
 }

@@ -2,8 +2,8 @@ import { z } from "zod";
 import { LOSS_MODELS } from "../../choice/coil-shapes.ts";
 import type { Fit } from "../../choice/fit-problem.ts";
 import { rangeFromResistance } from "../../choice/resistance-range.ts";
+import { callerOf } from "../caller.ts";
 import type { FitJob } from "../choice-jobs.ts";
-import { whenClientLeaves } from "../client-gone.ts";
 import { fitBodySchema, fitJobOf } from "../fit-request.ts";
 import { problemSchema } from "../problems.ts";
 import type { App, RouteContext } from "../route-context.ts";
@@ -110,7 +110,7 @@ export async function fitRoutes(app: App, { runJob }: RouteContext): Promise<voi
         return { method: "resistance" as const, ranges, basis };
       }
       const job = fitJobOf(body);
-      return fittedFrom(job, await runJob("fit", job, { signal: whenClientLeaves(request, reply) }));
+      return fittedFrom(job, await runJob("fit", job, callerOf(request, reply)));
     },
   );
 }

@@ -10,7 +10,7 @@ import {
 } from "../address-request.ts";
 import { sendBytes } from "../byte-ranges.ts";
 import { isFresh, tagOfAddress } from "../caching.ts";
-import { whenClientLeaves } from "../client-gone.ts";
+import { callerOf } from "../caller.ts";
 import { undoHeader } from "../preview-headers.ts";
 import { problemSchema } from "../problems.ts";
 import type { App, RouteContext } from "../route-context.ts";
@@ -53,7 +53,7 @@ export async function impulseRoutes(app: App, { runJob }: RouteContext): Promise
       const over = hasOver ? readCoded("over", query.over as string, overSettings, "query.over") : undefined;
       if (isFresh(request, reply, tagOfAddress(request.url))) return reply.code(304).send();
       const job = { ...coded, sampleRateHz: query.rate, coil: query.coil, over };
-      const impulse = await runJob("impulse", job, { signal: whenClientLeaves(request, reply) });
+      const impulse = await runJob("impulse", job, callerOf(request, reply));
       reply.header("presolder-delay-samples", String(impulse.delaySamples));
       if (hasOver) reply.headers(undoHeader(impulse.limits));
       return sendBytes(request, reply.type("audio/wav"), impulse.wav);

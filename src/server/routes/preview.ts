@@ -5,7 +5,7 @@ import { DEFAULT_SAMPLE_RATE_HZ, DEFAULT_SIGNAL, SIGNAL_NAMES } from "../../rend
 import { addressQuery, codeField, rateInAddress, readCoded, settingsInAddress } from "../address-request.ts";
 import { asBuffer, sendBytes } from "../byte-ranges.ts";
 import { isFresh, tagOfAddress } from "../caching.ts";
-import { whenClientLeaves } from "../client-gone.ts";
+import { callerOf } from "../caller.ts";
 import { previewHeaders } from "../preview-headers.ts";
 import { problemSchema } from "../problems.ts";
 import { readRenderRequest, recordedWithField, renderFields } from "../render-request.ts";
@@ -52,8 +52,7 @@ export async function previewRoutes(app: App, { runJob }: RouteContext): Promise
       const render = readRenderRequest(body, upload);
       const settings = parseSettings(new Controls(render.build), body.settings);
       const { level, encoding } = body;
-      const signal = whenClientLeaves(request, reply);
-      const preview = await runJob("preview", { ...render, settings, level, encoding }, { signal });
+      const preview = await runJob("preview", { ...render, settings, level, encoding }, callerOf(request, reply));
       reply.headers(previewHeaders(preview, render.recordedWith !== undefined)).header("cache-control", "no-store");
       return reply.type("audio/wav").send(asBuffer(preview.wav));
     },
@@ -83,7 +82,7 @@ export async function previewRoutes(app: App, { runJob }: RouteContext): Promise
           level,
           encoding,
         },
-        { signal: whenClientLeaves(request, reply) },
+        callerOf(request, reply),
       );
       return sendBytes(request, reply.headers(previewHeaders(preview, false)).type("audio/wav"), preview.wav);
     },

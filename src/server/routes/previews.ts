@@ -6,7 +6,7 @@ import { assumedPlaces } from "../../render/coil-places.ts";
 import type { SettingCurve } from "../../render/curves.ts";
 import type { SetBatch, SetRequest } from "../../render/preview-set.ts";
 import { logSpaced } from "../../response/frequencies.ts";
-import { whenClientLeaves } from "../client-gone.ts";
+import { type Caller, callerOf } from "../caller.ts";
 import { curvesAnswer } from "../curve-answer.ts";
 import { curvesCsv, fileName, manifestOf } from "../preview-archive.ts";
 import { problemSchema } from "../problems.ts";
@@ -43,7 +43,7 @@ function textEntry(name: string, text: string): ZipEntry {
   return { name, bytes: Buffer.from(text, "utf8"), compress: true };
 }
 
-async function* entriesOf(archive: Archive, runJob: RunJob, signal: AbortSignal): AsyncGenerator<ZipEntry> {
+async function* entriesOf(archive: Archive, runJob: RunJob, caller: Caller): AsyncGenerator<ZipEntry> {
   const { request, first, curves, manifest } = archive;
   yield textEntry("manifest.json", `${JSON.stringify(manifest, null, 2)}\n`);
   yield textEntry("response.csv", curvesCsv(FREQUENCIES, curves));
@@ -55,7 +55,7 @@ async function* entriesOf(archive: Archive, runJob: RunJob, signal: AbortSignal)
       index++;
     }
     if (index >= curves.length) return;
-    batch = await runJob("previewBatch", { ...request, from: index, levels: first.levels }, { signal });
+    batch = await runJob("previewBatch", { ...request, from: index, levels: first.levels }, caller);
   }
 }
 
@@ -78,14 +78,14 @@ export async function previewSetRoutes(app: App, { runJob }: RouteContext): Prom
       const settings = expandSweep(new Controls(render.build), body.sweep, body.settings);
       const { level, encoding } = body;
       const set: SetRequest = { ...render, settings, level, encoding, from: 0 };
-      const signal = whenClientLeaves(request, reply);
+      const caller = callerOf(request, reply);
       const curvesJob = { build: render.build, settings, frequenciesHz: FREQUENCIES, withSources: false };
       const [first, curves] = await Promise.all([
-        runJob("previewBatch", set, { signal }),
-        runJob("curves", curvesJob, { signal }),
+        runJob("previewBatch", set, caller),
+        runJob("curves", curvesJob, caller),
       ]);
       const manifest = manifestOf(set, first, curves, assumedPlaces(render.build));
-      const entries = entriesOf({ request: set, first, curves, manifest }, runJob, signal);
+      const entries = entriesOf({ request: set, first, curves, manifest }, runJob, caller);
       reply.header("cache-control", "no-store").header("content-disposition", 'attachment; filename="previews.zip"');
       return reply.type("application/zip").send(Readable.from(zipStream(entries), { objectMode: false }));
     },

@@ -5,7 +5,7 @@ import { NO_CHECKPOINT } from "../../render/checkpoint.ts";
 import { type CurvesRequest, curvesOf } from "../../render/curves.ts";
 import { logSpaced } from "../../response/frequencies.ts";
 import { curvesAnswerSchema } from "../answer-schemas.ts";
-import { whenClientLeaves } from "../client-gone.ts";
+import { callerOf } from "../caller.ts";
 import { curvesAnswer } from "../curve-answer.ts";
 import { problemSchema } from "../problems.ts";
 import { buildField, frequenciesField, settingsField, sweepField } from "../request-schemas.ts";
@@ -59,7 +59,7 @@ export async function responseRoutes(app: App, { runJob }: RouteContext): Promis
       const curves =
         points <= MAX_POINTS_ON_EVENT_LOOP
           ? curvesOf(job, NO_CHECKPOINT)
-          : await runJob("curves", job, { signal: whenClientLeaves(request, reply) });
+          : await runJob("curves", job, callerOf(request, reply));
       return curvesAnswer(job.frequenciesHz, curves);
     },
   );

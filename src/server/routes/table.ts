@@ -2,8 +2,8 @@ import { z } from "zod";
 import { Controls, expandSweep } from "../../build/settings.ts";
 import { oneOf, strict } from "../../build/zod-tools.ts";
 import type { TableRow } from "../../choice/table.ts";
+import { callerOf } from "../caller.ts";
 import { tableRowAnswer, weightingField } from "../choice-schemas.ts";
-import { whenClientLeaves } from "../client-gone.ts";
 import { csvCell } from "../preview-archive.ts";
 import { problemSchema } from "../problems.ts";
 import { buildField, settingsField, sweepField } from "../request-schemas.ts";
@@ -69,7 +69,7 @@ export async function tableRoutes(app: App, { runJob }: RouteContext): Promise<v
       const { sweep, settings, signal, format } = request.body;
       const build = readBuildAt("build", request.body.build);
       const job = { build, settings: expandSweep(new Controls(build), sweep, settings), signal };
-      const rows = await runJob("table", job, { signal: whenClientLeaves(request, reply) });
+      const rows = await runJob("table", job, callerOf(request, reply));
       if (format === "json") return { weighting: signal ?? "flat", rows };
       reply.header("content-disposition", 'attachment; filename="settings.csv"');
       return reply.type("text/csv; charset=utf-8").serializer(String).send(tableCsv(rows));

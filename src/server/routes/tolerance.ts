@@ -2,8 +2,8 @@ import { z } from "zod";
 import { Controls, parseSettings } from "../../build/settings.ts";
 import { strict } from "../../build/zod-tools.ts";
 import { logSpaced } from "../../response/frequencies.ts";
+import { callerOf } from "../caller.ts";
 import { drawsFields, percentilesAnswer, spreadAnswer } from "../choice-schemas.ts";
-import { whenClientLeaves } from "../client-gone.ts";
 import { problemSchema } from "../problems.ts";
 import { buildField, settingsField } from "../request-schemas.ts";
 import type { App, RouteContext } from "../route-context.ts";
@@ -54,7 +54,7 @@ export async function toleranceRoutes(app: App, { runJob }: RouteContext): Promi
       const build = readBuildAt("build", request.body.build);
       const settings = parseSettings(new Controls(build), request.body.settings);
       const job = { build, settings, draws, seed, frequenciesHz: logSpaced(20, 20_000, points) };
-      const bands = await runJob("tolerance", job, { signal: whenClientLeaves(request, reply) });
+      const bands = await runJob("tolerance", job, callerOf(request, reply));
       const { frequencies, nominal, low, middle, high } = bands;
       return {
         ...bands,
