@@ -29,10 +29,17 @@ export function decibelsToGain(decibels: number): number {
   return 10 ** (decibels / 20);
 }
 
+function multiplied(samples: Float32Array, gain: number): Float32Array {
+  // A plain loop, since it runs for every sample of a set and `map` takes ten times as long.
+  const results = new Float32Array(samples.length);
+  for (let n = 0; n < results.length; n++) results[n] = samples[n]! * gain;
+  return results;
+}
+
 export function scaled(sound: Sound, gainDb: number): Sound {
   if (gainDb === 0) return sound;
   const gain = decibelsToGain(gainDb);
-  return { ...sound, channels: sound.channels.map((samples) => samples.map((sample) => sample * gain)) };
+  return { ...sound, channels: sound.channels.map((samples) => multiplied(samples, gain)) };
 }
 
 /**

@@ -30,6 +30,18 @@ export function binsBetween(fromHz: number, toHz: number, count: number, sampleR
   return [...new Set(bins)].filter((bin) => (bin * sampleRateHz) / size >= fromHz);
 }
 
+const inputSpectra = new WeakMap<Float32Array, Map<string, Bins>>();
+
+/** The transform of an input that is compared with one output after another. */
+function inputSpectrum(input: Float32Array, sampleRateHz: number, size: number, bins: readonly number[]): Bins {
+  const known = inputSpectra.get(input) ?? new Map<string, Bins>();
+  inputSpectra.set(input, known);
+  const key = `${sampleRateHz} ${size} ${bins[0]} ${bins.at(-1)}`;
+  const spectrum = known.get(key) ?? spectrumOf(input, sampleRateHz, size, bins);
+  known.set(key, spectrum);
+  return spectrum;
+}
+
 /** Gain in dB and phase in degrees (−180 to 180) from `input` to `output`, the delay taken out again. */
 export function measuredTransfer(
   input: Float32Array,
@@ -41,7 +53,7 @@ export function measuredTransfer(
 ): { frequenciesHz: Float64Array; magnitude: Float64Array; phase: Float64Array } {
   const size = powerOfTwoFrom(output.length);
   const bins = binsBetween(fromHz, toHz, 160, sampleRateHz, size);
-  const x = spectrumOf(input, sampleRateHz, size, bins);
+  const x = inputSpectrum(input, sampleRateHz, size, bins);
   const y = spectrumOf(output, sampleRateHz, size, bins);
   const magnitude = y.re.map((re, i) => 20 * Math.log10(Math.hypot(re, y.im[i]!) / Math.hypot(x.re[i]!, x.im[i]!)));
   const phase = y.re.map((re, i) => {

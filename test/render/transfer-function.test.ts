@@ -16,14 +16,15 @@ const ROUNDING_DB = -200;
 
 type ShortSignal = "click" | "sweep" | "noise";
 
-/** A tenth of a second around a click, half a second of noise, a second of rising sine: the built-in signals would take minutes. */
+/** A tenth of a second around a click, half a second of noise or of rising sine: the built-in signals would take minutes. */
 function shortSignal(kind: ShortSignal, rate: number): Float32Array {
   if (kind === "click") return testSignal("click", rate).channels[0]!.slice(0, rate / 10);
   if (kind === "noise") return testSignal("noise", rate).channels[0]!.slice(0, rate / 2);
   const octaves = Math.log((0.48 * rate) / 10);
-  return Float32Array.from({ length: rate }, (_, n) => {
-    const fade = Math.min(1, n / 500, (rate - 1 - n) / 50);
-    return 0.5 * fade * Math.sin(((2 * Math.PI * 10) / octaves) * Math.expm1((octaves * n) / rate));
+  const length = rate / 2;
+  return Float32Array.from({ length }, (_, n) => {
+    const fade = Math.min(1, n / 500, (length - 1 - n) / 50);
+    return 0.5 * fade * Math.sin(((2 * Math.PI * 10 * 0.5) / octaves) * Math.expm1((octaves * n) / length));
   });
 }
 

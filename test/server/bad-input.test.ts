@@ -71,7 +71,7 @@ describe("a build file at fault is refused with the field's name", () => {
     ],
     [
       "no jack",
-      { presolder: 1, parts: { neck: (guard["parts"] as Record<string, unknown>)["neck"] }, wires: [] },
+      { presolder: 1, parts: { neck: (guard.parts as Record<string, unknown>).neck }, wires: [] },
       { status: 400, type: "build-invalid", path: "build.parts", says: /no jack/ },
     ],
     [

@@ -60,7 +60,7 @@ describe("/api/openapi.json", () => {
 
   it("shows what a build file holds", async () => {
     const { paths } = await description();
-    const { schema } = paths["/api/response"]!["post"]!.requestBody!.content["application/json"]!;
+    const { schema } = paths["/api/response"]!.post!.requestBody!.content["application/json"]!;
     const { build } = schema.properties as unknown as Record<string, { properties: object }>;
     expect(Object.keys(build!.properties)).toEqual(
       expect.arrayContaining(["presolder", "parts", "wires", "cable", "load"]),
@@ -70,7 +70,7 @@ describe("/api/openapi.json", () => {
   it("shows a sound file beside the JSON in a multipart request", async () => {
     const { paths } = await description();
     for (const url of ["/api/preview", "/api/previews"]) {
-      const { content } = paths[url]!["post"]!.requestBody!;
+      const { content } = paths[url]!.post!.requestBody!;
       expect(content["multipart/form-data"]!.schema.properties).toMatchObject({
         request: { type: "string" },
         signal: { type: "string", format: "binary" },
@@ -81,7 +81,7 @@ describe("/api/openapi.json", () => {
 
   it("names the query's keys of the GET calls", async () => {
     const { paths } = await description();
-    const names = paths["/api/preview.wav"]!["get"]!.parameters!.map(({ name }) => name);
+    const names = paths["/api/preview.wav"]!.get!.parameters!.map(({ name }) => name);
     expect(names).toEqual(["build", "signal", "rate", "level", "encoding", "hum"]);
   });
 });
