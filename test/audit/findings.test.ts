@@ -476,3 +476,27 @@ describe("the table of codes", () => {
     }
   });
 });
+
+describe("one fault is told once", () => {
+  const codesAboveNote = (guard: Guard, changes: Changes) =>
+    auditBuild(buildOf(guard, changes))
+      .filter(({ severity }) => severity !== "note")
+      .map(({ code }) => code);
+
+  test.each([
+    ["hot-shorted", 0, ["hot-shorted"]],
+    ["hot-shorted", 1, ["hot-shorted", "pickup-silent"]],
+    ["jack-swapped", 0, ["jack-swapped"]],
+    ["coils-out-of-phase", 0, ["coils-out-of-phase"]],
+    ["volume-backwards", 0, ["volume-backwards"]],
+    ["unused-lug-touches", 0, ["unused-lug-touches"]],
+  ] as const)("%s, build %i", (code, index, expected) => {
+    const { guard, changes } = WRONG_BUILDS[code][index]!;
+    expect(codesAboveNote(guard, changes)).toEqual(expected);
+  });
+
+  test("pots that are wired wrongly are not said to load the pickups", () => {
+    const { guard, changes } = WRONG_BUILDS["volume-backwards"][0]!;
+    expect(auditBuild(buildOf(guard, changes)).map(({ code }) => code)).not.toContain("load-unusual");
+  });
+});

@@ -12,6 +12,12 @@ function actsSomewhere(context: AuditContext, control: string): boolean {
   return context.alive.some(({ settings }) => context.activity.isActive(control, settings));
 }
 
+/** Whether a silent state puts one of the lugs on ground by way of a switch: a short there hides what the control would do. */
+function hiddenByShort(context: AuditContext, lugs: readonly string[]): boolean {
+  const silent = context.states.filter((state) => !state.alive);
+  return silent.some((state) => lugs.some((lug) => context.isGrounded(lug, state) && !context.isWiredToGround(lug)));
+}
+
 /** Whether any of the lugs lies in the signal's part of the wiring in some state, ground left aside. */
 function meetsSignal(context: AuditContext, lugs: readonly string[]): boolean {
   return context.alive.some((state) => {
@@ -40,7 +46,7 @@ export function idleControls(context: AuditContext): Finding[] {
   const reported = new Set(unconnectedParts(context).flatMap(({ lugs }) => lugs.map((lug) => lug.split(".")[0])));
   const pots = context.partsOf("pot").flatMap(([name, pot]) => {
     const lugs = context.trackLugs(name);
-    if (reported.has(name) || actsSomewhere(context, name)) return [];
+    if (reported.has(name) || actsSomewhere(context, name) || hiddenByShort(context, lugs)) return [];
     return [pot.role === "tone" && !meetsSignal(context, lugs) ? toneNeverReaches(name, lugs) : noEffect(name, lugs)];
   });
   const switches = context.controls.switches.flatMap(({ name, part, onShaft, table }) => {

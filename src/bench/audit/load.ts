@@ -4,6 +4,8 @@ import { CircuitMaker } from "../../response/circuit.ts";
 import { type AuditContext, type State, withDials } from "./context.ts";
 import { type Finding, finding } from "./finding.ts";
 import { coilLugs } from "./reach.ts";
+import { toneLugsThatTouch } from "./tone-lugs.ts";
+import { backwardTones, backwardVolumes } from "./volumes.ts";
 
 /** Caps from here up pass the treble that loading decides; smaller ones do not load it (common practice, no source). */
 const PASSES_FARADS = 5e-9;
@@ -64,8 +66,10 @@ function loadOn(context: AuditContext, maker: CircuitMaker, state: State): Load 
 
 const kilohms = (ohms: number) => `${Number((ohms / 1000).toPrecision(3))} kΩ`;
 
-/** Pickups, each where it sounds alone, that the pots load far more or less than usual. */
+/** Pickups, each where it sounds alone, that the pots load far more or less than usual; pots that are miswired come first. */
 export function unusualLoads(context: AuditContext): Finding[] {
+  const isMiswired = [backwardVolumes, backwardTones, toneLugsThatTouch].some((rule) => rule(context).length > 0);
+  if (isMiswired) return [];
   const maker = new CircuitMaker(context.build);
   return context.partsOf("pickup").flatMap(([name]) => {
     const alone = context.alive.filter(

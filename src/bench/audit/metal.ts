@@ -152,22 +152,24 @@ export function shielding(context: AuditContext): Finding[] {
     const metal = metalAt(context, lug);
     const { off, hot } = offGround(context, lug, states);
     if (hot.length > 0) {
+      const bites = everywhereIfWired(context, hot, states);
       return report(
         "shield-hot",
         context,
         metal,
-        everywhereIfWired(context, hot, states),
+        bites,
       )(
-        `${what} is on the hot side${context.whereElse(hot)}: it shares a net with ${listed(metal.carried)}.`,
+        `${what} is on the hot side${context.whereElse(bites)}: it shares a net with ${listed(metal.carried)}.`,
         "Cut the jumper from the cover or baseplate to the pickup's lead, and run it to ground on its own wire.",
       );
     }
     if (off.length === 0 || groundedThroughPart(context, lug)) return [];
+    const bites = everywhereIfWired(context, off, states);
     return report(
       "shield-floating",
       context,
       metal,
-      everywhereIfWired(context, off, states),
-    )(`${what} is not grounded.`, `Run ${lug} to a grounded case.`);
+      bites,
+    )(`${what} has no ground${context.whereElse(bites)}.`, `Run ${lug} to a grounded case.`);
   });
 }

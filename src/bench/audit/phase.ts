@@ -20,7 +20,11 @@ function switchable(context: AuditContext, state: State, passes: (other: State) 
   );
 }
 
-const pickupsAgree = ({ described }: State) => described.pickups.every(({ inPhase }) => inPhase);
+/** Whether the pickups agree; one whose own coils quarrel has no side, and is a finding of its own. */
+function pickupsAgree({ described }: State): boolean {
+  const sides = described.pickups.filter(({ coilsInPhase }) => coilsInPhase).map(({ inPhase }) => inPhase);
+  return sides.every((side) => side === sides[0]);
+}
 
 /** For each pickup its side, +1 or −1, in one state. */
 function sidesIn({ described }: State): Map<string, number> {

@@ -131,7 +131,7 @@ function deadPositions(context: AuditContext, silent: readonly State[]): Finding
   return [
     finding({
       code: "dead-position",
-      lugs: [`${context.jack}.tip`, ...(context.controls.main ? mainLugs(context) : [])],
+      lugs: [`${context.jack}.tip`, ...contactLugs(context, silent)],
       settings: context.settingsOf(silent),
       message: everywhere
         ? "No coil reaches the jack in any position."
@@ -143,9 +143,15 @@ function deadPositions(context: AuditContext, silent: readonly State[]): Finding
   ];
 }
 
-function mainLugs({ controls }: AuditContext): string[] {
-  const { main } = controls;
-  return main ? main.table.lugs.filter((lug) => lug.endsWith("0")).map((lug) => `${main.part}.${lug}`) : [];
+/** The main switch's wired lugs that its contacts join in these states. */
+function contactLugs(context: AuditContext, states: readonly State[]): string[] {
+  const { main } = context.controls;
+  if (!main) return [];
+  const prefix = main.onShaft ? `${main.part}.s.` : `${main.part}.`;
+  const joined = states.flatMap(({ settings }) =>
+    main.table.positions[(settings.switches[main.name] ?? 1) - 1]!.flat(),
+  );
+  return [...new Set(joined)].map((lug) => `${prefix}${lug}`).filter((lug) => context.neighbours(lug).length > 0);
 }
 
 /** Silent states: shorts that a wire explains, a mute, and positions that are dead for want of a way through. */

@@ -36,6 +36,12 @@ function joinedOuterLugs(context: AuditContext, tone: string): boolean {
   return one === three && one !== wiper;
 }
 
+/** What a lug's own wire leads to. */
+function touchedBy(context: AuditContext, lug: string): string {
+  const wire = context.build.wires.find(({ from, to }) => from === lug || to === lug);
+  return (wire?.from === lug ? wire.to : wire?.from) ?? "something";
+}
+
 /** Tone pots whose third lug makes a second path. */
 export function toneLugsThatTouch(context: AuditContext): Finding[] {
   const maker = new CircuitMaker(context.build);
@@ -57,7 +63,7 @@ export function toneLugsThatTouch(context: AuditContext): Finding[] {
       lugs: culprit ? [culprit] : lugs,
       settings: context.settingsOf(states),
       message: culprit
-        ? `${culprit} should be free and touches ${context.neighbours(culprit)[0]?.name ?? "something"}: ${tone} works as a second volume.`
+        ? `${culprit} should be free and touches ${touchedBy(context, culprit)}: ${tone} works as a second volume.`
         : `${tone} passes direct current: it works as a second volume.`,
       remedy: culprit
         ? `Free ${culprit}: a tone pot needs two lugs only.`

@@ -2,6 +2,7 @@ import { SILENT_BELOW } from "../../response/position-coils.ts";
 import { type AuditContext, type State, withDials } from "./context.ts";
 import { type Finding, finding } from "./finding.ts";
 import { listed } from "./states.ts";
+import { toneLugsThatTouch } from "./tone-lugs.ts";
 
 /** 6 dB: past any treble bleed or loading, a pot that is this much louder at 0 turns the wrong way. */
 const LOUDER_RATIO = 2;
@@ -40,7 +41,9 @@ export function backwardVolumes(context: AuditContext): Finding[] {
 
 /** Tones that are brightest at 0. */
 export function backwardTones(context: AuditContext): Finding[] {
+  const touching = new Set(toneLugsThatTouch(context).flatMap(({ lugs }) => lugs.map((lug) => lug.split(".")[0])));
   return context.controls.potsWithRole("tone").flatMap((name) => {
+    if (touching.has(name)) return [];
     const treble = ({ settings }: State, dial: number) =>
       context.activity.levelsIn(withDials(settings, { [name]: dial })).at(-1)!;
     const change = context.alive.map((state) => treble(state, 10) - treble(state, 0));
