@@ -30,7 +30,10 @@ export function asBuffer(bytes: Uint8Array): Buffer {
   return Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
 }
 
-/** Sends bytes, or the range of them that was asked for. `If-Range` with another tag gets the whole (RFC 9110, 13.1.5). */
+/**
+ * Sends bytes, or the range of them that was asked for. `If-Range` with another tag gets the whole (RFC 9110, 13.1.5).
+ * @throws Error with status 416 for a range outside
+ */
 export function sendBytes(request: FastifyRequest, reply: FastifyReply, bytes: Uint8Array): FastifyReply {
   const buffer = asBuffer(bytes);
   reply.header("accept-ranges", "bytes");
@@ -39,7 +42,8 @@ export function sendBytes(request: FastifyRequest, reply: FastifyReply, bytes: U
   const range = sameVersion ? readRange(request.headers.range, buffer.length) : undefined;
   if (range === undefined) return reply.send(buffer);
   if (range === null) {
-    return reply.code(416).header("content-range", `bytes */${buffer.length}`).send();
+    reply.header("content-range", `bytes */${buffer.length}`);
+    throw Object.assign(new Error(`the range lies outside the ${buffer.length} bytes there are`), { statusCode: 416 });
   }
   reply.code(206).header("content-range", `bytes ${range.from}-${range.to}/${buffer.length}`);
   return reply.send(buffer.subarray(range.from, range.to + 1));

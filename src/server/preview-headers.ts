@@ -1,4 +1,7 @@
+import { assumedPlaces } from "../render/coil-places.ts";
 import type { Preview } from "../render/preview.ts";
+import type { RenderRequest } from "../render/renderer.ts";
+import { isTestSignal } from "../render/signals.ts";
 import { MAX_BOOST_DB, UNKNOWN_FROM_A_RECORDING, type UndoLimit } from "../render/undo.ts";
 
 const decibels = (value: number | null) => (value === null ? "silent" : value.toFixed(2));
@@ -13,13 +16,21 @@ export function undoHeader(limits: readonly UndoLimit[]): Record<string, string>
   return { "presolder-undo-limits": `boost at most ${MAX_BOOST_DB} dB: ${reached}` };
 }
 
+/** Pickups that a phrase was heard from at the usual place, for want of the build's own. */
+function placesHeader({ build, signal }: RenderRequest): Record<string, string> {
+  const assumed = "name" in signal && !isTestSignal(signal.name) ? assumedPlaces(build) : [];
+  return assumed.length > 0 ? { "presolder-places-assumed": assumed.join(", ") } : {};
+}
+
 /** What a WAV cannot say about itself. */
-export function previewHeaders(preview: Preview, undone: boolean): Record<string, string> {
+export function previewHeaders(request: RenderRequest, preview: Preview): Record<string, string> {
+  const undone = request.recordedWith !== undefined;
   return {
     "presolder-gain-db": preview.gainDb.toFixed(2),
     "presolder-lufs": decibels(preview.lufs),
     "presolder-true-peak-dbtp": decibels(preview.truePeakDbtp),
     "presolder-delay-samples": String(preview.delaySamples),
+    ...placesHeader(request),
     ...(undone ? { ...undoHeader(preview.limits), "presolder-undo-unknown": UNKNOWN_FROM_A_RECORDING } : {}),
   };
 }

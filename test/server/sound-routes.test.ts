@@ -41,6 +41,7 @@ describe("POST /api/preview", () => {
       "cache-control": "no-store",
       "presolder-gain-db": "0.00",
       "presolder-delay-samples": "48",
+      "presolder-places-assumed": "neck, middle, bridge",
     });
     const { sampleRateHz, channels } = decodeWav(reply.rawPayload);
     expect(sampleRateHz).toBe(48_000);
@@ -181,6 +182,7 @@ describe("GET /api/preview.wav", () => {
     const url = await address("lever=1");
     const outside = await service.app.inject({ url, headers: { range: "bytes=99999999-" } });
     expect(outside.statusCode).toBe(416);
+    expect(outside.json()).toMatchObject({ status: 416, title: "Range Not Satisfiable" });
     expect(outside.headers["content-range"]).toMatch(/^bytes \*\/\d+$/);
     const other = await service.app.inject({ url, headers: { range: "bytes=0-9", "if-range": '"other"' } });
     expect(other.statusCode).toBe(200);

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { Controls, parseSettings } from "../../build/settings.ts";
 import { oneOf, strict } from "../../build/zod-tools.ts";
+import type { PreviewRequest } from "../../render/preview.ts";
 import { DEFAULT_SAMPLE_RATE_HZ, DEFAULT_SIGNAL, SIGNAL_NAMES } from "../../render/signals.ts";
 import { addressQuery, codeField, rateInAddress, readCoded, settingsInAddress } from "../address-request.ts";
 import { asBuffer, sendBytes } from "../byte-ranges.ts";
@@ -29,6 +30,12 @@ const querySchema = addressQuery({
 });
 const QUERY_KEYS = ["build", "signal", "rate", "level", "encoding", "hum"];
 
+export const RENDERING =
+  "A phrase is heard by every coil at its own place and goes through that coil's own transfer; a test signal or a file drives " +
+  "every coil alike. A stereo file is rendered channel by channel and keeps its rate. At level `true` 1.0 is 1 V; integer " +
+  "encodings are lowered by one gain for all only where a peak would pass -1 dBTP. At level `matched` every preview has one " +
+  "loudness, -23 LUFS or as much lower as the highest peak of the set needs.";
+
 export const wavAnswer = {
   description: "A WAV file; gain, loudness, true peak and delay in `presolder-` headers",
   content: { "audio/wav": { schema: z.any().meta({ type: "string", format: "binary" }) } },
@@ -41,6 +48,7 @@ export async function previewRoutes(app: App, { runJob }: RouteContext): Promise
       preValidation: readUpload,
       schema: {
         summary: "One setting as a WAV file, of a built-in signal or (multipart) a file of one's own",
+        description: RENDERING,
         tags: ["sound"],
         consumes: ["application/json", "multipart/form-data"],
         body: bodySchema,
@@ -53,7 +61,7 @@ export async function previewRoutes(app: App, { runJob }: RouteContext): Promise
       const settings = parseSettings(new Controls(render.build), body.settings);
       const { level, encoding } = body;
       const preview = await runJob("preview", { ...render, settings, level, encoding }, callerOf(request, reply));
-      reply.headers(previewHeaders(preview, render.recordedWith !== undefined)).header("cache-control", "no-store");
+      reply.headers(previewHeaders(render, preview)).header("cache-control", "no-store");
       return reply.type("audio/wav").send(asBuffer(preview.wav));
     },
   );
@@ -73,18 +81,15 @@ export async function previewRoutes(app: App, { runJob }: RouteContext): Promise
       const { level, encoding } = query;
       const coded = readCoded("build", query.build, settingsInAddress(query, QUERY_KEYS), "query");
       if (isFresh(request, reply, tagOfAddress(request.url))) return reply.code(304).send();
-      const preview = await runJob(
-        "preview",
-        {
-          ...coded,
-          signal: { name: query.signal, sampleRateHz: query.rate },
-          hum: query.hum === undefined ? undefined : query.hum === "50" ? 50 : 60,
-          level,
-          encoding,
-        },
-        callerOf(request, reply),
-      );
-      return sendBytes(request, reply.headers(previewHeaders(preview, false)).type("audio/wav"), preview.wav);
+      const render: PreviewRequest = {
+        ...coded,
+        signal: { name: query.signal, sampleRateHz: query.rate },
+        hum: query.hum === undefined ? undefined : query.hum === "50" ? 50 : 60,
+        level,
+        encoding,
+      };
+      const preview = await runJob("preview", render, callerOf(request, reply));
+      return sendBytes(request, reply.headers(previewHeaders(render, preview)).type("audio/wav"), preview.wav);
     },
   );
 }
