@@ -1,5 +1,6 @@
 import { createBlindPanel } from "./blind/blind-panel.ts";
 import { createBuildsPanel } from "./builds/builds-panel.ts";
+import { createChoicePanel } from "./choice/choice-panel.ts";
 import { createControlsPanel } from "./controls/controls-panel.ts";
 import { createCurvesPanel } from "./curves/curves-panel.ts";
 import { createFaultList } from "./describe/fault-list.ts";
@@ -73,6 +74,7 @@ export function startPage(root: HTMLElement): void {
       { id: "hear", title: "Hear them all", content: createHearPanel(store, editor, listening) },
       { id: "blind", title: "Blind test", content: createBlindPanel(store, room, listening) },
       { id: "builds", title: "A against B", content: createBuildsPanel(store, editor) },
+      { id: "choice", title: "Which part?", content: createChoicePanel(store, editor) },
       { id: "send", title: "Send it", content: createSharePanel(store) },
     ]),
   );

@@ -20,7 +20,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   choice: ["build", "wiring", "network", "response", "filter", "strings", "audio"],
   bench: ["build", "wiring", "network", "response"],
   server: ["build", "wiring", "network", "response", "filter", "strings", "audio", "render", "choice", "bench"],
-  page: ["build", "wiring", "response", "audio"],
+  page: ["build", "wiring", "response", "audio", "bench"],
 };
 
 /** Files outside the flow: errors and limits serve everyone, config only the edge. */

@@ -2,6 +2,7 @@ import { summarize } from "../../build/setting-label.ts";
 import { parseSettings, type RawSettings } from "../../build/settings.ts";
 import { showDb, showHz } from "../curves/units.ts";
 import { h, replaceContent } from "../dom/element.ts";
+import { plainTable } from "../dom/table.ts";
 import type { AppStore } from "../state/app-state.ts";
 import type { Editor } from "../state/editor.ts";
 import type { Reading } from "../state/reading.ts";
@@ -12,27 +13,8 @@ import { createListeningVerdict } from "./listening-verdict.ts";
 function partsTable(a: Reading, b: Reading): HTMLElement {
   const differences = differencesOf(a.source, b.source);
   if (differences.length === 0) return h("p", {}, "The two builds are the same, part by part and wire by wire.");
-  return h(
-    "div",
-    { class: "table-frame", tabindex: 0, role: "group", "aria-label": "What differs" },
-    h(
-      "table",
-      { class: "plain-table" },
-      h("caption", {}, "What differs"),
-      h(
-        "thead",
-        {},
-        h("tr", {}, h("th", { scope: "col" }, "Where"), h("th", { scope: "col" }, "A"), h("th", { scope: "col" }, "B")),
-      ),
-      h(
-        "tbody",
-        {},
-        differences.map(({ where, inA, inB }) =>
-          h("tr", {}, h("th", { scope: "row" }, where), h("td", {}, inA), h("td", {}, inB)),
-        ),
-      ),
-    ),
-  );
+  const rows = differences.map(({ where, inA, inB }) => [where, inA, inB]);
+  return plainTable("What differs", ["Where", "A", "B"], rows);
 }
 
 function settingText(reading: Reading, settings: RawSettings): string {

@@ -1,0 +1,65 @@
+import { showDb, showHz } from "../curves/units.ts";
+import { h } from "../dom/element.ts";
+import { plainTable } from "../dom/table.ts";
+import { createFormRun } from "../fields/form-run.ts";
+import { postForBytes, postJson } from "../server/client.ts";
+import { fileStem, saveFile } from "../server/save-file.ts";
+import type { AppStore } from "../state/app-state.ts";
+
+interface Row {
+  readonly label: string;
+  readonly peak: { readonly frequency: number; readonly level: number } | null;
+  readonly cutoff: number | null;
+  readonly level: number;
+  readonly loudness: number | null;
+  readonly hum: number | null;
+}
+
+const orDash = <T>(value: T | null, show: (value: T) => string) => (value === null ? "–" : show(value));
+
+function cells({ label, peak, cutoff, level, loudness, hum }: Row): string[] {
+  return [
+    label,
+    orDash(peak, ({ frequency }) => showHz(frequency)),
+    orDash(peak, ({ level: height }) => showDb(height)),
+    orDash(cutoff, showHz),
+    showDb(level),
+    orDash(loudness, (value) => showDb(value).replace("dB", "LU")),
+    orDash(hum, (value) => showDb(value)),
+  ];
+}
+
+const HEAD = ["Setting", "Peak", "Height", "Cutoff", "Level at 200 Hz", "Loudness", "Hum"];
+
+/** Peak, cutoff, level, loudness and hum of the whole set. */
+export function createEverythingTable(store: AppStore): HTMLElement {
+  const body = () => {
+    const { reading, signal } = store.state;
+    return { build: reading?.source, ...(signal ? { signal } : {}) };
+  };
+  const show = createFormRun(
+    "Show the table",
+    () => [],
+    async () => {
+      const { rows } = await postJson<{ rows: Row[] }>("/api/table", body());
+      return plainTable("Every position and tone", HEAD, rows.map(cells));
+    },
+  );
+  const save = h("button", { type: "button" }, "Save as CSV");
+  save.addEventListener("click", async () => {
+    try {
+      const csv = await postForBytes("/api/table", { ...body(), format: "csv" });
+      saveFile(`${fileStem(store.state.source?.title)}-settings.csv`, new Blob([csv], { type: "text/csv" }));
+    } catch (error) {
+      store.set({ notice: (error as Error).message });
+    }
+  });
+  show.button.classList.remove("primary");
+  return h(
+    "section",
+    { class: "stack" },
+    h("h3", {}, "All settings in figures"),
+    h("div", { class: "buttons" }, show.button, save),
+    show.answer,
+  );
+}

@@ -1,0 +1,148 @@
+import { h } from "../dom/element.ts";
+import { plainTable } from "../dom/table.ts";
+import { formChoice, formText } from "../fields/form-fields.ts";
+import { createFormRun } from "../fields/form-run.ts";
+import { showQuantity } from "../fields/show-quantity.ts";
+import { postJson } from "../server/client.ts";
+import type { AppStore } from "../state/app-state.ts";
+import type { Editor } from "../state/editor.ts";
+import { setAt } from "../state/paths.ts";
+import { createFreePicker } from "./free-parts.ts";
+import { createWishFields } from "./wish-fields.ts";
+
+interface FoundValue {
+  readonly name: string;
+  readonly unit: "farads" | "ohms" | "metres" | "fraction";
+  readonly value: number | null;
+}
+
+interface Found {
+  readonly says: string;
+  readonly values: readonly FoundValue[];
+  readonly elsewhere: readonly { readonly label: string; readonly audible: string; readonly verdict: string }[];
+}
+
+interface Search {
+  readonly combinations: number;
+  readonly tried: number;
+  readonly method: string;
+  readonly costMeaning: string;
+  readonly now: { readonly says: string } | null;
+  readonly best: readonly Found[];
+}
+
+const DIMENSIONS = { farads: "capacitance", ohms: "resistance", metres: "length" } as const;
+
+function valueText({ name, unit, value }: FoundValue): string {
+  if (value === null) return `${name} left out`;
+  return `${name} ${unit === "fraction" ? value : showQuantity(value, DIMENSIONS[unit])}`;
+}
+
+/** What a found choice changes where nothing was wished. */
+function elsewhereText({ elsewhere }: Found): string {
+  const heard = elsewhere.filter(({ audible }) => audible !== "none");
+  if (heard.length === 0) return "nothing to be heard elsewhere";
+  return heard
+    .slice(0, 3)
+    .map(({ label, verdict }) => `${label}: ${verdict}`)
+    .join("; ");
+}
+
+const FIELD_OF_UNIT = { farads: "capacitance", ohms: "resistance" } as const;
+
+function put(editor: Editor, { values }: Found): void {
+  editor.edit((source) =>
+    values.reduce((next, { name, unit, value }) => {
+      if (value === null || !(name in next.parts) || (unit !== "farads" && unit !== "ohms")) return next;
+      return setAt(
+        next,
+        ["parts", name, FIELD_OF_UNIT[unit]],
+        showQuantity(value, DIMENSIONS[unit]).replace("Ω", "").replace(/\s/g, ""),
+      );
+    }, source),
+  );
+}
+
+function answerOf(search: Search, store: AppStore, editor: Editor): HTMLElement {
+  const canPut = (found: Found) =>
+    found.values.every(
+      ({ name, value }) => value !== null && store.state.source !== undefined && name in store.state.source.parts,
+    );
+  const rows = search.best.map((found) => [
+    found.values.map(valueText).join(", "),
+    found.says,
+    elsewhereText(found),
+    canPut(found)
+      ? h("button", { type: "button", class: "small", onclick: () => put(editor, found) }, "Put it in")
+      : "",
+  ]);
+  return h(
+    "div",
+    { class: "stack" },
+    h("p", {}, search.now ? `As it is: ${search.now.says}.` : "As it is, the wish means nothing for this guard."),
+    plainTable(`The best of ${search.combinations} combinations`, ["Values", "Gives", "Elsewhere", ""], rows),
+    h("p", { class: "hint" }, `${search.method}. Ranked by ${search.costMeaning}.`),
+  );
+}
+
+/** Which value brings the wish nearest. */
+export function createFindValue(store: AppStore, editor: Editor): HTMLElement {
+  const wish = createWishFields();
+  const picker = createFreePicker(store);
+  const series = formChoice("free.series", "From the series", [
+    { value: "usual", label: "as is customary" },
+    { value: "E6", label: "E6 (10, 15, 22 …)" },
+    { value: "E12", label: "E12" },
+    { value: "E24", label: "E24" },
+    { value: "drawer", label: "what is in the drawer" },
+  ]);
+  const from = formText("free.from", "from", "1n");
+  const to = formText("free.to", "to", "100n");
+  const drawer = formText("free.values", "In the drawer", "", "10n, 22n, 33n, 47n");
+  const show = () => {
+    const kind = series.read();
+    for (const field of [from, to]) field.element.hidden = !kind.startsWith("E");
+    drawer.element.hidden = kind !== "drawer";
+  };
+  series.element.addEventListener("change", show);
+  show();
+  const choices = () => {
+    if (series.read() === "usual") return {};
+    if (series.read() === "drawer")
+      return {
+        values: drawer
+          .read()
+          .split(/[\s,;]+/)
+          .filter(Boolean),
+      };
+    return { series: series.read(), from: from.read(), to: to.read() };
+  };
+  const fields = [...wish.fields, series, from, to, drawer];
+  const run = createFormRun(
+    "Find the values",
+    () => fields,
+    async () => {
+      const { reading } = store.state;
+      if (!reading) return undefined;
+      const free = picker.read(choices());
+      if (free.length === 0) throw new Error("Tick at least one thing that may change.");
+      const search = await postJson<Search>("/api/search", {
+        build: reading.source,
+        free,
+        wish: wish.read(store.state),
+      });
+      return answerOf(search, store, editor);
+    },
+  );
+  return h(
+    "section",
+    { class: "stack" },
+    h("h3", {}, "Find a value"),
+    h("p", { class: "hint" }, "Wishes are for the setting on the bench."),
+    wish.element,
+    picker.element,
+    h("div", { class: "field-row" }, series.element, from.element, to.element, drawer.element),
+    h("div", { class: "buttons" }, run.button),
+    run.answer,
+  );
+}
