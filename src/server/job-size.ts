@@ -15,7 +15,7 @@ const LONG_FILE_BYTES = 6_000_000;
 
 function isLarge(name: JobName, input: unknown): boolean {
   if (ALWAYS_LARGE.has(name)) return true;
-  if (name === "curves") {
+  if (name === "curvesJson" || name === "curveTexts") {
     const { settings, frequenciesHz } = input as CurvesRequest;
     return settings.length * frequenciesHz.length > MANY_POINTS;
   }

@@ -1,4 +1,4 @@
-import { type CurvesRequest, curvesOf } from "../render/curves.ts";
+import type { CurvesRequest } from "../render/curves.ts";
 import { type ImpulseRequest, renderImpulse } from "../render/impulse.ts";
 import { type PreviewRequest, renderPreview } from "../render/preview.ts";
 import { renderBatch, type SetRequest } from "../render/preview-set.ts";
@@ -15,6 +15,8 @@ import {
   type ToleranceJob,
 } from "./choice-jobs.ts";
 
+import { curvesJson, curveTexts } from "./curve-texts.ts";
+
 /** What a job may use of its surroundings. */
 export interface JobContext {
   /** To be called now and then; throws where nobody waits for the answer any more. */
@@ -27,7 +29,8 @@ export interface JobContext {
  */
 export const JOBS = {
   ready: (_nothing: null) => true,
-  curves: (request: CurvesRequest, context: JobContext) => curvesOf(request, context),
+  curvesJson: (request: CurvesRequest, context: JobContext) => curvesJson(request, context),
+  curveTexts: (request: CurvesRequest, context: JobContext) => curveTexts(request, context),
   preview: (request: PreviewRequest, context: JobContext) => renderPreview(request, context),
   previewBatch: (request: SetRequest, context: JobContext) => renderBatch(request, context),
   impulse: (request: ImpulseRequest) => renderImpulse(request),

@@ -1,11 +1,12 @@
 import type { SettingCurve } from "../render/curves.ts";
 import type { SetBatch, SetRequest } from "../render/preview-set.ts";
 import { MAX_BOOST_DB, UNKNOWN_FROM_A_RECORDING } from "../render/undo.ts";
+import type { SettingRow } from "./curve-texts.ts";
 
-/** Words of a label as a file name that every system takes: "02-position-1-tone-7.wav". */
-export function fileName(index: number, label: string, count: number): string {
+/** Words for a setting as a file name that every system takes: "02-position-1-tone-7.wav". */
+export function fileName(index: number, setting: string, count: number): string {
   const number = String(index + 1).padStart(Math.max(2, String(count).length), "0");
-  const words = label
+  const words = setting
     .toLowerCase()
     .replace(/[^a-z0-9]+/g, "-")
     .replace(/^-|-$/g, "");
@@ -20,7 +21,7 @@ export function csvCell(text: string): string {
 
 /** Frequencies down, settings across, magnitudes in dB. */
 export function curvesCsv(frequenciesHz: Float64Array, curves: readonly SettingCurve[]): string {
-  const head = ["frequency (Hz)", ...curves.map(({ label }) => `${label} (dB)`)].map(csvCell);
+  const head = ["frequency (Hz)", ...curves.map(({ setting }) => `${setting} (dB)`)].map(csvCell);
   const rows = Array.from(frequenciesHz, (frequency, i) =>
     [frequency.toFixed(3), ...curves.map(({ magnitude }) => magnitude[i]!.toFixed(4))].join(","),
   );
@@ -37,7 +38,7 @@ function undoNotes({ recordedWith }: SetRequest): object {
 export function manifestOf(
   request: SetRequest,
   batch: SetBatch,
-  curves: readonly SettingCurve[],
+  rows: readonly SettingRow[],
   assumedPlaces: readonly string[],
 ): object {
   const { signal, level, encoding, hum } = request;
@@ -52,11 +53,12 @@ export function manifestOf(
     fullScale: "1.0 is 1 V at gainDb 0",
     ...(assumedPlaces.length > 0 && "name" in signal ? { placesAssumed: assumedPlaces } : {}),
     ...undoNotes(request),
-    previews: curves.map(({ settings, label, position, tone, volume }, index) => {
+    previews: rows.map(({ settings, setting, label, position, tone, volume }, index) => {
       const { gainDb, lufs, truePeakDbtp } = batch.levels[index]!;
       return {
-        file: fileName(index, label, curves.length),
+        file: fileName(index, setting, rows.length),
         settings,
+        setting,
         label,
         position,
         tone,

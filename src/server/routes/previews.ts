@@ -3,12 +3,11 @@ import { z } from "zod";
 import { Controls, expandSweep } from "../../build/settings.ts";
 import { strict } from "../../build/zod-tools.ts";
 import { assumedPlaces } from "../../render/coil-places.ts";
-import type { SettingCurve } from "../../render/curves.ts";
 import type { SetBatch, SetRequest } from "../../render/preview-set.ts";
 import { logSpaced } from "../../response/frequencies.ts";
 import { type Caller, callerOf } from "../caller.ts";
-import { curvesAnswer } from "../curve-answer.ts";
-import { curvesCsv, fileName, manifestOf } from "../preview-archive.ts";
+import type { CurveTexts } from "../curve-texts.ts";
+import { fileName, manifestOf } from "../preview-archive.ts";
 import { problemSchema } from "../problems.ts";
 import { readRenderRequest, recordedWithField, renderFields } from "../render-request.ts";
 import { settingsField, sweepField } from "../request-schemas.ts";
@@ -35,26 +34,23 @@ const FREQUENCIES = logSpaced(20, 20_000, 512);
 interface Archive {
   readonly request: SetRequest;
   readonly first: SetBatch;
-  readonly curves: readonly SettingCurve[];
+  readonly texts: CurveTexts;
   readonly manifest: object;
 }
 
-function textEntry(name: string, text: string): ZipEntry {
-  return { name, bytes: Buffer.from(text, "utf8"), compress: true };
-}
-
 async function* entriesOf(archive: Archive, runJob: RunJob, caller: Caller): AsyncGenerator<ZipEntry> {
-  const { request, first, curves, manifest } = archive;
-  yield textEntry("manifest.json", `${JSON.stringify(manifest, null, 2)}\n`);
-  yield textEntry("response.csv", curvesCsv(FREQUENCIES, curves));
-  yield textEntry("response.json", JSON.stringify(curvesAnswer(FREQUENCIES, curves)));
+  const { request, first, texts, manifest } = archive;
+  const { rows } = texts;
+  yield { name: "manifest.json", bytes: Buffer.from(`${JSON.stringify(manifest, null, 2)}\n`), compress: true };
+  yield { name: "response.csv", bytes: texts.csv, compress: true };
+  yield { name: "response.json", bytes: texts.json, compress: true };
   let batch = first;
   for (let index = 0; ; ) {
     for (const wav of batch.wavs) {
-      yield { name: fileName(index, curves[index]!.label, curves.length), bytes: wav, compress: false };
+      yield { name: fileName(index, rows[index]!.label, rows.length), bytes: wav, compress: false };
       index++;
     }
-    if (index >= curves.length) return;
+    if (index >= rows.length) return;
     batch = await runJob("previewBatch", { ...request, from: index, levels: first.levels }, caller);
   }
 }
@@ -80,12 +76,12 @@ export async function previewSetRoutes(app: App, { runJob }: RouteContext): Prom
       const set: SetRequest = { ...render, settings, level, encoding, from: 0 };
       const caller = callerOf(request, reply);
       const curvesJob = { build: render.build, settings, frequenciesHz: FREQUENCIES, withSources: false };
-      const [first, curves] = await Promise.all([
+      const [first, texts] = await Promise.all([
         runJob("previewBatch", set, caller),
-        runJob("curves", curvesJob, caller),
+        runJob("curveTexts", curvesJob, caller),
       ]);
-      const manifest = manifestOf(set, first, curves, assumedPlaces(render.build));
-      const entries = entriesOf({ request: set, first, curves, manifest }, runJob, caller);
+      const manifest = manifestOf(set, first, texts.rows, assumedPlaces(render.build));
+      const entries = entriesOf({ request: set, first, texts, manifest }, runJob, caller);
       reply.header("cache-control", "no-store").header("content-disposition", 'attachment; filename="previews.zip"');
       return reply.type("application/zip").send(Readable.from(zipStream(entries), { objectMode: false }));
     },

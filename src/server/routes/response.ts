@@ -1,10 +1,13 @@
 import { z } from "zod";
+import { partsOfKind } from "../../build/build-file.ts";
 import { Controls, expandSweep } from "../../build/settings.ts";
 import { strict } from "../../build/zod-tools.ts";
+import { MAX_POINTS } from "../../limits.ts";
 import { NO_CHECKPOINT } from "../../render/checkpoint.ts";
 import { type CurvesRequest, curvesOf } from "../../render/curves.ts";
 import { logSpaced } from "../../response/frequencies.ts";
 import { curvesAnswerSchema } from "../answer-schemas.ts";
+import { asBuffer } from "../byte-ranges.ts";
 import { callerOf } from "../caller.ts";
 import { curvesAnswer } from "../curve-answer.ts";
 import { problemSchema } from "../problems.ts";
@@ -22,8 +25,8 @@ const bodySchema = strict({
   fret: z.number().min(0).max(36).optional().describe("0 is the open string; needs `string`"),
 });
 
-/** About 20 ms of work; anything longer goes to a worker. */
-const MAX_POINTS_ON_EVENT_LOOP = 12 * 512;
+/** A few milliseconds of work, as when one control is turned; anything longer goes to a worker. */
+const MAX_POINTS_ON_EVENT_LOOP = 1024;
 
 function frequencyList(frequencies: z.output<typeof frequenciesField>): Float64Array {
   if (Array.isArray(frequencies)) return Float64Array.from(frequencies);
@@ -42,6 +45,18 @@ function readRequest(body: z.output<typeof bodySchema>): CurvesRequest {
   return { build, settings, frequenciesHz: frequencyList(body.frequencies), withSources: body.sources, heard };
 }
 
+/** Points of every curve asked for, each coil's own included. */
+function pointsOf({ build, settings, frequenciesHz, withSources }: CurvesRequest): number {
+  const coils = partsOfKind(build, "pickup").reduce((count, [, { coils }]) => count + Object.keys(coils).length, 0);
+  return settings.length * frequenciesHz.length * (withSources ? 1 + coils : 1);
+}
+
+function requireFewPoints(points: number): void {
+  if (points <= MAX_POINTS) return;
+  const message = `asks for ${points} points in all; expected at most ${MAX_POINTS}. Ask for fewer settings or frequencies`;
+  throw refusal("LIMIT_EXCEEDED", [{ path: "frequencies", message }]);
+}
+
 export async function responseRoutes(app: App, { runJob }: RouteContext): Promise<void> {
   app.post(
     "/api/response",
@@ -55,12 +70,11 @@ export async function responseRoutes(app: App, { runJob }: RouteContext): Promis
     },
     async (request, reply) => {
       const job = readRequest(request.body);
-      const points = job.settings.length * job.frequenciesHz.length * (job.withSources ? 2 : 1);
-      const curves =
-        points <= MAX_POINTS_ON_EVENT_LOOP
-          ? curvesOf(job, NO_CHECKPOINT)
-          : await runJob("curves", job, callerOf(request, reply));
-      return curvesAnswer(job.frequenciesHz, curves);
+      const points = pointsOf(job);
+      requireFewPoints(points);
+      if (points <= MAX_POINTS_ON_EVENT_LOOP) return curvesAnswer(job.frequenciesHz, curvesOf(job, NO_CHECKPOINT));
+      const json = await runJob("curvesJson", job, callerOf(request, reply));
+      return reply.type("application/json; charset=utf-8").send(asBuffer(json) as never);
     },
   );
 }
