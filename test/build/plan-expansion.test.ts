@@ -39,7 +39,7 @@ describe.each(PLAN_PRESETS.map(({ id }) => id))("the plan %s", (id) => {
     expect(curves[0]).toEqual(curves[1]);
   });
 
-  test("gives every part a place and a label, and leaves no part but coils' ends unwired", () => {
+  test("gives every part a place, a label and a wire", () => {
     const met = new Set(wiresOf(long).flatMap(({ from, to }) => [from.split(".")[0], to.split(".")[0]]));
     for (const [name, part] of Object.entries(long.parts)) {
       expect(part.place, name).toBeDefined();
@@ -105,6 +105,15 @@ describe("a technician's wiring", () => {
     const caps = Object.values(shared.parts).filter((part) => part.kind === "cap");
     expect(caps).toHaveLength(1);
     expect(hasWire(shared, "tone1.2", "tone2.2")).toBe(true);
+  });
+
+  test("a switch of its own has a place, a label and the wires of a push-pull", () => {
+    const guard = expand({ ...preset("singles-middle-phase"), phase: { pickup: "middle", by: { switch: "flip" } } });
+    expect(partOf(guard, "flip")).toMatchObject({ kind: "switch", type: "dpdt", label: "Small switch: flip" });
+    expect(partOf(guard, "flip")?.place).toBeDefined();
+    expect(hasWire(guard, "middle.hot", "flip.A1", "lead")).toBe(true);
+    expect(hasWire(guard, "flip.A1", "flip.B2", "jumper")).toBe(true);
+    expect(hasWire(guard, "flip.A0", "lever.A2")).toBe(true);
   });
 
   test("a star takes every ground wire, and no case hangs on another", () => {

@@ -1,4 +1,5 @@
 import type { Draft } from "./draft.ts";
+import { beside, type Place } from "./places.ts";
 import { knownName, planFault } from "./plan-fault.ts";
 import type { Where } from "./plan-schema.ts";
 
@@ -48,7 +49,10 @@ export class PushPulls {
   #ownSwitch(path: string, name: string): string {
     const part = this.#draft.parts[name];
     if (part && !this.#taken.has(name)) throw planFault(path, `the name "${name}" is already another part's`);
-    if (!part) this.#draft.part(name, { kind: "switch", type: "dpdt" });
+    if (!part) {
+      const place = beside(this.#draft.pot(this.#pots[0]!)!.place as Place, { x: 0.03, y: 0.01 * this.#taken.size });
+      this.#draft.part(name, { kind: "switch", type: "dpdt", label: `Small switch: ${name}`, place });
+    }
     return name;
   }
 }
