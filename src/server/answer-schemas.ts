@@ -15,6 +15,12 @@ export const settingFields = {
 
 export const curveSchema = z.object({
   ...settingFields,
+  label: z
+    .string()
+    .describe('what sounds, computed from the wiring: "bridge + middle, parallel, in phase, hum cancelling"'),
+  setting: z.string().describe('the controls in words: "position 2, tone 7, volume 10"'),
+  hum: z.number().describe("net hum at 50 Hz in dB re one reference single coil; −300 where it cancels out"),
+  active: z.array(z.string()).describe("controls that have any effect in this setting"),
   magnitude: z.array(z.number()).describe("dB re the EMF of a coil with output 1"),
   phase: z.array(z.number()).describe("degrees, unwrapped"),
   peak: z

@@ -15,6 +15,7 @@ import type { App, RouteContext } from "../route-context.ts";
 import { readUpload } from "../sound-upload.ts";
 import type { RunJob } from "../worker-pool.ts";
 import { type ZipEntry, zipStream } from "../zip-stream.ts";
+import { RENDERING } from "./preview.ts";
 
 const bodySchema = strict({
   ...renderFields,
@@ -47,7 +48,7 @@ async function* entriesOf(archive: Archive, runJob: RunJob, caller: Caller): Asy
   let batch = first;
   for (let index = 0; ; ) {
     for (const wav of batch.wavs) {
-      yield { name: fileName(index, rows[index]!.label, rows.length), bytes: wav, compress: false };
+      yield { name: fileName(index, rows[index]!.setting, rows.length), bytes: wav, compress: false };
       index++;
     }
     if (index >= rows.length) return;
@@ -62,6 +63,7 @@ export async function previewSetRoutes(app: App, { runJob }: RouteContext): Prom
       preValidation: readUpload,
       schema: {
         summary: "Every setting of a sweep as WAV files in a ZIP, with the curves",
+        description: RENDERING,
         tags: ["sound"],
         consumes: ["application/json", "multipart/form-data"],
         body: bodySchema,
