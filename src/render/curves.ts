@@ -1,7 +1,10 @@
 import type { Build } from "../build/schema.ts";
 import { type SettingSummary, summarize } from "../build/setting-label.ts";
 import { Controls, rawSettings, type Settings, type SettingValue } from "../build/settings.ts";
+import { ActivityReader } from "../response/activity.ts";
 import { weightedSum } from "../response/curve.ts";
+import { humLevelDb } from "../response/hum.ts";
+import { SettingDescriber } from "../response/labels.ts";
 import { curveOf, ResponseEngine, type SourceCurve } from "../response/responses.ts";
 import type { Transfers } from "../response/transfers.ts";
 import { stringWeight } from "../strings/comb.ts";
@@ -19,6 +22,14 @@ export interface CurvesRequest {
 }
 
 export interface SettingCurve extends SettingSummary {
+  /** The state of the controls: "position 2, tone 7, volume 10". */
+  readonly setting: string;
+  /** What sounds there, computed from the wiring: "bridge + middle, parallel, in phase, hum cancelling". */
+  readonly label: string;
+  /** Net hum in dB re one reference coil. */
+  readonly hum: number;
+  /** Controls that have any effect there. */
+  readonly active: readonly string[];
   readonly settings: Readonly<Record<string, SettingValue>>;
   /** dB, degrees. */
   readonly magnitude: Float64Array;
@@ -66,13 +77,21 @@ export function curvesOf(request: CurvesRequest, { checkpoint }: Checkpoint): Se
   const controls = new Controls(build);
   const engine = new ResponseEngine(build);
   const weights = heard && weightsOf(build, engine, heard.string, heard.fret);
+  engine.plan(request.settings);
+  const describer = new SettingDescriber(build);
+  const activity = new ActivityReader(build, (settings) => engine.transfersIn(settings));
   return request.settings.map((settings) => {
     checkpoint();
     const plain = engine.transfersIn(settings);
     const transfers = weights ? heardThrough(plain, weights) : plain;
+    const { label: setting, ...summary } = summarize(controls, settings);
     return {
       settings: rawSettings(controls, settings),
-      ...summarize(controls, settings),
+      setting,
+      ...summary,
+      label: describer.describe(settings).label,
+      hum: humLevelDb(plain),
+      active: activity.activeIn(settings),
       ...curveOf(transfers, request.frequenciesHz, request.withSources),
     };
   });
