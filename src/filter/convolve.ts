@@ -1,26 +1,6 @@
 import FFT from "fft.js";
+import { type Convolver, type ConvolverOptions, checkedFilters, type RenderOptions, requireWork } from "./convolver.ts";
 import { realFft } from "./real-fft.ts";
-
-export interface RenderOptions {
-  /** Called before every pair of blocks; may throw to stop the work. */
-  readonly checkpoint?: () => void;
-}
-
-export interface Convolver {
-  /** Samples of the longest input. */
-  readonly inputLength: number;
-  /**
-   * Σ input[i] ∗ filters[i], inputLength + taps − 1 samples, taps being those of the longest filter given.
-   *
-   * @throws RangeError if there are more or fewer filters than inputs, or one is empty or longer than `longestFilter`.
-   */
-  render(filters: readonly Float64Array[], options?: RenderOptions): Float32Array;
-}
-
-export interface ConvolverOptions extends RenderOptions {
-  /** Room for the inputs' spectra. Where they would need more, they are computed anew by every render. */
-  readonly memoryBytes?: number;
-}
 
 /** Holds three inputs of a minute at 48 kHz; longer jobs run about half as fast instead of filling the memory. */
 const DEFAULT_MEMORY_BYTES = 160 * 2 ** 20;
@@ -40,7 +20,7 @@ export function createConvolver(
   longestFilter: number,
   { checkpoint, memoryBytes = DEFAULT_MEMORY_BYTES }: ConvolverOptions = {},
 ): Convolver {
-  if (inputs.length === 0 || longestFilter < 1) throw new RangeError("A convolver needs an input and at least one tap");
+  requireWork(inputs, longestFilter);
   const inputLength = Math.max(...inputs.map((input) => input.length));
   const size = blockSize(inputLength, longestFilter);
   const hop = size - longestFilter + 1;
@@ -76,14 +56,15 @@ export function createConvolver(
   }
 
   function render(filters: readonly Float64Array[], options: RenderOptions = {}): Float32Array {
-    const taps = checkedLength(filters, inputs.length, longestFilter);
-    const spectra = filters.map((filter) => filterSpectrum(filter, size));
+    const { taps, heard } = checkedFilters(filters, inputs.length, longestFilter);
+    const spectra = heard.map((input) => filterSpectrum(filters[input]!, size));
     const output = new Float32Array(inputLength + taps - 1);
+    if (heard.length === 0) return output;
     for (let pair = 0; 2 * pair * hop < output.length; pair++) {
       options.checkpoint?.();
-      for (let input = 0; input < spectra.length; input++) {
-        const multiply = input === 0 ? multiplyInto : multiplyOnto;
-        multiply(product, spectrumOf(input, pair), spectra[input]!, size);
+      for (let i = 0; i < heard.length; i++) {
+        const multiply = i === 0 ? multiplyInto : multiplyOnto;
+        multiply(product, spectrumOf(heard[i]!, pair), spectra[i]!, size);
       }
       // `product` is the conjugate of the sum, so the forward transform gives the inverse, its imaginary part turned round.
       fft.transform(packed, product);
@@ -93,16 +74,6 @@ export function createConvolver(
   }
 
   return { inputLength, render };
-}
-
-function checkedLength(filters: readonly Float64Array[], inputs: number, longestFilter: number): number {
-  if (filters.length !== inputs) throw new RangeError(`${inputs} inputs need as many filters, not ${filters.length}`);
-  const lengths = filters.map((filter) => filter.length);
-  if (Math.min(...lengths) < 1) throw new RangeError("A filter needs at least one tap");
-  const taps = Math.max(...lengths);
-  if (taps > longestFilter)
-    throw new RangeError(`A filter of ${taps} taps is longer than the ${longestFilter} planned for`);
-  return taps;
 }
 
 /** The size of least work: n·log n for each stretch of blocks needed, larger sizes paying for the cache they miss. */

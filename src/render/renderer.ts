@@ -2,8 +2,9 @@ import type { Sound } from "../audio/sound.ts";
 import type { Build } from "../build/schema.ts";
 import type { Settings } from "../build/settings.ts";
 import { PresolderError } from "../errors.ts";
-import { type Convolver, createConvolver } from "../filter/convolve.ts";
+import type { Convolver } from "../filter/convolver.ts";
 import type { TransferFunction } from "../filter/impulse-response.ts";
+import { createQuickConvolver } from "../filter/quick-convolve.ts";
 import { ResponseEngine } from "../response/responses.ts";
 import type { Checkpoint } from "./checkpoint.ts";
 import { type Feed, feedOf, type MainsHz, type SignalSource } from "./feed.ts";
@@ -62,7 +63,7 @@ function filterBank(plan: FilterPlan): (settings: Settings) => FilterSet {
 /** One convolver for each output channel: its own drive beside the coils' signals, which all channels share. */
 function convolvers(feed: Feed, longestFilter: number, checkpoint: () => void): Convolver[] {
   const inputs = feed.drive.length > 0 ? feed.drive.map((drive) => [drive, ...feed.coils]) : [feed.coils];
-  return inputs.map((channel) => createConvolver(channel, longestFilter, { checkpoint }));
+  return inputs.map((channel) => createQuickConvolver(channel, longestFilter, { checkpoint }));
 }
 
 /**
