@@ -16,7 +16,7 @@ export class Draft {
 
   /** Joins two lugs; a plain wire unless said otherwise. */
   join(from: string, to: string, how?: How): void {
-    this.wires.push({ from, to, ...(how ? { how } : {}) });
+    this.wires.push({ from, to, ...(how === undefined || how === "wire" ? {} : { how }) });
   }
 
   pot(name: string): PotInput | undefined {
