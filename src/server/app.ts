@@ -12,6 +12,7 @@ import { handleProblems } from "./problems.ts";
 import { type Protection, registerProtection } from "./protection.ts";
 import type { App, RouteContext } from "./route-context.ts";
 import { benchRoutes } from "./routes/bench.ts";
+import { catalogueRoutes } from "./routes/catalogue.ts";
 import { compareRoutes } from "./routes/compare.ts";
 import { diagnoseRoutes } from "./routes/diagnose.ts";
 import { expandRoutes } from "./routes/expand.ts";
@@ -36,6 +37,7 @@ const ROUTES = [
   expandRoutes,
   linkRoutes,
   signalRoutes,
+  catalogueRoutes,
   responseRoutes,
   previewRoutes,
   previewSetRoutes,
