@@ -1,12 +1,20 @@
 import type { Build } from "../build/schema.ts";
+import type { Finding } from "./audit/index.ts";
+import { auditBuild } from "./audit/index.ts";
 import { type MeterReadings, meterReadings, type ProbeRequest } from "./meter/readings.ts";
 import { coilFromReading, potAndCoilFromSweep, type Solved } from "./meter/solve-backwards.ts";
+import { type DrawerItem, type PartsList, partsList } from "./parts-list.ts";
+import { type PhaseCheck, phaseCheck } from "./phase-check.ts";
+import { type BuildSheet, buildSheet } from "./sheet/build-sheet.ts";
+import type { Allowances } from "./sheet/cut-list.ts";
 
 export interface BenchRequest {
   /** °C, of the coils. */
   readonly temperature: number;
   readonly probes: readonly ProbeRequest[];
   readonly solve?: SolveRequest | undefined;
+  readonly allowances: Allowances;
+  readonly drawer: readonly DrawerItem[];
 }
 
 /** What a meter showed at the jack, to be solved backwards. All in ohms. */
@@ -21,6 +29,10 @@ export interface SolveAnswer {
 }
 
 export interface BenchAnswer extends MeterReadings {
+  readonly audit: readonly Finding[];
+  readonly sheet: BuildSheet;
+  readonly partsList: PartsList;
+  readonly phaseCheck: PhaseCheck;
   readonly solved?: SolveAnswer;
 }
 
@@ -36,8 +48,13 @@ function solve({ coil, sweep }: SolveRequest): SolveAnswer {
  * @throws PresolderError REQUEST_INVALID or SETTINGS_INVALID naming the field at fault
  */
 export function benchSheet(build: Build, request: BenchRequest): BenchAnswer {
+  const sheet = buildSheet(build, request.allowances);
   return {
+    audit: auditBuild(build),
     ...meterReadings(build, { celsius: request.temperature, probes: request.probes }),
+    sheet,
+    partsList: partsList(build, sheet.cuts, request.drawer),
+    phaseCheck: phaseCheck(build),
     ...(request.solve ? { solved: solve(request.solve) } : {}),
   };
 }

@@ -1,6 +1,8 @@
 import { z } from "zod";
+import { DEFAULT_ALLOWANCES } from "../bench/sheet/cut-list.ts";
+import { partSchema } from "../build/schema.ts";
 import { quantity, strict } from "../build/zod-tools.ts";
-import { MAX_PROBES } from "../limits.ts";
+import { MAX_PARTS, MAX_PROBES } from "../limits.ts";
 import { settingsField } from "./request-schemas.ts";
 
 const resistance = (meaning: string) => quantity("resistance", { above: 0, max: 1e9 }, meaning);
@@ -43,6 +45,21 @@ export const solveField = strict({
     .describe("finds the coil and the volume pot from two readings at the jack"),
 }).describe("solves backwards from readings, whatever the build says");
 
+const allowance = (meaning: string, usual: number) => quantity("length", { min: 0, max: 0.5 }, meaning).default(usual);
+
+export const allowancesField = strict({
+  slack: allowance("added to every wire", DEFAULT_ALLOWANCES.slack),
+  strip: allowance("bared at each end", DEFAULT_ALLOWANCES.strip),
+})
+  .default(DEFAULT_ALLOWANCES)
+  .describe("what the cut list adds to a wire's run along the guard's edges");
+
+export const drawerField = z
+  .array(strict({ part: partSchema, quantity: z.int().min(1).max(1000).default(1) }))
+  .max(MAX_PARTS)
+  .default([])
+  .describe("parts already in the drawer, written as in a build file; taken off the parts list");
+
 const ohmsAnswer = z.number().nullable();
 
 export const readingAnswer = z.object({
@@ -75,6 +92,128 @@ export const solvedAnswer = z
   })
   .optional()
   .describe("ohms; the range is the meter's 1 % and the pot's tolerance");
+
+const lugPair = z.tuple([z.string(), z.string()]).readonly();
+const strings = z.array(z.string()).readonly();
+const settingsAnswer = z.record(z.string(), z.union([z.number(), z.string()])).readonly();
+
+export const auditAnswer = z
+  .array(
+    z.object({
+      code: z.string().describe("stable name of the finding"),
+      severity: z.enum(["fault", "warning", "note"]),
+      lugs: strings,
+      settings: z.array(settingsAnswer).readonly().describe("where it shows; none: everywhere"),
+      message: z.string(),
+      remedy: z.string(),
+    }),
+  )
+  .readonly()
+  .describe("what the wiring shows to be wrong, worst first");
+
+const connectionAnswer = z.object({
+  number: z.int(),
+  from: z.string(),
+  to: z.string(),
+  means: z.string().describe("wire, bent lug, jumper, leg, lead, bus wire, braid or inside"),
+  grownFrom: strings.describe("lugs that it grows out of, with nothing to solder there"),
+});
+
+const cutAnswer = z.object({
+  connection: z.int(),
+  from: z.string(),
+  to: z.string(),
+  kind: z.string(),
+  colour: z.string().describe("ground has one of its own"),
+  run: z.number().describe("metres along the guard's edges"),
+  cut: z.number().describe("metres to cut: run, slack and both strips, rounded up to 5 mm; or the build's own length"),
+  strip: z.number().describe("metres bared at each end"),
+});
+
+const jointAnswer = z.object({
+  number: z.int(),
+  kind: z.enum(["case", "lug", "leg", "lead", "splice"]),
+  lugs: strings,
+  arrivals: z
+    .array(z.object({ connection: z.int(), means: z.string(), other: z.string(), colour: z.string().optional() }))
+    .readonly()
+    .describe("what meets here, all of it in place before the one heating"),
+  text: z.string(),
+});
+
+const checkAnswer = z.object({
+  text: z.string(),
+  between: lugPair.optional(),
+  low: ohmsAnswer.optional(),
+  high: ohmsAnswer.optional(),
+});
+
+export const sheetAnswer = z
+  .object({
+    cautions: strings,
+    preparations: strings,
+    connections: z.array(connectionAnswer).readonly(),
+    cuts: z.array(cutAnswer).readonly(),
+    allowances: z.object({ slack: z.number(), strip: z.number() }).describe("metres"),
+    stages: z
+      .array(
+        z.object({
+          title: z.string(),
+          parts: strings,
+          joints: z.array(jointAnswer).readonly(),
+          checks: z.array(checkAnswer).readonly().describe("before going on to the next stage"),
+        }),
+      )
+      .readonly(),
+    notes: strings,
+  })
+  .describe("what to solder in which order");
+
+export const partsListAnswer = z.object({
+  lines: z
+    .array(
+      z.object({
+        what: z.string(),
+        code: z.string().nullable().describe("what is printed on the part"),
+        quantity: z.int(),
+        fromDrawer: z.int(),
+        toBuy: z.int(),
+        parts: strings.describe("their names in the build"),
+      }),
+    )
+    .readonly(),
+  wire: z.array(z.object({ colour: z.string(), pieces: z.int(), metres: z.number() })).readonly(),
+  totals: z.object({ parts: z.int(), fromDrawer: z.int(), toBuy: z.int(), wireMetres: z.number() }),
+  notes: strings,
+});
+
+const kick = z.enum(["up", "down"]);
+
+export const phaseAnswer = z.object({
+  how: strings,
+  pickups: z
+    .array(
+      z.object({
+        pickup: z.string(),
+        coils: z
+          .array(
+            z.object({
+              coil: z.string(),
+              kick: kick.describe("with + on the finish; up is a forward coil over north, by definition"),
+              humSign: z.number().describe("coils of opposite sign cancel each other's hum"),
+            }),
+          )
+          .readonly(),
+        kickAtJack: kick.nullable().describe("where the pickup is loudest; null where it never is heard"),
+        settings: settingsAnswer.nullable(),
+        agrees: z.boolean().describe("whether it agrees, as wired, with the most of the others"),
+        swap: z.array(lugPair).readonly().describe("leads to exchange where the needle disagrees"),
+        metal: z.string().nullable().describe("what to do with its metal first"),
+        message: z.string(),
+      }),
+    )
+    .readonly(),
+});
 
 const ohmsRead = z
   .union([quantity("resistance", { min: 0, max: 1e12 }, "what the meter showed"), z.null()])

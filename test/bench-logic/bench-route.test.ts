@@ -1,7 +1,9 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { buildApp } from "../../src/server/app.ts";
 import type { App } from "../../src/server/route-context.ts";
+import { benchAnswerSchema } from "../../src/server/routes/bench.ts";
 import { onePickup } from "../fixtures/circuits.ts";
+import { scenarioBuilds } from "./scenario-builds.ts";
 
 describe("POST /api/bench", () => {
   let app: App;
@@ -27,6 +29,24 @@ describe("POST /api/bench", () => {
     expect(solved.coil.ohms).toBeCloseTo(5289.6, 0);
     expect(solved.sweep.coil).toBeCloseTo(6000, 6);
     expect(solved.sweep.pot).toBeCloseTo(250e3, 6);
+  });
+
+  it("answers audit, build sheet, parts list and phase check, the sheet beginning with cautions", async () => {
+    const drawer = [{ part: { kind: "cap", capacitance: "223" }, quantity: 1 }];
+    const payload = { build: onePickup(), drawer, allowances: { slack: "5cm" } };
+    const { audit, sheet, partsList, phaseCheck } = (await post(payload)).json();
+    expect(audit).toBeInstanceOf(Array);
+    expect(Object.keys(sheet)[0]).toBe("cautions");
+    expect(sheet.allowances).toEqual({ slack: 0.05, strip: 0.006 });
+    expect(partsList.totals).toMatchObject({ parts: 5, fromDrawer: 1, toBuy: 4 });
+    expect(phaseCheck.pickups).toHaveLength(1);
+  });
+
+  it("answers what the documented schema says", async () => {
+    for (const { build } of scenarioBuilds.slice(0, 4)) {
+      const answer = (await post({ build })).json();
+      expect(() => benchAnswerSchema.parse(answer)).not.toThrow();
+    }
   });
 
   it.each([

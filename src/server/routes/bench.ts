@@ -1,10 +1,22 @@
 import { z } from "zod";
-import { benchSheet } from "../../bench/bench-sheet.ts";
 import { strict } from "../../build/zod-tools.ts";
-import { probesField, readingsAnswer, solvedAnswer, solveField, temperatureField } from "../bench-schemas.ts";
+import {
+  allowancesField,
+  auditAnswer,
+  drawerField,
+  partsListAnswer,
+  phaseAnswer,
+  probesField,
+  readingsAnswer,
+  sheetAnswer,
+  solvedAnswer,
+  solveField,
+  temperatureField,
+} from "../bench-schemas.ts";
+import { callerOf } from "../caller.ts";
 import { problemSchema } from "../problems.ts";
 import { buildField } from "../request-schemas.ts";
-import type { App } from "../route-context.ts";
+import type { App, RouteContext } from "../route-context.ts";
 import { readBuildAt } from "../validation.ts";
 
 const bodySchema = strict({
@@ -12,21 +24,34 @@ const bodySchema = strict({
   temperature: temperatureField,
   probes: probesField,
   solve: solveField.optional(),
+  allowances: allowancesField,
+  drawer: drawerField,
 });
 
-const answerSchema = z.object({ ...readingsAnswer, solved: solvedAnswer });
+/** What `/api/bench` answers. */
+export const benchAnswerSchema = z.strictObject({
+  audit: auditAnswer,
+  ...readingsAnswer,
+  sheet: sheetAnswer,
+  partsList: partsListAnswer,
+  phaseCheck: phaseAnswer,
+  solved: solvedAnswer,
+});
 
-export async function benchRoutes(app: App): Promise<void> {
+export async function benchRoutes(app: App, { runJob }: RouteContext): Promise<void> {
   app.post(
     "/api/bench",
     {
       schema: {
-        summary: "Meter readings of a build",
+        summary: "What the bench needs: audit, meter readings, build sheet, parts list, phase check",
         tags: ["bench"],
         body: bodySchema,
-        response: { 200: answerSchema, "4xx": problemSchema },
+        response: { 200: benchAnswerSchema, "4xx": problemSchema },
       },
     },
-    async (request) => benchSheet(readBuildAt("build", request.body.build), request.body),
+    async (request, reply) => {
+      const job = { ...request.body, build: readBuildAt("build", request.body.build) };
+      return runJob("bench", job, callerOf(request, reply));
+    },
   );
 }

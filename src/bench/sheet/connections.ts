@@ -1,0 +1,68 @@
+import { LugTable } from "../../build/lugs.ts";
+import type { Build, Part, Wire } from "../../build/schema.ts";
+
+/** What a connection is made of. */
+export type Means = "wire" | "bent lug" | "jumper" | "leg" | "lead" | "bus wire" | "braid" | "inside";
+
+/** One connection of the build, its lugs by their first names. */
+export interface Connection {
+  /** From 1, in the build's order. */
+  readonly number: number;
+  readonly from: string;
+  readonly to: string;
+  readonly means: Means;
+  /** Lugs that the connection grows out of, with nothing to solder there: a cap's leg, a pickup's own lead. */
+  readonly grownFrom: readonly string[];
+}
+
+type WireDetails = Extract<Wire, { how?: unknown; length?: unknown }>;
+
+/** A wire with whatever the build says of it. */
+export function detailsOf(wire: Wire): WireDetails {
+  return wire;
+}
+
+function partOf(lug: string): string {
+  return lug.split(".")[0]!;
+}
+
+function isLegged(part: Part | undefined): boolean {
+  return part?.kind === "cap" || part?.kind === "resistor";
+}
+
+/** What a wire is made of where the build does not say. */
+function usualMeans(from: string, to: string, parts: Build["parts"], free: (lug: string) => boolean): Means {
+  const [a, b] = [parts[partOf(from)], parts[partOf(to)]];
+  const samePart = partOf(from) === partOf(to);
+  if (samePart && a?.kind === "pot" && (from.endsWith(".case") || to.endsWith(".case"))) return "bent lug";
+  if (samePart && a?.kind !== "pickup") return "jumper";
+  if ((isLegged(a) && free(from)) || (isLegged(b) && free(to))) return "leg";
+  if ((a?.kind === "pickup" && free(from)) || (b?.kind === "pickup" && free(to))) return "lead";
+  return "wire";
+}
+
+/**
+ * The build's wires as a technician makes them. A cap's or resistor's leg and a pickup's lead serve one connection each, the
+ * first that the build names; whatever else meets that lug is a wire soldered to it.
+ */
+export function connectionsOf(build: Build): Connection[] {
+  const table = new LugTable(build.parts);
+  const used = new Set<string>();
+  const free = (lug: string) => !used.has(lug);
+  return build.wires.map((wire, index) => {
+    const [from, to] = [wire.from, wire.to].map((lug) => table.nameAt(table.indexOf(lug))) as [string, string];
+    const means = detailsOf(wire).how ?? usualMeans(from, to, build.parts, free);
+    const grows = (lug: string) => {
+      const part = build.parts[partOf(lug)];
+      return free(lug) && ((means === "leg" && isLegged(part)) || (means === "lead" && part?.kind === "pickup"));
+    };
+    const grownFrom = means === "inside" ? [from, to] : [from, to].filter(grows);
+    for (const lug of grownFrom) used.add(lug);
+    return { number: index + 1, from, to, means, grownFrom };
+  });
+}
+
+/** Whether a connection is cut from a reel, and so has a length and a colour. */
+export function isCut({ means }: Connection): boolean {
+  return means === "wire" || means === "jumper" || means === "bus wire" || means === "braid";
+}
