@@ -16,7 +16,7 @@ test("the catalogue's pickup types and plans are those that a plan may name, and
   expect(pickups.every((pickup: { basis: string }) => pickup.basis.length > 20)).toBe(true);
   expect(switches.find((each: { type: string }) => each.type === "lever-5").positions).toHaveLength(5);
   for (const { plan } of plans) {
-    expect(layouts).toContain(plan.layout);
+    expect(layouts.map((layout: { name: string }) => layout.name)).toContain(plan.layout);
     const expanded = await app.inject({
       method: "POST",
       url: "/api/expand",

@@ -1,52 +1,34 @@
 import { z } from "zod";
-import { PICKUP_TYPES } from "../../build/catalogue/pickup-types.ts";
-import { PLACES_BASIS } from "../../build/catalogue/sources.ts";
-import { LAYOUT_NAMES } from "../../build/plans/layouts.ts";
-import { PLAN_PRESETS } from "../../build/plans/presets.ts";
+import { CATALOGUE } from "../../build/catalogue.ts";
 import { SWITCH_TYPES, switchTable } from "../../build/switch-types.ts";
 import { CACHED_FOR_A_WHILE } from "../caching.ts";
 import type { App } from "../route-context.ts";
 
-const anyObject = z.record(z.string(), z.unknown());
+const entries = (meaning: string) => z.array(z.record(z.string(), z.unknown())).describe(meaning);
 
 const answerSchema = z.object({
-  pickups: z.array(
-    z.object({
-      name: z.string(),
-      title: z.string(),
-      basis: z.string().describe("what the values rest on"),
-      coils: z.record(z.string(), anyObject),
-      usualPot: z.string(),
-    }),
-  ),
-  placesBasis: z.string(),
-  layouts: z.array(z.string()).describe("what a plan's `layout` may be"),
-  plans: z
-    .array(z.object({ id: z.string(), title: z.string(), plan: anyObject }))
-    .describe("customary plans to start from"),
-  switches: z.array(
-    z.object({
-      type: z.string(),
-      lugs: z.array(z.string()),
-      positions: z.array(z.array(z.array(z.string()))).describe("for each position, the groups of joined lugs"),
-    }),
-  ),
+  pickups: entries("generic pickups: name, title, coils, and the basis of the values"),
+  pots: entries("customary values"),
+  toneCaps: entries("customary values"),
+  trebleBleeds: entries("customary values"),
+  cables: entries("capacitance a metre"),
+  loads: entries("what a guitar is plugged into"),
+  layouts: entries("what a plan's `layout` may be, its pickups, and how many volumes and tones it takes"),
+  plans: entries("customary plans to start from: id, title, plan"),
+  switches: entries("contact tables: type, lugs, and for each position the groups of joined lugs"),
+  basis: z.record(z.string(), z.string()).describe("what each list rests on"),
 });
 
-const ANSWER = {
-  pickups: PICKUP_TYPES.map(({ name, title, basis, coils, usualPot }) => ({ name, title, basis, coils, usualPot })),
-  placesBasis: PLACES_BASIS,
-  layouts: LAYOUT_NAMES,
-  plans: PLAN_PRESETS.map(({ id, title, plan }) => ({ id, title, plan })),
-  switches: SWITCH_TYPES.map((type) => ({ type, ...switchTable({ type }) })),
-} as unknown as z.output<typeof answerSchema>;
+const switches = SWITCH_TYPES.map((type) => ({ type, ...switchTable({ type }) }));
+// The catalogue is constant data of the service's own; the schema is for the reader of the OpenAPI document.
+const ANSWER = { ...CATALOGUE, switches } as unknown as z.output<typeof answerSchema>;
 
 export async function catalogueRoutes(app: App): Promise<void> {
   app.get(
     "/api/catalogue",
     {
       schema: {
-        summary: "Generic pickup values by type, customary plans, contact tables of switches",
+        summary: "Generic pickup values by type, customary parts and plans, contact tables of switches",
         tags: ["builds"],
         response: { 200: answerSchema },
       },
