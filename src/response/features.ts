@@ -20,7 +20,7 @@ const SEARCH_POINTS = 256;
 /** Relative width at which a search ends: far finer than any part is known. */
 const PRECISION = 1e-7;
 /** Smaller rises than this are the plateau itself bending, not a resonance that anybody would call a peak. */
-const MIN_PEAK_DB = 0.1;
+const MIN_PEAK_DB = 0.25;
 
 const GRID = logSpaced(20, SEARCH_TOP_HZ, SEARCH_POINTS);
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
