@@ -13,14 +13,16 @@ export class Guard {
   readonly controls: Controls;
   readonly #engine: ResponseEngine;
 
-  constructor(build: Build) {
+  constructor(build: Build, engine = new ResponseEngine(build), controls = new Controls(build)) {
     this.build = build;
-    this.controls = new Controls(build);
-    this.#engine = new ResponseEngine(build);
+    this.controls = controls;
+    this.#engine = engine;
   }
 
   with(patches: readonly Patch[]): Guard {
-    return patches.length === 0 ? this : new Guard(withPatches(this.build, patches));
+    if (patches.length === 0) return this;
+    const build = withPatches(this.build, patches);
+    return new Guard(build, this.#engine.withValues(build), this.controls);
   }
 
   transfers(settings: Settings): Transfers {
@@ -45,7 +47,9 @@ export function featuresFor(transfers: Transfers): Features {
 export function energiesFor(transfers: Transfers, drive: Drive): Float64Array {
   if (drive.kind === "common") {
     const { re, im } = transfers.total(SLICES.frequenciesHz);
-    return drive.energy.map((energy, k) => energy * (re[k]! * re[k]! + im[k]! * im[k]!));
+    const energies = new Float64Array(re.length);
+    for (let k = 0; k < energies.length; k++) energies[k] = drive.energy[k]! * (re[k]! ** 2 + im[k]! ** 2);
+    return energies;
   }
   const { cross } = drive;
   const spectra = transfers.perSource(SLICES.frequenciesHz);
