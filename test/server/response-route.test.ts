@@ -24,7 +24,7 @@ describe("POST /api/response", () => {
       position: 1,
       tone: 0,
       volume: 10,
-      label: "position 1, tone 0, volume 10",
+      setting: "position 1, tone 0, volume 10",
     });
     expect(answer.curves[54]).toMatchObject({ position: 5, tone: 10, settings: { lever: 5, tone1: 10, tone2: 10 } });
     expect(reply.body).not.toMatch(/NaN|Infinity|null,null/);
@@ -33,7 +33,7 @@ describe("POST /api/response", () => {
   it("answers one setting for settings alone", async () => {
     const { curves } = await ask({ settings: { lever: 2, tone1: 3 }, frequencies: [100, "1kHz"] });
     expect(curves).toHaveLength(1);
-    expect(curves[0]).toMatchObject({ position: 2, tone: null, label: "position 2, tone1 3, tone2 10, volume 10" });
+    expect(curves[0]).toMatchObject({ position: 2, tone: null, setting: "position 2, tone1 3, tone2 10, volume 10" });
     expect(curves[0].magnitude).toHaveLength(2);
     expect(curves[0].sources).toBeUndefined();
   });
@@ -100,6 +100,6 @@ describe("POST /api/response", () => {
     const reply = await service.app.inject({ method: "POST", url: "/api/response", payload: { build: onePickup() } });
     const { curves } = curvesAnswerSchema.parse(reply.json());
     expect(curves).toHaveLength(11);
-    expect(curves[0]).toMatchObject({ position: null, label: "tone 0, volume 10" });
+    expect(curves[0]).toMatchObject({ position: null, setting: "tone 0, volume 10" });
   });
 });
