@@ -1,3 +1,6 @@
+import { keepBench } from "./bench/bench-desk.ts";
+import { createMeasurePanel } from "./bench/measure-panel.ts";
+import { createSolderPanel } from "./bench/solder-panel.ts";
 import { createBlindPanel } from "./blind/blind-panel.ts";
 import { createBuildsPanel } from "./builds/builds-panel.ts";
 import { createChoicePanel } from "./choice/choice-panel.ts";
@@ -74,10 +77,13 @@ export function startPage(root: HTMLElement): void {
       { id: "hear", title: "Hear them all", content: createHearPanel(store, editor, listening) },
       { id: "blind", title: "Blind test", content: createBlindPanel(store, room, listening) },
       { id: "builds", title: "A against B", content: createBuildsPanel(store, editor) },
+      { id: "solder", title: "Solder", content: createSolderPanel(store) },
+      { id: "measure", title: "Measure", content: createMeasurePanel(store) },
       { id: "choice", title: "Which part?", content: createChoicePanel(store, editor) },
       { id: "send", title: "Send it", content: createSharePanel(store) },
     ]),
   );
   listenForUndo(editor);
+  keepBench(store);
   void fillBench(store, editor, picker).then(() => keepDraft(store));
 }

@@ -17,7 +17,6 @@ async function ask({ state }: AppStore): Promise<Comparison | undefined> {
     settings: [settings, fitSettings(other, settings)],
     sweep: { tone: [0, 5, 10] },
     ...(signal ? { signal } : {}),
-    tolerance: { draws: 500 },
   });
 }
 

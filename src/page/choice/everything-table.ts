@@ -15,6 +15,8 @@ interface Row {
   readonly hum: number | null;
 }
 
+/** Far under any hum that two real coils leave. */
+const NO_HUM_DB = -100;
 const orDash = <T>(value: T | null, show: (value: T) => string) => (value === null ? "–" : show(value));
 
 function cells({ label, peak, cutoff, level, loudness, hum }: Row): string[] {
@@ -25,7 +27,7 @@ function cells({ label, peak, cutoff, level, loudness, hum }: Row): string[] {
     orDash(cutoff, showHz),
     showDb(level),
     orDash(loudness, (value) => showDb(value).replace("dB", "LU")),
-    orDash(hum, (value) => showDb(value)),
+    hum === null || hum < NO_HUM_DB ? "none" : showDb(hum),
   ];
 }
 

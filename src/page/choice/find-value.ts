@@ -39,13 +39,20 @@ function valueText({ name, unit, value }: FoundValue): string {
 }
 
 /** What a found choice changes where nothing was wished. */
-function elsewhereText({ elsewhere }: Found): string {
+function elsewhereView({ elsewhere }: Found): HTMLElement | string {
   const heard = elsewhere.filter(({ audible }) => audible !== "none");
-  if (heard.length === 0) return "nothing to be heard elsewhere";
-  return heard
-    .slice(0, 3)
-    .map(({ label, verdict }) => `${label}: ${verdict}`)
-    .join("; ");
+  if (heard.length === 0) return "nothing to be heard";
+  const settings = heard.length === 1 ? "setting" : "settings";
+  return h(
+    "details",
+    {},
+    h("summary", {}, `heard in ${heard.length} ${settings}`),
+    h(
+      "ul",
+      {},
+      heard.map(({ label, verdict }) => h("li", {}, `${label}: ${verdict}`)),
+    ),
+  );
 }
 
 const FIELD_OF_UNIT = { farads: "capacitance", ohms: "resistance" } as const;
@@ -71,7 +78,7 @@ function answerOf(search: Search, store: AppStore, editor: Editor): HTMLElement 
   const rows = search.best.map((found) => [
     found.values.map(valueText).join(", "),
     found.says,
-    elsewhereText(found),
+    elsewhereView(found),
     canPut(found)
       ? h("button", { type: "button", class: "small", onclick: () => put(editor, found) }, "Put it in")
       : "",

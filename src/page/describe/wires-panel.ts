@@ -1,4 +1,5 @@
 import type { InputFault } from "../../errors.ts";
+import { createCautions } from "../bench/cautions.ts";
 import { h, replaceContent } from "../dom/element.ts";
 import type { AppStore } from "../state/app-state.ts";
 import type { Editor } from "../state/editor.ts";
@@ -77,6 +78,7 @@ export function createWiresPanel(store: AppStore, editor: Editor): HTMLElement {
       { class: "hint" },
       "A lug is written part.lug, as in volume.3 or lever.A0; the list offers every lug there is.",
     ),
+    createCautions(),
     createLugNames(store),
     list,
     createNewWire(editor),

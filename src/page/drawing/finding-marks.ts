@@ -13,7 +13,7 @@ export interface Finding {
 
 /** Each severity has a shape of its own, so that colour is not needed to tell them apart. */
 const OUTLINES = {
-  fault: "M-12 -12H12V12H-12Z",
+  fault: "M-11 -11H11V11H-11Z",
   warning: "M0 -15L15 12H-15Z",
   note: "M-12 0A12 12 0 1 0 12 0A12 12 0 1 0 -12 0Z",
 } as const;
@@ -35,7 +35,9 @@ export function drawFindingMarks(
       if (!lug) return [];
       const before = marksAtLug.get(lug.name) ?? 0;
       marksAtLug.set(lug.name, before + 1);
-      const at = `translate(${lug.x + 18 + before * 26} ${lug.y - 16})`;
+      // Out where its wires leave, so that the lug's own name stays readable.
+      const x = lug.x + before * 27 + (lug.out === 0 ? 22 * (lug.beside ?? 1) : 0);
+      const at = `translate(${x} ${lug.y + lug.out * 25})`;
       return [
         s(
           "g",

@@ -1,10 +1,7 @@
 import { createChoiceRow } from "../controls/choice-row.ts";
 import { h, replaceContent, s } from "../dom/element.ts";
-import { postJson } from "../server/client.ts";
 import type { AppStore } from "../state/app-state.ts";
-import type { Reading } from "../state/reading.ts";
 import { Store } from "../state/store.ts";
-import type { Finding } from "./finding-marks.ts";
 import { findingsList } from "./findings-list.ts";
 import { drawGuard } from "./guard-drawing.ts";
 import { findLivePath, type LivePath } from "./live-path.ts";
@@ -13,33 +10,7 @@ import type { Side } from "./view.ts";
 
 interface PanelState {
   readonly side: Side;
-  readonly findings: readonly Finding[] | undefined;
   readonly picked: string | undefined;
-}
-
-/** Long enough that a value being typed is not audited letter by letter. */
-const AUDIT_WAIT_MS = 250;
-
-function keepAudited(store: AppStore, panel: Store<PanelState>): void {
-  let timer: ReturnType<typeof setTimeout> | undefined;
-  let latest: Reading | undefined;
-  const audit = async (reading: Reading) => {
-    try {
-      const { audit: findings } = await postJson<{ audit?: Finding[] }>("/api/bench", { build: reading.source });
-      if (latest === reading) panel.set({ findings });
-    } catch (error) {
-      if (latest === reading) store.set({ notice: (error as Error).message });
-    }
-  };
-  store.watch(
-    (state) => [state.reading],
-    (reading) => {
-      latest = reading;
-      clearTimeout(timer);
-      panel.set({ findings: undefined, picked: undefined });
-      if (reading) timer = setTimeout(() => void audit(reading), AUDIT_WAIT_MS);
-    },
-  );
 }
 
 const SAMPLES = [
@@ -90,7 +61,7 @@ function sideRow(panel: Store<PanelState>): HTMLElement {
 
 /** The drawing of the guard with the live path of the setting, and what is wrong with the wiring. */
 export function createGuardPanel(store: AppStore): HTMLElement {
-  const panel = new Store<PanelState>({ side: "back", findings: undefined, picked: undefined });
+  const panel = new Store<PanelState>({ side: "back", picked: undefined });
   const frame = h("div", { class: "guard-frame", tabindex: 0, role: "group", "aria-label": "Drawing of the guard" });
   const way = h("p", { class: "way" });
   const lug = h("p", { class: "hint" });
@@ -99,10 +70,11 @@ export function createGuardPanel(store: AppStore): HTMLElement {
     const { reading, settings } = store.state;
     if (!reading) return;
     const path = findLivePath(reading, settings);
-    const { side, findings, picked } = panel.state;
+    const { side, picked } = panel.state;
+    const findings = store.state.bench?.audit ?? [];
     replaceContent(
       frame,
-      drawGuard({ reading, settings, path, side, findings: findings ?? [] }, (name) => panel.set({ picked: name })),
+      drawGuard({ reading, settings, path, side, findings }, (name) => panel.set({ picked: name })),
     );
     way.textContent = pathText(path);
     lug.textContent = picked ? lugText(reading, path, picked) : "Click a lug to read what it is joined to.";
@@ -112,14 +84,13 @@ export function createGuardPanel(store: AppStore): HTMLElement {
         picked !== undefined && each.getAttribute("data-net") === String(path.live.netOf(picked)),
       );
   };
-  store.watchAny((state) => [state.reading, state.settings], draw);
-  panel.watchAny((state) => [state.side, state.findings, state.picked], draw);
-  panel.watch(
-    (state) => [state.findings],
-    (findings) =>
-      replaceContent(found, findings ? findingsList(findings) : h("p", { class: "hint" }, "Reading the wiring…")),
+  store.watchAny((state) => [state.reading, state.settings, state.bench], draw);
+  panel.watchAny((state) => [state.side, state.picked], draw);
+  store.watch(
+    (state) => [state.bench],
+    (bench) =>
+      replaceContent(found, bench ? findingsList(bench.audit) : h("p", { class: "hint" }, "Reading the wiring…")),
   );
-  keepAudited(store, panel);
   return h(
     "section",
     { class: "panel guard-panel", "aria-labelledby": "guard-title" },

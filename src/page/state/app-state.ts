@@ -1,11 +1,21 @@
 import type { RawSettings } from "../../build/settings.ts";
 import type { InputFault } from "../../errors.ts";
+import type { BenchAnswer } from "../bench/bench-answer.ts";
 import type { Band } from "../curves/marks.ts";
 import type { BuildSource, Reading } from "./reading.ts";
 import { Store } from "./store.ts";
 
 export type FamilyAxis = "tone" | "position" | "volume" | "builds";
 export type LevelView = "reference" | "true";
+
+export interface BenchOptions {
+  /** °C. */
+  readonly temperature: number;
+  /** Metres. */
+  readonly allowances: { readonly slack: number; readonly strip: number };
+  readonly drawer: readonly unknown[];
+  readonly probes: readonly unknown[];
+}
 
 export interface OwnSound {
   readonly name: string;
@@ -38,6 +48,10 @@ export interface AppState {
   readonly liveGain: number;
   /** Which of the two builds is heard. */
   readonly heardBuild: "A" | "B";
+  readonly benchOptions: BenchOptions;
+  /** What the bench says about `benchOf`, once it is known. */
+  readonly bench: BenchAnswer | undefined;
+  readonly benchOf: Reading | undefined;
   /** What the example on the bench is about. */
   readonly story: { readonly description: string; readonly question: string } | undefined;
   /** Said to the person in the status line. */
@@ -67,6 +81,9 @@ export function createAppStore(): AppStore {
     liveInput: undefined,
     liveGain: 0,
     heardBuild: "A",
+    benchOptions: { temperature: 20, allowances: { slack: 0.02, strip: 0.006 }, drawer: [], probes: [] },
+    bench: undefined,
+    benchOf: undefined,
     story: undefined,
     notice: "",
     canUndo: false,

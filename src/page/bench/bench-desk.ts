@@ -1,0 +1,33 @@
+import { postJson } from "../server/client.ts";
+import type { AppStore } from "../state/app-state.ts";
+import type { BenchAnswer } from "./bench-answer.ts";
+
+/** Long enough that a value being typed is not asked about letter by letter. */
+const WAIT_MS = 250;
+
+/** Keeps `store.bench` up to date with the build on the bench. */
+export function keepBench(store: AppStore): void {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  let latest = 0;
+  const ask = async (request: number) => {
+    const { reading, benchOptions } = store.state;
+    if (!reading) return;
+    try {
+      const bench = await postJson<BenchAnswer>("/api/bench", { build: reading.source, ...benchOptions });
+      if (request === latest) store.set({ bench });
+    } catch (error) {
+      if (request === latest) store.set({ notice: (error as Error).message });
+    }
+  };
+  store.watch(
+    (state) => [state.reading, state.benchOptions],
+    (reading, ..._options) => {
+      latest += 1;
+      const request = latest;
+      clearTimeout(timer);
+      if (store.state.bench && store.state.benchOf !== reading) store.set({ bench: undefined });
+      if (store.state.benchOf !== reading) store.set({ benchOf: reading });
+      if (reading) timer = setTimeout(() => void ask(request), WAIT_MS);
+    },
+  );
+}

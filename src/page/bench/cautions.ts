@@ -1,0 +1,16 @@
+import { CAUTIONS } from "../../bench/sheet/cautions.ts";
+import { h } from "../dom/element.ts";
+
+/** The usual cautions, shown wherever soldering or wiring is told. */
+export function createCautions(): HTMLElement {
+  return h(
+    "details",
+    { class: "caution", open: true },
+    h("summary", {}, h("b", {}, "Before you pick up the iron")),
+    h(
+      "ul",
+      {},
+      CAUTIONS.map((text) => h("li", {}, text)),
+    ),
+  );
+}

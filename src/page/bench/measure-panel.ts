@@ -1,0 +1,126 @@
+import { freshId, h, replaceContent } from "../dom/element.ts";
+import { plainTable } from "../dom/table.ts";
+import { createFormRun } from "../fields/form-run.ts";
+import { postJson } from "../server/client.ts";
+import type { AppStore } from "../state/app-state.ts";
+import type { BenchAnswer } from "./bench-answer.ts";
+import { type Diagnosis, diagnosisView } from "./diagnosis-view.ts";
+import { type Measured, measuredField } from "./measured.ts";
+import { rangeText, showOhms } from "./ohms.ts";
+import { createOwnProbe } from "./own-probe.ts";
+import { createSolveBackwards } from "./solve-backwards.ts";
+
+interface ReadingTable {
+  readonly element: HTMLElement;
+  read(): Measured[];
+}
+
+function readingTable({ readings, probes }: BenchAnswer): ReadingTable {
+  const all = [...readings, ...probes].map((reading) => ({ reading, field: measuredField(reading) }));
+  const rows = all.map(({ reading, field }) => [
+    reading.label,
+    reading.between.join(" to "),
+    showOhms(reading.ohms),
+    rangeText(reading),
+    field.element,
+  ]);
+  return {
+    element: plainTable(
+      "What a meter must read, nothing plugged in",
+      ["Where", "Probes on", "Reads", "Within", "You measured"],
+      rows,
+    ),
+    read: () => all.flatMap(({ field }) => field.read() ?? []),
+  };
+}
+
+function temperatureField(store: AppStore): HTMLElement {
+  const id = freshId("temperature");
+  const { temperature } = store.state.benchOptions;
+  const input = h("input", { id, type: "number", min: -40, max: 100, value: temperature, class: "short" });
+  input.addEventListener("change", () =>
+    store.set({ benchOptions: { ...store.state.benchOptions, temperature: Number(input.value) || 0 } }),
+  );
+  return h("div", { class: "field" }, h("label", { for: id }, "Room and coils, °C"), input);
+}
+
+function phaseView({ phaseCheck }: BenchAnswer): HTMLElement {
+  return h(
+    "section",
+    { class: "stack" },
+    h("h3", {}, "Phase check"),
+    h(
+      "ol",
+      {},
+      phaseCheck.how.map((text) => h("li", {}, text)),
+    ),
+    h(
+      "ul",
+      {},
+      phaseCheck.pickups.map(({ pickup, message }) => h("li", {}, h("b", {}, `${pickup}: `), message)),
+    ),
+  );
+}
+
+/** What a meter must read, and what may be wrong where it reads something else. Printable. */
+export function createMeasurePanel(store: AppStore): HTMLElement {
+  const table = h("div", {});
+  const phase = h("div", {});
+  let current: ReadingTable | undefined;
+  const run = createFormRun(
+    "What explains this?",
+    () => [],
+    async () => {
+      const { reading, benchOptions } = store.state;
+      const readings = current?.read() ?? [];
+      if (!reading || readings.length === 0) throw new Error("Enter at least one reading.");
+      const body = {
+        build: reading.source,
+        readings,
+        temperature: benchOptions.temperature,
+      };
+      return diagnosisView(await postJson<Diagnosis>("/api/diagnose", body));
+    },
+  );
+  store.watch(
+    (state) => [state.bench],
+    (bench) => {
+      if (!bench) {
+        replaceContent(table, h("p", { class: "hint" }, "Working out the readings…"));
+        return;
+      }
+      current = readingTable(bench);
+      replaceContent(table, current.element);
+      replaceContent(phase, phaseView(bench));
+    },
+  );
+  store.watchAny(
+    (state) => [state.reading],
+    () => replaceContent(run.answer),
+  );
+  return h(
+    "div",
+    { class: "sections" },
+    h(
+      "section",
+      { class: "stack" },
+      h(
+        "p",
+        { class: "caution" },
+        "Unplug the guitar from the amplifier before measuring. Never open an amplifier: mains voltage and stored charge can kill; that is work for a licensed technician.",
+      ),
+      h(
+        "div",
+        { class: "row add-row no-print" },
+        temperatureField(store),
+        h("button", { type: "button", onclick: () => print() }, "Print the readings"),
+      ),
+      table,
+      createOwnProbe(store),
+      h("div", { class: "buttons no-print" }, run.button),
+      run.answer,
+    ),
+    phase,
+    createSolveBackwards(),
+  );
+}

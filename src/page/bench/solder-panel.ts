@@ -1,0 +1,51 @@
+import { freshId, h, replaceContent } from "../dom/element.ts";
+import type { AppStore } from "../state/app-state.ts";
+import { createCautions } from "./cautions.ts";
+import { partsView } from "./parts-view.ts";
+import { sheetView } from "./sheet-view.ts";
+
+function allowanceField(store: AppStore, key: "slack" | "strip", label: string, millimetres: number): HTMLElement {
+  const id = freshId(key);
+  const input = h("input", { id, type: "number", min: 0, max: 200, value: millimetres, class: "short" });
+  input.addEventListener("change", () => {
+    const { benchOptions } = store.state;
+    const metres = Math.max(0, Number(input.value) || 0) / 1000;
+    store.set({ benchOptions: { ...benchOptions, allowances: { ...benchOptions.allowances, [key]: metres } } });
+  });
+  return h("div", { class: "field" }, h("label", { for: id }, label), input);
+}
+
+/** What to solder in which order, what to cut and what to buy. Printable. */
+export function createSolderPanel(store: AppStore): HTMLElement {
+  const sheet = h("div", {});
+  const parts = h("div", {});
+  const { slack, strip } = store.state.benchOptions.allowances;
+  store.watch(
+    (state) => [state.bench, state.reading],
+    (bench, reading) => {
+      if (!bench || !reading) {
+        replaceContent(sheet, h("p", { class: "hint" }, "Working out the build sheet…"));
+        replaceContent(parts);
+        return;
+      }
+      replaceContent(sheet, sheetView(reading.source.title ?? "", bench.sheet));
+      const setDrawer = (drawer: readonly unknown[]) =>
+        store.set({ benchOptions: { ...store.state.benchOptions, drawer } });
+      replaceContent(parts, partsView(reading.source, bench.partsList, setDrawer));
+    },
+  );
+  return h(
+    "div",
+    { class: "stack" },
+    createCautions(),
+    h(
+      "div",
+      { class: "row add-row no-print" },
+      allowanceField(store, "slack", "Slack on every wire, mm", slack * 1000),
+      allowanceField(store, "strip", "Stripped at each end, mm", strip * 1000),
+      h("button", { type: "button", onclick: () => print() }, "Print the sheet"),
+    ),
+    sheet,
+    parts,
+  );
+}

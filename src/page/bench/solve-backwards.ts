@@ -1,0 +1,71 @@
+import { h } from "../dom/element.ts";
+import { formText } from "../fields/form-fields.ts";
+import { createFormRun, type FormRun } from "../fields/form-run.ts";
+import { postJson } from "../server/client.ts";
+import { showOhms } from "./ohms.ts";
+
+/** Solving backwards looks at no build, but the service wants one; the smallest there is. */
+const ANY_BUILD = {
+  presolder: 1,
+  parts: {
+    pickup: { kind: "pickup", coils: { coil: { resistance: "6k", inductance: "2.5H" } } },
+    jack: { kind: "jack" },
+  },
+  wires: [
+    ["pickup.hot", "jack.tip"],
+    ["pickup.ground", "jack.sleeve"],
+  ],
+};
+
+interface Solved {
+  readonly coil?: { readonly ohms: number; readonly low: number; readonly high: number };
+  readonly sweep?: { readonly coil: number; readonly pot: number };
+}
+
+async function solve(request: object): Promise<Solved> {
+  return (await postJson<{ solved: Solved }>("/api/bench", { build: ANY_BUILD, solve: request })).solved;
+}
+
+function coilForm(): { element: HTMLElement; run: FormRun } {
+  const reading = formText("solve.coil.reading", "Jack reads, volume at 10", "", "5.18k");
+  const pot = formText("solve.coil.pot", "Volume pot", "250k");
+  const run = createFormRun(
+    "Find the coil",
+    () => [reading, pot],
+    async () => {
+      const { coil } = await solve({ coil: { reading: reading.read(), pot: pot.read(), tolerance: 0.2 } });
+      return (
+        coil &&
+        h("p", {}, `The coil has ${showOhms(coil.ohms)}, within ${showOhms(coil.low)} to ${showOhms(coil.high)}.`)
+      );
+    },
+  );
+  return { element: h("div", { class: "field-row" }, reading.element, pot.element), run };
+}
+
+function sweepForm(): { element: HTMLElement; run: FormRun } {
+  const atTen = formText("solve.sweep.atTen", "Jack reads, volume at 10", "", "5.86k");
+  const highest = formText("solve.sweep.highest", "Highest while sweeping the volume", "", "64k");
+  const run = createFormRun(
+    "Find coil and pot",
+    () => [atTen, highest],
+    async () => {
+      const { sweep } = await solve({ sweep: { atTen: atTen.read(), highest: highest.read() } });
+      return sweep && h("p", {}, `The coil has ${showOhms(sweep.coil)}, the pot ${showOhms(sweep.pot)}.`);
+    },
+  );
+  return { element: h("div", { class: "field-row" }, atTen.element, highest.element), run };
+}
+
+/** From readings at the jack to what is inside, without opening the guitar. */
+export function createSolveBackwards(): HTMLElement {
+  const forms = [coilForm(), sweepForm()];
+  return h(
+    "section",
+    { class: "stack no-print" },
+    h("h3", {}, "From the jack to the parts, without opening the guitar"),
+    forms.map(({ element, run }) =>
+      h("div", { class: "stack" }, element, h("div", { class: "buttons" }, run.button), run.answer),
+    ),
+  );
+}
