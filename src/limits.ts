@@ -62,5 +62,5 @@ export const HEADERS_TIMEOUT_MS = 15_000;
 export const CONNECTION_TIMEOUT_MS = 600_000;
 /** Numbers in one answer's curves: 20 MB of text, and twenty times the default sweep. */
 export const MAX_POINTS = 1_000_000;
-/** Combinations of a search for values: some seconds of one worker; E12 over two decades of two parts and four pots are 2304. */
-export const MAX_TRIED_COMBINATIONS = 10_000;
+/** Combinations of a search for values: some seconds of one worker; E12 over two decades of three parts are 15 625. */
+export const MAX_TRIED_COMBINATIONS = 40_000;

@@ -21,17 +21,35 @@ export interface BandDifference {
   readonly silent: readonly [boolean, boolean];
 }
 
-function bandSums(energies: Float64Array, weights?: Float64Array): Float64Array {
-  return Float64Array.from(SLICES.bands, (_, band) => {
-    let sum = 0;
-    for (let k = band * SLICES_PER_BAND; k < (band + 1) * SLICES_PER_BAND; k++)
-      sum += energies[k]! * (weights ? weights[k]! : 1);
-    return sum;
-  });
+/** Energies of the bands, plain and K-weighted, and both totals. */
+interface BandEnergies {
+  readonly plain: Float64Array;
+  readonly weighted: Float64Array;
+  readonly total: number;
+  readonly weightedTotal: number;
 }
 
-function total(values: Float64Array): number {
-  return values.reduce((sum, value) => sum + value, 0);
+function bandEnergies(energies: Float64Array): BandEnergies {
+  const count = SLICES.bands.length;
+  const { kGain } = SLICES;
+  const plain = new Float64Array(count);
+  const weighted = new Float64Array(count);
+  let total = 0;
+  let weightedTotal = 0;
+  for (let band = 0, k = 0; band < count; band++) {
+    let sum = 0;
+    let weightedSum = 0;
+    for (const end = k + SLICES_PER_BAND; k < end; k++) {
+      const energy = energies[k]!;
+      sum += energy;
+      weightedSum += energy * kGain[k]!;
+    }
+    plain[band] = sum;
+    weighted[band] = weightedSum;
+    total += sum;
+    weightedTotal += weightedSum;
+  }
+  return { plain, weighted, total, weightedTotal };
 }
 
 function db(energy: number): number {
@@ -40,29 +58,31 @@ function db(energy: number): number {
 
 /** Loudness of slice energies in LU above an arbitrary zero that all share. */
 export function loudnessLu(energies: Float64Array): number {
-  return db(total(energies.map((energy, k) => energy * SLICES.kGain[k]!)));
+  return db(bandEnergies(energies).weightedTotal);
 }
 
-/** K-weighted level of every band in dB below the loudest band. */
-function reLoudest(energies: Float64Array): Float64Array {
-  const levels = bandSums(energies, SLICES.kGain).map(db);
-  const top = levels.reduce((best, level) => Math.max(best, level), -Infinity);
-  return levels.map((level) => level - top);
+/** Which bands of either sound are within the range heard beside its loudest, by K-weighted energy. */
+function bandsHeard(a: BandEnergies, b: BandEnergies): boolean[] {
+  const least = 10 ** (-HEARD_RANGE_DB / 10);
+  const top = (weighted: Float64Array) => weighted.reduce((best, energy) => Math.max(best, energy), 0);
+  const [leastA, leastB] = [least * top(a.weighted), least * top(b.weighted)];
+  return Array.from(a.weighted, (energy, band) => energy >= leastA || b.weighted[band]! >= leastB);
 }
 
 /** Compares slice energies of two sounds after bringing them to the same loudness. */
 export function levelMatchedDifference(first: Float64Array, second: Float64Array): BandDifference {
-  const loudness = loudnessLu(second) - loudnessLu(first);
-  const [a, b] = [bandSums(first), bandSums(second)];
-  const perBandDb = a.map((energy, band) => db(b[band]!) - db(energy) - loudness);
-  const [levelA, levelB] = [reLoudest(first), reLoudest(second)];
-  const heard = Array.from(levelA, (level, band) => Math.max(level, levelB[band]!) > -HEARD_RANGE_DB);
-  let at = heard.indexOf(true);
+  const [a, b] = [bandEnergies(first), bandEnergies(second)];
+  const loudness = db(b.weightedTotal) - db(a.weightedTotal);
+  const heard = bandsHeard(a, b);
+  const perBandDb = new Float64Array(heard.length);
+  let at = -1;
   let squares = 0;
   let count = 0;
-  for (const [band, difference] of perBandDb.entries()) {
+  for (let band = 0; band < perBandDb.length; band++) {
+    const difference = db(b.plain[band]!) - db(a.plain[band]!) - loudness;
+    perBandDb[band] = difference;
     if (!heard[band]) continue;
-    if (Math.abs(difference) > Math.abs(perBandDb[at]!)) at = band;
+    if (at < 0 || Math.abs(difference) > Math.abs(perBandDb[at]!)) at = band;
     squares += difference * difference;
     count++;
   }
@@ -72,6 +92,6 @@ export function levelMatchedDifference(first: Float64Array, second: Float64Array
     heard,
     largest: { db: perBandDb[at]!, band: SLICES.bands[at]! },
     rmsDb: Math.sqrt(squares / count),
-    silent: [total(first) <= LEAST_ENERGY, total(second) <= LEAST_ENERGY],
+    silent: [a.total <= LEAST_ENERGY, b.total <= LEAST_ENERGY],
   };
 }

@@ -24,6 +24,7 @@ import { previewRoutes } from "./routes/preview.ts";
 import { previewSetRoutes } from "./routes/previews.ts";
 import { responseRoutes } from "./routes/response.ts";
 import { scenarioRoutes } from "./routes/scenarios.ts";
+import { searchRoutes } from "./routes/search.ts";
 import { signalRoutes } from "./routes/signals.ts";
 import { tableRoutes } from "./routes/table.ts";
 import { toleranceRoutes } from "./routes/tolerance.ts";
@@ -48,6 +49,7 @@ const ROUTES = [
   toleranceRoutes,
   tableRoutes,
   fitRoutes,
+  searchRoutes,
 ];
 
 export interface AppOptions {

@@ -6,9 +6,12 @@ import { fitImpedance, type ImpedanceTable, type KnownBeside } from "../choice/f
 import type { Fit } from "../choice/fit-problem.ts";
 import { fitResonances, type ResonanceReading, type ResonanceSetup } from "../choice/fit-resonances.ts";
 import { fitResponse, type KnownLoad, type ResponseTable } from "../choice/fit-response.ts";
+import type { FreeSpec } from "../choice/free-parts.ts";
 import { Guard } from "../choice/guard.ts";
+import { type SearchResult, search } from "../choice/search.ts";
 import { type TableRow, tableOf } from "../choice/table.ts";
 import { type ToleranceBands, toleranceBands } from "../choice/tolerance.ts";
+import type { Wish } from "../choice/wish.ts";
 import type { Checkpoint } from "../render/checkpoint.ts";
 import { feedOf } from "../render/feed.ts";
 import { DEFAULT_SAMPLE_RATE_HZ } from "../render/signals.ts";
@@ -36,6 +39,21 @@ export interface TableJob {
   readonly build: Build;
   readonly settings: readonly Settings[];
   readonly signal: string | undefined;
+}
+
+/** A wish as plain data: another build in place of a guard. */
+export type WishJob =
+  | Exclude<Wish, { kind: "like" }>
+  | {
+      readonly kind: "like";
+      readonly settings: Settings;
+      readonly target: { readonly build: Build; readonly settings: Settings };
+    };
+
+export interface SearchJob {
+  readonly build: Build;
+  readonly free: readonly FreeSpec[];
+  readonly wish: WishJob;
 }
 
 export type FitJob =
@@ -83,4 +101,12 @@ export function runFit(job: FitJob): Fit {
     case "resonances":
       return fitResonances(job.readings, job.setup);
   }
+}
+
+export function runSearch({ build, free, wish }: SearchJob, { checkpoint }: Checkpoint): SearchResult {
+  const wished: Wish =
+    wish.kind === "like"
+      ? { ...wish, target: { guard: new Guard(wish.target.build), settings: wish.target.settings } }
+      : wish;
+  return search(build, free, wished, { checkpoint });
 }

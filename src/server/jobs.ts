@@ -9,8 +9,10 @@ import {
   type FitJob,
   runCompare,
   runFit,
+  runSearch,
   runTable,
   runTolerance,
+  type SearchJob,
   type TableJob,
   type ToleranceJob,
 } from "./choice-jobs.ts";
@@ -38,6 +40,7 @@ export const JOBS = {
   tolerance: (request: ToleranceJob, context: JobContext) => runTolerance(request, context),
   table: (request: TableJob, context: JobContext) => runTable(request, context),
   fit: (request: FitJob) => runFit(request),
+  search: (request: SearchJob, context: JobContext) => runSearch(request, context),
   bench: (request: BenchJob) => runBench(request),
   diagnose: (request: DiagnoseJob, context: JobContext) => runDiagnose(request, context),
 } as const;

@@ -30,7 +30,7 @@ const bodySchema = strict({
     .union([z.boolean(), drawsField])
     .optional()
     .describe(
-      "whether to hold the difference against two guards built from the first's list; default true where time allows",
+      "whether to hold the difference against two guards built from the first's list; default true, with fewer guards the longer the sweep",
     ),
 });
 
@@ -81,6 +81,10 @@ const answerSchema = z.object({
   rows: z.array(rowAnswer).readonly(),
   verdict: z.string(),
   basis: z.string(),
+  drawn: z
+    .object({ draws: z.int(), seed: z.int() })
+    .nullable()
+    .describe("guards drawn for the tolerance; null where it was left out"),
 });
 
 type Body = z.output<typeof bodySchema>;
@@ -97,11 +101,20 @@ function buildsOf({ builds, settings }: Body): readonly [Build, Build] {
   throw refusal("REQUEST_INVALID", [{ path: "builds", message }]);
 }
 
-function toleranceOf({ tolerance }: Body, rows: number): CompareJob["tolerance"] {
+/** Where nobody says how many guards to draw, a long sweep gets fewer: about a second of work, 200 pairs at least. */
+const USUAL_DRAWN_CURVES = 24_000;
+const FEWEST_USUAL_DRAWS = 400;
+
+function usualDraws(rows: number): number {
+  return Math.max(FEWEST_USUAL_DRAWS, Math.min(DEFAULT_DRAWS, Math.floor(USUAL_DRAWN_CURVES / rows)));
+}
+
+function toleranceOf({ tolerance = true }: Body, rows: number): CompareJob["tolerance"] {
   if (tolerance === false) return null;
-  const wanted = typeof tolerance === "object" ? tolerance : { draws: DEFAULT_DRAWS, seed: DEFAULT_SEED };
+  const wanted = tolerance === true ? { draws: usualDraws(rows), seed: DEFAULT_SEED } : tolerance;
   if (wanted.draws * rows <= MAX_DRAWN_CURVES) return wanted;
-  if (tolerance === undefined) return null;
+  // A sweep too long even for few guards goes without, unless they were asked for.
+  if (tolerance === true) return null;
   const most = Math.floor(MAX_DRAWN_CURVES / wanted.draws);
   const message = `asks for ${wanted.draws} guards in ${rows} settings; expected at most ${most} settings, or false`;
   throw new PresolderError("LIMIT_EXCEEDED", `tolerance: ${message}`, [{ path: "tolerance", message }]);
@@ -130,6 +143,9 @@ export async function compareRoutes(app: App, { runJob }: RouteContext): Promise
         response: { 200: answerSchema, "4xx": problemSchema },
       },
     },
-    async (request, reply) => runJob("compare", jobOf(request.body), callerOf(request, reply)),
+    async (request, reply) => {
+      const job = jobOf(request.body);
+      return { ...(await runJob("compare", job, callerOf(request, reply))), drawn: job.tolerance };
+    },
   );
 }
