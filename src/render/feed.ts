@@ -1,6 +1,7 @@
 import { testSignal } from "../audio/signals.ts";
 import { decodeWav } from "../audio/wav-decode.ts";
 import type { Build } from "../build/schema.ts";
+import { turnsScale } from "../response/hum.ts";
 import type { CoilSource } from "../response/pickup-elements.ts";
 import { roomHum } from "../strings/hum.ts";
 import { coilPlaces, stringSetOf } from "./coil-places.ts";
@@ -23,7 +24,7 @@ export interface Feed {
 }
 
 function humOf(sources: readonly CoilSource[], mainsHz: MainsHz, seconds: number, sampleRateHz: number) {
-  const coils = sources.map(({ humSign, spec }) => ({ humSign, turnsScale: spec.output }));
+  const coils = sources.map(({ humSign, spec }) => ({ humSign, turnsScale: turnsScale(spec) }));
   return roomHum({ mainsHz, coils, seconds, sampleRateHz });
 }
 
