@@ -12,7 +12,9 @@ export const MAX_FREQUENCIES = 8192;
 export const MAX_AUDIO_SECONDS = 60;
 /** A guitar is mono; two channels let a stereo file through unharmed. */
 export const MAX_AUDIO_CHANNELS = 2;
+/** The telephone's rate: below it nothing of a pickup's peak is left. */
 export const MIN_SAMPLE_RATE_HZ = 8_000;
+/** The highest that interfaces record at; a guitar has nothing above a tenth of it. */
 export const MAX_SAMPLE_RATE_HZ = 192_000;
 /** Files hold ±1 at full scale; a peak this far above it is a file of unscaled integers or of rubbish, which would only clip. */
 export const MAX_SAMPLE_AMPLITUDE = 256;
@@ -64,3 +66,5 @@ export const CONNECTION_TIMEOUT_MS = 600_000;
 export const MAX_POINTS = 1_000_000;
 /** Combinations of a search for values: some seconds of one worker; E12 over two decades of three parts are 15 625. */
 export const MAX_TRIED_COMBINATIONS = 40_000;
+/** Each code in a few positions is all that can be heard of one guard; each is listened for in every faulty guard. */
+export const MAX_SYMPTOMS = 20;

@@ -4,11 +4,12 @@ import helmet from "@fastify/helmet";
 import fastifyStatic from "@fastify/static";
 import Fastify from "fastify";
 import { CONNECTION_TIMEOUT_MS, HEADERS_TIMEOUT_MS, MAX_BODY_BYTES, REQUEST_TIMEOUT_MS } from "../limits.ts";
+import { answerClientError } from "./client-errors.ts";
 import { registerDocumentation } from "./documentation.ts";
 import { type LogLevel, loggerOptions } from "./logging.ts";
 import { registerMetrics } from "./metrics.ts";
 import { PATHS } from "./paths.ts";
-import { handleProblems } from "./problems.ts";
+import { handleError, handleProblems } from "./problems.ts";
 import { type Protection, registerProtection } from "./protection.ts";
 import type { App, RouteContext } from "./route-context.ts";
 import { benchRoutes } from "./routes/bench.ts";
@@ -91,6 +92,8 @@ export async function buildApp(options: AppOptions): Promise<App> {
     bodyLimit: MAX_BODY_BYTES,
     requestTimeout: REQUEST_TIMEOUT_MS,
     connectionTimeout: CONNECTION_TIMEOUT_MS,
+    clientErrorHandler: answerClientError,
+    frameworkErrors: handleError,
     http: { headersTimeout: HEADERS_TIMEOUT_MS, connectionsCheckingInterval: TIMEOUT_CHECK_MS },
     routerOptions: { maxParamLength: 20_000 },
   }) as unknown as App;

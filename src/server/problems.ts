@@ -2,6 +2,7 @@ import { STATUS_CODES } from "node:http";
 import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { z } from "zod";
 import { ERROR_TITLES, type ErrorCode, type InputFault, PresolderError } from "../errors.ts";
+import { RETRY_AFTER_SECONDS } from "./refusals.ts";
 import { JobStopped, ServiceBusy } from "./worker-pool.ts";
 
 /** HTTP status of each error code (RFC 9110). */
@@ -33,9 +34,8 @@ export const problemSchema = z
 
 export type Problem = z.infer<typeof problemSchema>;
 
-const PROBLEM_MEDIA_TYPE = "application/problem+json; charset=utf-8";
+export const PROBLEM_MEDIA_TYPE = "application/problem+json; charset=utf-8";
 const MAX_FAULTS_TOLD = 100;
-const RETRY_AFTER_SECONDS = 2;
 
 const JSON_ERRORS = ["FST_ERR_CTP_INVALID_JSON_BODY", "FST_ERR_CTP_EMPTY_JSON_BODY"];
 
@@ -49,7 +49,7 @@ function problemOfCode(code: ErrorCode, detail: string, faults: readonly InputFa
   };
 }
 
-function plainProblem(status: number, detail?: string): Problem {
+export function plainProblem(status: number, detail?: string): Problem {
   const title = STATUS_CODES[status] ?? "Error";
   return { type: "about:blank", title, status, ...(detail === undefined ? {} : { detail }) };
 }
@@ -82,7 +82,7 @@ function sendProblem(reply: FastifyReply, problem: Problem): FastifyReply {
     .send(problem);
 }
 
-function handleError(error: unknown, request: FastifyRequest, reply: FastifyReply): FastifyReply {
+export function handleError(error: unknown, request: FastifyRequest, reply: FastifyReply): FastifyReply {
   const problem = problemOf(error);
   if (problem.status >= 500 && !(error instanceof JobStopped)) request.log.error({ err: error }, "request failed");
   return sendProblem(reply, problem);

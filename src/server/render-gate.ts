@@ -44,13 +44,20 @@ const isSet = (request: FastifyRequest) => request.routeOptions.url === "/api/pr
  */
 export function guardRenders(app: App, bounds: GateBounds = USUAL_BOUNDS): void {
   const counter = new Counter();
+  const heldBy = new WeakMap<FastifyReply["raw"], string[]>();
   const hold = (reply: FastifyReply, name: string, bound: number): boolean => {
     if (!counter.enter(name, bound)) return false;
-    reply.raw.once("close", () => counter.leave(name));
+    heldBy.get(reply.raw)!.push(name);
     return true;
   };
   app.addHook("onRequest", async (request, reply) => {
-    if (!isWork(request) || hold(reply, `client ${clientOf(request.ip)}`, bounds.perClient)) return;
+    if (!isWork(request)) return;
+    const held: string[] = [];
+    heldBy.set(reply.raw, held);
+    reply.raw.once("close", () => {
+      for (const name of held) counter.leave(name);
+    });
+    if (hold(reply, `client ${clientOf(request.ip)}`, bounds.perClient)) return;
     reply.header("retry-after", RETRY_AFTER_SECONDS);
     throw new TooManyRequests(`expected at most ${bounds.perClient} requests at a time from one client`);
   });

@@ -31,12 +31,20 @@ declare module "fastify" {
   }
 }
 
-export async function registerUploads(app: App): Promise<void> {
+export interface UploadBounds {
+  readonly fileBytes: number;
+  /** Of all uploads in memory at a time. */
+  readonly allBytes: number;
+}
+
+const USUAL_BOUNDS: UploadBounds = { fileBytes: MAX_UPLOAD_BYTES, allBytes: MAX_UPLOADS_BYTES };
+
+export async function registerUploads(app: App, { fileBytes, allBytes } = USUAL_BOUNDS): Promise<void> {
   await app.register(multipart, {
-    limits: { fieldSize: MAX_BODY_BYTES, fields: 1, files: 1, fileSize: MAX_UPLOAD_BYTES, parts: 2 },
+    limits: { fieldSize: MAX_BODY_BYTES, fields: 1, files: 1, fileSize: fileBytes, parts: 2 },
   });
   app.decorateRequest("upload", undefined);
-  app.decorate("uploadBudget", new ByteBudget(MAX_UPLOADS_BYTES));
+  app.decorate("uploadBudget", new ByteBudget(allBytes));
 }
 
 /** Copied once into shared memory, so that no worker needs a copy of its own. `onBytes` hears of every piece before it is kept. */
@@ -74,6 +82,11 @@ function unknownPart(name: string, kind: "field" | "file"): PresolderError {
   return refusal("REQUEST_INVALID", [{ path: name.slice(0, 60), message: `unknown ${kind}; ${expected}` }]);
 }
 
+function tooLong(): PresolderError {
+  const message = `expected at most ${MAX_BODY_BYTES} bytes`;
+  return refusal("LIMIT_EXCEEDED", [{ path: REQUEST_FIELD, message }]);
+}
+
 /** Takes room for an upload as it comes, and gives it back when the answer is out. */
 function takeRoom(request: FastifyRequest, reply: FastifyReply): (count: number) => void {
   const { uploadBudget } = request.server;
@@ -96,6 +109,7 @@ export async function readUpload(request: FastifyRequest, reply: FastifyReply): 
       request.upload = await collect(part.file, onBytes);
     } else {
       if (part.fieldname !== REQUEST_FIELD) throw unknownPart(part.fieldname, "field");
+      if (part.valueTruncated) throw tooLong();
       body = parseRequestField(part.value);
     }
   }
