@@ -8,14 +8,24 @@ import { SLICES, SLICES_PER_BAND } from "./slices.ts";
  * or cancel at the jack comes out as it does for the sound itself.
  */
 export type Drive =
-  | { readonly kind: "common"; readonly name: string; readonly energy: Float64Array }
-  | { readonly kind: "each"; readonly name: string; readonly cross: readonly (readonly Spectrum[])[] };
+  | (DriveOf & { readonly kind: "common"; readonly energy: Float64Array })
+  | (DriveOf & { readonly kind: "each"; readonly cross: readonly (readonly Spectrum[])[] });
+
+interface DriveOf {
+  readonly name: string;
+  /**
+   * Where in each slice the energy sits: its centre of gravity, so that a curve's slope across a slice that holds one partial
+   * costs nothing.
+   */
+  readonly frequenciesHz: Float64Array;
+}
 
 /** The same energy in every ERB band, in all coils alike: no phrase, every part of the ear's range counted the same. */
 export function flatDrive(): Drive {
   return {
     kind: "common",
     name: "flat",
+    frequenciesHz: SLICES.frequenciesHz,
     energy: new Float64Array(SLICES.frequenciesHz.length).fill(1 / SLICES_PER_BAND),
   };
 }
@@ -28,21 +38,45 @@ function spectrumOf(samples: Float32Array, size: number): Float64Array {
   return spectrum;
 }
 
-function crossEnergies(x: Float64Array, y: Float64Array, sampleRateHz: number, size: number): Spectrum {
+/** Calls `add` for every bin within the slices. */
+function forBins(
+  sampleRateHz: number,
+  size: number,
+  add: (bin: number, slice: number, frequencyHz: number) => void,
+): void {
   const count = SLICES.frequenciesHz.length;
-  const re = new Float64Array(count);
-  const im = new Float64Array(count);
   let slice = 0;
-  const first = Math.ceil((SLICES.edgesHz[0]! * size) / sampleRateHz);
-  for (let bin = first; bin <= size / 2 && slice < count; bin++) {
+  for (let bin = Math.ceil((SLICES.edgesHz[0]! * size) / sampleRateHz); bin <= size / 2; bin++) {
     const frequency = (bin * sampleRateHz) / size;
     while (slice < count && frequency >= SLICES.edgesHz[slice + 1]!) slice++;
-    if (slice === count) break;
+    if (slice === count) return;
+    add(bin, slice, frequency);
+  }
+}
+
+function crossEnergies(x: Float64Array, y: Float64Array, sampleRateHz: number, size: number): Spectrum {
+  const re = new Float64Array(SLICES.frequenciesHz.length);
+  const im = new Float64Array(SLICES.frequenciesHz.length);
+  forBins(sampleRateHz, size, (bin, slice) => {
     const [xr, xi, yr, yi] = [x[2 * bin]!, x[2 * bin + 1]!, y[2 * bin]!, y[2 * bin + 1]!];
     re[slice]! += xr * yr + xi * yi;
     im[slice]! += xi * yr - xr * yi;
-  }
+  });
   return { re, im };
+}
+
+/** The centre of gravity of all signals' energy in each slice; the slice's middle where there is none. */
+function centresOf(spectra: readonly Float64Array[], sampleRateHz: number, size: number): Float64Array {
+  const energy = new Float64Array(SLICES.frequenciesHz.length);
+  const moment = new Float64Array(SLICES.frequenciesHz.length);
+  for (const spectrum of spectra) {
+    forBins(sampleRateHz, size, (bin, slice, frequency) => {
+      const power = spectrum[2 * bin]! ** 2 + spectrum[2 * bin + 1]! ** 2;
+      energy[slice]! += power;
+      moment[slice]! += power * frequency;
+    });
+  }
+  return SLICES.frequenciesHz.map((middle, slice) => (energy[slice]! > 0 ? moment[slice]! / energy[slice]! : middle));
 }
 
 /** At least 2 Hz of resolution, so that the narrowest slice (7 Hz) holds bins even of a short click. */
@@ -54,7 +88,8 @@ function transformSize(signals: readonly Float32Array[], sampleRateHz: number): 
 export function commonDrive(name: string, signal: Float32Array, sampleRateHz: number): Drive {
   const size = transformSize([signal], sampleRateHz);
   const spectrum = spectrumOf(signal, size);
-  return { kind: "common", name, energy: crossEnergies(spectrum, spectrum, sampleRateHz, size).re };
+  const frequenciesHz = centresOf([spectrum], sampleRateHz, size);
+  return { kind: "common", name, frequenciesHz, energy: crossEnergies(spectrum, spectrum, sampleRateHz, size).re };
 }
 
 /** Every coil's EMF as it is, in volts, its size and sign included; equal lengths. @param name what the answer calls it */
@@ -62,5 +97,5 @@ export function driveOfEach(name: string, signals: readonly Float32Array[], samp
   const size = transformSize(signals, sampleRateHz);
   const spectra = signals.map((signal) => spectrumOf(signal, size));
   const cross = spectra.map((x) => spectra.map((y) => crossEnergies(x, y, sampleRateHz, size)));
-  return { kind: "each", name, cross };
+  return { kind: "each", name, frequenciesHz: centresOf(spectra, sampleRateHz, size), cross };
 }

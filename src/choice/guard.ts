@@ -4,7 +4,6 @@ import { magnitudeDb } from "../response/curve.ts";
 import { type Features, findFeatures } from "../response/features.ts";
 import { ResponseEngine, type Transfers } from "../response/responses.ts";
 import type { Drive } from "./drive.ts";
-import { SLICES } from "./slices.ts";
 import { type Patch, withPatches } from "./variant.ts";
 
 /** A build that choices ask for curves and band energies, and for variants of itself. */
@@ -46,14 +45,14 @@ export function featuresFor(transfers: Transfers): Features {
 /** Energy at the jack in every slice, for a drive of the build's coils. */
 export function energiesFor(transfers: Transfers, drive: Drive): Float64Array {
   if (drive.kind === "common") {
-    const { re, im } = transfers.total(SLICES.frequenciesHz);
+    const { re, im } = transfers.total(drive.frequenciesHz);
     const energies = new Float64Array(re.length);
     for (let k = 0; k < energies.length; k++) energies[k] = drive.energy[k]! * (re[k]! ** 2 + im[k]! ** 2);
     return energies;
   }
   const { cross } = drive;
-  const spectra = transfers.perSource(SLICES.frequenciesHz);
-  const energies = new Float64Array(SLICES.frequenciesHz.length);
+  const spectra = transfers.perSource(drive.frequenciesHz);
+  const energies = new Float64Array(drive.frequenciesHz.length);
   for (const [i, a] of spectra.entries()) {
     for (const [j, b] of spectra.entries()) {
       const pair = cross[i]![j]!;

@@ -1,5 +1,16 @@
 import { expect, it } from "vitest";
+import { resonanceHz } from "../../src/choice/fit-resonances.ts";
 import { guardWith, level, peakOver80Hz } from "./one-pickup.ts";
+
+// A maker gives 2.4 H with 300 pF as about 6000 Hz and with a 2400 pF coiled cord as a bit over 2000 Hz: 1/(2π√LC).
+it.each([
+  [300e-12, 5931],
+  [2400e-12, 2097],
+])("2.4 H with %d F across resonates at %d Hz", (capacitance, hertz) => {
+  const coil = { resistance: 1, inductance: 2.4, capacitance, loss: undefined };
+  const across = { resistance: Number.POSITIVE_INFINITY, capacitance: 0 };
+  expect(resonanceHz(coil, 0, { peakOf: "response", across })).toBeCloseTo(hertz, 0);
+});
 
 // Cables of 300 to 2400 pF on a single coil, computed from the circuit by other means. 20 ft at 33 and 45 pF/ft are the 660 and 900 pF.
 it.each([
