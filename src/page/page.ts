@@ -68,7 +68,7 @@ export function startPage(root: HTMLElement): void {
     h("div", { class: "start" }, picker.element, createTitleField(store, editor), createFileButtons(store, editor)),
     createStory(store),
     createNotice(store),
-    h("div", { class: "top" }, controlsSection(store, editor, listening), createCurvesPanel(store)),
+    h("div", { class: "top" }, createCurvesPanel(store), controlsSection(store, editor, listening)),
     createGuardPanel(store),
     createFaultList(store),
     createTabs("The guard in detail", [

@@ -113,6 +113,11 @@ export async function buildApp(options: AppOptions): Promise<App> {
   await registerUploads(app);
   const context: RouteContext = { runJob: pool.run };
   for (const routes of ROUTES) await app.register(routes, context);
-  await app.register(fastifyStatic, { root: PATHS.publicFiles, cacheControl: true, maxAge: "1m" });
+  await app.register(fastifyStatic, {
+    root: PATHS.publicFiles,
+    cacheControl: true,
+    maxAge: "1m",
+    preCompressed: true,
+  });
   return app;
 }

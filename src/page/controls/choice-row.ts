@@ -3,6 +3,8 @@ import { freshId, h } from "../dom/element.ts";
 export interface ChoiceRow<Value> {
   readonly element: HTMLElement;
   show(value: Value): void;
+  /** Greys out what makes no sense at present. */
+  allow(isAllowed: (value: Value) => boolean): void;
 }
 
 interface Choice<Value> {
@@ -35,6 +37,9 @@ export function createChoiceRow<Value extends string | number>(
   );
   return {
     element,
+    allow: (isAllowed) => {
+      for (const each of inputs) each.input.disabled = !isAllowed(each.value);
+    },
     show: (value) => {
       for (const each of inputs) each.input.checked = each.value === value;
     },

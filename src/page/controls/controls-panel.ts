@@ -1,4 +1,6 @@
 import type { SwitchControl } from "../../build/lugs.ts";
+import { parseSettings, type RawSettings } from "../../build/settings.ts";
+import { describeSetting } from "../../response/labels.ts";
 import { h, replaceContent } from "../dom/element.ts";
 import type { AppStore } from "../state/app-state.ts";
 import type { Editor } from "../state/editor.ts";
@@ -38,9 +40,16 @@ function createRows(reading: Reading, editor: Editor): Map<string, Shown> {
   ]);
 }
 
+/** "Sounding: bridge + middle, parallel, in phase, hum cancelling." */
+function soundingWords({ build, controls }: Reading, settings: RawSettings): string {
+  const { label } = describeSetting(build, parseSettings(controls, settings));
+  return label === "silent" ? "Nothing reaches the jack." : `Sounding: ${label}.`;
+}
+
 /** Position, tone, volume and push-pulls of the build on the bench. */
 export function createControlsPanel(store: AppStore, editor: Editor): HTMLElement {
   const element = h("div", { class: "controls" });
+  const words = h("p", { class: "sounding", role: "status" });
   let rows = new Map<string, Shown>();
   let shownSignature = "";
   store.watch(
@@ -54,9 +63,11 @@ export function createControlsPanel(store: AppStore, editor: Editor): HTMLElemen
         replaceContent(
           element,
           [...rows.values()].map((row) => row.element),
+          words,
         );
       }
       for (const [name, row] of rows) row.show(settings[name] as never);
+      words.textContent = soundingWords(reading, settings);
     },
   );
   return element;

@@ -2,7 +2,7 @@ import { createChoiceRow } from "../controls/choice-row.ts";
 import { h } from "../dom/element.ts";
 import type { AppStore, FamilyAxis, LevelView } from "../state/app-state.ts";
 import { createExportButtons } from "./export-buttons.ts";
-import { familyOf } from "./family.ts";
+import { axisOf, familyOf } from "./family.ts";
 import { CurvePlot, type Picture } from "./plot.ts";
 import { featuresText, showReadout } from "./readout.ts";
 import { createToleranceSwitch } from "./tolerance-band.ts";
@@ -21,6 +21,13 @@ function familyRow(store: AppStore): HTMLElement {
     (family) => store.set({ family }),
   );
   store.watch((state) => [state.family], row.show);
+  store.watch(
+    (state) => [state.reading, state.other],
+    (reading, other) =>
+      row.allow((family) =>
+        family === "builds" ? other !== undefined : !!reading && axisOf(reading, family) !== undefined,
+      ),
+  );
   return row.element;
 }
 
@@ -68,7 +75,6 @@ export function createCurvesPanel(store: AppStore): HTMLElement {
     "section",
     { class: "panel curves", id: "curves", "aria-labelledby": "curves-title" },
     h("h2", { id: "curves-title" }, "Curves"),
-    h("div", { class: "row" }, familyRow(store), levelRow(store), createToleranceSwitch(store)),
     frame,
     h(
       "div",
@@ -76,5 +82,6 @@ export function createCurvesPanel(store: AppStore): HTMLElement {
       readout,
       createExportButtons(store, plot, () => picture),
     ),
+    h("div", { class: "row" }, familyRow(store), levelRow(store), createToleranceSwitch(store)),
   );
 }

@@ -5,7 +5,8 @@ import { FREQUENCIES_HZ } from "./curve-cache.ts";
 import type { Family } from "./family.ts";
 import { allLevels, levelRangeDb } from "./levels.ts";
 import { type Band, drawBand, drawMarks } from "./marks.ts";
-import { FREQUENCY_TICKS_HZ, tickHz } from "./units.ts";
+import { drawTraceLabels } from "./trace-labels.ts";
+import { FEW_FREQUENCY_TICKS_HZ, FREQUENCY_TICKS_HZ, tickHz } from "./units.ts";
 
 export interface Picture {
   readonly family: Family;
@@ -65,9 +66,13 @@ export class CurvePlot {
     return copy;
   }
 
-  #data(): uPlot.AlignedData {
+  #levels(): Float64Array[] {
     const { family, view } = this.#picture!;
-    return [FREQUENCIES_HZ, ...allLevels(family, view)] as unknown as uPlot.AlignedData;
+    return allLevels(family, view);
+  }
+
+  #data(): uPlot.AlignedData {
+    return [FREQUENCIES_HZ, ...this.#levels()] as unknown as uPlot.AlignedData;
   }
 
   #size(): { width: number; height: number } {
@@ -107,7 +112,7 @@ export class CurvePlot {
     const narrow = this.#parent.clientWidth < MIN_LABELLED_WIDTH;
     const look = { stroke: () => this.#colours.ink, font: FONT, labelFont: FONT, labelSize: 18 };
     const grid = { stroke: () => this.#colours.grid, width: 1 };
-    const ticksHz = narrow ? FREQUENCY_TICKS_HZ.filter((_, index) => index % 3 !== 1) : FREQUENCY_TICKS_HZ;
+    const ticksHz = narrow ? FEW_FREQUENCY_TICKS_HZ : FREQUENCY_TICKS_HZ;
     return [
       {
         ...look,
@@ -139,7 +144,7 @@ export class CurvePlot {
       ...this.#size(),
       scales: {
         x: { distr: 3, time: false, range: () => [20, 20_000] },
-        y: { range: () => levelRangeDb(this.#data().slice(1) as unknown as ArrayLike<number>[]) },
+        y: { range: () => levelRangeDb(this.#levels()) },
       },
       series: this.#series(),
       axes: this.#axes(),
@@ -148,7 +153,10 @@ export class CurvePlot {
       padding: [12, 14, 0, 0],
       hooks: {
         drawAxes: [(plot) => drawBand(plot, this.#picture!, this.#colours)],
-        draw: [(plot) => drawMarks(plot, this.#picture!, this.#colours)],
+        draw: [
+          (plot) => drawTraceLabels(plot, this.#picture!.family, this.#levels(), this.#colours),
+          (plot) => drawMarks(plot, this.#picture!, this.#colours),
+        ],
         setCursor: [(plot) => this.#onPointer(plot.cursor.idx ?? null)],
       },
     };

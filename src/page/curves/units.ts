@@ -15,4 +15,6 @@ export function tickHz(hertz: number): string {
   return hertz >= 1000 ? `${hertz / 1000}k` : String(hertz);
 }
 
+/** Where there is room for a few only. */
+export const FEW_FREQUENCY_TICKS_HZ = [50, 200, 1000, 5000, 20_000];
 export const FREQUENCY_TICKS_HZ = [20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000];

@@ -84,6 +84,9 @@ export function drawGuard(input: DrawingInput, onPick: (lug: string) => void): S
       partBody(each, seenFrom(side, each.centre), bodyState(input, each.name)),
     ),
   );
+  const captions = bodies.map((body) =>
+    s("g", { class: body.classList.contains("part-dead") ? "part-dead" : "" }, [...body.querySelectorAll("text")]),
+  );
   const kindOf = (lug: SeenLug) => reading.build.parts[lug.name.split(".")[0]!]!.kind;
   return s(
     "svg",
@@ -96,6 +99,8 @@ export function drawGuard(input: DrawingInput, onPick: (lug: string) => void): S
       {},
       [...lugs.values()].map((lug) => drawLug(lug, path, kindOf(lug) !== "cap" && kindOf(lug) !== "resistor", onPick)),
     ),
+    // Names lie over the wires, or they could not be read where many cross.
+    s("g", {}, captions),
     s("g", {}, drawFindingMarks(findings, find)),
   );
 }

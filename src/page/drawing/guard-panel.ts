@@ -43,7 +43,7 @@ function legend(): HTMLElement {
 function pathText(path: LivePath): string {
   const { description, inWords } = path;
   if (inWords.length === 0) return "Nothing reaches the jack in this setting.";
-  return `Sounding: ${description.label}. Way: ${inWords.join(" → ")}.`;
+  return `${description.label}: ${inWords.join(" → ")}.`;
 }
 
 function sideRow(panel: Store<PanelState>): HTMLElement {

@@ -35,6 +35,8 @@ function openPlan(store: AppStore, editor: Editor, id: string): void {
 }
 
 const PLAN = "plan:";
+/** Shows most of what the page can do: a lever, two tones, a push-pull and a build to compare with. */
+const FIRST_SCENARIO = "hss-250k-or-500k";
 
 function fillOptions(select: HTMLSelectElement, entries: readonly Entry[]): void {
   replaceContent(
@@ -78,7 +80,8 @@ export function createScenarioPicker(store: AppStore, editor: Editor): ScenarioP
   return {
     element: h("div", { class: "field start-from" }, h("label", { for: id }, "Start from"), select),
     openFirst: async () => {
-      const first = (await entries)[0];
+      const all = await entries;
+      const first = all.find((entry) => entry.id === FIRST_SCENARIO) ?? all[0];
       if (!first || store.state.source) return;
       select.value = first.id;
       await open(first.id);

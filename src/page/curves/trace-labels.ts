@@ -1,0 +1,58 @@
+import type uPlot from "uplot";
+import type { PlotColours } from "./colours.ts";
+import { FREQUENCIES_HZ } from "./curve-cache.ts";
+import type { Family } from "./family.ts";
+
+/** Curves nearer than this to a neighbour, in CSS pixels, have no room for a name of their own. */
+const ROOM = 11;
+const EDGE = 16;
+
+interface Spot {
+  readonly x: number;
+  readonly y: number;
+  readonly room: number;
+}
+
+/** Where a curve is furthest from all others within the plot, in canvas pixels. */
+function clearestSpot(plot: uPlot, curves: readonly (readonly number[])[], xs: readonly number[], own: number): Spot {
+  const { left, top, width, height } = plot.bbox;
+  const edge = EDGE * devicePixelRatio;
+  let best: Spot = { x: 0, y: 0, room: 0 };
+  for (const [i, x] of xs.entries()) {
+    const y = curves[own]![i]!;
+    if (x < left + edge * 2 || x > left + width - edge * 2 || y < top + edge || y > top + height - edge) continue;
+    const room = Math.min(
+      ...curves.map((curve, index) => (index === own ? Number.POSITIVE_INFINITY : Math.abs(curve[i]! - y))),
+    );
+    if (room > best.room) best = { x, y, room };
+  }
+  return best;
+}
+
+/** Writes each curve's name on it where there is room, so that shades need not be told apart. */
+export function drawTraceLabels(
+  plot: uPlot,
+  family: Family,
+  levels: readonly ArrayLike<number>[],
+  colours: PlotColours,
+): void {
+  const xs = Array.from(FREQUENCIES_HZ, (hertz) => plot.valToPos(hertz, "x", true));
+  const curves = levels.map((list) => Array.from(list, (level) => plot.valToPos(level, "y", true)));
+  const ratio = devicePixelRatio;
+  const { ctx } = plot;
+  ctx.save();
+  ctx.font = `${11 * ratio}px system-ui, sans-serif`;
+  ctx.textAlign = "center";
+  ctx.textBaseline = "middle";
+  for (const [index, trace] of family.behind.entries()) {
+    const { x, y, room } = clearestSpot(plot, curves, xs, index);
+    if (room < ROOM * ratio) continue;
+    const text = trace.name.replace(/^(tone|volume) (?=[1-9]$)/, "");
+    const half = ctx.measureText(text).width / 2 + 3 * ratio;
+    ctx.fillStyle = colours.paper;
+    ctx.fillRect(x - half, y - 7 * ratio, half * 2, 14 * ratio);
+    ctx.fillStyle = colours.ink;
+    ctx.fillText(text, x, y);
+  }
+  ctx.restore();
+}
