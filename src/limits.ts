@@ -68,3 +68,5 @@ export const MAX_POINTS = 1_000_000;
 export const MAX_TRIED_COMBINATIONS = 40_000;
 /** Each code in a few positions is all that can be heard of one guard; each is listened for in every faulty guard. */
 export const MAX_SYMPTOMS = 20;
+/** 10 Hz steps to 25 kHz; a fit of them takes a few seconds of one worker. */
+export const MAX_FIT_POINTS = 2_500;

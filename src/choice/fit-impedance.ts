@@ -18,6 +18,8 @@ export interface KnownBeside {
   /** Relative standard deviation of each measured magnitude. */
   readonly precision?: number | undefined;
   readonly models?: readonly LossModel[] | undefined;
+  /** Called between evaluations; may throw to give the work up. */
+  readonly checkpoint?: (() => void) | undefined;
 }
 
 const LEAST_POINTS = 5;
@@ -82,6 +84,7 @@ export function fitImpedance(table: ImpedanceTable, known: KnownBeside = {}): Fi
     resistance: known.resistance,
     freeOffset: false,
     models: known.models ?? LOSS_MODELS,
+    checkpoint: known.checkpoint,
     remedy: "Measure from well below the resonance to above it, closely around the peak.",
   });
 }

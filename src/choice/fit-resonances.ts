@@ -16,6 +16,8 @@ export interface ResonanceSetup {
   readonly across: { readonly resistance: number; readonly capacitance: number };
   /** Relative standard deviation of each frequency, where known. */
   readonly precision: number | undefined;
+  /** Called between evaluations; may throw to give the work up. */
+  readonly checkpoint?: (() => void) | undefined;
 }
 
 /** How well a peak is found by ear or eye where nobody says, and too few readings show it; common practice, no source. */
@@ -79,6 +81,7 @@ export function fitResonances(readings: readonly ResonanceReading[], setup: Reso
     resistance: setup.resistance,
     freeOffset: false,
     models: ["none"],
+    checkpoint: setup.checkpoint,
     remedy:
       "Use capacitors farther apart, with one reading without any: from none to about ten times the winding's own.",
   });

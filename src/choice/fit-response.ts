@@ -49,6 +49,7 @@ export function fitResponse(table: ResponseTable, known: KnownLoad): Fit {
     resistance: known.resistance,
     freeOffset: true,
     models: known.models ?? LOSS_MODELS,
+    checkpoint: known.checkpoint,
     remedy: "A response alone hides the coil's impedance: give the DC resistance too, and measure beyond the peak.",
   });
 }

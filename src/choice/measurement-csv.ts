@@ -1,5 +1,5 @@
 import { type InputFault, PresolderError } from "../errors.ts";
-import { MAX_FREQUENCIES } from "../limits.ts";
+import { MAX_FIT_POINTS } from "../limits.ts";
 
 /** Columns of a measurement file. */
 export interface MeasurementColumns {
@@ -54,8 +54,8 @@ export function readMeasurements(text: string, path: string): MeasurementColumns
   }
   if (columns.thirds.length > 0 && columns.thirds.length < body.length)
     faults.push({ path, message: "some lines have a third column and some have not; expected all or none" });
-  if (body.length > MAX_FREQUENCIES)
-    faults.push({ path, message: `has ${body.length} lines; expected at most ${MAX_FREQUENCIES}` });
+  if (body.length > MAX_FIT_POINTS)
+    faults.push({ path, message: `has ${body.length} lines; expected at most ${MAX_FIT_POINTS}` });
   if (faults.length > 0) {
     const shown = faults.slice(0, MAX_FAULTS);
     const detail = shown.map((fault) => `${fault.path}: ${fault.message}`).join("; ");

@@ -62,10 +62,10 @@ export type FitJob =
   | { readonly method: "resonances"; readonly readings: readonly ResonanceReading[]; readonly setup: ResonanceSetup };
 
 /** What drives a guard's coils: a built-in signal played on its strings, or every band alike. */
-export function driveFor(guard: Guard, signal: string | undefined): Drive {
+export function driveFor(guard: Guard, signal: string | undefined, checkpoint?: () => void): Drive {
   if (signal === undefined) return flatDrive();
   const source = { name: signal, sampleRateHz: DEFAULT_SAMPLE_RATE_HZ };
-  const { drive, coils, sampleRateHz } = feedOf(guard.build, guard.sources, source, undefined);
+  const { drive, coils, sampleRateHz } = feedOf(guard.build, guard.sources, source, undefined, checkpoint);
   const [common] = drive;
   return common ? commonDrive(signal, common, sampleRateHz) : driveOfEach(signal, coils, sampleRateHz);
 }
@@ -77,7 +77,7 @@ export function runCompare(
   const sides = builds.map((build, index) => {
     checkpoint();
     const guard = new Guard(build);
-    return { guard, drive: driveFor(guard, signal), settings: settings[index]! };
+    return { guard, drive: driveFor(guard, signal, checkpoint), settings: settings[index]! };
   });
   return compare(sides[0]!, sides[1]!, tolerance && { ...tolerance, checkpoint });
 }
@@ -89,17 +89,17 @@ export function runTolerance(job: ToleranceJob, { checkpoint }: Checkpoint): Tol
 
 export function runTable({ build, settings, signal }: TableJob, { checkpoint }: Checkpoint): TableRow[] {
   const guard = new Guard(build);
-  return tableOf(guard, settings, driveFor(guard, signal), checkpoint);
+  return tableOf(guard, settings, driveFor(guard, signal, checkpoint), checkpoint);
 }
 
-export function runFit(job: FitJob): Fit {
+export function runFit(job: FitJob, { checkpoint }: Checkpoint): Fit {
   switch (job.method) {
     case "impedance":
-      return fitImpedance(job.table, job.known);
+      return fitImpedance(job.table, { ...job.known, checkpoint });
     case "response":
-      return fitResponse(job.table, job.known);
+      return fitResponse(job.table, { ...job.known, checkpoint });
     case "resonances":
-      return fitResonances(job.readings, job.setup);
+      return fitResonances(job.readings, { ...job.setup, checkpoint });
   }
 }
 

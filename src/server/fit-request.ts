@@ -3,7 +3,7 @@ import { oneOf, quantity, strict } from "../build/zod-tools.ts";
 import { LOSS_MODELS } from "../choice/coil-shapes.ts";
 import { readMeasurements } from "../choice/measurement-csv.ts";
 import { RANGE_TYPES } from "../choice/resistance-range.ts";
-import { MAX_FREQUENCIES } from "../limits.ts";
+import { MAX_FIT_POINTS } from "../limits.ts";
 import type { FitJob } from "./choice-jobs.ts";
 import { refusal } from "./validation.ts";
 
@@ -30,7 +30,7 @@ const acrossField = strict({
 });
 const lossField = oneOf(LOSS_MODELS).optional().describe("the loss model; left out: the best that the data can tell");
 const hertz = quantity("frequency", { above: 0, max: 1e6 }, "frequency");
-const numbers = z.array(z.number()).max(MAX_FREQUENCIES);
+const numbers = z.array(z.number()).max(MAX_FIT_POINTS);
 const MAX_CSV = 500_000;
 const csvField = z.string().max(MAX_CSV);
 
