@@ -40,10 +40,11 @@ export function feedOf(
   sources: readonly CoilSource[],
   signal: SignalSource,
   mainsHz: MainsHz | undefined,
+  checkpoint?: () => void,
 ): Feed {
   if ("name" in signal && !isTestSignal(signal.name)) {
     const { sampleRateHz } = signal;
-    const coils = phraseSignals(signal.name, coilPlaces(build, sources), stringSetOf(build), sampleRateHz);
+    const coils = phraseSignals(signal.name, coilPlaces(build, sources), stringSetOf(build), sampleRateHz, checkpoint);
     if (mainsHz === undefined) return { sampleRateHz, drive: [], coils };
     const hum = humOf(sources, mainsHz, (coils[0]?.length ?? 0) / sampleRateHz, sampleRateHz);
     return { sampleRateHz, drive: [], coils: added(coils, hum) };

@@ -34,6 +34,7 @@ export function phraseSignals(
   coils: readonly CoilPlace[],
   strings: StringSet,
   sampleRateHz: number,
+  checkpoint?: () => void,
 ): readonly Float32Array[] {
   const key = JSON.stringify([name, coils, strings, sampleRateHz]);
   const kept = entries.get(key);
@@ -42,7 +43,7 @@ export function phraseSignals(
     entries.set(key, kept);
     return kept.signals;
   }
-  const signals = renderPhrase(phraseNamed(name), coils, strings, sampleRateHz);
+  const signals = renderPhrase(phraseNamed(name), coils, strings, sampleRateHz, checkpoint);
   keep(key, { signals, bytes: signals.reduce((sum, signal) => sum + signal.byteLength, 0) });
   return signals;
 }

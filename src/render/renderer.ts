@@ -73,7 +73,7 @@ function convolvers(feed: Feed, longestFilter: number, checkpoint: () => void): 
 export function createRenderer(request: RenderRequest, planned: readonly Settings[], work: Checkpoint): Renderer {
   const engine = new ResponseEngine(request.build);
   const recordedThrough = oldCircuit(request);
-  const feed = feedOf(request.build, engine.sources, request.signal, request.hum);
+  const feed = feedOf(request.build, engine.sources, request.signal, request.hum, work.checkpoint);
   return rendererOf(engine, feed, recordedThrough, planned, work);
 }
 

@@ -18,9 +18,19 @@ function encoded(text: string): Uint8Array {
   return new TextEncoder().encode(text);
 }
 
+/** The answer of `POST /api/response`, written curve by curve so that the work can stop between two. */
+function answerText(frequenciesHz: Float64Array, curves: readonly SettingCurve[], work: Checkpoint): string {
+  const { frequencies } = curvesAnswer(frequenciesHz, []);
+  const texts = curves.map((curve) => {
+    work.checkpoint();
+    return JSON.stringify(curvesAnswer(frequenciesHz, [curve]).curves[0]);
+  });
+  return `{"frequencies":${JSON.stringify(frequencies)},"curves":[${texts.join(",")}]}`;
+}
+
 /** The answer of `POST /api/response` in UTF-8. */
 export function curvesJson(request: CurvesRequest, work: Checkpoint): Uint8Array {
-  return encoded(JSON.stringify(curvesAnswer(request.frequenciesHz, curvesOf(request, work))));
+  return encoded(answerText(request.frequenciesHz, curvesOf(request, work), work));
 }
 
 export function curveTexts(request: CurvesRequest, work: Checkpoint): CurveTexts {
@@ -29,6 +39,6 @@ export function curveTexts(request: CurvesRequest, work: Checkpoint): CurveTexts
   return {
     rows: curves.map(({ magnitude: _, phase: __, peak: ___, cutoff: ____, sources: _____, ...row }) => row),
     csv: encoded(curvesCsv(frequenciesHz, curves)),
-    json: encoded(JSON.stringify(curvesAnswer(frequenciesHz, curves))),
+    json: encoded(answerText(frequenciesHz, curves, work)),
   };
 }

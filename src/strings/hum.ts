@@ -26,14 +26,21 @@ export function roomHum({ mainsHz, coils, seconds, sampleRateHz }: RoomHum): Flo
   return coils.map(({ humSign, turnsScale }) => Float32Array.from(field, (volts) => humSign * turnsScale * volts));
 }
 
+function greatestCommonDivisor(a: number, b: number): number {
+  return b === 0 ? a : greatestCommonDivisor(b, a % b);
+}
+
 function humField(mainsHz: number, length: number, sampleRateHz: number): Float64Array {
   const field = new Float64Array(length);
+  // After this many samples a whole number of cycles is over and the same values come again.
+  const period = sampleRateHz / greatestCommonDivisor(sampleRateHz, mainsHz);
   const step = (2 * Math.PI * mainsHz) / sampleRateHz;
   const below = HARMONICS.filter((_, index) => (index + 1) * mainsHz < sampleRateHz / 2);
-  for (let i = 0; i < length; i += 1) {
+  for (let i = 0; i < Math.min(period, length); i += 1) {
     let sum = 0;
     for (let index = 0; index < below.length; index += 1) sum += below[index]! * Math.sin((index + 1) * step * i);
     field[i] = FUNDAMENTAL_VOLTS * sum;
   }
+  for (let i = period; i < length; i += 1) field[i] = field[i - period]!;
   return field;
 }

@@ -33,13 +33,22 @@ interface Lane {
   readonly motion: Float64Array;
 }
 
-/** Adds a note to every coil's signal, a block at a time: in each, the modes still heard are mixed in double precision. */
-export function addNote(outputs: readonly Float32Array[], modes: readonly Mode[], time: Timeline): void {
+/**
+ * Adds a note to every coil's signal, a block at a time: in each, the modes still heard are mixed in double precision.
+ * `checkpoint` is called between blocks and may throw to end the work.
+ */
+export function addNote(
+  outputs: readonly Float32Array[],
+  modes: readonly Mode[],
+  time: Timeline,
+  checkpoint?: () => void,
+): void {
   const floor = DROP_RATIO * modes.reduce((most, mode) => Math.max(most, Math.abs(mode.amplitude)), 0);
   const lanes = Array.from({ length: LANES }, makeLane);
   const mixes = outputs.map(() => new Float64Array(BLOCK));
   let heard = modes;
   for (let block = 0; block + 1 < time.seconds.length && heard.length > 0; block += 1) {
+    checkpoint?.();
     heard = heard.filter((mode) => Math.abs(mode.amplitude) * Math.exp(exponentAt(mode, time, block)) > floor);
     for (let start = 0; start < heard.length; start += LANES) {
       for (let i = 0; i < LANES; i += 1) startLane(lanes[i]!, heard[start + i], time, block);

@@ -19,6 +19,7 @@ const HIGH_PLUCK_FRACTION = 0.4;
 /**
  * Plays a phrase on the strings and gives each coil's EMF in volts, `phrase.seconds` long, all from the same plucks. Linear:
  * no magnet pull, no coil saturation. The same arguments give the same samples.
+ * `checkpoint` is called now and then and may throw to end the work.
  * @throws REQUEST_INVALID for a sample rate, string, fret or pluck place outside its range, naming it.
  */
 export function renderPhrase(
@@ -26,13 +27,14 @@ export function renderPhrase(
   coils: readonly CoilPlace[],
   strings: StringSet,
   sampleRateHz: number,
+  checkpoint?: () => void,
 ): Float32Array[] {
   checkExtent(phrase.seconds, sampleRateHz);
   const length = Math.round(phrase.seconds * sampleRateHz);
   const outputs = coils.map(() => new Float32Array(length));
   for (const note of phrase.notes) {
     const modes = modesOf(note, coils, strings, sampleRateHz);
-    addNote(outputs, modes, timelineOf(note, nextPluckSeconds(phrase, note), length, sampleRateHz));
+    addNote(outputs, modes, timelineOf(note, nextPluckSeconds(phrase, note), length, sampleRateHz), checkpoint);
   }
   return outputs;
 }

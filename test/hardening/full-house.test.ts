@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { WorkerPool } from "../../src/server/worker-pool.ts";
-import { call, LONG_SET, listening, open, PLAN, serviceWith, until } from "./loopback.ts";
+import { call, listening, open, serviceWith, until } from "./loopback.ts";
+import { LONG_SET, PLAN } from "./plan.ts";
 
 const CURVE = { build: PLAN, settings: {}, frequencies: [1000] };
 

@@ -14,7 +14,8 @@ import type { App } from "../../src/server/route-context.ts";
 import { readUpload, registerUploads } from "../../src/server/sound-upload.ts";
 import { threeSingles } from "../fixtures/circuits.ts";
 import { multipart, withFile } from "../server/service.ts";
-import { listening, PLAN, serviceWith } from "./loopback.ts";
+import { listening, serviceWith } from "./loopback.ts";
+import { PLAN } from "./plan.ts";
 import { pcm } from "./wav-bytes.ts";
 
 let app: App;

@@ -4,28 +4,6 @@ import { afterEach } from "vitest";
 import { type AppOptions, buildApp } from "../../src/server/app.ts";
 import type { App } from "../../src/server/route-context.ts";
 
-/** A guard that every test here may send. */
-export const PLAN = {
-  presolder: 1,
-  plan: {
-    layout: "lever-5-two-tone",
-    pickups: { neck: "single-vintage", middle: "single-vintage-rwrp", bridge: "humbucker-medium" },
-    volume: "250k",
-    tones: [
-      { pot: "250k", cap: "22n", pickups: ["neck", "middle"] },
-      { pot: "250k", cap: "22n", pickups: ["bridge"] },
-    ],
-  },
-};
-
-/** Minutes of work for one worker. */
-export const LONG_SET = {
-  build: PLAN,
-  signal: "sweep",
-  rate: 192_000,
-  sweep: { lever: [1, 2, 3, 4, 5], tone: Array.from({ length: 20 }, (_, index) => index / 2) },
-};
-
 export interface Answer {
   readonly status: number;
   readonly headers: IncomingMessage["headers"];
