@@ -1,7 +1,8 @@
 import { z } from "zod";
 import { DEFAULT_ALLOWANCES } from "../bench/sheet/cut-list.ts";
+import { SYMPTOM_CODES, SYMPTOMS } from "../bench/symptoms/symptom-codes.ts";
 import { partSchema } from "../build/schema.ts";
-import { quantity, strict } from "../build/zod-tools.ts";
+import { oneOf, quantity, strict } from "../build/zod-tools.ts";
 import { MAX_PARTS, MAX_PROBES } from "../limits.ts";
 import { settingsField } from "./request-schemas.ts";
 
@@ -231,10 +232,21 @@ export const measuredField = strict({
   high: ohmsRead.optional(),
 });
 
+const symptomMeanings = Object.entries(SYMPTOMS)
+  .map(([code, meaning]) => `${code}: ${meaning}`)
+  .join("; ");
+
+export const symptomField = strict({
+  code: oneOf(SYMPTOM_CODES).describe(symptomMeanings),
+  settings: settingsField.optional().describe("where it was noticed; without it in any position, dials at 10"),
+  control: z.string().min(1).max(80).optional().describe("the pot or role that a tone or volume symptom is about"),
+});
+
 const faultAnswer = z.object({
   kind: z.string().describe('what is wrong, by stable name; "none" where nothing is'),
   lugs: z.array(z.string()).readonly(),
 });
+const faultSets = z.array(z.array(faultAnswer).readonly()).readonly();
 const alternativeAnswer = {
   faults: z.array(faultAnswer).readonly(),
   message: z.string(),
@@ -255,18 +267,25 @@ export const diagnosisAnswer = z.object({
     .readonly()
     .describe("best first"),
   nextMeasurement: z
-    .object({
-      label: z.string(),
-      between: z.tuple([z.string(), z.string()]).readonly(),
-      settings: z.record(z.string(), z.union([z.number(), z.string()])).readonly(),
-      sweep: z.string().optional(),
-      outcomes: z
-        .array(
-          z.object({ low: ohmsAnswer, high: ohmsAnswer, faults: z.array(z.array(faultAnswer).readonly()).readonly() }),
-        )
-        .readonly()
-        .describe("what the meter may show (ohms, null where open), and the faults that would then remain"),
-    })
+    .discriminatedUnion("kind", [
+      z.object({
+        kind: z.literal("meter"),
+        label: z.string(),
+        between: lugPair,
+        settings: settingsAnswer,
+        sweep: z.string().optional(),
+        outcomes: z
+          .array(z.object({ low: ohmsAnswer, high: ohmsAnswer, faults: faultSets }))
+          .readonly()
+          .describe("what the meter may show (ohms, null where open), and the faults that would then remain"),
+      }),
+      z.object({
+        kind: z.literal("listen"),
+        label: z.string(),
+        symptom: z.object({ code: z.enum(SYMPTOM_CODES), settings: settingsAnswer, control: z.string().optional() }),
+        outcomes: z.array(z.object({ heard: z.boolean(), faults: faultSets })).readonly(),
+      }),
+    ])
     .nullable()
-    .describe("the one further reading that best tells the leading explanations apart"),
+    .describe("the one further check that best tells the leading explanations apart: with a meter, or else by ear"),
 });

@@ -4,7 +4,7 @@ import type { Fault } from "../../src/bench/faults/fault.ts";
 import { faultTrials, type Random, seeded, soundTrials } from "./blind-trials.ts";
 import { scenarioBuilds } from "./scenario-builds.ts";
 
-const FAULTS_A_SCENARIO = 30;
+const FAULTS_A_SCENARIO = 16;
 const SOUND_A_SCENARIO = 10;
 
 function drawn(faults: readonly Fault[], count: number, random: Random): Fault[] {

@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { buildApp } from "../../src/server/app.ts";
+import { diagnosisAnswer } from "../../src/server/bench-schemas.ts";
 import type { App } from "../../src/server/route-context.ts";
 import { onePickup, threeSingles } from "../fixtures/circuits.ts";
 
@@ -39,6 +40,28 @@ describe("POST /api/diagnose", () => {
     expect(named).toContain("coil-open neck.hot,neck.ground");
     expect(explanations[0].fit).toBeGreaterThan(0.95);
     expect(nextMeasurement.outcomes.length).toBeGreaterThan(1);
+  });
+
+  it("weighs what was heard, and answers what the documented schema says", async () => {
+    const symptoms = [{ code: "tone-no-effect", settings: { lever: 5 }, control: "tone1" }];
+    const readings = [6620, 3185, 6145, 2975, 5765].map((ohms, index) => ({
+      between,
+      settings: { lever: index + 1 },
+      ohms,
+    }));
+    const response = await post({ build: threeSingles(), readings, symptoms });
+    expect(response.statusCode).toBe(200);
+    const answer = diagnosisAnswer.parse(response.json());
+    const [first] = answer.explanations;
+    const named = [first!, ...first!.sameAs].map(({ faults }) => `${faults[0]!.kind} ${faults[0]!.lugs}`);
+    expect(named).toContain("wire-open lever.B3,tone1.2");
+  });
+
+  it("suggests the nearest symptom for one that it does not know", async () => {
+    const response = await post({ build: onePickup(), symptoms: [{ code: "thinn" }] });
+    expect(response.statusCode).toBe(400);
+    expect(response.json().errors[0]).toMatchObject({ path: "symptoms.0.code" });
+    expect(response.json().errors[0].message).toContain('did you mean "thin"?');
   });
 
   it.each([

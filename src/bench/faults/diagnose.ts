@@ -6,13 +6,16 @@ import { type MeterModel, type MeterState, meterModelOf, meterStateOf } from "..
 import { NOT_SWEPT } from "../meter/ohmmeter.ts";
 import { type ProbeRequest, planOf, sweptTrackOf } from "../meter/readings.ts";
 import type { ReadingPlan } from "../meter/standing-readings.ts";
+import { type Symptom, Witness } from "../symptoms/witness.ts";
 import { singleFaults } from "./all-faults.ts";
 import { observe, Scales } from "./evidence.ts";
 import { type Explanation, explanationsOf, groupEqual } from "./explanations.ts";
 import { FAULT_WEIGHTS, type Fault } from "./fault.ts";
-import { Court, type Hypothesis } from "./hypotheses.ts";
+import { Court, type Hypothesis, score } from "./hypotheses.ts";
+import { type NextListening, nextListening } from "./next-listening.ts";
 import { type NextMeasurement, nextMeasurement, planKey } from "./next-measurement.ts";
 import type { Question } from "./predictor.ts";
+import { suspectsOf } from "./suspects.ts";
 
 /** What the person measured. */
 export interface MeasuredReading extends ProbeRequest {
@@ -25,6 +28,7 @@ export interface MeasuredReading extends ProbeRequest {
 
 export interface DiagnoseRequest {
   readonly readings: readonly MeasuredReading[];
+  readonly symptoms?: readonly Symptom[];
   /** °C of the coils. */
   readonly temperature?: number;
 }
@@ -39,7 +43,8 @@ export interface Considered {
 export interface Diagnosis {
   readonly considered: Considered;
   readonly explanations: readonly Explanation[];
-  readonly nextMeasurement: NextMeasurement | null;
+  /** With a meter where that tells the leading explanations apart, else by ear. */
+  readonly nextMeasurement: NextMeasurement | NextListening | null;
 }
 
 function checkBounds({ ohms, low, high }: MeasuredReading, path: string): void {
@@ -68,6 +73,26 @@ function questionsOf(model: MeterModel, plans: readonly ReadingPlan[]): Question
 /** Whether the best single explanation leaves a reading unexplained, so that two faults at once are worth a look. */
 function leavesDoubt([best]: readonly Hypothesis[]): boolean {
   return best !== undefined && best.evidence.misses > 0;
+}
+
+/** Hypotheses further behind the best by readings than this, in nats, cannot be brought back by what was heard. */
+const HOPELESS = 40;
+const MAX_WITNESSED = 1500;
+
+/** The same hypotheses with what was heard weighed too; those out of the running keep the worst that any of the others got. */
+function hearWitness(hypotheses: Hypothesis[], witness: Witness, checkpoint: () => void): Hypothesis[] {
+  if (witness.isSilent || hypotheses.length === 0) return hypotheses;
+  const best = score(hypotheses[0]!);
+  let worst = 0;
+  const heard = hypotheses.map((hypothesis, index) => {
+    if (index >= MAX_WITNESSED || score(hypothesis) < best - HOPELESS) return { ...hypothesis, logSymptoms: worst };
+    if (index % 20 === 0) checkpoint();
+    const edits = hypothesis.faults.flatMap((fault) => fault.edits);
+    const logSymptoms = witness.logChance({ edits, model: hypothesis.model });
+    worst = Math.min(worst, logSymptoms);
+    return { ...hypothesis, logSymptoms };
+  });
+  return heard.sort((a, b) => score(b) - score(a));
 }
 
 /** Multiplications that single faults may take, about a second's worth; a five-position HSS guard takes a fiftieth. */
@@ -108,15 +133,18 @@ export function diagnose(build: Build, request: DiagnoseRequest, checkpoint: () 
   const all = singleFaults(build);
   const affordable = affordableFaults(model, questions);
   const faults = commonest(all, affordable);
-  const court = new Court(model, questions, scalesFor(model, request.readings), faults, checkpoint);
-  const singles = court.singles();
-  const pairs = leavesDoubt(singles) ? court.pairs(singles, affordable) : [];
+  const witness = new Witness(build, model, request.symptoms ?? []);
+  const court = new Court(model, questions, scalesFor(model, request.readings), faults, !witness.isSilent, checkpoint);
+  const singles = hearWitness(court.singles(), witness, checkpoint);
+  const pairs = leavesDoubt(singles) ? hearWitness(court.pairs(singles, affordable), witness, checkpoint) : [];
   const groups = groupEqual([...singles, ...pairs]);
   checkpoint();
+  const suspects = suspectsOf(groups);
+  const next = nextMeasurement(build, model, suspects, new Set(plans.map(planKey)));
   return {
     considered: { singles: faults.length, ofSingles: all.length, pairs: court.heardCount - singles.length },
     explanations: explanationsOf(groups),
-    nextMeasurement: nextMeasurement(build, model, groups, new Set(plans.map(planKey))),
+    nextMeasurement: next ?? nextListening(build, model, suspects),
   };
 }
 

@@ -1,5 +1,5 @@
 import { LugTable, switchControls } from "../../build/lugs.ts";
-import type { Build, Part, Wire } from "../../build/schema.ts";
+import type { Build, Coil, Part, Wire } from "../../build/schema.ts";
 import type { SwitchTable } from "../../build/switch-types.ts";
 import type { Edit } from "./edits.ts";
 
@@ -7,7 +7,13 @@ import type { Edit } from "./edits.ts";
 export const BREAK_FARADS = 50e-12;
 /** What is left of a shorted coil: the format has no coil without resistance and inductance. */
 const SHORTED_COIL = { resistance: 1e-3, inductance: 1e-9, capacitance: 0, output: 0 };
+/** A coil through which nothing flows and that takes up nothing. */
+const DEAD_COIL = { resistance: 1e12, inductance: 1, capacitance: 0, output: 0 };
 const OPEN_CAP_FARADS = 1e-18;
+
+function directions({ winding, magnet }: Coil): Pick<Coil, "winding" | "magnet"> {
+  return { winding, magnet };
+}
 
 type Parts = Record<string, Part>;
 
@@ -73,8 +79,8 @@ class BuildEditor {
     if (wire) this.#wires[index] = { ...wire, [end]: lug };
   }
 
-  /** @returns the terminal that the lug's wires now hang on */
-  #lift(lug: number): string {
+  /** The lug's wires go to a terminal of their own. */
+  #lift(lug: number): void {
     const terminal = this.#newName();
     this.#parts[terminal] = { kind: "terminal" };
     for (const [index, wire] of this.#wires.entries()) {
@@ -82,7 +88,6 @@ class BuildEditor {
         if (wire && this.#table.find(wire[end]) === lug) this.#moveEnd(index, end, terminal);
       }
     }
-    return terminal;
   }
 
   #killContact(control: number, lug: number): void {
@@ -99,13 +104,27 @@ class BuildEditor {
     else if (old.kind === "switch") this.#parts[part] = { kind: "switch", ...spec };
   }
 
-  /** A break in series with the coil; which lead it is drawn at makes no difference outside. */
+  /**
+   * A break inside the pickup, between its coil and its finish. The format draws no such thing, so a stand-in behind a stray
+   * capacitance takes over what is broken, and the pickup's own coil, or both where one pair of leads serves them, goes dead.
+   */
   #breakCoil(part: string, coil: string): void {
-    const lug = this.#table.find(`${part}.hot`) ?? this.#table.indexOf(`${part}.${coil}.finish`);
-    const name = this.#newName();
-    const outside = this.#lift(lug);
-    this.#parts[name] = { kind: "cap", capacitance: BREAK_FARADS };
-    this.#wires.push({ from: `${name}.a`, to: this.#table.nameAt(lug) }, { from: `${name}.b`, to: outside });
+    const old = this.#parts[part]!;
+    if (old.kind !== "pickup") return;
+    const { coupling, ...uncoupled } = old;
+    const isWhole = this.#table.find(`${part}.hot`) !== undefined;
+    const broken = isWhole ? old.coils : { [coil]: old.coils[coil]! };
+    const [start, finish] = isWhole ? ["ground", "hot"] : [`${coil}.start`, `${coil}.finish`];
+    const [standIn, gap] = [this.#newName(), this.#newName()];
+    this.#parts[standIn] = { ...(isWhole ? old : uncoupled), coils: broken };
+    this.#parts[gap] = { kind: "cap", capacitance: BREAK_FARADS };
+    const dead = Object.keys(broken).map((name) => [name, { ...DEAD_COIL, ...directions(old.coils[name]!) }]);
+    this.#parts[part] = { ...uncoupled, coils: { ...old.coils, ...Object.fromEntries(dead) } };
+    this.#wires.push(
+      { from: `${part}.${start}`, to: `${standIn}.${isWhole ? "ground" : `${coil}.start`}` },
+      { from: `${standIn}.${isWhole ? "hot" : `${coil}.finish`}`, to: `${gap}.a` },
+      { from: `${gap}.b`, to: `${part}.${finish}` },
+    );
   }
 
   #shortCoil(part: string, coil: string): void {

@@ -64,14 +64,15 @@ export function groupEqual(hypotheses: readonly Hypothesis[]): Group[] {
   return groups.sort((a, b) => b.fit - a.fit);
 }
 
-function named(faults: readonly Fault[]): NamedFault[] {
+/** Faults as an answer names them; none of them is a fault of kind "none". */
+export function namedFaults(faults: readonly Fault[]): NamedFault[] {
   if (faults.length === 0) return [{ kind: "none", lugs: [] }];
   return faults.map(({ kind, lugs }) => ({ kind, lugs }));
 }
 
 function alternative({ faults }: Hypothesis): Alternative {
   const message = faults.length === 0 ? SOUND_MESSAGE : faults.map((fault) => fault.message).join(" And: ");
-  return { faults: named(faults), message };
+  return { faults: namedFaults(faults), message };
 }
 
 /** The leading groups in the words of an answer. */

@@ -15,8 +15,8 @@ export interface Hypothesis {
   readonly logSymptoms: number;
 }
 
-/** Half of the guards that somebody measures are sound; the other half share out by the faults' weights. */
-const SOUND_SHARE = 0.5;
+/** Half of the guards that somebody measures are sound, and few of those that somebody complains of (no source). */
+const SOUND_SHARE = { measured: 0.5, complainedOf: 0.05 } as const;
 /** Two faults at once, beside one (common practice, no source). */
 const SECOND_FAULT_SHARE = 0.2;
 /** Hypotheses whose likeliest parts the readings are weighed at again; the first look is linear about nominal parts. */
@@ -42,6 +42,7 @@ export class Court {
   readonly #faults: readonly Fault[];
 
   readonly #checkpoint: () => void;
+  readonly #soundShare: number;
   #heardCount = 0;
 
   constructor(
@@ -49,8 +50,10 @@ export class Court {
     questions: readonly Question[],
     scales: Scales,
     faults: readonly Fault[],
+    isComplainedOf: boolean,
     checkpoint: () => void,
   ) {
+    this.#soundShare = isComplainedOf ? SOUND_SHARE.complainedOf : SOUND_SHARE.measured;
     this.#checkpoint = checkpoint;
     this.#sound = sound;
     this.#predictor = new Predictor(sound, questions);
@@ -99,10 +102,10 @@ export class Court {
   }
 
   #logPrior(faults: readonly Fault[]): number {
-    if (faults.length === 0) return Math.log(SOUND_SHARE);
+    if (faults.length === 0) return Math.log(this.#soundShare);
     const each = faults.map(({ kind }) => Math.log(FAULT_WEIGHTS[kind] / this.#totalWeight));
     const share = faults.length === 1 ? 1 - SECOND_FAULT_SHARE : SECOND_FAULT_SHARE;
-    return Math.log((1 - SOUND_SHARE) * share) + each.reduce((sum, value) => sum + value, 0);
+    return Math.log((1 - this.#soundShare) * share) + each.reduce((sum, value) => sum + value, 0);
   }
 
   #refined(hypothesis: Hypothesis): Hypothesis {

@@ -4,19 +4,19 @@ import { type MeterModel, meterStateOf } from "../meter/meter-model.ts";
 import { sweptTrackOf } from "../meter/readings.ts";
 import { type ReadingPlan, standingReadings } from "../meter/standing-readings.ts";
 import { JOINT_UP_TO_OHMS, OPEN_FROM_OHMS } from "./evidence.ts";
-import type { Group } from "./explanations.ts";
-import type { Hypothesis } from "./hypotheses.ts";
-import { score } from "./hypotheses.ts";
+import type { NamedFault } from "./explanations.ts";
 import { Predictor, type Question } from "./predictor.ts";
+import { namesOf, type Suspect } from "./suspects.ts";
 
 /** One thing that a further reading may show, and what it would then mean. */
 export interface Outcome {
   readonly low: number | null;
   readonly high: number | null;
-  readonly faults: readonly (readonly { readonly kind: string; readonly lugs: readonly string[] }[])[];
+  readonly faults: readonly (readonly NamedFault[])[];
 }
 
 export interface NextMeasurement {
+  readonly kind: "meter";
   readonly label: string;
   readonly between: readonly [string, string];
   readonly settings: Readonly<Record<string, SettingValue>>;
@@ -24,30 +24,10 @@ export interface NextMeasurement {
   readonly outcomes: readonly Outcome[];
 }
 
-/** Explanations beyond these weigh too little to choose a measurement for. */
-const MAX_SUSPECTS = 60;
-const MIN_SHARE = 1e-4;
 /** Readings further apart than this, in ln R, cannot be the tolerance of usual parts: pots reach ±20 %. */
 const APART_LOG_RATIO = 0.25;
 /** A measurement that separates less than this (nats) is not worth taking. */
 const MIN_ENTROPY = 1e-6;
-
-interface Suspect {
-  readonly hypothesis: Hypothesis;
-  readonly share: number;
-}
-
-function suspectsOf(groups: readonly Group[]): Suspect[] {
-  const members = groups.flatMap((group) => group.members);
-  const top = Math.max(...members.map(score));
-  const weighted = members.map((hypothesis) => ({ hypothesis, share: Math.exp(score(hypothesis) - top) }));
-  const total = weighted.reduce((sum, { share }) => sum + share, 0);
-  return weighted
-    .map(({ hypothesis, share }) => ({ hypothesis, share: share / total }))
-    .filter(({ share }) => share > MIN_SHARE)
-    .sort((a, b) => b.share - a.share)
-    .slice(0, MAX_SUSPECTS);
-}
 
 /** Readings worth considering: the standing ones, and across and around every lug under suspicion. */
 function candidatePlans(build: Build, suspects: readonly Suspect[], taken: ReadonlySet<string>): ReadingPlan[] {
@@ -119,12 +99,7 @@ function entropy(bins: readonly Bin[]): number {
 
 function outcome({ low, high, suspects }: Bin): Outcome {
   const finite = (ohms: number) => (ohms >= OPEN_FROM_OHMS ? null : ohms);
-  const faults = suspects.map(({ hypothesis }) =>
-    hypothesis.faults.length === 0
-      ? [{ kind: "none", lugs: [] }]
-      : hypothesis.faults.map(({ kind, lugs }) => ({ kind, lugs })),
-  );
-  return { low: finite(low), high: finite(high), faults };
+  return { low: finite(low), high: finite(high), faults: namesOf(suspects) };
 }
 
 /**
@@ -135,10 +110,9 @@ function outcome({ low, high, suspects }: Bin): Outcome {
 export function nextMeasurement(
   build: Build,
   model: MeterModel,
-  groups: readonly Group[],
+  suspects: readonly Suspect[],
   taken: ReadonlySet<string>,
 ): NextMeasurement | null {
-  const suspects = suspectsOf(groups);
   const plans = candidatePlans(build, suspects, taken);
   const { lugs } = model.parts;
   const questions = plans.map(
@@ -158,6 +132,7 @@ export function nextMeasurement(
   if (!best) return null;
   const { label, between, settings, sweep } = best.plan;
   return {
+    kind: "meter",
     label,
     between,
     settings: rawSettings(new Controls(build), settings),

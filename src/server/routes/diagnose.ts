@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { strict } from "../../build/zod-tools.ts";
-import { MAX_PROBES } from "../../limits.ts";
-import { diagnosisAnswer, measuredField, temperatureField } from "../bench-schemas.ts";
+import { MAX_PROBES, MAX_SYMPTOMS } from "../../limits.ts";
+import { diagnosisAnswer, measuredField, symptomField, temperatureField } from "../bench-schemas.ts";
 import { callerOf } from "../caller.ts";
 import { problemSchema } from "../problems.ts";
 import { buildField } from "../request-schemas.ts";
@@ -15,6 +15,11 @@ const bodySchema = strict({
     .max(MAX_PROBES)
     .default([])
     .describe("what a meter showed, nothing plugged in; any of the readings of /api/bench, or across any two lugs"),
+  symptoms: z
+    .array(symptomField)
+    .max(MAX_SYMPTOMS)
+    .default([])
+    .describe("what was heard or felt; weighed together with the readings"),
   temperature: temperatureField,
 });
 
@@ -30,8 +35,8 @@ export async function diagnoseRoutes(app: App, { runJob }: RouteContext): Promis
       },
     },
     async (request, reply) => {
-      const { readings, temperature } = request.body;
-      const job = { build: readBuildAt("build", request.body.build), readings, temperature };
+      const { readings, symptoms, temperature } = request.body;
+      const job = { build: readBuildAt("build", request.body.build), readings, symptoms, temperature };
       return runJob("diagnose", job, callerOf(request, reply));
     },
   );

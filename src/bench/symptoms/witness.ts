@@ -1,0 +1,140 @@
+import { partsOfKind } from "../../build/build-file.ts";
+import type { Build } from "../../build/schema.ts";
+import { Controls, parseSettings, type RawSettings, type Settings, withControl } from "../../build/settings.ts";
+import { faultAt } from "../../errors.ts";
+import { editBuild } from "../faults/edit-build.ts";
+import type { Edit } from "../faults/edits.ts";
+import { JOINT_UP_TO_OHMS, OPEN_FROM_OHMS } from "../faults/evidence.ts";
+import { type MeterModel, type MeterState, meterStateOf } from "../meter/meter-model.ts";
+import { Ohmmeter } from "../meter/ohmmeter.ts";
+import { Listener } from "./loudness.ts";
+import { chanceOf, type Situation, type StringsTo } from "./predict-symptom.ts";
+import type { SymptomCode } from "./symptom-codes.ts";
+
+/** What somebody heard or felt. */
+export interface Symptom {
+  readonly code: SymptomCode;
+  readonly settings?: RawSettings | undefined;
+  /** The pot or role that it is about; without it every tone, or every volume. */
+  readonly control?: string | undefined;
+}
+
+interface Told {
+  readonly code: SymptomCode;
+  /** Where it was noticed; several where the person did not say. */
+  readonly settings: readonly Settings[];
+  readonly tones: readonly string[];
+  readonly volumes: readonly string[];
+}
+
+/** A guard under suspicion. */
+export interface Suspicion {
+  readonly edits: readonly Edit[];
+  readonly model: MeterModel;
+}
+
+function potsMeant(controls: Controls, control: string | undefined, path: string): readonly string[] | undefined {
+  if (control === undefined) return undefined;
+  const target = controls.resolve(control);
+  if (target && "pots" in target) return target.pots;
+  const message = `"${control.slice(0, 60)}" names no pot; expected one of ${controls.pots.join(", ")}, or a role`;
+  throw faultAt("REQUEST_INVALID", `${path}.control`, message);
+}
+
+function positions(controls: Controls): Settings[] {
+  const { main } = controls;
+  if (!main) return [controls.atRest];
+  return main.table.positions.map((_, index) => withControl(controls, controls.atRest, main.name, index + 1));
+}
+
+function read(controls: Controls, { code, settings, control }: Symptom, path: string): Told {
+  const meant = potsMeant(controls, control, path);
+  return {
+    code,
+    settings: settings ? [parseSettings(controls, settings, `${path}.settings`)] : positions(controls),
+    tones: meant ?? controls.potsWithRole("tone"),
+    volumes: meant ?? controls.potsWithRole("volume"),
+  };
+}
+
+/** Says how well a suspected guard accounts for what was heard. */
+export class Witness {
+  readonly #build: Build;
+  readonly #controls: Controls;
+  readonly #told: readonly Told[];
+  readonly #sound: Listener;
+  readonly #soundModel: MeterModel;
+  readonly #meter: Ohmmeter;
+  readonly #lugs: { readonly tip: number; readonly sleeve: number; readonly strings: readonly number[] };
+  readonly #metal: readonly number[];
+
+  /** @throws PresolderError SETTINGS_INVALID or REQUEST_INVALID naming the field at fault */
+  constructor(build: Build, sound: MeterModel, symptoms: readonly Symptom[]) {
+    this.#build = build;
+    this.#controls = new Controls(build);
+    this.#told = symptoms.map((symptom, index) => read(this.#controls, symptom, `symptoms.${index}`));
+    this.#sound = new Listener(build);
+    this.#soundModel = sound;
+    this.#meter = new Ohmmeter(sound);
+    const lug = (name: string) => sound.parts.lugs.indexOf(name);
+    const [jack] = partsOfKind(build, "jack")[0]!;
+    const terminals = partsOfKind(build, "terminal");
+    const strings = terminals.filter(([, { role }]) => role === "claw").map(([name]) => lug(name));
+    this.#lugs = { tip: lug(`${jack}.tip`), sleeve: lug(`${jack}.sleeve`), strings };
+    this.#metal = this.#groundedMetal([
+      ...terminals.map(([name]) => lug(name)),
+      ...partsOfKind(build, "pot").map(([name]) => lug(`${name}.case`)),
+      ...partsOfKind(build, "pickup").map(([name]) => lug(`${name}.shield`)),
+    ]);
+  }
+
+  get isSilent(): boolean {
+    return this.#told.length === 0;
+  }
+
+  /** ln P(all symptoms | this guard). */
+  logChance(suspicion: Suspicion): number {
+    return this.chances(suspicion).reduce((sum, chance) => sum + Math.log(chance), 0);
+  }
+
+  /** For each symptom, the probability that this guard has somebody tell of it. */
+  chances({ edits, model }: Suspicion): number[] {
+    if (this.isSilent) return [];
+    const faulty = edits.length === 0 ? this.#sound : new Listener(editBuild(this.#build, edits));
+    return this.#told.map((told) =>
+      Math.max(...told.settings.map((settings) => chanceOf(told.code, this.#situation(told, settings, faulty, model)))),
+    );
+  }
+
+  #situation({ tones, volumes }: Told, settings: Settings, faulty: Listener, model: MeterModel): Situation {
+    const state = meterStateOf(model, settings);
+    this.#meter.prepare(model, state);
+    const { tip, sleeve } = this.#lugs;
+    const strings = this.#stringsTo();
+    return {
+      controls: this.#controls,
+      settings,
+      tones,
+      volumes,
+      sound: this.#sound,
+      faulty,
+      stringsTo: strings,
+      tipOpen: this.#meter.read(tip, sleeve) >= OPEN_FROM_OHMS,
+      metalOffGround: this.#metal.some((lug) => this.#meter.read(lug, sleeve) > JOINT_UP_TO_OHMS),
+    };
+  }
+
+  #stringsTo(): StringsTo {
+    const [first] = this.#lugs.strings;
+    if (first === undefined) return "unknown";
+    const toSleeve = this.#meter.read(first, this.#lugs.sleeve);
+    if (toSleeve <= JOINT_UP_TO_OHMS) return "sleeve";
+    return toSleeve >= OPEN_FROM_OHMS ? "nowhere" : "hot";
+  }
+
+  #groundedMetal(lugs: readonly number[]): number[] {
+    const state: MeterState = meterStateOf(this.#soundModel, this.#controls.atRest);
+    this.#meter.prepare(this.#soundModel, state);
+    return lugs.filter((lug) => this.#meter.read(lug, this.#lugs.sleeve) <= JOINT_UP_TO_OHMS);
+  }
+}
