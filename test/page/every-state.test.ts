@@ -1,0 +1,110 @@
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import type { Page } from "playwright-core";
+import { expect, it } from "vitest";
+import { describeWith } from "../tools.ts";
+import { openScenario, showTab, whenReady } from "./actions.ts";
+import { expectQuiet, usePage } from "./browser.ts";
+
+const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+const TABS = [
+  "Parts",
+  "Wires",
+  "Hear them all",
+  "Blind test",
+  "A against B",
+  "Solder",
+  "Measure",
+  "Which part?",
+  "Send it",
+];
+
+interface Finding {
+  readonly id: string;
+  readonly impact: string;
+  readonly nodes: readonly { readonly html: string }[];
+}
+
+/** Findings of axe-core that keep somebody from using the page. */
+async function seriousFindings(page: Page): Promise<string[]> {
+  const { passes, violations } = (await page.evaluate("axe.run(document)")) as {
+    passes: Finding[];
+    violations: Finding[];
+  };
+  expect(passes.length, "rules that axe could apply").toBeGreaterThan(20);
+  return violations
+    .filter(({ impact }) => impact === "serious" || impact === "critical")
+    .map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(" | ")}`);
+}
+
+/** Axe has to run in the page; it is put there by the debugger, which the content security policy does not bind. */
+async function bringAxe(page: Page): Promise<void> {
+  await page.evaluate(AXE);
+}
+
+async function openAllDetails(page: Page): Promise<void> {
+  await page.evaluate(() => {
+    for (const details of document.querySelectorAll("details")) details.open = true;
+  });
+}
+
+async function overflow(page: Page): Promise<number> {
+  return page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+}
+
+async function prepare(page: Page): Promise<void> {
+  await whenReady(page);
+  await openScenario(page, /HSS/);
+  await page.locator(".finding").first().waitFor();
+}
+
+describeWith("chromium", "every state of the page", () => {
+  const site = usePage();
+
+  for (const [width, colorScheme] of [
+    [360, "light"],
+    [1600, "dark"],
+  ] as const) {
+    it(`has no serious finding of axe and no complaint, ${width} px wide, ${colorScheme}`, async () => {
+      const visit = await site.visit({ width, colorScheme });
+      const { page } = visit;
+      await prepare(page);
+      await bringAxe(page);
+      for (const tab of TABS) {
+        await showTab(page, tab);
+        await openAllDetails(page);
+        expect(await seriousFindings(page), tab).toEqual([]);
+      }
+      expectQuiet(visit);
+    });
+  }
+
+  it("never scrolls sideways, 360, 900 and 1600 px wide", async () => {
+    const { page } = await site.visit();
+    await prepare(page);
+    for (const width of [360, 900, 1600]) {
+      await page.setViewportSize({ width, height: 900 });
+      for (const tab of TABS) {
+        await showTab(page, tab);
+        await openAllDetails(page);
+        expect(await overflow(page), `${tab} at ${width} px`).toBeLessThanOrEqual(0);
+      }
+    }
+  });
+
+  it("asks nobody but its own service and complains of nothing, whatever example is opened", async () => {
+    const visit = await site.visit();
+    const { page } = visit;
+    await whenReady(page);
+    const options = page.getByLabel("Start from").locator("optgroup[label='Decisions'] option");
+    const values = await options.evaluateAll((all) => all.map((each) => (each as HTMLOptionElement).value));
+    expect(values.length).toBeGreaterThan(12);
+    for (const value of values) {
+      const audited = page.waitForResponse((response) => response.url().endsWith("/api/bench"));
+      await page.getByLabel("Start from").selectOption(value);
+      await audited;
+      expect(await page.locator(".plot").getAttribute("aria-label")).not.toMatch(/NaN|Infinity|undefined/);
+    }
+    expectQuiet(visit);
+  });
+});
