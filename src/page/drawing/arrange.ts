@@ -80,7 +80,8 @@ function pushApart(a: Body, b: Body): boolean {
   const overlapX = (a.width + b.width) / 2 + GAP - Math.abs(a.x - b.x);
   const overlapY = (a.height + b.height) / 2 + GAP - Math.abs(a.y - b.y);
   if (overlapX <= 0.5 || overlapY <= 0.5) return false;
-  const axis = overlapX < overlapY ? "x" : "y";
+  // A part that would lie on a pickup leaves the row of pickups; along it, it would only meet the next one.
+  const axis = overlapX < overlapY && !a.fixed && !b.fixed ? "x" : "y";
   const push = axis === "x" ? overlapX : overlapY;
   const sign = a[axis] < b[axis] || (a[axis] === b[axis] && a.width <= b.width) ? -1 : 1;
   const shareA = a.fixed ? 0 : b.fixed ? 1 : 0.5;

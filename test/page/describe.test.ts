@@ -1,0 +1,128 @@
+import { readFileSync } from "node:fs";
+import { expect, it } from "vitest";
+import { describeWith } from "../tools.ts";
+import { featuresOf, openScenario, showTab, whenReady } from "./actions.ts";
+import { expectQuiet, usePage } from "./browser.ts";
+
+const CAP = '[data-path="parts.cap1.capacitance"]';
+
+describeWith("chromium", "describing a guard", () => {
+  const site = usePage();
+
+  async function openGuard() {
+    const visit = await site.visit();
+    await whenReady(visit.page);
+    await openScenario(visit.page, /HSS/);
+    return visit;
+  }
+
+  it("reads a cap in every spelling of the trade and shows how it was read", async () => {
+    const { page } = await openGuard();
+    const cap = page.locator(CAP);
+    for (const [written, read] of [
+      ["0.022", "= 22 nF"],
+      ["22n", "= 22 nF"],
+      ["223", "= 22 nF"],
+      ["473K", "= 47 nF ±10 %"],
+      [".1uF", "= 100 nF"],
+    ]) {
+      await cap.fill(written!);
+      expect(await cap.locator("xpath=../span").textContent(), written).toBe(read);
+    }
+  });
+
+  it("tells a fault beside its field, keeps the last readable curve, and leads from the list to the field", async () => {
+    const visit = await openGuard();
+    const { page } = visit;
+    const before = await featuresOf(page);
+    const cap = page.locator(CAP);
+    await cap.fill("22x");
+    await cap.press("Enter");
+    const fault = page.locator(`#${await cap.getAttribute("aria-describedby")}`);
+    expect(await fault.textContent()).toContain("22x");
+    expect(await cap.getAttribute("aria-invalid")).toBe("true");
+    expect(await featuresOf(page)).toBe(before);
+    await page.locator(".faults button").click();
+    expect(await cap.evaluate((each) => each === document.activeElement)).toBe(true);
+    await cap.fill("33n");
+    await cap.press("Enter");
+    await expect.poll(() => page.locator(".faults").isVisible()).toBe(false);
+    expectQuiet(visit);
+  });
+
+  it("offers the lugs there are and names the nearest one where a wire goes to none", async () => {
+    const { page } = await openGuard();
+    await showTab(page, "Wires");
+    const offered = await page
+      .locator("#lug-names option")
+      .evaluateAll((all) => all.map((each) => each.getAttribute("value")));
+    expect(offered).toContain("volume.3");
+    expect(offered).toContain("tone2.s.A0");
+    const end = page.getByLabel("Wire 1, to");
+    await end.fill("volume.33");
+    await end.press("Enter");
+    const fault = page.locator(`#${await end.getAttribute("aria-describedby")}`);
+    expect(await fault.textContent()).toContain('did you mean "volume.3"?');
+  });
+
+  it("adds and takes out wires and parts, and walks back and forth through all of it", async () => {
+    const { page } = await openGuard();
+    await showTab(page, "Wires");
+    const count = () => page.locator(".wire-list .wire-row").count();
+    const wires = await count();
+    await page.getByLabel("New wire, from").fill("neck.shield");
+    await page.getByLabel("New wire, to").fill("volume.case");
+    await page.getByRole("button", { name: "Add wire" }).click();
+    expect(await count()).toBe(wires + 1);
+    await page.getByRole("button", { name: "Take out wire 1", exact: true }).click();
+    expect(await count()).toBe(wires);
+    await showTab(page, "Parts");
+    await page.getByLabel("Another part").selectOption("resistor");
+    await page.getByRole("button", { name: "Add it" }).click();
+    await expect.poll(() => page.locator('[data-path="parts.resistor.resistance"]').count()).toBe(1);
+    await page.getByRole("button", { name: "Undo" }).click();
+    expect(await page.locator('[data-path="parts.resistor.resistance"]').count()).toBe(0);
+    await page.keyboard.press("Control+z");
+    expect(await count()).toBe(wires + 1);
+    await page.keyboard.press("Control+Shift+z");
+    expect(await count()).toBe(wires);
+  });
+
+  it("keeps the draft through a reload", async () => {
+    const { page } = await openGuard();
+    await page.locator(CAP).fill("68n");
+    await page.locator(CAP).press("Enter");
+    await page.getByRole("slider", { name: "Volume" }).fill("7");
+    await page.reload();
+    await whenReady(page);
+    expect(await page.locator(CAP).inputValue()).toBe("68n");
+    expect(await page.getByRole("slider", { name: "Volume" }).inputValue()).toBe("7");
+  });
+
+  it("saves a build file that opens again as the same guard, and refuses what is none", async () => {
+    const { page } = await openGuard();
+    await page.locator(CAP).fill("10n");
+    await page.locator(CAP).press("Enter");
+    const features = await featuresOf(page);
+    const [download] = await Promise.all([
+      page.waitForEvent("download"),
+      page.getByRole("button", { name: "Save file" }).click(),
+    ]);
+    expect(download.suggestedFilename()).toBe("hss-guard-250-k-pots.presolder.json");
+    const path = (await download.path())!;
+    expect(JSON.parse(readFileSync(path, "utf8")).parts.cap1.capacitance).toBe("10n");
+    await openScenario(page, /cable/i);
+    await page.getByLabel("Open file").setInputFiles({
+      name: "guard.json",
+      mimeType: "application/json",
+      buffer: readFileSync(path),
+    });
+    await expect.poll(() => featuresOf(page)).toBe(features);
+    await page.getByLabel("Open file").setInputFiles({
+      name: "picture.json",
+      mimeType: "application/json",
+      buffer: Buffer.from("{"),
+    });
+    await expect.poll(() => page.locator(".notice").textContent()).toContain("picture.json cannot be read");
+  });
+});

@@ -1,0 +1,35 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { guessingProbability, percentText, verdictText } from "../../src/page/blind/guessing.ts";
+
+describe("the probability of guessing as well", () => {
+  it("is the upper tail of the binomial distribution with p = 1/2", () => {
+    // Counted by hand from Pascal's triangle: row 10 ends 45, 10, 1; row 12 ends 220, 66, 12, 1.
+    expect(guessingProbability(10, 10)).toBe(1 / 1024);
+    expect(guessingProbability(9, 10)).toBe(11 / 1024);
+    expect(guessingProbability(8, 10)).toBe(56 / 1024);
+    expect(guessingProbability(9, 12)).toBe(299 / 4096);
+    expect(guessingProbability(0, 10)).toBe(1);
+  });
+
+  it("falls as more are right, and the two tails of a test share the middle", () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 10, max: 50 }), fc.nat(49), (trials, drawn) => {
+        const right = Math.min(drawn, trials - 1);
+        const here = guessingProbability(right, trials);
+        expect(guessingProbability(right + 1, trials)).toBeLessThan(here);
+        // By symmetry P(at least r right) + P(at least n − r + 1 right) = 1.
+        expect(here + guessingProbability(trials - right + 1, trials)).toBeCloseTo(1, 12);
+      }),
+    );
+  });
+
+  it("is put in plain words", () => {
+    expect(verdictText(6, 10)).toBe("You could not tell them apart: buy the cheaper one.");
+    expect(verdictText(8, 10)).toBe("You could not tell them apart: buy the cheaper one.");
+    expect(verdictText(9, 10)).toBe("You can tell them apart.");
+    expect(percentText(56 / 1024)).toBe("5.5 %");
+    expect(percentText(1 / 4096)).toBe("0.02 %");
+    expect(percentText(0.623)).toBe("62 %");
+  });
+});
