@@ -111,7 +111,7 @@ describeWith("chromium", "describing a guard", () => {
     expect(download.suggestedFilename()).toBe("hss-guard-250-k-pots.presolder.json");
     const path = (await download.path())!;
     expect(JSON.parse(readFileSync(path, "utf8")).parts.cap1.capacitance).toBe("10n");
-    await openScenario(page, /cable/i);
+    await openScenario(page, /long lead/);
     await page.getByLabel("Open file").setInputFiles({
       name: "guard.json",
       mimeType: "application/json",

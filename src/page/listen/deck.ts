@@ -12,7 +12,7 @@ interface Voice {
  * gains cross, so nothing clicks and no beat is lost.
  */
 export class Deck {
-  readonly context: AudioContext;
+  readonly context: BaseAudioContext;
   readonly output: AudioNode;
   readonly #onEnd: () => void;
   #voice: Voice | undefined;
@@ -20,7 +20,7 @@ export class Deck {
   #loop = true;
   #duration = 0;
 
-  constructor(context: AudioContext, output: AudioNode, onEnd: () => void) {
+  constructor(context: BaseAudioContext, output: AudioNode, onEnd: () => void) {
     this.context = context;
     this.output = output;
     this.#onEnd = onEnd;

@@ -13,13 +13,13 @@ const TAIL_SECONDS = 0.5;
  * knob can be turned without a click. What is played never leaves the browser.
  */
 export class LiveDeck {
-  readonly context: AudioContext;
+  readonly context: BaseAudioContext;
   readonly #input: GainNode;
   readonly #level: GainNode;
   #source: AudioNode | undefined;
   #slot: Slot | undefined;
 
-  constructor(context: AudioContext, output: AudioNode) {
+  constructor(context: BaseAudioContext, output: AudioNode) {
     this.context = context;
     this.#input = context.createGain();
     this.#level = context.createGain();
@@ -50,7 +50,8 @@ export class LiveDeck {
   }
 
   startInput(stream: MediaStream): void {
-    this.#take(this.context.createMediaStreamSource(stream));
+    // An offline context has no instrument to listen to.
+    if (this.context instanceof AudioContext) this.#take(this.context.createMediaStreamSource(stream));
   }
 
   /** Lets another filter take over. */

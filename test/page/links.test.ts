@@ -1,0 +1,38 @@
+import { expect, it } from "vitest";
+import { describeWith } from "../tools.ts";
+import { featuresOf, openScenario, showTab, whenReady } from "./actions.ts";
+import { expectQuiet, usePage } from "./browser.ts";
+
+describeWith("chromium", "links", () => {
+  const site = usePage();
+
+  it("carry the build kept as B and what was being looked at", async () => {
+    const { page } = await site.visit();
+    await whenReady(page);
+    await openScenario(page, /HSS/);
+    await page.locator("label.choice", { hasText: "build B" }).click();
+    await page.locator("label.choice", { hasText: /^true$/ }).click();
+    await showTab(page, "Send it");
+    await page.getByRole("button", { name: "Copy a link to this guard" }).click();
+    await expect.poll(() => page.getByLabel("The link").inputValue()).toContain("/b/");
+    const url = new URL(await page.getByLabel("The link").inputValue());
+    const features = await featuresOf(page);
+    const friend = await site.visit({ path: url.pathname });
+    await whenReady(friend.page);
+    expect(await featuresOf(friend.page)).toBe(features);
+    expect(await friend.page.getByRole("radio", { name: "build B" }).isChecked()).toBe(true);
+    expect(await friend.page.getByRole("radio", { name: "true" }).isChecked()).toBe(true);
+    await showTab(friend.page, "A against B");
+    expect(await friend.page.locator("#panel-builds").textContent()).toContain("HSS guard, 500 kΩ pots");
+    expect(await friend.page.title()).toContain("HSS guard");
+    expectQuiet(friend);
+  });
+
+  it("that are damaged open a friendly page with a way on", async () => {
+    const visit = await site.visit({ path: "/b/1AAAA" });
+    const { page } = visit;
+    expect(await page.locator("body").textContent()).toMatch(/damaged|cannot/i);
+    expect(await page.getByRole("link").count()).toBeGreaterThan(0);
+    expect(visit.strangers).toEqual([]);
+  });
+});
