@@ -51,6 +51,7 @@ describeWith("chromium", "a newcomer's path through the page", () => {
     const link = page.getByLabel("The link");
     await expect.poll(() => link.inputValue()).toContain("/b/");
     const url = new URL(await link.inputValue());
+    expect(url.href.length).toBeLessThanOrEqual(1200);
     const features = await featuresOf(page);
 
     const friend = await site.visit({ path: url.pathname });

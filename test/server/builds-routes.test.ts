@@ -67,7 +67,7 @@ describe("links", () => {
     const view = { settings: { tone: 3 }, signal: "strum" };
     const { code, url } = await linkOf(titled("Plain guard"), view);
     expect(url).toBe(`http://guard.example:8080/b/${code}`);
-    expect(code).toMatch(/^1[A-Za-z0-9_-]+$/);
+    expect(code).toMatch(/^2[A-Za-z0-9_-]+$/);
     const reply = await service.app.inject({ url: `/api/link/${code}` });
     expect(reply.json()).toEqual({ build: titled("Plain guard"), view });
   });
