@@ -4,6 +4,7 @@ import type { Build, Pickup } from "../build/schema.ts";
 import { Controls, rawSettings, type Settings, type SettingValue, withControl } from "../build/settings.ts";
 import { emfSign, humSign } from "../response/pickup-elements.ts";
 import { ResponseEngine } from "../response/responses.ts";
+import { affordableListenings } from "./faults/effort.ts";
 
 export type Kick = "up" | "down";
 
@@ -45,16 +46,19 @@ const PROBE_HZ = 100;
 /** 60 dB under a coil on its own, a pickup counts as not heard. */
 const HEARD = 1e-3;
 
+const MAX_STATES = 200;
+
 interface Heard {
   readonly amplitude: number;
   readonly sign: 1 | -1;
   readonly settings: Settings;
 }
 
-function switchedSettings(controls: Controls): Settings[] {
+/** Every combination of the switches while there are few enough; switches beyond that stay in their first position. */
+function switchedSettings(controls: Controls, most: number): Settings[] {
   return controls.switches.reduce<Settings[]>(
     (states, { name, table }) =>
-      states.length * table.positions.length > 200
+      states.length * table.positions.length > most
         ? states
         : states.flatMap((state) => table.positions.map((_, index) => withControl(controls, state, name, index + 1))),
     [controls.atRest],
@@ -65,7 +69,7 @@ function switchedSettings(controls: Controls): Settings[] {
 function loudest(build: Build, controls: Controls): Map<string, Heard> {
   const engine = new ResponseEngine(build);
   const best = new Map<string, Heard>();
-  for (const settings of switchedSettings(controls)) {
+  for (const settings of switchedSettings(controls, Math.min(MAX_STATES, affordableListenings(build)))) {
     const transfers = engine.transfersIn(settings);
     const spectra = transfers.perSource(Float64Array.of(PROBE_HZ));
     const sums = new Map<string, { re: number; im: number }>();

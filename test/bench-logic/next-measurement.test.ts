@@ -74,8 +74,8 @@ describe("the next measurement", () => {
     const court = new Court(model, [], new Scales([], [], 0), faults, false, () => {});
     const suspects = suspectsOf(groupEqual(court.singles()));
     expect(suspects).toHaveLength(3);
-    expect(nextMeasurement(sound, model, suspects, new Set())).toBeNull();
-    const next = nextListening(sound, model, suspects)!;
+    expect(nextMeasurement(sound, model, suspects, new Set(), 1e6)).toBeNull();
+    const next = nextListening(sound, model, suspects, 1e6)!;
     expect(next.symptom).toMatchObject({ code: "tone-no-effect", control: "tone" });
     expect(next.outcomes.map(({ heard, faults: left }) => [heard, left.map(([fault]) => fault!.kind)])).toEqual([
       [true, ["cap-open"]],

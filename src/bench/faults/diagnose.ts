@@ -3,11 +3,11 @@ import { Controls } from "../../build/settings.ts";
 import { faultAt } from "../../errors.ts";
 import { REFERENCE_CELSIUS } from "../copper.ts";
 import { type MeterModel, type MeterState, meterModelOf, meterStateOf } from "../meter/meter-model.ts";
-import { NOT_SWEPT } from "../meter/ohmmeter.ts";
 import { type ProbeRequest, planOf, sweptTrackOf } from "../meter/readings.ts";
 import type { ReadingPlan } from "../meter/standing-readings.ts";
 import { type Symptom, Witness } from "../symptoms/witness.ts";
 import { singleFaults } from "./all-faults.ts";
+import { affordableFaults, affordableListenings, affordableReadings } from "./effort.ts";
 import { observe, Scales } from "./evidence.ts";
 import { type Explanation, explanationsOf, groupEqual } from "./explanations.ts";
 import { FAULT_WEIGHTS, type Fault } from "./fault.ts";
@@ -77,15 +77,20 @@ function leavesDoubt([best]: readonly Hypothesis[]): boolean {
 
 /** Hypotheses further behind the best by readings than this, in nats, cannot be brought back by what was heard. */
 const HOPELESS = 40;
-const MAX_WITNESSED = 1500;
 
 /** The same hypotheses with what was heard weighed too; those out of the running keep the worst that any of the others got. */
-function hearWitness(hypotheses: Hypothesis[], witness: Witness, checkpoint: () => void): Hypothesis[] {
+function hearWitness(
+  hypotheses: Hypothesis[],
+  witness: Witness,
+  affordable: number,
+  checkpoint: () => void,
+): Hypothesis[] {
+  const most = Math.floor(affordable / Math.max(1, witness.listenings));
   if (witness.isSilent || hypotheses.length === 0) return hypotheses;
   const best = score(hypotheses[0]!);
   let worst = 0;
   const heard = hypotheses.map((hypothesis, index) => {
-    if (index >= MAX_WITNESSED || score(hypothesis) < best - HOPELESS) return { ...hypothesis, logSymptoms: worst };
+    if (index >= most || score(hypothesis) < best - HOPELESS) return { ...hypothesis, logSymptoms: worst };
     if (index % 20 === 0) checkpoint();
     const edits = hypothesis.faults.flatMap((fault) => fault.edits);
     const logSymptoms = witness.logChance({ edits, model: hypothesis.model });
@@ -93,25 +98,6 @@ function hearWitness(hypotheses: Hypothesis[], witness: Witness, checkpoint: () 
     return { ...hypothesis, logSymptoms };
   });
   return heard.sort((a, b) => score(b) - score(a));
-}
-
-/** Multiplications that single faults may take, about a second's worth; a five-position HSS guard takes a fiftieth. */
-const BUDGET = 1e9;
-/** What a reading costs beside the elimination: joining nets, numbering nodes. */
-const PER_READING = 3000;
-const SWEEP_READINGS = 8;
-
-/** How many faults can be weighed in about a second, given how large the network and how many the readings are. */
-function affordableFaults(model: MeterModel, questions: readonly Question[]): number {
-  const { resistors, parameters, tracks } = model.parts;
-  const nodes = new Set(resistors.flatMap(({ a, b }) => [a, b])).size;
-  const readings = questions.reduce(
-    (sum, { probes }) => sum + (probes.sweptTrack === NOT_SWEPT ? 1 : SWEEP_READINGS),
-    1,
-  );
-  const unknowns = parameters.length + tracks.length;
-  const each = readings * (PER_READING + nodes ** 3 / 3 + unknowns ** 2) + unknowns ** 3;
-  return Math.max(1, Math.floor(BUDGET / each));
 }
 
 /** The commonest faults first where not all can be weighed, else all in their own order. */
@@ -133,18 +119,21 @@ export function diagnose(build: Build, request: DiagnoseRequest, checkpoint: () 
   const all = singleFaults(build);
   const affordable = affordableFaults(model, questions);
   const faults = commonest(all, affordable);
+  const listenings = affordableListenings(build);
   const witness = new Witness(build, model, request.symptoms ?? []);
   const court = new Court(model, questions, scalesFor(model, request.readings), faults, !witness.isSilent, checkpoint);
-  const singles = hearWitness(court.singles(), witness, checkpoint);
-  const pairs = leavesDoubt(singles) ? hearWitness(court.pairs(singles, affordable), witness, checkpoint) : [];
+  const singles = hearWitness(court.singles(), witness, listenings, checkpoint);
+  const pairs = leavesDoubt(singles)
+    ? hearWitness(court.pairs(singles, affordable), witness, listenings, checkpoint)
+    : [];
   const groups = groupEqual([...singles, ...pairs]);
   checkpoint();
   const suspects = suspectsOf(groups);
-  const next = nextMeasurement(build, model, suspects, new Set(plans.map(planKey)));
+  const next = nextMeasurement(build, model, suspects, new Set(plans.map(planKey)), affordableReadings(model));
   return {
     considered: { singles: faults.length, ofSingles: all.length, pairs: court.heardCount - singles.length },
     explanations: explanationsOf(groups),
-    nextMeasurement: next ?? nextListening(build, model, suspects),
+    nextMeasurement: next ?? nextListening(build, model, suspects, listenings),
   };
 }
 

@@ -58,8 +58,16 @@ function uncertainty(chance: number): number {
   return -chance * Math.log(chance) - (1 - chance) * Math.log(1 - chance);
 }
 
-/** The thing to listen for whose answer is expected to tell most (mutual information); null where none tells anything. */
-export function nextListening(build: Build, model: MeterModel, suspects: readonly Suspect[]): NextListening | null {
+/**
+ * The thing to listen for whose answer is expected to tell most (mutual information); null where none tells anything.
+ * @param affordable how many settings may be listened to
+ */
+export function nextListening(
+  build: Build,
+  model: MeterModel,
+  suspects: readonly Suspect[],
+  affordable: number,
+): NextListening | null {
   const controls = new Controls(build);
   const candidates = candidatesFor(controls);
   const witness = new Witness(
@@ -67,7 +75,8 @@ export function nextListening(build: Build, model: MeterModel, suspects: readonl
     model,
     candidates.map(({ symptom }) => symptom),
   );
-  const few = suspects.slice(0, MAX_LISTENED_FOR);
+  const few = suspects.slice(0, Math.min(MAX_LISTENED_FOR, Math.floor(affordable / Math.max(1, witness.listenings))));
+  if (few.length < 2) return null;
   const total = few.reduce((sum, { share }) => sum + share, 0);
   const chances = few.map(({ hypothesis }) =>
     witness.chances({ edits: hypothesis.faults.flatMap((fault) => fault.edits), model: hypothesis.model }),

@@ -102,18 +102,25 @@ function outcome({ low, high, suspects }: Bin): Outcome {
   return { low: finite(low), high: finite(high), faults: namesOf(suspects) };
 }
 
+/** At least so many explanations must be told apart for a measurement to be worth computing. */
+const MIN_SUSPECTS = 2;
+
 /**
  * The one further reading that tells the leading explanations apart best: the one whose outcome is most uncertain (largest
  * entropy), seen from what is believed now.
+ * @param affordable how many single readings may be predicted
  * @returns null where no reading with a meter tells them apart
  */
 export function nextMeasurement(
   build: Build,
   model: MeterModel,
-  suspects: readonly Suspect[],
+  leading: readonly Suspect[],
   taken: ReadonlySet<string>,
+  affordable: number,
 ): NextMeasurement | null {
-  const plans = candidatePlans(build, suspects, taken);
+  const all = candidatePlans(build, leading, taken);
+  const suspects = leading.slice(0, Math.max(MIN_SUSPECTS, Math.floor(affordable / Math.max(1, all.length))));
+  const plans = all.slice(0, Math.floor(affordable / Math.max(1, suspects.length)));
   const { lugs } = model.parts;
   const questions = plans.map(
     ({ between, settings, sweep }): Question => ({

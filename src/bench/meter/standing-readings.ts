@@ -1,6 +1,7 @@
 import { partsOfKind } from "../../build/build-file.ts";
 import type { Build } from "../../build/schema.ts";
 import { Controls, type Settings, withControl } from "../../build/settings.ts";
+import { MAX_PROBES } from "../../limits.ts";
 import { Wiring } from "../../wiring/nets.ts";
 
 /** A reading to take. */
@@ -127,7 +128,7 @@ function shieldWord(metal: string | undefined): string {
   return metal === undefined || metal === "none" ? "shield" : metal;
 }
 
-/** The readings that tell whether a guard is sound, in the order to take them. */
+/** The readings that tell whether a guard is sound, in the order to take them; at most as many as a diagnosis may be given. */
 export function standingReadings(build: Build): ReadingPlan[] {
   const controls = new Controls(build);
   const [jackName] = partsOfKind(build, "jack")[0]!;
@@ -144,5 +145,5 @@ export function standingReadings(build: Build): ReadingPlan[] {
     ...blendReadings(build, controls, jack),
     ...groundedLugs(build, controls, jack[1]),
     ...toSleeve(build, controls, jack[1]),
-  ];
+  ].slice(0, MAX_PROBES);
 }

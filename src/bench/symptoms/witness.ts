@@ -47,11 +47,16 @@ function positions(controls: Controls): Settings[] {
   return main.table.positions.map((_, index) => withControl(controls, controls.atRest, main.name, index + 1));
 }
 
-function read(controls: Controls, { code, settings, control }: Symptom, path: string): Told {
+function read(
+  controls: Controls,
+  everywhere: readonly Settings[],
+  { code, settings, control }: Symptom,
+  path: string,
+): Told {
   const meant = potsMeant(controls, control, path);
   return {
     code,
-    settings: settings ? [parseSettings(controls, settings, `${path}.settings`)] : positions(controls),
+    settings: settings ? [parseSettings(controls, settings, `${path}.settings`)] : everywhere,
     tones: meant ?? controls.potsWithRole("tone"),
     volumes: meant ?? controls.potsWithRole("volume"),
   };
@@ -72,7 +77,8 @@ export class Witness {
   constructor(build: Build, sound: MeterModel, symptoms: readonly Symptom[]) {
     this.#build = build;
     this.#controls = new Controls(build);
-    this.#told = symptoms.map((symptom, index) => read(this.#controls, symptom, `symptoms.${index}`));
+    const everywhere = positions(this.#controls);
+    this.#told = symptoms.map((symptom, index) => read(this.#controls, everywhere, symptom, `symptoms.${index}`));
     this.#sound = new Listener(build);
     this.#soundModel = sound;
     this.#meter = new Ohmmeter(sound);
@@ -86,6 +92,13 @@ export class Witness {
       ...partsOfKind(build, "pot").map(([name]) => lug(`${name}.case`)),
       ...partsOfKind(build, "pickup").map(([name]) => lug(`${name}.shield`)),
     ]);
+  }
+
+  /** How many settings are listened to for one suspicion: each once, and both ends of every knob that is turned. */
+  get listenings(): number {
+    const plain = new Set(this.#told.flatMap(({ settings }) => settings)).size;
+    const turns = this.#told.filter(({ code }) => /^(tone|volume)-/.test(code));
+    return turns.reduce((sum, { settings }) => sum + 2 * settings.length, plain);
   }
 
   get isSilent(): boolean {
