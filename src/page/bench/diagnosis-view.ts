@@ -8,12 +8,22 @@ export interface Diagnosis {
     readonly fit: number;
     readonly sameAs: readonly { readonly message: string }[];
   }[];
-  readonly nextMeasurement: {
-    readonly label: string;
-    readonly between: readonly [string, string];
-    readonly settings: Readonly<Record<string, unknown>>;
-    readonly outcomes: readonly { readonly low: number | null; readonly high: number | null }[];
-  } | null;
+  readonly nextMeasurement: NextCheck | null;
+}
+
+type NextCheck =
+  | {
+      readonly kind: "meter";
+      readonly label: string;
+      readonly between: readonly [string, string];
+      readonly outcomes: readonly { readonly low: number | null; readonly high: number | null }[];
+    }
+  | { readonly kind: "listen"; readonly label: string };
+
+function nextText(next: NextCheck): string {
+  if (next.kind === "listen") return `Listen next: ${next.label}.`;
+  const outcomes = next.outcomes.map(rangeText).join(", or ");
+  return `Measure next: ${next.label}, from ${next.between.join(" to ")}. It tells the leading explanations apart: ${outcomes}.`;
 }
 
 const SHOWN = 5;
@@ -43,11 +53,6 @@ export function diagnosisView({ explanations, nextMeasurement }: Diagnosis): HTM
     "div",
     { class: "stack" },
     h("ol", { class: "explanations" }, explanations.slice(0, SHOWN).map(explanationItem)),
-    nextMeasurement &&
-      h(
-        "p",
-        { class: "verdict" },
-        `Measure next: ${nextMeasurement.label}, from ${nextMeasurement.between.join(" to ")}. It tells the leading explanations apart: ${nextMeasurement.outcomes.map(rangeText).join(", or ")}.`,
-      ),
+    nextMeasurement && h("p", { class: "verdict" }, nextText(nextMeasurement)),
   );
 }

@@ -9,6 +9,7 @@ import { type Measured, measuredField } from "./measured.ts";
 import { rangeText, showOhms } from "./ohms.ts";
 import { createOwnProbe } from "./own-probe.ts";
 import { createSolveBackwards } from "./solve-backwards.ts";
+import { createSymptoms } from "./symptoms.ts";
 
 interface ReadingTable {
   readonly element: HTMLElement;
@@ -66,6 +67,7 @@ function phaseView({ phaseCheck }: BenchAnswer): HTMLElement {
 export function createMeasurePanel(store: AppStore): HTMLElement {
   const table = h("div", {});
   const phase = h("div", {});
+  const symptoms = createSymptoms(store);
   let current: ReadingTable | undefined;
   const run = createFormRun(
     "What explains this?",
@@ -73,10 +75,13 @@ export function createMeasurePanel(store: AppStore): HTMLElement {
     async () => {
       const { reading, benchOptions } = store.state;
       const readings = current?.read() ?? [];
-      if (!reading || readings.length === 0) throw new Error("Enter at least one reading.");
+      const told = symptoms.read();
+      if (!reading || readings.length + told.length === 0)
+        throw new Error("Enter at least one reading, or add something that you noticed.");
       const body = {
         build: reading.source,
         readings,
+        ...(told.length > 0 ? { symptoms: told } : {}),
         temperature: benchOptions.temperature,
       };
       return diagnosisView(await postJson<Diagnosis>("/api/diagnose", body));
@@ -117,6 +122,7 @@ export function createMeasurePanel(store: AppStore): HTMLElement {
       ),
       table,
       createOwnProbe(store),
+      symptoms.element,
       h("div", { class: "buttons no-print" }, run.button),
       run.answer,
     ),
