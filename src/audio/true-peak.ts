@@ -9,8 +9,13 @@ const WINDOW_POWER = 3;
 const SECTION = 16;
 
 const PHASES = Array.from({ length: FACTOR - 1 }, (_, phase) => interpolator((phase + 1) / FACTOR));
-/** No interpolated value exceeds the largest sample in reach times this. */
-const LARGEST_GROWTH = Math.max(...PHASES.map((taps) => taps.reduce((sum, tap) => sum + Math.abs(tap), 0)));
+const BOUNDS = PHASES.map(deviationBound);
+/** A point between lies beyond its two neighbours by no more than this times the sharpest bend in reach… */
+const BEND_SHARE = Math.max(...BOUNDS.map(({ bends }) => bends));
+/** …and this times the largest step in reach, twice the largest sample at most. */
+const STEP_SHARE = Math.max(...BOUNDS.map(({ steps }) => steps));
+/** Of a bend, x[n−1] − 2x[n] + x[n+1], where the samples are no larger than 1. */
+const LARGEST_BEND = 4;
 
 /** Sinc under a power of a cosine, for the point `fraction` of the way from one sample to the next. */
 function interpolator(fraction: number): Float64Array {
@@ -22,42 +27,94 @@ function interpolator(fraction: number): Float64Array {
   return taps.map((tap) => tap / sum);
 }
 
+/**
+ * What an interpolator adds to the straight line between the two neighbours, summed by parts twice: Σ bends·Δ²x + steps·Δx. The
+ * sound of a string bends little from sample to sample, so this bounds it far closer than Σ|taps|·max|x|.
+ */
+function deviationBound(taps: Float64Array, phase: number): { readonly bends: number; readonly steps: number } {
+  const fraction = (phase + 1) / FACTOR;
+  const line = (k: number) => (k === REACH - 1 ? 1 - fraction : k === REACH ? fraction : 0);
+  let once = 0;
+  let twice = 0;
+  let bends = 0;
+  for (let k = 0; k < taps.length; k++) {
+    once += taps[k]! - line(k);
+    twice += once;
+    bends += Math.abs(twice);
+  }
+  return { bends, steps: Math.abs(twice) };
+}
+
 /** Largest magnitude of the waveform between and at the samples, four times oversampled; 1 is full scale, silence gives 0. */
 export function truePeak(sound: Sound): number {
   return sound.channels.reduce((peak, samples) => Math.max(peak, channelPeak(samples)), 0);
 }
 
 function channelPeak(samples: Float32Array): number {
-  const sections = Math.ceil((samples.length + 2 * REACH) / SECTION);
-  // The sound stands between silences long enough for every point of every section to have all its neighbours.
-  const padded = new Float64Array(sections * SECTION + 2 * REACH);
-  padded.set(samples, 2 * REACH - 1);
-  let peak = largestIn(padded, 0, padded.length);
-  for (let section = 0; section < sections; section++) {
-    const start = section * SECTION;
-    // Where even the worst interpolation stays under the peak found so far, there is nothing to look for.
-    if (largestIn(padded, start, start + SECTION + 2 * REACH) * LARGEST_GROWTH <= peak) continue;
-    for (const taps of PHASES) peak = Math.max(peak, interpolatedPeak(padded, taps, start));
+  const largest = sectionPeaks(samples);
+  let peak = 0;
+  for (const value of largest) if (value > peak) peak = value;
+  const slack = 2 * STEP_SHARE * peak;
+  const bendShare = BEND_SHARE;
+  const near = new Float64Array(SECTION + 2 * REACH);
+  for (let section = 1; section + 2 < largest.length; section++) {
+    const neighbours = Math.max(largest[section]!, largest[section + 1]!);
+    const inReach = Math.max(neighbours, largest[section - 1]!, largest[section + 2]!);
+    if (neighbours + LARGEST_BEND * bendShare * inReach + slack <= peak) continue;
+    // The first section stands before the sound, where the waveform already rises towards it.
+    copyAround(near, samples, (section - 2) * SECTION - (REACH - 1));
+    const reach = bendShare * sharpestBend(near) + slack;
+    if (neighbours + reach > peak) peak = Math.max(peak, peakBetween(near, peak - reach));
   }
   return peak;
 }
 
-function largestIn(samples: Float64Array, from: number, to: number): number {
-  let largest = 0;
-  for (let n = from; n < to; n++) {
-    const size = Math.abs(samples[n]!);
-    if (size > largest) largest = size;
+/** The largest magnitude in each section, two silent sections before the sound and two after it included. */
+function sectionPeaks(samples: Float32Array): Float32Array {
+  const peaks = new Float32Array(Math.ceil(samples.length / SECTION) + 4);
+  // Floats of one sign stand in the order of their bits, and integers can be compared without a branch to guess.
+  const bits = new Int32Array(samples.buffer, samples.byteOffset, samples.length);
+  const largestBits = new Int32Array(peaks.buffer);
+  for (let section = 2, start = 0; start < bits.length; section++, start += SECTION) {
+    const end = Math.min(start + SECTION, bits.length);
+    let largest = 0;
+    for (let n = start; n < end; n++) {
+      const magnitude = bits[n]! & 0x7fff_ffff;
+      const excess = (magnitude - largest) | 0;
+      largest = (magnitude - (excess & (excess >> 31))) | 0;
+    }
+    largestBits[section] = largest;
   }
-  return largest;
+  return peaks;
 }
 
-function interpolatedPeak(samples: Float64Array, taps: Float64Array, start: number): number {
+/** The samples from `first` on, silence outside the sound. */
+function copyAround(near: Float64Array, samples: Float32Array, first: number): void {
+  const from = Math.max(0, -first);
+  const to = Math.min(near.length, samples.length - first);
+  if (from > 0 || to < near.length) near.fill(0);
+  for (let k = from; k < to; k++) near[k] = samples[first + k]!;
+}
+
+function sharpestBend(near: Float64Array): number {
+  let sharpest = 0;
+  for (let k = 1; k + 1 < near.length; k++) {
+    const bend = Math.abs(near[k - 1]! - 2 * near[k]! + near[k + 1]!);
+    if (bend > sharpest) sharpest = bend;
+  }
+  return sharpest;
+}
+
+/** The largest magnitude between samples of which one at least exceeds `floor`. */
+function peakBetween(near: Float64Array, floor: number): number {
   let peak = 0;
-  for (let n = start; n < start + SECTION; n++) {
-    let value = 0;
-    for (let k = 0; k < 2 * REACH; k++) value += taps[k]! * samples[n + k]!;
-    const size = Math.abs(value);
-    if (size > peak) peak = size;
+  for (let n = 0; n < SECTION; n++) {
+    if (Math.abs(near[n + REACH - 1]!) <= floor && Math.abs(near[n + REACH]!) <= floor) continue;
+    for (const taps of PHASES) {
+      let value = 0;
+      for (let k = 0; k < 2 * REACH; k++) value += taps[k]! * near[n + k]!;
+      peak = Math.max(peak, Math.abs(value));
+    }
   }
   return peak;
 }

@@ -4,7 +4,7 @@ import type { Settings } from "../build/settings.ts";
 import { PresolderError } from "../errors.ts";
 import { MAX_SET_BYTES, MAX_SET_SECONDS } from "../limits.ts";
 import type { Checkpoint } from "./checkpoint.ts";
-import { gainsOf, type Level, type Levelled, levelled, type Measured, measure, scaled } from "./levels.ts";
+import { decibelsToGain, gainsOf, type Level, type Levelled, levelled, type Measured, measure } from "./levels.ts";
 import { createRenderer, type Renderer, type RenderRequest } from "./renderer.ts";
 import type { UndoLimit } from "./undo.ts";
 
@@ -75,7 +75,7 @@ function encodeFrom(
   for (let index = from; index < settings.length && bytes < BATCH_BYTES; index++) {
     work.checkpoint();
     const sound = kept.get(settings[index]!) ?? renderer.render(settings[index]!);
-    const wav = encodeWav(scaled(sound, levels[index]!.gainDb), encoding);
+    const wav = encodeWav(sound, encoding, decibelsToGain(levels[index]!.gainDb));
     bytes += wav.length;
     wavs.push(wav);
   }

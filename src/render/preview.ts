@@ -1,7 +1,7 @@
 import { type Encoding, encodeWav } from "../audio/wav-encode.ts";
 import type { Settings } from "../build/settings.ts";
 import type { Checkpoint } from "./checkpoint.ts";
-import { gainsOf, type Level, type Levelled, levelled, measure, scaled } from "./levels.ts";
+import { decibelsToGain, gainsOf, type Level, type Levelled, levelled, measure } from "./levels.ts";
 import { createRenderer, type RenderRequest } from "./renderer.ts";
 import type { UndoLimit } from "./undo.ts";
 
@@ -31,7 +31,7 @@ export function renderPreview(request: PreviewRequest, work: Checkpoint): Previe
   const gainDb = gainsOf([measured], level, encoding)[0]!;
   const { sampleRateHz, delaySamples } = renderer;
   return {
-    wav: encodeWav(scaled(sound, gainDb), encoding),
+    wav: encodeWav(sound, encoding, decibelsToGain(gainDb)),
     sampleRateHz,
     delaySamples,
     limits: renderer.limitsIn(settings),

@@ -20,9 +20,10 @@ const sounds = fc
 describe("encodeWav", () => {
   it("writes 16 bits as the encoder package does, within one step", () => {
     fc.assert(
-      fc.property(sounds, (sound) => {
-        const quick = encodeWav(sound, "pcm16");
-        const reference = encodeByPackage(sound, "pcm16");
+      fc.property(sounds, fc.constantFrom(1, 0.3), (sound, gain) => {
+        const quick = encodeWav(sound, "pcm16", gain);
+        const channels = sound.channels.map((samples) => samples.map((sample) => sample * gain));
+        const reference = encodeByPackage({ ...sound, channels }, "pcm16");
         expect(quick.subarray(0, 44)).toEqual(reference.subarray(0, 44));
         const [a, b] = [quick, reference].map((file) => new Int16Array(file.buffer, 44));
         expect(a!.length).toBe(b!.length);
@@ -68,6 +69,35 @@ describe("encodeWav", () => {
     const quarter = new Float32Array(length).fill(0.25 * LSB_16);
     const steps = new Int16Array(encodeWav({ sampleRateHz: 48_000, channels: [quarter] }, "pcm16").buffer, 44);
     expect(steps.reduce((sum, step) => sum + step, 0) / length).toBeCloseTo(0.25, 2);
+  });
+
+  it.each([0, 0.1, 0.25, 0.5, 0.8])("has an error of the same mean and power whatever the level, %d steps", (level) => {
+    const length = 200_000;
+    const samples = new Float32Array(length).fill(level * LSB_16);
+    const file = encodeWav({ sampleRateHz: 48_000, channels: [samples, samples] }, "pcm16");
+    const steps = new Int16Array(file.buffer, 44);
+    const errors = Float64Array.from(steps, (step) => step - level);
+    // Triangular dither: ± one step, so a quarter of a step squared with the rounding (Lipshitz et al. 1992); 5 sigma.
+    expect(Math.abs(errors.reduce((sum, error) => sum + error, 0) / errors.length)).toBeLessThan(0.004);
+    expect(errors.reduce((sum, error) => sum + error * error, 0) / errors.length).toBeCloseTo(0.25, 2);
+  });
+
+  it("dithers two channels independently of each other", () => {
+    const silence = new Float32Array(200_000);
+    const steps = new Int16Array(encodeWav({ sampleRateHz: 48_000, channels: [silence, silence] }, "pcm16").buffer, 44);
+    let product = 0;
+    for (let n = 0; n < steps.length; n += 2) product += steps[n]! * steps[n + 1]!;
+    // Of two independent signals of power 1/4: 5 sigma of the mean product.
+    expect(Math.abs(product / silence.length)).toBeLessThan((5 * 0.25) / Math.sqrt(silence.length));
+  });
+
+  it("multiplies by a gain in every encoding", () => {
+    const sound = sines(48_000, 0.05, [997], 0.5);
+    for (const encoding of ENCODINGS) {
+      const samples = decodeWav(encodeWav(sound, encoding, 0.5)).channels[0]!;
+      const worst = Math.max(...samples.map((sample, n) => Math.abs(sample - 0.5 * sound.channels[0]![n]!)));
+      expect(worst).toBeLessThanOrEqual(1.5 * LSB_16);
+    }
   });
 
   it.each(ENCODINGS)("gives the same bytes for the same sound in %s", (encoding) => {
