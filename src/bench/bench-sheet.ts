@@ -1,6 +1,7 @@
 import type { Build } from "../build/schema.ts";
 import type { Finding } from "./audit/index.ts";
 import { auditBuild } from "./audit/index.ts";
+import { type ImpedanceReading, impedanceReadings } from "./meter/impedance-readings.ts";
 import { type MeterReadings, meterReadings, type ProbeRequest } from "./meter/readings.ts";
 import { coilFromReading, potAndCoilFromSweep, type Solved } from "./meter/solve-backwards.ts";
 import { type DrawerItem, type PartsList, partsList } from "./parts-list.ts";
@@ -30,6 +31,7 @@ export interface SolveAnswer {
 
 export interface BenchAnswer extends MeterReadings {
   readonly audit: readonly Finding[];
+  readonly impedances: readonly ImpedanceReading[];
   readonly sheet: BuildSheet;
   readonly partsList: PartsList;
   readonly phaseCheck: PhaseCheck;
@@ -52,6 +54,7 @@ export function benchSheet(build: Build, request: BenchRequest): BenchAnswer {
   return {
     audit: auditBuild(build),
     ...meterReadings(build, { celsius: request.temperature, probes: request.probes }),
+    impedances: impedanceReadings(build),
     sheet,
     partsList: partsList(build, sheet.cuts, request.drawer),
     phaseCheck: phaseCheck(build),

@@ -86,6 +86,21 @@ export const readingsAnswer = {
     .describe("parts that name no tolerance, and the fraction of common practice used instead"),
 };
 
+export const impedancesAnswer = z
+  .array(
+    z.object({
+      label: z.string(),
+      settings: z.record(z.string(), z.union([z.number(), z.string()])).readonly(),
+      frequency: z.number().describe("Hz"),
+      seriesOhms: ohmsAnswer.describe("null where no current flows"),
+      reactanceOhms: ohmsAnswer,
+      henries: z.number().nullable().describe("series inductance, where the reactance is inductive"),
+      farads: z.number().nullable().describe("parallel capacitance, where the reactance is capacitive"),
+    }),
+  )
+  .readonly()
+  .describe("what a meter for inductance and capacitance shows at the jack, nothing plugged in, dials at 10");
+
 export const solvedAnswer = z
   .object({
     coil: z.object({ ohms: z.number(), low: z.number(), high: z.number() }).optional(),

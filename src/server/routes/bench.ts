@@ -4,6 +4,7 @@ import {
   allowancesField,
   auditAnswer,
   drawerField,
+  impedancesAnswer,
   partsListAnswer,
   phaseAnswer,
   probesField,
@@ -32,6 +33,7 @@ const bodySchema = strict({
 export const benchAnswerSchema = z.strictObject({
   audit: auditAnswer,
   ...readingsAnswer,
+  impedances: impedancesAnswer,
   sheet: sheetAnswer,
   partsList: partsListAnswer,
   phaseCheck: phaseAnswer,
