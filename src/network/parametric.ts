@@ -24,17 +24,24 @@ export interface RationalTransfers {
   readonly omega0: number;
 }
 
-/** The rational of all sources driven together with these weights; null for silence. */
+/** A sum smaller than this share of what was summed is the rounding that is left when sources cancel. */
+export const CANCELLED = 1e-10;
+
+/** The rational of all sources driven together with these weights; null for silence, cancelling sources included. */
 export function weightedRational(transfers: RationalTransfers, weights: readonly number[]): Rational | null {
   const numerator = new Float64Array(transfers.denominator.length);
-  let sounding = false;
+  let largestTerm = 0;
   for (const [source, coefficients] of transfers.numerators.entries()) {
     const weight = weights[source]!;
     if (!coefficients || weight === 0) continue;
-    sounding = true;
-    for (let k = 0; k < coefficients.length; k++) numerator[k]! += weight * coefficients[k]!;
+    for (let k = 0; k < coefficients.length; k++) {
+      const term = weight * coefficients[k]!;
+      numerator[k]! += term;
+      largestTerm = Math.max(largestTerm, Math.abs(term));
+    }
   }
-  return sounding ? { numerator, denominator: transfers.denominator, omega0: transfers.omega0 } : null;
+  const isSounding = numerator.some((coefficient) => Math.abs(coefficient) > CANCELLED * largestTerm);
+  return isSounding ? { numerator, denominator: transfers.denominator, omega0: transfers.omega0 } : null;
 }
 
 interface Variable {

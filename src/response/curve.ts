@@ -1,4 +1,5 @@
 import type { Spectrum } from "../network/nodal-analysis.ts";
+import { CANCELLED } from "../network/parametric.ts";
 
 /** Silence in decibels: JSON has no −∞, and −300 dB is below what double precision resolves beside 0 dB. */
 export const SILENCE_DB = -300;
@@ -18,17 +19,23 @@ export function powerDecibels(power: number): number {
   return power > SILENT_POWER ? DB_PER_NEPER_OF_POWER * Math.log(power) : SILENCE_DB;
 }
 
-/** The weighted sum of spectra of equal length. */
+/** The weighted sum of spectra of equal length. Where they cancel to their last digits the sum is silence. */
 export function weightedSum(spectra: readonly Spectrum[], weights: readonly number[]): Spectrum {
   const length = spectra[0]?.re.length ?? 0;
   const re = new Float64Array(length);
   const im = new Float64Array(length);
-  for (const [index, spectrum] of spectra.entries()) {
-    const weight = weights[index]!;
-    for (let i = 0; i < length; i++) {
-      re[i]! += weight * spectrum.re[i]!;
-      im[i]! += weight * spectrum.im[i]!;
+  for (let i = 0; i < length; i++) {
+    let size = 0;
+    for (const [index, spectrum] of spectra.entries()) {
+      const termRe = weights[index]! * spectrum.re[i]!;
+      const termIm = weights[index]! * spectrum.im[i]!;
+      re[i]! += termRe;
+      im[i]! += termIm;
+      size += Math.abs(termRe) + Math.abs(termIm);
     }
+    if (Math.abs(re[i]!) + Math.abs(im[i]!) > CANCELLED * size) continue;
+    re[i] = 0;
+    im[i] = 0;
   }
   return { re, im };
 }

@@ -1,0 +1,34 @@
+import { describe, expect, test } from "vitest";
+import { readBuild } from "../../src/build/read-build.ts";
+import { Controls, expandSweep } from "../../src/build/settings.ts";
+import { SILENCE_DB } from "../../src/response/curve.ts";
+import { logSpaced } from "../../src/response/frequencies.ts";
+import { curveOf, ResponseEngine } from "../../src/response/responses.ts";
+import { onePickup } from "../fixtures/circuits.ts";
+
+const coil = { resistance: "4.1k", inductance: "2.2H", capacitance: "90p", loss: "700k" };
+
+/** Two like coils in series inside, their EMFs against each other. */
+const opposed = { kind: "pickup", conductors: 2, coils: { one: coil, two: coil } };
+
+describe("coils that cancel each other", () => {
+  const build = readBuild(onePickup({ pickup: opposed }));
+  const engine = new ResponseEngine(build);
+  const settings = expandSweep(new Controls(build), { volume: [10, 5, 1], tone: [10, 5, 0] });
+
+  test.each(settings.map((state) => [state.dials, state] as const))("are silent at %j, without a peak", (_, state) => {
+    const curve = curveOf(engine.transfersIn(state), logSpaced(20, 20_000, 100));
+    expect(Math.max(...curve.magnitude)).toBe(SILENCE_DB);
+    expect(curve.peak).toBeNull();
+    expect(curve.cutoff).toBeNull();
+  });
+
+  test("and differ by a millionth are heard at −120 dB", () => {
+    const other = { ...coil, output: 1 + 1e-6 };
+    const nearly = readBuild(onePickup({ pickup: { ...opposed, coils: { one: coil, two: other } } }));
+    const transfers = new ResponseEngine(nearly).transfersIn(new Controls(nearly).atRest);
+    const [level] = curveOf(transfers, Float64Array.of(1000)).magnitude;
+    expect(level).toBeGreaterThan(-121);
+    expect(level).toBeLessThan(-118);
+  });
+});
