@@ -23,6 +23,11 @@ const MULTIPLIERS: Readonly<Record<string, number>> = {
   "\u00b5": -6,
   "\u03bc": -6,
   m: -3,
+  // As printed on older capacitors: m for micro, mm for micro-micro.
+  mfd: -6,
+  MFD: -6,
+  mmfd: -12,
+  MMFD: -12,
   "": 0,
   k: 3,
   K: 3,
@@ -43,7 +48,9 @@ interface DimensionRules {
 const LARGE = ["", "k", "K", "M", "meg", "Meg", "G"];
 const MICRO = ["u", "\u00b5", "\u03bc"];
 const SMALL = ["p", "n", ...MICRO, "m", ""];
+const OLD_CAPACITOR_MARKINGS = ["mfd", "MFD", "mmfd", "MMFD"];
 const METRES_PER_FOOT = 0.3048;
+const METRES_PER_INCH = 0.0254;
 
 const RULES: Readonly<Record<Dimension, DimensionRules>> = {
   resistance: {
@@ -51,11 +58,28 @@ const RULES: Readonly<Record<Dimension, DimensionRules>> = {
     units: { "": 1, R: 1, "\u03a9": 1, "\u2126": 1, ohm: 1, ohms: 1, Ohm: 1, Ohms: 1 },
     multipliers: [...LARGE, "m"],
   },
-  capacitance: { example: '"22n", "0.022uF" or "223"', units: { "": 1, F: 1, f: 1 }, multipliers: SMALL },
+  capacitance: {
+    example: '"22n", "0.022uF" or "223"',
+    units: { "": 1, F: 1, f: 1 },
+    multipliers: [...SMALL, ...OLD_CAPACITOR_MARKINGS],
+  },
   inductance: { example: '"2.4H" or 2.4', units: { "": 1, H: 1, h: 1 }, multipliers: [...MICRO, "m", ""] },
   length: {
     example: '"0.648m", "12mm" or "25.5in"',
-    units: { "": 1, m: 1, cm: 0.01, mm: 0.001, in: 0.0254, '"': 0.0254, ft: METRES_PER_FOOT, "'": METRES_PER_FOOT },
+    units: {
+      "": 1,
+      m: 1,
+      cm: 0.01,
+      mm: 0.001,
+      in: METRES_PER_INCH,
+      inch: METRES_PER_INCH,
+      inches: METRES_PER_INCH,
+      '"': METRES_PER_INCH,
+      ft: METRES_PER_FOOT,
+      foot: METRES_PER_FOOT,
+      feet: METRES_PER_FOOT,
+      "'": METRES_PER_FOOT,
+    },
     multipliers: [""],
   },
   capacitancePerLength: {
@@ -70,7 +94,7 @@ const RULES: Readonly<Record<Dimension, DimensionRules>> = {
 const TOLERANCE_LETTERS: Readonly<Record<string, number>> = { F: 0.01, G: 0.02, J: 0.05, K: 0.1, M: 0.2 };
 const NUMBER = String.raw`(\d+\.?\d*|\.\d+)(?:[eE]([+-]?\d{1,3}))?`;
 const PLAIN = new RegExp(`^([+-]?)${NUMBER}\\s*(.*)$`, "su");
-const LETTER_FOR_POINT = /^(\d+)(p|n|u|\u00b5|\u03bc|m|k|K|M|G|R|F|H)(\d+)\s*(.*)$/su;
+const LETTER_FOR_POINT = /^(\d*)(p|n|u|\u00b5|\u03bc|m|k|K|M|G|R|F|H)(\d+)\s*(.*)$/su;
 const MAX_TEXT = 40;
 
 /**
@@ -117,11 +141,12 @@ function readPlain(text: string, rules: DimensionRules): number {
   return value;
 }
 
-/** "4k7" is 4.7 k: the letter stands where the point would. */
+/** "4k7" is 4.7 k, and "n47" 0.47 n: the letter stands where the point would. */
 function readLetterForPoint(text: string, rules: DimensionRules): number | undefined {
   const match = LETTER_FOR_POINT.exec(text);
   if (!match) return undefined;
-  const [, whole, letter = "", decimals, unit = ""] = match;
+  const [, whole = "", letter = "", decimals, unit = ""] = match;
+  if (whole === "" && letter !== "R" && !rules.multipliers.includes(letter)) return undefined;
   const mantissa = `${whole}.${decimals}`;
   if (letter in rules.units && unit === "") return scaled(mantissa, 0, rules.units[letter]!);
   if (!rules.multipliers.includes(letter)) return undefined;

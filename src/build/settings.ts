@@ -61,7 +61,8 @@ export class Controls {
   }
 
   get names(): string[] {
-    return [...this.pots, ...this.switches.map((control) => control.name), ...Object.keys(this.#roles)];
+    const controls = [...this.pots, ...this.switches.map((control) => control.name)];
+    return [...new Set([...controls, ...Object.keys(this.#roles)])];
   }
 
   /** Every dial at 10, every switch at position 1 (down). */

@@ -39,6 +39,8 @@ test("every spelling of 22 nF reads to the very same number", () => {
     ".022",
     "0.022",
     ".022uF",
+    "0.022mfd",
+    "0.022 MFD",
     "0.022uF",
     "0.022 uF",
     "0.022 \u00b5F",
@@ -141,4 +143,13 @@ describe("what cannot be read is refused with an example", () => {
   test.each([Number.NaN, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY])("the number %d", (value) => {
     expect(() => read(value, "resistance")).toThrow("expected a finite number");
   });
+});
+
+test.each([
+  ["n47", "capacitance", 470e-12],
+  ["R47", "resistance", 0.47],
+  ["10 feet", "length", 3.048],
+  ["1 inch", "length", 0.0254],
+] as const)("%s is read as %s %d", (text, dimension, value) => {
+  expect(read(text, dimension).value).toBeCloseTo(value, 15);
 });
