@@ -17,7 +17,7 @@ import { addVolumes, finishVolume } from "./plans/volumes.ts";
 import { type BuildInput, cableSchema, loadSchema, longFormSchema, stringsSchema } from "./schema.ts";
 import { parseOrThrow, strict } from "./zod-tools.ts";
 
-const planFormSchema = strict({
+export const planFormSchema = strict({
   presolder: longFormSchema.shape.presolder,
   title: longFormSchema.shape.title,
   notes: longFormSchema.shape.notes,

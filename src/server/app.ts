@@ -4,6 +4,7 @@ import helmet from "@fastify/helmet";
 import fastifyStatic from "@fastify/static";
 import Fastify from "fastify";
 import { CONNECTION_TIMEOUT_MS, HEADERS_TIMEOUT_MS, MAX_BODY_BYTES, REQUEST_TIMEOUT_MS } from "../limits.ts";
+import { tagTextAnswers } from "./caching.ts";
 import { answerClientError } from "./client-errors.ts";
 import { registerDocumentation } from "./documentation.ts";
 import { type LogLevel, loggerOptions } from "./logging.ts";
@@ -107,6 +108,7 @@ export async function buildApp(options: AppOptions): Promise<App> {
   });
   const pool = options.pool ?? new WorkerPool(options.workers);
   app.addHook("onClose", () => pool.close());
+  app.addHook("onSend", tagTextAnswers);
   registerMetrics(app, pool);
   await registerProtection(app, options.protection ?? {});
   await registerDocumentation(app);

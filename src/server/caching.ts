@@ -29,3 +29,14 @@ export function isFresh(request: FastifyRequest, reply: FastifyReply, tag: strin
   reply.header("etag", tag).header("cache-control", CACHED_FOR_A_WHILE);
   return names(request.headers["if-none-match"], tag);
 }
+
+/** Tags every text answer to a GET by its content, so that asking again costs a 304 and no body. */
+export async function tagTextAnswers(request: FastifyRequest, reply: FastifyReply, payload: unknown): Promise<unknown> {
+  const isTaggable = request.method === "GET" && reply.statusCode === 200 && typeof payload === "string";
+  if (!isTaggable || reply.hasHeader("etag") || !reply.hasHeader("cache-control")) return payload;
+  const tag = `"${createHash("sha256").update(payload).digest("base64url").slice(0, 22)}"`;
+  reply.header("etag", tag);
+  if (!names(request.headers["if-none-match"], tag)) return payload;
+  reply.code(304).removeHeader("content-length");
+  return null;
+}

@@ -1,16 +1,25 @@
 import { z } from "zod";
+import { planFormSchema } from "../build/expand.ts";
 import { longFormSchema } from "../build/schema.ts";
 import { quantity, strict } from "../build/zod-tools.ts";
 import { MAX_FREQUENCIES } from "../limits.ts";
 
-export const { $schema: _, ...longFormJson } = z.toJSONSchema(longFormSchema, { io: "input", unrepresentable: "any" });
+function documented(schema: z.ZodType): object {
+  const { $schema: _, ...json } = z.toJSONSchema(schema, { io: "input", unrepresentable: "any" });
+  return json;
+}
+
+export const longFormJson = documented(longFormSchema);
 
 /** Read by `readBuild`, which knows both forms and names every field at fault; here only documented. */
 export const buildField = z
   .unknown()
   .refine((value) => value !== undefined, "is missing; expected the build file")
   .meta({
-    ...longFormJson,
+    anyOf: [
+      { title: "long form", ...longFormJson },
+      { title: "plan", ...documented(planFormSchema) },
+    ],
     description: "The build file, in its long form; or a `plan` instead of `parts` and `wires`",
   });
 
@@ -40,7 +49,7 @@ export const frequenciesField = z
         from: frequency.default(20),
         to: frequency.default(20_000),
         count: z.int().min(1).max(MAX_FREQUENCIES).default(512),
-      }),
+      }).refine(({ from, to }) => from <= to, { path: ["to"], message: "expected a frequency not below `from`" }),
     ],
     { error: () => 'expected {"from", "to", "count"} or a list of frequencies in Hz' },
   )

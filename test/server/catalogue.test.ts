@@ -25,3 +25,17 @@ test("the catalogue's pickup types and plans are those that a plan may name, and
     expect(expanded.statusCode).toBe(200);
   }
 });
+
+test.each(["/api/scenarios", "/api/signals", "/api/catalogue", "/api/openapi.json"])(
+  "%s is answered 304 where the caller has it already",
+  async (url) => {
+    const first = await app.inject(url);
+    const tag = first.headers.etag as string;
+    expect(tag).toMatch(/^"[\w-]{22}"$/);
+    const again = await app.inject({ url, headers: { "if-none-match": tag } });
+    expect(again.statusCode).toBe(304);
+    expect(again.body).toBe("");
+    const other = await app.inject({ url, headers: { "if-none-match": '"another"' } });
+    expect(other.body).toBe(first.body);
+  },
+);

@@ -58,13 +58,13 @@ describe("/api/openapi.json", () => {
     for (const reference of new Set(references(document))) expect(held(reference), reference).toBeDefined();
   });
 
-  it("shows what a build file holds", async () => {
+  it("shows what a build file holds, in both of its forms", async () => {
     const { paths } = await description();
     const { schema } = paths["/api/response"]!.post!.requestBody!.content["application/json"]!;
-    const { build } = schema.properties as unknown as Record<string, { properties: object }>;
-    expect(Object.keys(build!.properties)).toEqual(
-      expect.arrayContaining(["presolder", "parts", "wires", "cable", "load"]),
-    );
+    const { build } = schema.properties as unknown as Record<string, { anyOf: { properties: object }[] }>;
+    const [longForm, plan] = build!.anyOf.map(({ properties }) => Object.keys(properties));
+    expect(longForm).toEqual(expect.arrayContaining(["presolder", "parts", "wires", "cable", "load"]));
+    expect(plan).toEqual(expect.arrayContaining(["presolder", "plan", "cable", "load"]));
   });
 
   it("shows a sound file beside the JSON in a multipart request", async () => {
