@@ -30,6 +30,7 @@ describe("the probability of guessing as well", () => {
     expect(verdictText(9, 10)).toBe("You can tell them apart.");
     expect(percentText(56 / 1024)).toBe("5.5 %");
     expect(percentText(1 / 4096)).toBe("0.02 %");
+    expect(percentText(1023 / 1024)).toBe("more than 99 %");
     expect(percentText(0.623)).toBe("62 %");
   });
 });

@@ -21,8 +21,9 @@ export function verdictText(right: number, trials: number): string {
   return "You could not tell them apart: buy the cheaper one.";
 }
 
-/** "5.4 %", "0.02 %". */
+/** "5.4 %", "0.02 %". What is not certain is not called so. */
 export function percentText(probability: number): string {
   const percent = probability * 100;
+  if (percent > 99 && percent < 100) return "more than 99 %";
   return `${percent >= 10 ? percent.toFixed(0) : percent >= 0.1 ? percent.toFixed(1) : percent.toPrecision(1)} %`;
 }

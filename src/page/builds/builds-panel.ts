@@ -2,6 +2,7 @@ import { summarize } from "../../build/setting-label.ts";
 import { parseSettings, type RawSettings } from "../../build/settings.ts";
 import { showDb, showHz } from "../curves/units.ts";
 import { h, replaceContent } from "../dom/element.ts";
+import { later, whileShown } from "../dom/later.ts";
 import { plainTable } from "../dom/table.ts";
 import type { AppStore } from "../state/app-state.ts";
 import type { Editor } from "../state/editor.ts";
@@ -67,6 +68,8 @@ function createKeepers(store: AppStore, editor: Editor): HTMLElement {
   return h("div", { class: "buttons" }, keep, swap, drop);
 }
 
+const SETTLED_MS = 150;
+
 /** Two builds side by side: the one on the bench is A, the one kept aside is B. */
 export function createBuildsPanel(store: AppStore, editor: Editor): HTMLElement {
   const names = h("p", {});
@@ -86,12 +89,13 @@ export function createBuildsPanel(store: AppStore, editor: Editor): HTMLElement 
       replaceContent(parts, partsTable(a, b));
     },
   );
-  store.watch(
-    (state) => [state.reading, state.other, state.settings],
-    (a, b, settings) => {
-      if (a && b) replaceContent(curves, curvesText(a, b, settings));
-      else replaceContent(curves);
-    },
-  );
-  return h("div", { class: "stack" }, createKeepers(store, editor), names, curves, verdict.element, parts);
+  const element = h("div", { class: "stack" }, createKeepers(store, editor), names, curves, verdict.element, parts);
+  const compare = whileShown(element, () => {
+    const { reading, other, settings } = store.state;
+    if (reading && other) replaceContent(curves, curvesText(reading, other, settings));
+    else replaceContent(curves);
+  });
+  // A whole set of curves twice: worth it when a knob has come to rest.
+  store.watchAny((state) => [state.reading, state.other, state.settings], later(SETTLED_MS, compare));
+  return element;
 }

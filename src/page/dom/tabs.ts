@@ -13,8 +13,8 @@ const MOVES: Readonly<Record<string, (index: number, count: number) => number>> 
   End: (_index, count) => count - 1,
 };
 
-/** Tabs after the WAI-ARIA pattern: arrow keys walk along them, Tab goes into the shown one. */
-export function createTabs(label: string, tabs: readonly Tab[], onShow: (id: string) => void = () => {}): HTMLElement {
+/** Tabs after the WAI-ARIA pattern: arrow keys walk along them, Tab goes into the shown one, whose content hears `shown`. */
+export function createTabs(label: string, tabs: readonly Tab[]): HTMLElement {
   const buttons = tabs.map(({ id, title }) =>
     h("button", { type: "button", role: "tab", id: `tab-${id}`, "aria-controls": `panel-${id}`, class: "tab" }, title),
   );
@@ -27,7 +27,7 @@ export function createTabs(label: string, tabs: readonly Tab[], onShow: (id: str
       button.tabIndex = at === index ? 0 : -1;
       panels[at]!.hidden = at !== index;
     }
-    onShow(tabs[index]!.id);
+    tabs[index]!.content.dispatchEvent(new Event("shown"));
   };
   for (const [index, button] of buttons.entries()) {
     button.addEventListener("click", () => show(index));

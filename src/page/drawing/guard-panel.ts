@@ -1,5 +1,6 @@
 import { createChoiceRow } from "../controls/choice-row.ts";
 import { h, replaceContent, s } from "../dom/element.ts";
+import { later } from "../dom/later.ts";
 import type { AppStore } from "../state/app-state.ts";
 import { Store } from "../state/store.ts";
 import { findingsList } from "./findings-list.ts";
@@ -59,6 +60,9 @@ function sideRow(panel: Store<PanelState>): HTMLElement {
   return row.element;
 }
 
+/** Short enough to seem at once, long enough that a knob being turned draws the curve first. */
+const SETTLED_MS = 60;
+
 /** The drawing of the guard with the live path of the setting, and what is wrong with the wiring. */
 export function createGuardPanel(store: AppStore): HTMLElement {
   const panel = new Store<PanelState>({ side: "back", picked: undefined });
@@ -84,7 +88,8 @@ export function createGuardPanel(store: AppStore): HTMLElement {
         picked !== undefined && each.getAttribute("data-net") === String(path.live.netOf(picked)),
       );
   };
-  store.watchAny((state) => [state.reading, state.settings, state.bench], draw);
+  store.watchAny((state) => [state.reading, state.bench], draw);
+  store.watchAny((state) => [state.settings], later(SETTLED_MS, draw));
   panel.watchAny((state) => [state.side, state.picked], draw);
   store.watch(
     (state) => [state.bench],

@@ -1,6 +1,7 @@
 import { parseSettings, type RawSettings } from "../../build/settings.ts";
 import { SettingDescriber } from "../../response/labels.ts";
 import { h, replaceContent } from "../dom/element.ts";
+import { whileShown } from "../dom/later.ts";
 import type { AppStore } from "../state/app-state.ts";
 import { type Editor, fitSettings } from "../state/editor.ts";
 import type { Reading } from "../state/reading.ts";
@@ -79,6 +80,15 @@ function table({ cells, buttons }: Grid, words: readonly string[]): HTMLElement 
   );
 }
 
+function pressCurrent({ cells, buttons }: Grid, reading: Reading, settings: RawSettings): void {
+  const current = JSON.stringify(settings);
+  for (const [row, line] of buttons.entries())
+    for (const [column, button] of line.entries()) {
+      const own = { ...settings, ...cells.rows[row]!.settings, ...cells.columns[column]!.settings };
+      button.setAttribute("aria-pressed", String(JSON.stringify(fitSettings(reading, own)) === current));
+    }
+}
+
 /** Every position × tone, each a button that plays it. */
 export function createCellGrid(store: AppStore, editor: Editor, listening: Listening): HTMLElement {
   const frame = h("div", { class: "cell-frame", tabindex: 0, role: "group", "aria-label": "All settings" });
@@ -97,17 +107,10 @@ export function createCellGrid(store: AppStore, editor: Editor, listening: Liste
       replaceContent(frame, table(grid, words));
     },
   );
-  store.watch(
-    (state) => [state.reading, state.settings],
-    (reading, settings) => {
-      if (!reading || !grid) return;
-      for (const [row, line] of grid.buttons.entries())
-        for (const [column, button] of line.entries()) {
-          const own = { ...settings, ...grid.cells.rows[row]!.settings, ...grid.cells.columns[column]!.settings };
-          const isCurrent = JSON.stringify(fitSettings(reading, own)) === JSON.stringify(settings);
-          button.setAttribute("aria-pressed", String(isCurrent));
-        }
-    },
-  );
+  const showCurrent = whileShown(frame, () => {
+    const { reading, settings } = store.state;
+    if (reading && grid) pressCurrent(grid, reading, settings);
+  });
+  store.watchAny((state) => [state.reading, state.settings], showCurrent);
   return frame;
 }

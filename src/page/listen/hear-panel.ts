@@ -26,5 +26,8 @@ function whichBuild(store: AppStore): HTMLElement {
 
 /** Listening to the whole set. */
 export function createHearPanel(store: AppStore, editor: Editor, listening: Listening): HTMLElement {
-  return h("div", { class: "stack" }, whichBuild(store), createCellGrid(store, editor, listening));
+  const grid = createCellGrid(store, editor, listening);
+  const element = h("div", { class: "stack" }, whichBuild(store), grid);
+  element.addEventListener("shown", () => grid.dispatchEvent(new Event("shown")));
+  return element;
 }
