@@ -6,6 +6,7 @@ import Fastify from "fastify";
 import { CONNECTION_TIMEOUT_MS, HEADERS_TIMEOUT_MS, MAX_BODY_BYTES, REQUEST_TIMEOUT_MS } from "../limits.ts";
 import { tagTextAnswers } from "./caching.ts";
 import { answerClientError } from "./client-errors.ts";
+import { closeIdleWhenClosing } from "./closing.ts";
 import { registerDocumentation } from "./documentation.ts";
 import { type LogLevel, loggerOptions } from "./logging.ts";
 import { registerMetrics } from "./metrics.ts";
@@ -109,6 +110,7 @@ export async function buildApp(options: AppOptions): Promise<App> {
   const pool = options.pool ?? new WorkerPool(options.workers);
   app.addHook("onClose", () => pool.close());
   app.addHook("onSend", tagTextAnswers);
+  closeIdleWhenClosing(app);
   registerMetrics(app, pool);
   await registerProtection(app, options.protection ?? {});
   await registerDocumentation(app);

@@ -8,7 +8,7 @@ export const CACHED_FOR_A_WHILE = "public, max-age=3600";
 
 /** Stands for the code that computes: the worker's bundle names its chunks by their content. */
 function codeRevision(): string {
-  return createHash("sha256").update(readFileSync(PATHS.worker)).digest("base64url").slice(0, 12);
+  return createHash("sha256").update(readFileSync(PATHS.workerCode)).digest("base64url").slice(0, 12);
 }
 
 let revision: string | undefined;

@@ -9,7 +9,12 @@ function rounded(values: Float64Array): number[] {
 
 function curveAnswer(curve: SettingCurve): z.output<typeof curveSchema> {
   const { sources, ...rest } = curve;
-  const answer = { ...rest, active: [...rest.active], magnitude: rounded(curve.magnitude), phase: rounded(curve.phase) };
+  const answer = {
+    ...rest,
+    active: [...rest.active],
+    magnitude: rounded(curve.magnitude),
+    phase: rounded(curve.phase),
+  };
   if (!sources) return answer;
   return {
     ...answer,

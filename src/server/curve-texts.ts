@@ -18,19 +18,29 @@ function encoded(text: string): Uint8Array {
   return new TextEncoder().encode(text);
 }
 
-/** The answer of `POST /api/response`, written curve by curve so that the work can stop between two. */
-function answerText(frequenciesHz: Float64Array, curves: readonly SettingCurve[], work: Checkpoint): string {
-  const { frequencies } = curvesAnswer(frequenciesHz, []);
-  const texts = curves.map((curve) => {
-    work.checkpoint();
-    return JSON.stringify(curvesAnswer(frequenciesHz, [curve]).curves[0]);
-  });
-  return `{"frequencies":${JSON.stringify(frequencies)},"curves":[${texts.join(",")}]}`;
+function joined(pieces: readonly Uint8Array[]): Uint8Array {
+  const whole = new Uint8Array(pieces.reduce((length, piece) => length + piece.length, 0));
+  let at = 0;
+  for (const piece of pieces) {
+    whole.set(piece, at);
+    at += piece.length;
+  }
+  return whole;
 }
 
-/** The answer of `POST /api/response` in UTF-8. */
+/** The answer of `POST /api/response` in UTF-8, written curve by curve so that the work can stop between two. */
+function answerText(frequenciesHz: Float64Array, curves: readonly SettingCurve[], work: Checkpoint): Uint8Array {
+  const { frequencies } = curvesAnswer(frequenciesHz, []);
+  const texts = curves.map((curve, index) => {
+    work.checkpoint();
+    const text = JSON.stringify(curvesAnswer(frequenciesHz, [curve]).curves[0]);
+    return encoded(index === 0 ? text : `,${text}`);
+  });
+  return joined([encoded(`{"frequencies":${JSON.stringify(frequencies)},"curves":[`), ...texts, encoded("]}")]);
+}
+
 export function curvesJson(request: CurvesRequest, work: Checkpoint): Uint8Array {
-  return encoded(answerText(request.frequenciesHz, curvesOf(request, work), work));
+  return answerText(request.frequenciesHz, curvesOf(request, work), work);
 }
 
 export function curveTexts(request: CurvesRequest, work: Checkpoint): CurveTexts {
@@ -39,6 +49,6 @@ export function curveTexts(request: CurvesRequest, work: Checkpoint): CurveTexts
   return {
     rows: curves.map(({ magnitude: _, phase: __, peak: ___, cutoff: ____, sources: _____, ...row }) => row),
     csv: encoded(curvesCsv(frequenciesHz, curves)),
-    json: encoded(answerText(frequenciesHz, curves, work)),
+    json: answerText(frequenciesHz, curves, work),
   };
 }

@@ -20,5 +20,6 @@ export const PATHS = {
   publicFiles: join(ROOT, "public"),
   page: join(ROOT, "public", "index.html"),
   scenarios: join(ROOT, "scenarios"),
-  worker: join(ROOT, "dist", "worker.js"),
+  workerEntry: join(ROOT, "dist", "worker-entry.cjs"),
+  workerCode: join(ROOT, "dist", "worker.js"),
 } as const;

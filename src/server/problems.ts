@@ -3,6 +3,7 @@ import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from
 import { z } from "zod";
 import { ERROR_TITLES, type ErrorCode, type InputFault, PresolderError } from "../errors.ts";
 import { RETRY_AFTER_SECONDS } from "./refusals.ts";
+import { WorkerLost, WorkerOutOfMemory } from "./worker-loss.ts";
 import { JobStopped, ServiceBusy } from "./worker-pool.ts";
 
 /** HTTP status of each error code (RFC 9110). */
@@ -58,7 +59,8 @@ export function plainProblem(status: number, detail?: string): Problem {
 export function problemOf(error: unknown): Problem {
   if (error instanceof PresolderError) return problemOfCode(error.code, error.message, error.faults);
   if (error instanceof ServiceBusy) return plainProblem(503, error.message);
-  if (error instanceof JobStopped) return plainProblem(503, error.message);
+  if (error instanceof JobStopped || error instanceof WorkerLost) return plainProblem(503, error.message);
+  if (error instanceof WorkerOutOfMemory) return plainProblem(500, error.message);
   const { statusCode, code, message } = error as Partial<FastifyError>;
   if (JSON_ERRORS.includes(code ?? "") || (error instanceof SyntaxError && statusCode === 400)) {
     return problemOfCode("REQUEST_INVALID", `the body is not JSON: ${message}`, [

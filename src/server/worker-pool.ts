@@ -1,10 +1,11 @@
 import { Piscina } from "piscina";
-import { type ErrorCode, type InputFault, PresolderError } from "../errors.ts";
+import { PresolderError } from "../errors.ts";
 import { MAX_WAITING_JOBS, MAX_WORKER_HEAP_MIB } from "../limits.ts";
 import { FairQueue, LeftTheQueue } from "./fair-queue.ts";
 import { sizeOfJob } from "./job-size.ts";
 import type { JobInput, JobName, JobOutput } from "./jobs.ts";
 import { PATHS } from "./paths.ts";
+import { hasBegun, stopTask, type Task, type TaskResult, taskOf } from "./task.ts";
 import { WorkerLost, workerLoss } from "./worker-loss.ts";
 
 /** Every worker is busy and the queue is full. */
@@ -22,18 +23,6 @@ export class JobStopped extends Error {
     this.name = "JobStopped";
   }
 }
-
-export interface Task {
-  readonly name: JobName;
-  readonly input: unknown;
-  /** One number, set to 1 when the work is to stop; the worker looks at it between blocks. */
-  readonly stop: Int32Array;
-}
-
-export type TaskResult =
-  | { readonly value: unknown }
-  | { readonly fault: { readonly code: ErrorCode; readonly detail: string; readonly faults: readonly InputFault[] } }
-  | { readonly stopped: true };
 
 export interface JobOptions {
   readonly signal?: AbortSignal;
@@ -53,6 +42,8 @@ export interface PoolOptions {
   readonly observer?: PoolObserver;
   /** Bound on each worker's JavaScript heap. */
   readonly maxHeapMib?: number;
+  /** What the workers run. */
+  readonly filename?: string;
 }
 
 export type RunJob = <Name extends JobName>(
@@ -61,8 +52,9 @@ export type RunJob = <Name extends JobName>(
   options?: JobOptions,
 ) => Promise<JobOutput<Name>>;
 
-/** A worker that has not stopped by itself by then is ended, its caches with it. */
-const STOP_GRACE_MS = 1_000;
+/** A worker that has not reached a checkpoint by then is ended, its caches with it: nobody's work holds a place for long. */
+const STOP_GRACE_MS = 60;
+const WAKE_AFTER_MS = 100;
 const IDLE_TIMEOUT_MS = 60_000;
 const NOBODY = "";
 
@@ -84,11 +76,12 @@ export class WorkerPool {
   #observer: PoolObserver;
   #closed = false;
 
-  constructor(workers: number, { observer = {}, maxHeapMib = MAX_WORKER_HEAP_MIB }: PoolOptions = {}) {
+  constructor(workers: number, options: PoolOptions = {}) {
+    const { observer = {}, maxHeapMib = MAX_WORKER_HEAP_MIB, filename = PATHS.workerEntry } = options;
     this.#observer = observer;
     this.#queue = new FairQueue(workers);
     this.#pool = new Piscina({
-      filename: PATHS.worker,
+      filename,
       minThreads: 1,
       maxThreads: workers,
       idleTimeout: IDLE_TIMEOUT_MS,
@@ -98,6 +91,7 @@ export class WorkerPool {
     });
     // An idle worker that ends is replaced when work comes; without a listener its error would end the process.
     this.#pool.on("error", () => this.#observer.workerLost?.());
+    this.#pool.on("workerDestroy", () => setTimeout(() => this.#wake(), WAKE_AFTER_MS).unref());
   }
 
   /**
@@ -127,6 +121,12 @@ export class WorkerPool {
     }
   };
 
+  /** Piscina replaces a worker lost while it started up only when the next task comes, and leaves those that wait waiting. */
+  #wake(): void {
+    if (this.#closed || this.#pool.queueSize === 0) return;
+    this.#pool.run(taskOf("ready", null)).catch(() => {});
+  }
+
   async #attemptTwice(name: JobName, input: unknown, signal: AbortSignal | undefined): Promise<unknown> {
     try {
       return await this.#attempt(name, input, signal);
@@ -138,23 +138,24 @@ export class WorkerPool {
 
   async #attempt(name: JobName, input: unknown, signal: AbortSignal | undefined): Promise<unknown> {
     if (signal?.aborted || this.#closed) throw new JobStopped();
-    const stop = new Int32Array(new SharedArrayBuffer(4));
+    const task = taskOf(name, input);
     const end = new AbortController();
     let grace: NodeJS.Timeout | undefined;
     const onAbort = () => {
-      Atomics.store(stop, 0, 1);
-      grace = setTimeout(() => end.abort(), STOP_GRACE_MS);
+      stopTask(task);
+      // A worker that is still loading stops by itself when it comes to the task.
+      grace = setInterval(() => hasBegun(task) && end.abort(), STOP_GRACE_MS);
     };
     signal?.addEventListener("abort", onAbort, { once: true });
     try {
-      return settle(await this.#pool.run({ name, input, stop }, { signal: end.signal }));
+      return settle(await this.#pool.run(task, { signal: end.signal }));
     } catch (error) {
       if (end.signal.aborted) throw new JobStopped();
       const loss = workerLoss(error);
       if (loss !== error) this.#observer.workerLost?.();
       throw loss;
     } finally {
-      clearTimeout(grace);
+      clearInterval(grace);
       signal?.removeEventListener("abort", onAbort);
     }
   }

@@ -1,7 +1,7 @@
 import { Piscina } from "piscina";
 import { PresolderError } from "../errors.ts";
 import { JOBS, type JobContext } from "./jobs.ts";
-import type { Task, TaskResult } from "./worker-pool.ts";
+import { beginTask, isStopped, type Task, type TaskResult } from "./task.ts";
 
 class Stopped extends Error {}
 
@@ -15,10 +15,12 @@ function ownBuffers(value: unknown, found = new Set<ArrayBuffer>()): Set<ArrayBu
   return found;
 }
 
-function runTask({ name, input, stop }: Task): TaskResult {
+function runTask(task: Task): TaskResult {
+  const { name, input } = task;
+  beginTask(task);
   const context: JobContext = {
     checkpoint() {
-      if (Atomics.load(stop, 0) === 1) throw new Stopped();
+      if (isStopped(task)) throw new Stopped();
     },
   };
   try {

@@ -17,5 +17,5 @@ export const LONG_SET = {
   build: PLAN,
   signal: "sweep",
   rate: 192_000,
-  sweep: { lever: [1, 2, 3, 4, 5], tone: Array.from({ length: 20 }, (_, index) => index / 2) },
+  sweep: { lever: [1, 2, 3, 4, 5], tone: Array.from({ length: 100 }, (_, index) => index / 10) },
 };
