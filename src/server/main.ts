@@ -1,6 +1,7 @@
 import closeWithGrace from "close-with-grace";
 import { readConfig } from "../config.ts";
 import { buildApp } from "./app.ts";
+import { warmUp } from "./warm-up.ts";
 
 const GRACE_MS = 10_000;
 
@@ -42,3 +43,4 @@ const address = app.server.address();
 const port = typeof address === "object" && address ? address.port : config.port;
 const host = config.host.includes(":") ? `[${config.host}]` : config.host;
 process.stdout.write(`Presolder listens on http://${host}:${port}/\n`);
+setImmediate(warmUp);
