@@ -22,7 +22,7 @@ import { createFileButtons } from "./start/file-buttons.ts";
 import { restoreDraft } from "./start/restore-draft.ts";
 import { createScenarioPicker, type ScenarioPicker } from "./start/scenario-picker.ts";
 import { createStory } from "./start/story.ts";
-import { createTitleField } from "./start/title-field.ts";
+import { createHeading, createTitleField } from "./start/title-field.ts";
 import { listenForUndo } from "./start/undo-keys.ts";
 import { type AppStore, createAppStore } from "./state/app-state.ts";
 import { keepDraft } from "./state/draft-storage.ts";
@@ -65,6 +65,7 @@ export function startPage(root: HTMLElement): void {
   const picker = createScenarioPicker(store, editor);
   replaceContent(
     root,
+    createHeading(store),
     h("div", { class: "start" }, picker.element, createTitleField(store, editor), createFileButtons(store, editor)),
     createStory(store),
     createNotice(store),

@@ -1,4 +1,5 @@
 import { expect, it } from "vitest";
+import { onePickup } from "../fixtures/circuits.ts";
 import { describeWith } from "../tools.ts";
 import { featuresOf, openScenario, showTab, whenReady } from "./actions.ts";
 import { expectQuiet, usePage } from "./browser.ts";
@@ -26,6 +27,33 @@ describeWith("chromium", "links", () => {
     expect(await friend.page.locator("#panel-builds").textContent()).toContain("HSS guard, 500 kΩ pots");
     expect(await friend.page.title()).toContain("HSS guard");
     expectQuiet(friend);
+  });
+
+  it("leave one's own draft alone until the guard is changed, and then survive a reload as one's own", async () => {
+    const { page } = await site.visit();
+    await whenReady(page);
+    await openScenario(page, /HSS/);
+    const link = await page.evaluate(async (build) => {
+      const headers = { "content-type": "application/json" };
+      const reply = await fetch("/api/link", { method: "POST", headers, body: JSON.stringify({ build }) });
+      return (await reply.json()).url as string;
+    }, onePickup());
+    const features = await featuresOf(page);
+    await page.goto(`${site.origin}${new URL(link).pathname}`);
+    await whenReady(page);
+    await page.goto(site.origin);
+    await whenReady(page);
+    expect(await featuresOf(page)).toBe(features);
+
+    await page.goto(`${site.origin}${new URL(link).pathname}`);
+    await whenReady(page);
+    const cap = page.locator('[data-path="parts.cap.capacitance"]');
+    await cap.fill("68n");
+    await cap.press("Enter");
+    await expect.poll(() => new URL(page.url()).pathname).toBe("/");
+    await page.reload();
+    await whenReady(page);
+    expect(await cap.inputValue()).toBe("68n");
   });
 
   it("that are damaged open a friendly page with a way on", async () => {

@@ -20,15 +20,15 @@ function readingTable({ readings, probes }: BenchAnswer): ReadingTable {
   const all = [...readings, ...probes].map((reading) => ({ reading, field: measuredField(reading) }));
   const rows = all.map(({ reading, field }) => [
     reading.label,
-    reading.between.join(" to "),
+    field.element,
     showOhms(reading.ohms),
     rangeText(reading),
-    field.element,
+    reading.between.join(" to "),
   ]);
   return {
     element: plainTable(
       "What a meter must read, nothing plugged in",
-      ["Where", "Probes on", "Reads", "Within", "You measured"],
+      ["Where", "You measured", "Should read", "Within", "Probes on"],
       rows,
     ),
     read: () => all.flatMap(({ field }) => field.read() ?? []),

@@ -37,7 +37,7 @@ export function createSolderPanel(store: AppStore): HTMLElement {
   return h(
     "div",
     { class: "stack" },
-    createCautions(),
+    createCautions(true),
     h(
       "div",
       { class: "row add-row no-print" },

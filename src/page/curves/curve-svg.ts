@@ -1,7 +1,8 @@
 import type { PlotColours } from "./colours.ts";
 import { shade } from "./colours.ts";
 import { FREQUENCIES_HZ } from "./curve-cache.ts";
-import { levelRangeDb, shownLevels } from "./levels.ts";
+import { levelRangeDb, referenceLevelDb, shownLevels } from "./levels.ts";
+import { CUTOFF_DB } from "./marks.ts";
 import type { Picture } from "./plot.ts";
 import { FREQUENCY_TICKS_HZ, showDb, showHz, tickHz } from "./units.ts";
 
@@ -15,7 +16,7 @@ function yAxis([low, high]: readonly [number, number]): (decibels: number) => nu
 }
 
 function escaped(text: string): string {
-  return text.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll('"', "&quot;");
+  return text.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll(">", "&gt;").replaceAll('"', "&quot;");
 }
 
 function line(levels: ArrayLike<number>, y: (decibels: number) => number, stroke: string, rest: string): string {
@@ -46,6 +47,32 @@ function caption(picture: Picture): string {
   return parts.join("; ");
 }
 
+/** The tolerance band, and circle and line for peak and cutoff, as on the page. */
+function marks(
+  picture: Picture,
+  y: (decibels: number) => number,
+  colours: PlotColours,
+): { band: string; over: string } {
+  const { band, family, view } = picture;
+  const { magnitude, peak, cutoff } = family.current.curve;
+  const reference = referenceLevelDb(magnitude);
+  const offset = view === "true" ? 0 : reference;
+  const edge = (levels: readonly number[]) =>
+    levels.map((level, i) => `${xOf(band!.frequencies[i]!).toFixed(1)} ${y(level - offset).toFixed(1)}`);
+  const outline = band ? [...edge(band.high), ...edge(band.low).reverse()].join("L") : "";
+  const circle = peak
+    ? `<circle cx="${xOf(peak.frequency).toFixed(1)}" cy="${y(peak.level + reference - offset).toFixed(1)}" r="5" fill="${colours.paper}" stroke="${colours.current}" stroke-width="2"/>`
+    : "";
+  const drop =
+    cutoff === null
+      ? ""
+      : `M${xOf(cutoff).toFixed(1)} ${y(reference + CUTOFF_DB - offset).toFixed(1)}V${SIZE.height - SIZE.bottom}`;
+  return {
+    band: outline && `<path d="M${outline}Z" fill="${colours.band}"/>`,
+    over: `${circle}${drop && `<path d="${drop}" stroke="${colours.current}" stroke-dasharray="3 4"/>`}`,
+  };
+}
+
 /** The picture as an SVG document of its own. */
 export function curveSvg(picture: Picture, title: string, colours: PlotColours): string {
   const { family, view } = picture;
@@ -57,6 +84,7 @@ export function curveSvg(picture: Picture, title: string, colours: PlotColours):
     return line(all[index]!, y, stroke, trace.name === "B" ? 'stroke-width="2" stroke-dasharray="8 5"' : "");
   });
   const current = line(all.at(-1)!, y, colours.current, 'stroke-width="3"');
+  const drawn = marks(picture, y, colours);
   const axis = view === "true" ? "level, dB" : "level over 200 Hz, dB";
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${SIZE.width} ${SIZE.height}" font-family="sans-serif" font-size="13" fill="${colours.ink}">`,
@@ -66,8 +94,10 @@ export function curveSvg(picture: Picture, title: string, colours: PlotColours):
     `<clipPath id="frame"><rect x="${SIZE.left}" y="${SIZE.top}" width="${SIZE.width - SIZE.left - SIZE.right}" height="${SIZE.height - SIZE.top - SIZE.bottom}"/></clipPath>`,
     ...grid(y, range, colours),
     `<g clip-path="url(#frame)">`,
+    drawn.band,
     ...behind,
     current,
+    drawn.over,
     "</g>",
     `<text x="${SIZE.width / 2}" y="${SIZE.height - 8}" text-anchor="middle">frequency, Hz</text>`,
     `<text transform="translate(18 ${SIZE.height / 2}) rotate(-90)" text-anchor="middle">${axis}</text>`,

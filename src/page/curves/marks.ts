@@ -13,7 +13,7 @@ export interface Band {
   readonly high: readonly number[];
 }
 
-const CUTOFF_DB = -3;
+export const CUTOFF_DB = -3;
 
 interface Pen {
   readonly context: CanvasRenderingContext2D;

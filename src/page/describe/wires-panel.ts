@@ -78,7 +78,7 @@ export function createWiresPanel(store: AppStore, editor: Editor): HTMLElement {
       { class: "hint" },
       "A lug is written part.lug, as in volume.3 or lever.A0; the list offers every lug there is.",
     ),
-    createCautions(),
+    createCautions(false),
     createLugNames(store),
     list,
     createNewWire(editor),

@@ -31,6 +31,7 @@ export function createPlayBar(store: AppStore, listening: Listening): HTMLElemen
     "div",
     { class: "play-bar" },
     playButton(store, listening),
+    h("p", { class: "hint low-volume" }, "Begin at a low volume."),
     createSignalPicker(store),
     createOwnSound(store),
     matched.element,

@@ -2,6 +2,18 @@ import { freshId, h } from "../dom/element.ts";
 import type { AppStore } from "../state/app-state.ts";
 import type { Editor } from "../state/editor.ts";
 
+/** The page's own heading: out of sight beside the field that says the same, and on paper above everything. */
+export function createHeading(store: AppStore): HTMLElement {
+  const heading = h("h1", { class: "heading" });
+  store.watch(
+    (state) => [state.source?.title],
+    (title) => {
+      heading.textContent = title || "A guard";
+    },
+  );
+  return heading;
+}
+
 /** What the guard is called. */
 export function createTitleField(store: AppStore, editor: Editor): HTMLElement {
   const id = freshId("title");

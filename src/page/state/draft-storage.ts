@@ -33,15 +33,25 @@ function writeDraft({ source, settings, other, story }: AppState): void {
   }
 }
 
-/** Keeps what is on the bench through a reload, in this browser only. */
+/**
+ * Keeps what is on the bench through a reload, in this browser only. A guard that came by a link is not one's own yet: it takes
+ * the draft's place, and leaves its address, with the first change.
+ */
 export function keepDraft(store: AppStore): void {
+  const isLinked = location.pathname !== "/";
+  const linked = isLinked ? store.state.source : undefined;
   let timer: ReturnType<typeof setTimeout> | undefined;
+  const write = () => {
+    if (linked !== undefined && store.state.source === linked) return;
+    if (location.pathname !== "/") history.replaceState(null, "", "/");
+    writeDraft(store.state);
+  };
   store.watchAny(
     (state) => [state.source, state.settings, state.other, state.story],
     () => {
       clearTimeout(timer);
-      timer = setTimeout(() => writeDraft(store.state), WAIT_MS);
+      timer = setTimeout(write, WAIT_MS);
     },
   );
-  addEventListener("pagehide", () => writeDraft(store.state));
+  addEventListener("pagehide", write);
 }

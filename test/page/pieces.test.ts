@@ -1,0 +1,176 @@
+import { describe, expect, it } from "vitest";
+import { readOhms } from "../../src/page/bench/ohms.ts";
+import { largestDifference, largestOfAll } from "../../src/page/builds/curve-difference.ts";
+import { differencesOf } from "../../src/page/builds/differences.ts";
+import { curveCsv } from "../../src/page/curves/curve-csv.ts";
+import { curveSvg } from "../../src/page/curves/curve-svg.ts";
+import { familyOf } from "../../src/page/curves/family.ts";
+import { levelRangeDb, referenceLevelDb } from "../../src/page/curves/levels.ts";
+import { removePart } from "../../src/page/describe/remove-part.ts";
+import { changedWire, wireEnds, wireHow } from "../../src/page/describe/wire-ends.ts";
+import { readingText } from "../../src/page/fields/quantity-field.ts";
+import { showQuantity } from "../../src/page/fields/show-quantity.ts";
+import { fileStem } from "../../src/page/server/save-file.ts";
+import { fitSettings } from "../../src/page/state/editor.ts";
+import { History } from "../../src/page/state/history.ts";
+import { getAt, setAt } from "../../src/page/state/paths.ts";
+import { type BuildSource, type Reading, readSource } from "../../src/page/state/reading.ts";
+import { onePickup, threeSingles } from "../fixtures/circuits.ts";
+
+function read(source: unknown): Reading {
+  const result = readSource(source as BuildSource);
+  if (!("reading" in result)) throw new Error("unreadable");
+  return result.reading;
+}
+
+const withCap = (capacitance: string) => threeSingles({ parts: { cap: { kind: "cap", capacitance } } });
+
+describe("quantities on the page", () => {
+  it("are shown with the prefix that leaves 1 to 999", () => {
+    expect(showQuantity(22e-9, "capacitance")).toBe("22 nF");
+    expect(showQuantity(0.022e-6, "capacitance")).toBe("22 nF");
+    expect(showQuantity(250_000, "resistance")).toBe("250 kΩ");
+    expect(showQuantity(999.96, "resistance")).toBe("1000 Ω");
+    expect(showQuantity(2.4, "inductance")).toBe("2.4 H");
+    expect(showQuantity(0, "capacitance")).toBe("0 F");
+    expect(showQuantity(4e-13, "capacitance")).toBe("0.4 pF");
+  });
+
+  it("that cannot be read have no reading", () => {
+    expect(readingText("22 bananas", "capacitance")).toBe("");
+    expect(readingText("", "resistance")).toBe("");
+    expect(readingText("4k7", "resistance")).toBe("= 4.7 kΩ");
+  });
+
+  it("of a meter may be open", () => {
+    expect(readOhms("OL")).toBeNull();
+    expect(readOhms(" open ")).toBeNull();
+    expect(readOhms("5.18k")).toBe(5180);
+    expect(readOhms("")).toBeUndefined();
+    expect(() => readOhms("cat")).toThrow(/cannot be read/);
+  });
+});
+
+describe("changes to a build", () => {
+  it("leave the build before them as it was", () => {
+    const before = { parts: { cap: { kind: "cap", capacitance: "22n" } }, wires: [["a", "b"]] };
+    const after = setAt(before, ["parts", "cap", "capacitance"], "47n");
+    expect(getAt(after, ["parts", "cap", "capacitance"])).toBe("47n");
+    expect(before.parts.cap.capacitance).toBe("22n");
+    expect(getAt(setAt(before, ["wires", 0, 1], "c"), ["wires", 0])).toEqual(["a", "c"]);
+    expect(setAt(before, ["parts", "cap", "capacitance"], undefined).parts.cap).toEqual({ kind: "cap" });
+    expect(setAt({}, ["cable", "length"], "3m")).toEqual({ cable: { length: "3m" } });
+  });
+
+  it("to a wire keep what else it says, and a plain wire plain", () => {
+    expect(changedWire(["a", "b"], "to", "c")).toEqual(["a", "c"]);
+    expect(changedWire(["a", "b"], "how", "leg")).toEqual({ from: "a", to: "b", how: "leg" });
+    expect(changedWire({ from: "a", to: "b", how: "leg" }, "how", "wire")).toEqual(["a", "b"]);
+    expect(changedWire({ from: "a", to: "b", colour: "red" }, "from", "c")).toEqual({
+      from: "c",
+      to: "b",
+      colour: "red",
+    });
+    expect(wireEnds({ from: "a", to: "b" })).toEqual(["a", "b"]);
+    expect(wireHow(["a", "b"])).toBe("wire");
+  });
+
+  it("that take a part out take its wires along, and no others", () => {
+    const without = removePart(threeSingles() as BuildSource, "tone1");
+    expect(Object.keys(without.parts)).not.toContain("tone1");
+    expect(without.wires.flatMap(wireEnds).filter((lug) => lug.startsWith("tone1."))).toEqual([]);
+    expect(without.wires.flatMap(wireEnds)).toContain("tone2.1");
+  });
+
+  it("can be walked back and forth, until a new one cuts off what was undone", () => {
+    const history = new History<number>();
+    for (const step of [1, 2, 3]) history.push(step);
+    expect(history.undo()).toBe(2);
+    expect(history.redo()).toBe(3);
+    expect(history.redo()).toBeUndefined();
+    history.undo();
+    history.push(4);
+    expect(history.canRedo).toBe(false);
+    expect(history.undo()).toBe(2);
+  });
+
+  it("keep the settings that still fit", () => {
+    const reading = read(onePickup());
+    expect(fitSettings(reading, { lever: 3, tone: 4, volume: "nonsense" })).toEqual({ volume: 10, tone: 4 });
+  });
+});
+
+describe("two builds", () => {
+  it("differ in what was changed and in nothing else", () => {
+    const a = withCap("22n") as BuildSource;
+    const b = { ...(withCap("47n") as BuildSource), title: "another" };
+    expect(differencesOf(a, b)).toEqual([{ where: "cap › capacitance", inA: "22n", inB: "47n" }]);
+    const rewired = { ...a, wires: a.wires.slice(1) };
+    expect(differencesOf(a, rewired)).toEqual([{ where: "wire bridge.hot — lever.A1 (wire)", inA: "yes", inB: "–" }]);
+    expect(differencesOf(a, a)).toEqual([]);
+  });
+
+  it("that differ in the tone cap differ most with the tone down, in a position that has one", () => {
+    const [a, b] = [read(withCap("22n")), read(withCap("47n"))];
+    const open = { lever: 1, volume: 10, tone1: 10, tone2: 10 };
+    expect(Math.abs(largestDifference(a, b, open).decibels)).toBeLessThan(0.05);
+    const most = largestOfAll(a, b, open);
+    expect(most.settings.tone1).toBe(0);
+    expect(most.settings.lever).not.toBe(1);
+    expect(Math.abs(most.decibels)).toBeGreaterThan(6);
+  });
+});
+
+describe("curves", () => {
+  const reading = read(threeSingles());
+  const settings = { lever: 4, volume: 10, tone1: 10, tone2: 10 };
+  const family = familyOf(reading, { settings, family: "tone", other: undefined });
+  const picture = { family, view: "reference", band: undefined } as const;
+
+  it("stand in a family of eleven tones, the current one equal to its own", () => {
+    expect(family.behind.map((trace) => trace.name)).toEqual(Array.from({ length: 11 }, (_, tone) => `tone ${tone}`));
+    expect(family.behind[10]!.curve.magnitude).toEqual(family.current.curve.magnitude);
+  });
+
+  it("become a table with a row a frequency and a column a curve", () => {
+    const rows = curveCsv(picture).split("\r\n");
+    expect(rows[0]!.split(",").slice(0, 3)).toEqual(["frequency_hz", "now_db", "tone_0_db"]);
+    expect(rows).toHaveLength(321);
+    expect(rows.join()).not.toMatch(/NaN|Infinity/);
+  });
+
+  it("become a picture that escapes its title and holds no broken number", () => {
+    const colours = {
+      ink: "#000",
+      grid: "#eee",
+      current: "#00f",
+      other: "#f80",
+      familyFrom: "#aaaaaa",
+      familyTo: "#bbbbbb",
+      band: "#0002",
+      paper: "#fff",
+    };
+    const svg = curveSvg(picture, 'A <b> & "c"', colours);
+    expect(svg.split("\n").slice(0, 4).join("\n")).toContain("A &lt;b&gt; &amp; &quot;c&quot;");
+    expect(/NaN|Infinity|undefined/.test(svg)).toBe(false);
+    expect(svg.match(/<path d="M[^"]+L/g)).toHaveLength(12);
+  });
+
+  it("are set level at 200 Hz between two points of the grid", () => {
+    expect(referenceLevelDb(family.current.curve.magnitude.map(() => 5))).toBeCloseTo(5, 12);
+  });
+
+  it("are shown in a range of whole steps that holds them, and of at most 48 dB", () => {
+    expect(levelRangeDb([[-3, 4]])).toEqual([-18, 6]);
+    expect(levelRangeDb([[-300, 0]])).toEqual([-42, 6]);
+    expect(levelRangeDb([])).toEqual([-36, 12]);
+  });
+});
+
+describe("file names", () => {
+  it("keep letters and digits of the title", () => {
+    expect(fileStem("HSS guard, 250 kΩ pots")).toBe("hss-guard-250-k-pots");
+    expect(fileStem("../../etc")).toBe("etc");
+    expect(fileStem(undefined)).toBe("guard");
+  });
+});
