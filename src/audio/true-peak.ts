@@ -6,7 +6,7 @@ const FACTOR = 4;
 const REACH = 12;
 const WINDOW_POWER = 3;
 /** Points looked at or passed over together. */
-const SECTION = 16;
+const SECTION = 32;
 
 const PHASES = Array.from({ length: FACTOR - 1 }, (_, phase) => interpolator((phase + 1) / FACTOR));
 const BOUNDS = PHASES.map(deviationBound);
@@ -16,6 +16,7 @@ const BEND_SHARE = Math.max(...BOUNDS.map(({ bends }) => bends));
 const STEP_SHARE = Math.max(...BOUNDS.map(({ steps }) => steps));
 /** Of a bend, x[n−1] − 2x[n] + x[n+1], where the samples are no larger than 1. */
 const LARGEST_BEND = 4;
+const NOT_YET = -1;
 
 /** Sinc under a power of a cosine, for the point `fraction` of the way from one sample to the next. */
 function interpolator(fraction: number): Float64Array {
@@ -53,20 +54,31 @@ export function truePeak(sound: Sound): number {
 function channelPeak(samples: Float32Array): number {
   const largest = sectionPeaks(samples);
   let peak = 0;
-  for (const value of largest) if (value > peak) peak = value;
+  for (let section = 0; section < largest.length; section++) peak = Math.max(peak, largest[section]!);
   const slack = 2 * STEP_SHARE * peak;
   const bendShare = BEND_SHARE;
+  const bends = new Float64Array(largest.length).fill(NOT_YET);
   const near = new Float64Array(SECTION + 2 * REACH);
   for (let section = 1; section + 2 < largest.length; section++) {
     const neighbours = Math.max(largest[section]!, largest[section + 1]!);
-    const inReach = Math.max(neighbours, largest[section - 1]!, largest[section + 2]!);
+    const inReach = Math.max(neighbours, largest[section - 1]!);
     if (neighbours + LARGEST_BEND * bendShare * inReach + slack <= peak) continue;
-    // The first section stands before the sound, where the waveform already rises towards it.
-    copyAround(near, samples, (section - 2) * SECTION - (REACH - 1));
-    const reach = bendShare * sharpestBend(near) + slack;
-    if (neighbours + reach > peak) peak = Math.max(peak, peakBetween(near, peak - reach));
+    let sharpest = 0;
+    for (let at = section - 1; at <= section + 1; at++) {
+      if (bends[at] === NOT_YET) bends[at] = sharpestBend(samples, startOf(at));
+      sharpest = Math.max(sharpest, bends[at]!);
+    }
+    const reach = bendShare * sharpest + slack;
+    if (neighbours + reach <= peak) continue;
+    copyAround(near, samples, startOf(section) - (REACH - 1));
+    peak = Math.max(peak, peakBetween(near, peak - reach));
   }
   return peak;
+}
+
+/** Two silent sections stand before the sound: the waveform rises towards it in the second. */
+function startOf(section: number): number {
+  return (section - 2) * SECTION;
 }
 
 /** The largest magnitude in each section, two silent sections before the sound and two after it included. */
@@ -96,11 +108,18 @@ function copyAround(near: Float64Array, samples: Float32Array, first: number): v
   for (let k = from; k < to; k++) near[k] = samples[first + k]!;
 }
 
-function sharpestBend(near: Float64Array): number {
+/** The sharpest bend at any sample of a section, and no bound at the ends of the sound. */
+function sharpestBend(samples: Float32Array, start: number): number {
+  if (start < 1 || start + SECTION >= samples.length) return Number.POSITIVE_INFINITY;
   let sharpest = 0;
-  for (let k = 1; k + 1 < near.length; k++) {
-    const bend = Math.abs(near[k - 1]! - 2 * near[k]! + near[k + 1]!);
+  let before = samples[start - 1]!;
+  let here = samples[start]!;
+  for (let n = start + 1; n <= start + SECTION; n++) {
+    const after = samples[n]!;
+    const bend = Math.abs(before - here - (here - after));
     if (bend > sharpest) sharpest = bend;
+    before = here;
+    here = after;
   }
   return sharpest;
 }

@@ -1,5 +1,12 @@
 import FFT from "fft.js";
-import { type Convolver, type ConvolverOptions, checkedFilters, type RenderOptions, requireWork } from "./convolver.ts";
+import {
+  type Convolver,
+  type ConvolverOptions,
+  checkedFilters,
+  outputOf,
+  type RenderOptions,
+  requireWork,
+} from "./convolver.ts";
 import { realFft } from "./real-fft.ts";
 
 /** Holds three inputs of a minute at 48 kHz; longer jobs run about half as fast instead of filling the memory. */
@@ -58,8 +65,8 @@ export function createConvolver(
   function render(filters: readonly Float64Array[], options: RenderOptions = {}): Float32Array {
     const { taps, heard } = checkedFilters(filters, inputs.length, longestFilter);
     const spectra = heard.map((input) => filterSpectrum(filters[input]!, size));
-    const output = new Float32Array(inputLength + taps - 1);
-    if (heard.length === 0) return output;
+    const output = outputOf(inputLength + taps - 1, options.into);
+    if (heard.length === 0) return output.fill(0);
     for (let pair = 0; 2 * pair * hop < output.length; pair++) {
       options.checkpoint?.();
       for (let i = 0; i < heard.length; i++) {

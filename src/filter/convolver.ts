@@ -1,6 +1,8 @@
 export interface RenderOptions {
   /** Called between blocks; may throw to stop the work. */
   readonly checkpoint?: () => void;
+  /** Long enough for the longest output: the answer is its beginning, written over, instead of memory of its own. */
+  readonly into?: Float32Array;
 }
 
 export interface Convolver {
@@ -15,9 +17,13 @@ export interface Convolver {
   render(filters: readonly Float64Array[], options?: RenderOptions): Float32Array;
 }
 
-export interface ConvolverOptions extends RenderOptions {
+export interface ConvolverOptions extends Pick<RenderOptions, "checkpoint"> {
   /** Room for the inputs' spectra. Where they would need more, they are computed anew by every render. */
   readonly memoryBytes?: number;
+}
+
+export function outputOf(length: number, into: Float32Array | undefined): Float32Array {
+  return into ? into.subarray(0, length) : new Float32Array(length);
 }
 
 /** @throws RangeError if there is nothing to convolve. */

@@ -80,15 +80,18 @@ export function impulseResponses(
 }
 
 function sampledResponse(transfer: TransferFunction, sampleRateHz: number, size: number, delaySamples: number) {
-  const frequenciesHz = Float64Array.from({ length: size / 2 + 1 }, (_, k) => (k * sampleRateHz) / size);
+  const frequenciesHz = new Float64Array(size / 2 + 1);
+  for (let k = 0; k < frequenciesHz.length; k++) frequenciesHz[k] = (k * sampleRateHz) / size;
   frequenciesHz[0] = NEARLY_DC_HZ;
   const { re, im } = transfer(frequenciesHz);
   const taper = bandTaper(size);
   const spectrum = new Float64Array(size + 2);
   let largestGain = 0;
   for (let k = 0; k <= size / 2; k++) {
-    const gain = Math.hypot(re[k]!, im[k]!);
-    if (!Number.isFinite(gain)) throw new RangeError(`The transfer function is not finite at ${frequenciesHz[k]} Hz`);
+    const gain = Math.sqrt(re[k]! * re[k]! + im[k]! * im[k]!);
+    if (!(gain < Number.POSITIVE_INFINITY)) {
+      throw new RangeError(`The transfer function is not finite at ${frequenciesHz[k]} Hz`);
+    }
     if (gain > largestGain) largestGain = gain;
     spectrum[2 * k] = re[k]! * taper[k]!;
     spectrum[2 * k + 1] = im[k]! * taper[k]!;
@@ -96,6 +99,7 @@ function sampledResponse(transfer: TransferFunction, sampleRateHz: number, size:
   spectrum[1] = 0;
   spectrum[size + 1] = 0;
   const samples = new Float64Array(size);
+  if (largestGain === 0) return { samples, largestGain };
   realFft(size).inverse(samples, spectrum);
   // A shift in time is exact, where a phase factor would round at every bin.
   const shifted = new Float64Array(size);

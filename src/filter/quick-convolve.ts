@@ -1,6 +1,13 @@
 import { type BlockTransform, withTransform } from "./block-transform.ts";
 import { createConvolver } from "./convolve.ts";
-import { type Convolver, type ConvolverOptions, checkedFilters, type RenderOptions, requireWork } from "./convolver.ts";
+import {
+  type Convolver,
+  type ConvolverOptions,
+  checkedFilters,
+  outputOf,
+  type RenderOptions,
+  requireWork,
+} from "./convolver.ts";
 import { type Pffft, pffft } from "./pffft.ts";
 
 /** Room for the inputs' spectra: four lengths of filter for three inputs of 30 s at 48 kHz. */
@@ -44,8 +51,8 @@ function simdConvolver(
   function render(filters: readonly Float64Array[], options: RenderOptions = {}): Float32Array {
     const checkpoint = options.checkpoint ?? planned.checkpoint;
     const { taps, heard } = checkedFilters(filters, inputs.length, longestFilter);
-    const output = new Float32Array(inputLength + taps - 1);
-    if (heard.length === 0) return output;
+    const output = outputOf(inputLength + taps - 1, options.into);
+    if (heard.length === 0) return output.fill(0);
     const grid = gridFor(taps, output.length);
     withTransform(pffft, grid.size, (transform) => {
       const responses = heard.map((input) => spectrumOf(filters[input]!, transform));

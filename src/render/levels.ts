@@ -46,22 +46,37 @@ function headroom({ truePeakDbtp }: Measured): number {
   return truePeakDbtp === null ? Number.POSITIVE_INFINITY : CEILING_DBTP - CEILING_MARGIN_DB - truePeakDbtp;
 }
 
+/** The gains of a set, known as far as its renderings have been measured. Silence stays as it is. */
+export interface Levelling {
+  add(measured: Measured): void;
+  /** The gain in dB of one of them, if no other will ask for less. */
+  gainOf(measured: Measured): number;
+}
+
 /** One gain for the whole set: 0 dB, lowered only as far as integers need; floats hold any level. */
-function trueGains(set: readonly Measured[], encoding: Encoding): number[] {
-  const gainDb = encoding === "float32" ? 0 : Math.min(0, ...set.map(headroom));
-  return set.map(() => gainDb);
+function trueLevelling(encoding: Encoding): Levelling {
+  let gainDb = 0;
+  return {
+    add: (measured) => {
+      if (encoding !== "float32") gainDb = Math.min(gainDb, headroom(measured));
+    },
+    gainOf: () => gainDb,
+  };
 }
 
-/** Gains to one loudness, the highest up to MATCHED_LUFS that keeps every peak under the ceiling. Silence stays as it is. */
-function matchedGains(set: readonly Measured[]): number[] {
-  const highest = set.map((one) => (one.lufs === null ? Number.POSITIVE_INFINITY : one.lufs + headroom(one)));
-  const target = Math.min(MATCHED_LUFS, ...highest);
-  return set.map(({ lufs }) => (lufs === null ? 0 : target - lufs));
+/** Gains to one loudness, the highest up to MATCHED_LUFS that keeps every peak under the ceiling. */
+function matchedLevelling(): Levelling {
+  let target = MATCHED_LUFS;
+  return {
+    add: (measured) => {
+      if (measured.lufs !== null) target = Math.min(target, measured.lufs + headroom(measured));
+    },
+    gainOf: ({ lufs }) => (lufs === null ? 0 : target - lufs),
+  };
 }
 
-/** The gain of each rendering of a set. */
-export function gainsOf(set: readonly Measured[], level: Level, encoding: Encoding): number[] {
-  return level === "true" ? trueGains(set, encoding) : matchedGains(set);
+export function createLevelling(level: Level, encoding: Encoding): Levelling {
+  return level === "true" ? trueLevelling(encoding) : matchedLevelling();
 }
 
 /** What a rendering measures after its gain. */

@@ -1,10 +1,17 @@
-import type { Sound } from "../audio/sound.ts";
 import { type Encoding, encodeWav } from "../audio/wav-encode.ts";
 import type { Settings } from "../build/settings.ts";
 import { PresolderError } from "../errors.ts";
 import { MAX_SET_BYTES, MAX_SET_SECONDS } from "../limits.ts";
 import type { Checkpoint } from "./checkpoint.ts";
-import { decibelsToGain, gainsOf, type Level, type Levelled, levelled, type Measured, measure } from "./levels.ts";
+import {
+  createLevelling,
+  decibelsToGain,
+  type Level,
+  type Levelled,
+  levelled,
+  type Measured,
+  measure,
+} from "./levels.ts";
 import { createRenderer, type Renderer, type RenderRequest } from "./renderer.ts";
 import type { UndoLimit } from "./undo.ts";
 
@@ -26,13 +33,12 @@ export interface SetBatch {
   readonly delaySamples: number;
   readonly levels: readonly Levelled[];
   readonly limits: readonly (readonly UndoLimit[])[];
+  /** One and the same for settings that sound the same. */
   readonly wavs: readonly Uint8Array[];
 }
 
-/** A set of a phrase in 16 bits goes out in two or three batches, and no caller holds more than this in memory. */
-const BATCH_BYTES = 24 * 2 ** 20;
-/** Renderings kept between measuring and encoding; what does not fit is rendered again. */
-const KEPT_BYTES = 64 * 2 ** 20;
+/** The default sweep of ten seconds in 16 bits goes out at once, and no caller holds more than this and a WAV in memory. */
+const BATCH_BYTES = 56 * 2 ** 20;
 const BYTES_PER_SAMPLE: Readonly<Record<Encoding, number>> = { pcm16: 2, pcm24: 3, float32: 4 };
 
 function requireWithinBounds(renderer: Renderer, count: number, encoding: Encoding): void {
@@ -44,42 +50,75 @@ function requireWithinBounds(renderer: Renderer, count: number, encoding: Encodi
   throw new PresolderError("LIMIT_EXCEEDED", `sweep: ${message}`, [{ path: "sweep", message }]);
 }
 
-function byteLength(sound: Sound): number {
-  return sound.channels.reduce((sum, samples) => sum + samples.byteLength, 0);
+/** A WAV at the gain that held when it was rendered. */
+interface EarlyWav {
+  readonly wav: Uint8Array;
+  readonly gainDb: number;
 }
 
-/** Measures every setting. The renderings of the first ones stay, for they will be encoded next. */
-function measureSet(renderer: Renderer, request: SetPlan, kept: Map<Settings, Sound>, work: Checkpoint): Levelled[] {
-  const { settings, level, encoding } = request;
-  let room = KEPT_BYTES;
-  const measured = settings.map((each): Measured => {
-    const sound = renderer.render(each);
-    room -= byteLength(sound);
-    if (room >= 0) kept.set(each, sound);
+/** By what they sound like, so that settings which sound the same share one. */
+type EarlyWavs = Map<object, EarlyWav>;
+
+/**
+ * Measures every setting, and encodes the first ones at the gain known by then. Mostly it stands to the end, and they need not be
+ * rendered again.
+ */
+function measureSet(
+  renderer: Renderer,
+  { settings, level, encoding, from }: SetPlan,
+  early: EarlyWavs,
+  work: Checkpoint,
+): Levelled[] {
+  const levelling = createLevelling(level, encoding);
+  const known = new Map<object, Measured>();
+  let room = BATCH_BYTES;
+  const measured = settings.map((each, index) => {
     work.checkpoint();
-    return measure(sound, level === "matched");
+    const key = renderer.soundOf(each);
+    const same = known.get(key);
+    if (same) return same;
+    const sound = renderer.renderPassing(each);
+    const one = measure(sound, level === "matched");
+    known.set(key, one);
+    levelling.add(one);
+    if (index >= from && room > 0) {
+      const gainDb = levelling.gainOf(one);
+      const wav = encodeWav(sound, encoding, decibelsToGain(gainDb));
+      room -= wav.length;
+      early.set(key, { wav, gainDb });
+    }
+    return one;
   });
-  const gains = gainsOf(measured, level, encoding);
-  return measured.map((one, index) => levelled(one, gains[index]!));
+  return measured.map((one) => levelled(one, levelling.gainOf(one)));
 }
 
 function encodeFrom(
   renderer: Renderer,
   { settings, encoding, from }: SetPlan,
   levels: readonly Levelled[],
-  kept: ReadonlyMap<Settings, Sound>,
+  early: EarlyWavs,
   work: Checkpoint,
 ): Uint8Array[] {
-  const wavs: Uint8Array[] = [];
+  const wavs = new Set<Uint8Array>();
+  const inOrder: Uint8Array[] = [];
   let bytes = 0;
   for (let index = from; index < settings.length && bytes < BATCH_BYTES; index++) {
-    work.checkpoint();
-    const sound = kept.get(settings[index]!) ?? renderer.render(settings[index]!);
-    const wav = encodeWav(sound, encoding, decibelsToGain(levels[index]!.gainDb));
-    bytes += wav.length;
-    wavs.push(wav);
+    const { gainDb } = levels[index]!;
+    const key = renderer.soundOf(settings[index]!);
+    let found = early.get(key);
+    if (found?.gainDb !== gainDb) {
+      work.checkpoint();
+      // The early one goes before its successor comes.
+      early.delete(key);
+      const sound = renderer.renderPassing(settings[index]!);
+      found = { wav: encodeWav(sound, encoding, decibelsToGain(gainDb)), gainDb };
+      early.set(key, found);
+    }
+    if (!wavs.has(found.wav)) bytes += found.wav.length;
+    wavs.add(found.wav);
+    inOrder.push(found.wav);
   }
-  return wavs;
+  return inOrder;
 }
 
 /**
@@ -95,13 +134,13 @@ export function renderBatch(request: SetRequest, work: Checkpoint): SetBatch {
 export function batchFrom(renderer: Renderer, request: SetPlan, work: Checkpoint): SetBatch {
   const { settings, encoding } = request;
   requireWithinBounds(renderer, settings.length, encoding);
-  const kept = new Map<Settings, Sound>();
-  const levels = request.levels ?? measureSet(renderer, request, kept, work);
+  const early: EarlyWavs = new Map();
+  const levels = request.levels ?? measureSet(renderer, request, early, work);
   return {
     sampleRateHz: renderer.sampleRateHz,
     delaySamples: renderer.delaySamples,
     levels,
     limits: request.levels ? [] : settings.map((each) => renderer.limitsIn(each)),
-    wavs: encodeFrom(renderer, request, levels, kept, work),
+    wavs: encodeFrom(renderer, request, levels, early, work),
   };
 }

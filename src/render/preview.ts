@@ -1,7 +1,7 @@
 import { type Encoding, encodeWav } from "../audio/wav-encode.ts";
 import type { Settings } from "../build/settings.ts";
 import type { Checkpoint } from "./checkpoint.ts";
-import { decibelsToGain, gainsOf, type Level, type Levelled, levelled, measure } from "./levels.ts";
+import { createLevelling, decibelsToGain, type Level, type Levelled, levelled, measure } from "./levels.ts";
 import { createRenderer, type RenderRequest } from "./renderer.ts";
 import type { UndoLimit } from "./undo.ts";
 
@@ -28,7 +28,9 @@ export function renderPreview(request: PreviewRequest, work: Checkpoint): Previe
   const sound = renderer.render(settings);
   work.checkpoint();
   const measured = measure(sound, level === "matched");
-  const gainDb = gainsOf([measured], level, encoding)[0]!;
+  const levelling = createLevelling(level, encoding);
+  levelling.add(measured);
+  const gainDb = levelling.gainOf(measured);
   const { sampleRateHz, delaySamples } = renderer;
   return {
     wav: encodeWav(sound, encoding, decibelsToGain(gainDb)),

@@ -28,6 +28,10 @@ export interface Renderer {
   readonly channelCount: number;
   /** The sound at the jack in one of the planned settings, filter tails included; ±1 is ±1 V. */
   render(settings: Settings): Sound;
+  /** The same in memory that the next call writes over. */
+  renderPassing(settings: Settings): Sound;
+  /** What is the same for settings that sound the same, as where the position leaves a knob out of the circuit. */
+  soundOf(settings: Settings): object;
   /** Where the bound on undoing `recordedWith` holds this setting back. */
   limitsIn(settings: Settings): readonly UndoLimit[];
 }
@@ -46,16 +50,37 @@ function oldCircuit({ recordedWith }: RenderRequest): TransferFunction | undefin
   ]);
 }
 
-/** Filters by setting, kept while there is room. */
+/** Of the largest tap: far under the rounding of any rendering, and over that of the circuit's solution. */
+const SAME_TAP = 1e-10;
+
+/** Whether other filters of the same lengths sound like these. */
+function likeness({ taps }: FilterSet): (other: FilterSet) => boolean {
+  const tolerances = taps.map((filter) => SAME_TAP * filter.reduce((most, tap) => Math.max(most, Math.abs(tap)), 0));
+  return (other) =>
+    taps.every((filter, i) => filter.every((tap, n) => Math.abs(tap - other.taps[i]![n]!) <= tolerances[i]!));
+}
+
+/** Filters by setting, kept while there is room; settings that sound alike get the same ones. */
 function filterBank(plan: FilterPlan): (settings: Settings) => FilterSet {
   const kept = new Map<Settings, FilterSet>();
+  const byLengths = new Map<string, FilterSet[]>();
   let bytes = 0;
   return (settings) => {
     const known = kept.get(settings);
     if (known) return known;
     const filters = filtersIn(plan, settings);
+    const lengths = filters.taps.map((taps) => taps.length).join();
+    const candidates = byLengths.get(lengths) ?? [];
+    const alike = candidates.find(likeness(filters));
+    if (alike) {
+      kept.set(settings, alike);
+      return alike;
+    }
     bytes += filters.taps.reduce((sum, taps) => sum + taps.byteLength, 0);
-    if (bytes <= MAX_KEPT_FILTER_BYTES) kept.set(settings, filters);
+    if (bytes <= MAX_KEPT_FILTER_BYTES) {
+      kept.set(settings, filters);
+      byLengths.set(lengths, [...candidates, filters]);
+    }
     return filters;
   };
 }
@@ -105,18 +130,28 @@ export function rendererOf(
     delaySamples = filters.delaySamples;
   }
   const channels = convolvers(feed, longest, checkpoint);
+  let passing: Float32Array[] | undefined;
+  const rendered = (settings: Settings, into?: readonly Float32Array[]): Sound => {
+    const { taps } = filtersOf(settings);
+    return {
+      sampleRateHz: feed.sampleRateHz,
+      channels: channels.map((channel, index) => {
+        const room = into?.[index];
+        return channel.render(taps, { checkpoint, ...(room && { into: room }) });
+      }),
+    };
+  };
   return {
     sampleRateHz: feed.sampleRateHz,
     delaySamples,
     inputLength: channels[0]!.inputLength,
     channelCount: channels.length,
-    render: (settings) => {
-      const { taps } = filtersOf(settings);
-      return {
-        sampleRateHz: feed.sampleRateHz,
-        channels: channels.map((channel) => channel.render(taps, { checkpoint })),
-      };
+    render: (settings) => rendered(settings),
+    renderPassing: (settings) => {
+      passing ??= channels.map(({ inputLength }) => new Float32Array(inputLength + longest - 1));
+      return rendered(settings, passing);
     },
+    soundOf: filtersOf,
     limitsIn: (settings) => {
       if (!recordedThrough) return [];
       const transfers = engine.transfersIn(settings);

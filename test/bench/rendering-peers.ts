@@ -1,8 +1,8 @@
-import { type ChildProcess, spawn, spawnSync } from "node:child_process";
+import { spawnSync } from "node:child_process";
 import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { createInterface } from "node:readline";
 import { encodeWav } from "../../src/audio/wav-encode.ts";
+import { LineProcess, ONE_THREAD, type Timing } from "./line-process.ts";
 
 /** What every contender renders: each set of filters over the same inputs, one filter an input. */
 export interface RenderingJob {
@@ -15,36 +15,39 @@ function isSilent(taps: Float64Array): boolean {
   return taps.every((tap) => tap === 0);
 }
 
-const ONE_THREAD = { ...process.env, OMP_NUM_THREADS: "1", OPENBLAS_NUM_THREADS: "1", MKL_NUM_THREADS: "1" };
+/** The last line of bash's `times`: what its children took, "0m1.234s 0m0.567s". */
+function childrenMs(output: string): number {
+  const times = [...(output.trim().split("\n").at(-1) ?? "").matchAll(/(\d+)m([\d.]+)s/g)];
+  if (times.length !== 2) throw new Error(`bash's times answered ${output}`);
+  return times.reduce((sum, [, minutes, seconds]) => sum + 60_000 * Number(minutes) + 1000 * Number(seconds), 0);
+}
 
 /**
  * One sox process a setting, through a single filter of the set: the plain way at the command line. It mixes nothing, so it has
- * less to do than the others. Answers the milliseconds of the whole.
+ * less to do than the others.
  */
-export function soxFir({ sampleRateHz, inputs, sets }: RenderingJob, directory: string): (dithered: boolean) => number {
+export function soxFir({ sampleRateHz, inputs, sets }: RenderingJob, directory: string): (dithered: boolean) => Timing {
   mkdirSync(directory, { recursive: true });
   const input = join(directory, "input.wav");
   writeFileSync(input, encodeWav({ sampleRateHz, channels: [inputs[0]!] }, "float32"));
-  const coefficients = sets.map((set, index) => {
-    const path = join(directory, `filter${index}.txt`);
-    writeFileSync(path, (set.find((taps) => !isSilent(taps)) ?? set[0]!).join("\n"));
-    return path;
+  sets.forEach((set, index) => {
+    const heard = set.find((taps) => !isSilent(taps)) ?? set[0]!;
+    writeFileSync(join(directory, `filter${index}.txt`), heard.join("\n"));
   });
   return (dithered) => {
+    const sox = `sox -V1 --single-threaded ${dithered ? "" : "-D"} input.wav -b 16 out$i.wav fir filter$i.txt`;
+    const script = `set -e; for ((i = 0; i < ${sets.length}; i++)); do ${sox}; done; times`;
     const start = performance.now();
-    for (const [index, path] of coefficients.entries()) {
-      const output = join(directory, `out${index}.wav`);
-      const options = dithered ? [] : ["-D"];
-      const run = spawnSync("sox", ["-V1", "--single-threaded", ...options, input, "-b", "16", output, "fir", path]);
-      if (run.status !== 0) throw new Error(run.stderr.toString());
-    }
-    return performance.now() - start;
+    const run = spawnSync("bash", ["-c", script], { cwd: directory, env: ONE_THREAD, encoding: "utf8" });
+    if (run.status !== 0) throw new Error(run.stderr);
+    return { wallMs: performance.now() - start, coreMs: childrenMs(run.stdout) };
   };
 }
 
 /**
  * Overlap-save in float64, the inputs transformed once, the coils summed as spectra, silent coils left out, whole files as 16-bit
- * bytes in memory. It tries transforms of several sizes and keeps the quickest. A line in is a run, a line out its milliseconds.
+ * bytes in memory. It tries transforms of several sizes and keeps the quickest. The first line is the job and answered by that
+ * size; every other line is a run.
  */
 const OVERLAP_SAVE = `
 import sys, json, time, io, wave
@@ -87,55 +90,26 @@ def render(size):
     return files
 
 def timed(size):
-    start = time.perf_counter()
+    wall, core = time.perf_counter(), time.process_time()
     files = render(size)
     assert len(files) == len(sets)
-    return (time.perf_counter() - start) * 1000
+    return {"wallMs": (time.perf_counter() - wall) * 1000, "coreMs": (time.process_time() - core) * 1000}
 
 sizes = [s for s in (4096, 8192, 16384, 32768) if s >= 2 * taps]
-best = min(sizes, key=lambda size: min(timed(size), timed(size)))
+best = min(sizes, key=lambda size: min(timed(size)["coreMs"] for _ in range(3)))
 print(json.dumps(best), flush=True)
 for line in sys.stdin:
     print(json.dumps(timed(best)), flush=True)
 `;
 
-export class SciPyOverlapSave {
-  readonly #process: ChildProcess;
-  readonly #lines: AsyncIterator<string>;
-
-  constructor({ sampleRateHz, inputs, sets }: RenderingJob, directory: string) {
-    mkdirSync(directory, { recursive: true });
-    inputs.forEach((input, i) => void writeFileSync(join(directory, `input${i}.f32`), input));
-    sets.forEach((set, s) => {
-      set.forEach((taps, i) => void writeFileSync(join(directory, `set${s}-${i}.f64`), taps));
-    });
-    this.#process = spawn("python3", ["-c", OVERLAP_SAVE], { env: ONE_THREAD, stdio: ["pipe", "pipe", "inherit"] });
-    this.#lines = createInterface({ input: this.#process.stdout! })[Symbol.asyncIterator]();
-    this.#send(JSON.stringify({ folder: directory, rate: sampleRateHz, inputs: inputs.length, sets: sets.length }));
-  }
-
-  #send(line: string): void {
-    this.#process.stdin!.write(`${line}\n`);
-  }
-
-  async #answer(): Promise<number> {
-    const { value, done } = await this.#lines.next();
-    if (done) throw new Error("SciPy stopped before it answered");
-    return JSON.parse(value) as number;
-  }
-
-  /** The size of transform that it found quickest. */
-  async ready(): Promise<number> {
-    return this.#answer();
-  }
-
-  /** Milliseconds of one run, measured in the interpreter, its start left out. */
-  async run(): Promise<number> {
-    this.#send("run");
-    return this.#answer();
-  }
-
-  stop(): void {
-    this.#process.stdin!.end();
-  }
+/** SciPy in a process of its own, its start left out of every run. */
+export async function scipyOverlapSave({ sampleRateHz, inputs, sets }: RenderingJob, folder: string) {
+  mkdirSync(folder, { recursive: true });
+  inputs.forEach((input, i) => void writeFileSync(join(folder, `input${i}.f32`), input));
+  sets.forEach((set, s) => {
+    set.forEach((taps, i) => void writeFileSync(join(folder, `set${s}-${i}.f64`), taps));
+  });
+  const scipy = new LineProcess("python3", ["-c", OVERLAP_SAVE]);
+  const size = await scipy.ask<number>({ folder, rate: sampleRateHz, inputs: inputs.length, sets: sets.length });
+  return { scipy, size };
 }

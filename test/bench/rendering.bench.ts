@@ -2,101 +2,72 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { expect, test } from "vitest";
-import { readBuild } from "../../src/build/read-build.ts";
-import type { Build } from "../../src/build/schema.ts";
-import { Controls, expandSweep, type Settings } from "../../src/build/settings.ts";
-import { NO_CHECKPOINT } from "../../src/render/checkpoint.ts";
-import { coilPlaces, stringSetOf } from "../../src/render/coil-places.ts";
-import type { Feed } from "../../src/render/feed.ts";
 import { filtersIn } from "../../src/render/filters.ts";
-import type { Levelled } from "../../src/render/levels.ts";
-import { phraseSignals } from "../../src/render/phrase-cache.ts";
-import { batchFrom } from "../../src/render/preview-set.ts";
-import { rendererOf } from "../../src/render/renderer.ts";
 import { ResponseEngine } from "../../src/response/responses.ts";
 import { hssWithBleed, threeSingles } from "../fixtures/circuits.ts";
-import { SciPyOverlapSave, soxFir } from "./rendering-peers.ts";
+import { withBundle } from "./bundle.ts";
+import { LineProcess, type Timing } from "./line-process.ts";
+import { scipyOverlapSave, soxFir } from "./rendering-peers.ts";
+import { type SetWork, workOf } from "./set-job.ts";
 import { median, report } from "./stopwatch.ts";
 
 const SAMPLE_RATE_HZ = 48_000;
 const SECONDS = 10;
 const ROUNDS = 9;
+const WARM_UPS = 4;
 
-/** Ten seconds as each coil hears them: two phrases one after the other. */
-function tenSeconds(build: Build): Feed {
-  const engine = new ResponseEngine(build);
-  const places = coilPlaces(build, engine.sources);
-  const phrases = ["strum", "double-stops"].map((name) =>
-    phraseSignals(name, places, stringSetOf(build), SAMPLE_RATE_HZ),
-  );
-  const coils = engine.sources.map((_, coil) => {
-    const joined = phrases.flatMap((signals) => [...signals[coil]!]);
-    return Float32Array.from(joined.slice(0, SECONDS * SAMPLE_RATE_HZ));
-  });
-  return { sampleRateHz: SAMPLE_RATE_HZ, drive: [], coils };
-}
-
-/** The whole set as the service renders it: filters, sound, levels and files, batch after batch. */
-function renderSet(build: Build, feed: Feed, settings: readonly Settings[]): Uint8Array[] {
-  const wavs: Uint8Array[] = [];
-  let levels: readonly Levelled[] | undefined;
-  while (wavs.length < settings.length) {
-    const from = wavs.length;
-    const renderer = rendererOf(new ResponseEngine(build), feed, undefined, settings.slice(from), NO_CHECKPOINT);
-    const plan = { settings, level: "true", encoding: "pcm16", from, ...(levels ? { levels } : {}) } as const;
-    const batch = batchFrom(renderer, plan, NO_CHECKPOINT);
-    levels = batch.levels;
-    wavs.push(...batch.wavs);
-  }
-  return wavs;
-}
-
-function filtersOf(build: Build, settings: readonly Settings[]) {
+function filtersOf({ build, settings }: SetWork) {
   const engine = new ResponseEngine(build);
   const plan = { engine, sampleRateHz: SAMPLE_RATE_HZ, hasDrive: false, hasCoils: true };
   return settings.map((each) => filtersIn(plan, each).taps);
 }
 
+function medians(timings: readonly Timing[]): Timing {
+  return { wallMs: median(timings.map((t) => t.wallMs)), coreMs: median(timings.map((t) => t.coreMs)) };
+}
+
+const shown = ({ wallMs, coreMs }: Timing) => `${wallMs.toFixed(0).padStart(6)} ${coreMs.toFixed(0).padStart(6)}`;
+
 test.each([
   ["three single coils", threeSingles()],
   ["HSS, coupled humbucker, treble bleed", hssWithBleed()],
-])("55 previews × 10 s to 16-bit WAV, %s, against sox and SciPy", async (title, input) => {
-  const build = readBuild(input);
-  const settings = expandSweep(new Controls(build));
-  const feed = tenSeconds(build);
-  const job = { sampleRateHz: SAMPLE_RATE_HZ, inputs: feed.coils, sets: filtersOf(build, settings) };
+])("55 previews × 10 s to 16-bit WAV, %s, against sox and SciPy", async (title, build) => {
+  const job = { build, seconds: SECONDS, sampleRateHz: SAMPLE_RATE_HZ };
+  const work = workOf(job);
+  const rendering = { sampleRateHz: SAMPLE_RATE_HZ, inputs: work.feed.coils, sets: filtersOf(work) };
   const directory = mkdtempSync(join(tmpdir(), "presolder-bench-"));
-  const scipy = new SciPyOverlapSave(job, join(directory, "scipy"));
-  try {
-    const sox = soxFir(job, join(directory, "sox"));
-    const size = await scipy.ready();
-    const times = { ours: [] as number[], sox: [] as number[], soxPlain: [] as number[], scipy: [] as number[] };
-    for (let round = -3; round < ROUNDS; round++) {
-      const start = performance.now();
-      const wavs = renderSet(build, feed, settings);
-      const ours = performance.now() - start;
-      expect(wavs).toHaveLength(55);
-      if (round < 0) continue;
-      times.ours.push(ours);
-      times.scipy.push(await scipy.run());
-      if (round % 3 > 0) continue;
-      times.sox.push(sox(true));
-      times.soxPlain.push(sox(false));
+  await withBundle("set-process.ts", async (script) => {
+    const service = new LineProcess(process.execPath, [script]);
+    const { scipy, size } = await scipyOverlapSave(rendering, join(directory, "scipy"));
+    try {
+      expect(await service.ask(job)).toMatchObject({ settings: 55 });
+      const sox = soxFir(rendering, join(directory, "sox"));
+      const runs = { ours: [] as Timing[], scipy: [] as Timing[], sox: [] as Timing[], plain: [] as Timing[] };
+      for (let i = 0; i < WARM_UPS; i++) await service.ask("run");
+      for (let round = 0; round < ROUNDS; round++) {
+        runs.ours.push(await service.ask("run"));
+        runs.scipy.push(await scipy.ask("run"));
+        if (round % 3 > 0) continue;
+        runs.sox.push(sox(true));
+        runs.plain.push(sox(false));
+      }
+      const ours = medians(runs.ours);
+      const peers = { sox: medians(runs.sox), plain: medians(runs.plain), scipy: medians(runs.scipy) };
+      const audioMs = work.settings.length * SECONDS * 1000;
+      report(`rendering: ${title} (ms by the clock, ms of a core)`, {
+        "the set, levelled, dithered": shown(ours),
+        "sox fir, one coil, dithered": shown(peers.sox),
+        "sox fir, one coil, not dithered": shown(peers.plain),
+        [`SciPy overlap-save, float64, blocks of ${size}, not dithered`]: shown(peers.scipy),
+        "× real time a core": audioMs / ours.coreMs,
+        "sox / ours, a core": peers.sox.coreMs / ours.coreMs,
+        "sox / ours, a core, sox not dithering": peers.plain.coreMs / ours.coreMs,
+        "SciPy / ours, a core": peers.scipy.coreMs / ours.coreMs,
+      });
+    } finally {
+      service.stop();
+      scipy.stop();
+      rmSync(directory, { recursive: true, force: true });
     }
-    const ours = median(times.ours);
-    const audioMs = settings.length * SECONDS * 1000;
-    report(`rendering: ${title}`, {
-      "the set (ms)": ours,
-      "× real time": audioMs / ours,
-      "sox fir, dithered (ms)": median(times.sox),
-      "sox fir, not dithered (ms)": median(times.soxPlain),
-      [`SciPy overlap-save, float64, size ${size}, not dithered (ms)`]: median(times.scipy),
-      "ratio, sox dithered": median(times.sox) / ours,
-      "ratio, sox not dithered": median(times.soxPlain) / ours,
-      "ratio, SciPy": median(times.scipy) / ours,
-    });
-  } finally {
-    scipy.stop();
-    rmSync(directory, { recursive: true, force: true });
-  }
+  });
 });
