@@ -27,6 +27,8 @@ export function loggerOptions(
       req: (request: FastifyRequest) => ({ method: request.method, route: routeOf(request) }),
       res: (reply) => ({ statusCode: reply.statusCode }),
       err: errorWithoutUserText as never,
+      // @fastify/multipart tells the request's headers under this name, at level trace.
+      busboyOptions: () => "…",
     },
   };
 }
