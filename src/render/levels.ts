@@ -7,12 +7,18 @@ export const LEVELS = ["true", "matched"] as const;
 /** `true` keeps the loudness between settings: one gain for all; `matched` brings all to one loudness. */
 export type Level = (typeof LEVELS)[number];
 
-/** The target level of EBU R 128. */
-export const MATCHED_LUFS = -23;
+/**
+ * Three under the target level of EBU R 128: there the most percussive of the phrases keeps its peaks under the ceiling in
+ * every setting, so that previews asked for one by one are as loud as each other.
+ */
+export const MATCHED_LUFS = -26;
 /** EBU R 128's ceiling for a production's true peak. */
 export const CEILING_DBTP = -1;
 /** Dither and rounding add up to one step of 16 bits, a thousandth of this at the ceiling. */
 const CEILING_MARGIN_DB = 0.01;
+
+/** −120 dB: no less than what single-precision arithmetic leaves where a loud sound cancels, and never to be turned up. */
+const INAUDIBLE = 1e-6;
 
 /** A rendering before its gain. */
 export interface Measured {
@@ -35,7 +41,7 @@ export function decibelsToGain(decibels: number): number {
  */
 export function measure(sound: Sound, nearFullScale: boolean): Measured {
   const peak = truePeak(sound);
-  if (peak === 0) return { lufs: null, truePeakDbtp: null };
+  if (peak < INAUDIBLE) return { lufs: null, truePeakDbtp: null };
   const truePeakDbtp = 20 * Math.log10(peak);
   if (!nearFullScale) return { lufs: integratedLoudness(sound), truePeakDbtp };
   const atFullScale = integratedLoudness(sound, 1 / peak);

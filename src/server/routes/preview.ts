@@ -34,7 +34,7 @@ export const RENDERING =
   "A phrase is heard by every coil at its own place and goes through that coil's own transfer; a test signal or a file drives " +
   "every coil alike. A stereo file is rendered channel by channel and keeps its rate. At level `true` 1.0 is 1 V; integer " +
   "encodings are lowered by one gain for all only where a peak would pass -1 dBTP. At level `matched` every preview has one " +
-  "loudness, -23 LUFS or as much lower as the highest peak of the set needs.";
+  "loudness, -26 LUFS or as much lower as the highest peak of the set needs.";
 
 export const wavAnswer = {
   description: "A WAV file; gain, loudness, true peak and delay in `presolder-` headers",
