@@ -231,9 +231,21 @@ export const phaseAnswer = z.object({
     .readonly(),
 });
 
+const ohmsShown = quantity("resistance", { min: 0, max: 1e12 }, "what the meter showed");
+
+// One transform over plain types: a union with a transform inside would be documented by its other branches alone.
 const ohmsRead = z
-  .union([quantity("resistance", { min: 0, max: 1e12 }, "what the meter showed"), z.null()])
-  .describe("ohms; null where the meter showed an open circuit");
+  .union([z.number(), z.string(), z.null()], {
+    error: () => 'expected a number or text such as "5k9" (ohms), or null where the meter showed an open circuit',
+  })
+  .describe("ohms, or text with a unit; null where the meter showed an open circuit")
+  .transform((shown, context) => {
+    if (shown === null) return null;
+    const read = ohmsShown.safeParse(shown);
+    if (read.success) return read.data;
+    for (const { message } of read.error.issues) context.addIssue({ code: "custom", message });
+    return z.NEVER;
+  });
 
 export const measuredField = strict({
   between: betweenField,
@@ -243,8 +255,12 @@ export const measuredField = strict({
   ohms: ohmsRead,
   low: ohmsRead
     .optional()
-    .describe("lowest that the display wandered to; without low and high the meter's error is 1 %"),
-  high: ohmsRead.optional(),
+    .describe(
+      "ohms, lowest that the display wandered to. Without low and high, or where ohms is not between them (a reading of " +
+        "/api/bench sent back with other ohms: its range is what tolerances allow), the meter's error is taken as 1 %, " +
+        "which `notes` then says",
+    ),
+  high: ohmsRead.optional().describe("ohms, highest that the display wandered to; null where open"),
 });
 
 const symptomMeanings = Object.entries(SYMPTOMS)
@@ -258,8 +274,14 @@ export const symptomField = strict({
 });
 
 const faultAnswer = z.object({
-  kind: z.string().describe('what is wrong, by stable name; "none" where nothing is'),
+  kind: z
+    .string()
+    .describe(
+      'what is wrong, by stable name; "none" where nothing is, "unexplained" where nothing accounts for all readings, ' +
+        '"nothing-measured" where there is nothing to go by',
+    ),
   lugs: z.array(z.string()).readonly(),
+  ohms: z.number().optional().describe("the value that the readings say the part has, where that is what is wrong"),
 });
 const faultSets = z.array(z.array(faultAnswer).readonly()).readonly();
 const alternativeAnswer = {
@@ -275,12 +297,27 @@ export const diagnosisAnswer = z.object({
     .array(
       z.object({
         ...alternativeAnswer,
-        fit: z.number().describe("probability, 0 to 1, of this explanation and those in `sameAs` together"),
+        fit: z
+          .number()
+          .describe(
+            "how well it explains what was told, 0 to 1: the probability that a guard that is so shows readings at least " +
+              "this far from its own (chi-square), times that of its symptoms being told; 0 where a reading lies far outside",
+          ),
+        probability: z
+          .number()
+          .describe(
+            "0 to 1, of this explanation and those in `sameAs` together, of all that account for every reading",
+          ),
+        predicted: z
+          .array(ohmsAnswer)
+          .readonly()
+          .describe("what the meter would show for each reading given, other parts at nominal; ohms, null where open"),
         sameAs: z.array(z.object(alternativeAnswer)).readonly().describe("would read exactly the same"),
       }),
     )
     .readonly()
-    .describe("best first"),
+    .describe("those that account for every reading first, the likelier before the others"),
+  notes: z.array(z.string()).readonly().describe("what was taken otherwise than it was written"),
   nextMeasurement: z
     .discriminatedUnion("kind", [
       z.object({

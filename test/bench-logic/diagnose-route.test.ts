@@ -38,7 +38,8 @@ describe("POST /api/diagnose", () => {
     );
     expect(named).toContain("wire-open neck.hot,lever.A3");
     expect(named).toContain("coil-open neck.hot,neck.ground");
-    expect(explanations[0].fit).toBeGreaterThan(0.95);
+    expect(explanations[0].probability).toBeGreaterThan(0.95);
+    expect(explanations[0].fit).toBeGreaterThan(0.5);
     expect(nextMeasurement.outcomes.length).toBeGreaterThan(1);
   });
 
@@ -57,6 +58,38 @@ describe("POST /api/diagnose", () => {
     expect(named).toContain("wire-open lever.B3,tone1.2");
   });
 
+  it("takes a reading of the bench back with other ohms, and says that its range is no longer the meter's", async () => {
+    const bench = await app.inject({ method: "POST", url: "/api/bench", payload: { build: onePickup() } });
+    const [jack] = bench.json().readings;
+    const answers = await Promise.all(
+      [{ ...jack, ohms: 2930 }, { ...jack, ohms: null }, jack].map((reading) =>
+        post({ build: onePickup(), readings: [reading] }),
+      ),
+    );
+    const [other, open, same] = answers.map((response) => diagnosisAnswer.parse(response.json()));
+    expect(other!.explanations[0]!.faults[0]!.kind).toBe("coil-value");
+    expect(other!.notes).toEqual([expect.stringMatching(/^readings\.0: 2930 is not between low .* 1 %\.$/)]);
+    expect(open!.notes).toEqual([expect.stringMatching(/^readings\.0: open is not between/)]);
+    expect(same!.notes).toEqual([]);
+    expect(same!.explanations[0]!.faults[0]!.kind).toBe("none");
+  });
+
+  it("says that nothing is measured yet, and what to measure first", async () => {
+    const answer = diagnosisAnswer.parse((await post({ build: onePickup() })).json());
+    expect(answer.explanations.map(({ faults }) => faults[0]!.kind)).toEqual(["nothing-measured"]);
+    expect(answer.nextMeasurement).not.toBeNull();
+  });
+
+  it("documents a reading's ohms, low and high as a number, text with a unit, or null", async () => {
+    const { paths } = (await app.inject({ url: "/api/openapi.json" })).json();
+    const { schema } = paths["/api/diagnose"].post.requestBody.content["application/json"];
+    for (const field of ["ohms", "low", "high"]) {
+      const { anyOf, type } = schema.properties.readings.items.properties[field];
+      const types = anyOf?.map((branch: { type: string }) => branch.type) ?? [type].flat();
+      expect(types.sort(), field).toEqual(["null", "number", "string"]);
+    }
+  });
+
   it("suggests the nearest symptom for one that it does not know", async () => {
     const response = await post({ build: onePickup(), symptoms: [{ code: "thinn" }] });
     expect(response.statusCode).toBe(400);
@@ -67,7 +100,7 @@ describe("POST /api/diagnose", () => {
   it.each([
     [{ build: onePickup(), readings: [{ between: ["jack.tip", "x.y"], ohms: 1 }] }, "readings.0.between.1"],
     [{ build: onePickup(), readings: [{ between, ohms: -1 }] }, "readings.0.ohms"],
-    [{ build: onePickup(), readings: [{ between, ohms: 100, low: 200, high: 300 }] }, "readings.0"],
+    [{ build: onePickup(), readings: [{ between, ohms: 250, low: 300, high: 200 }] }, "readings.0.low"],
     [{ build: onePickup(), readings: [{ between, settings: { volume: 11 }, ohms: 1 }] }, "readings.0.settings.volume"],
   ])("refuses what cannot be read and names the field: %#", async (payload, path) => {
     const response = await post(payload);

@@ -4,8 +4,8 @@ import type { Bench, Fault } from "./fault.ts";
 import { jointFaults, wireFaults } from "./joint-faults.ts";
 import { capFaults, coilFaults, potValueFaults } from "./part-faults.ts";
 import { caseShorts, neighbourShorts, shieldShorts } from "./short-faults.ts";
-import { jackSwaps, pickupSwaps, potSwaps } from "./swap-faults.ts";
-import { contactFaults, wrongLugFaults } from "./switch-faults.ts";
+import { jackSwaps, pickupExchanges, pickupSwaps, potSwaps } from "./swap-faults.ts";
+import { contactFaults, exchangedWireFaults, wrongLugFaults } from "./switch-faults.ts";
 
 function benchOf(build: Build): Bench {
   const wiring = new Wiring(build);
@@ -41,6 +41,8 @@ const MAKERS = [
   potValueFaults,
   contactFaults,
   wrongLugFaults,
+  exchangedWireFaults,
+  pickupExchanges,
 ];
 
 /** Every single fault that this build can have, in an order that depends on the build alone. */

@@ -8,20 +8,21 @@ import type { ReadingPlan } from "../meter/standing-readings.ts";
 import { type Symptom, Witness } from "../symptoms/witness.ts";
 import { singleFaults } from "./all-faults.ts";
 import { affordableFaults, affordableListenings, affordableReadings } from "./effort.ts";
-import { observe, Scales } from "./evidence.ts";
-import { type Explanation, explanationsOf, groupEqual } from "./explanations.ts";
+import { type Observation, observe, Scales } from "./evidence.ts";
+import { type Explanation, explanationsOf, type Group, groupEqual, tenable } from "./explanations.ts";
 import { FAULT_WEIGHTS, type Fault } from "./fault.ts";
 import { Court, type Hypothesis, score } from "./hypotheses.ts";
 import { type NextListening, nextListening } from "./next-listening.ts";
 import { type NextMeasurement, nextMeasurement, planKey } from "./next-measurement.ts";
 import type { Question } from "./predictor.ts";
 import { suspectsOf } from "./suspects.ts";
+import { NOTHING_MEASURED, unexplained } from "./unexplained.ts";
 
 /** What the person measured. */
 export interface MeasuredReading extends ProbeRequest {
   /** Ohms; null where the meter showed an open circuit. */
   readonly ohms: number | null;
-  /** Between what the display wandered; without them the meter's error is 1 %. */
+  /** Between what the display wandered; without them, or where they do not hold `ohms`, the meter's error is 1 %. */
   readonly low?: number | null | undefined;
   readonly high?: number | null | undefined;
 }
@@ -42,15 +43,37 @@ export interface Considered {
 
 export interface Diagnosis {
   readonly considered: Considered;
+  /** Those that account for every reading first, the likelier before the others. */
   readonly explanations: readonly Explanation[];
+  /** What was taken otherwise than it was written. */
+  readonly notes: readonly string[];
   /** With a meter where that tells the leading explanations apart, else by ear. */
   readonly nextMeasurement: NextMeasurement | NextListening | null;
 }
 
-function checkBounds({ ohms, low, high }: MeasuredReading, path: string): void {
-  if (ohms === null || low === null || high === null || low === undefined || high === undefined) return;
-  if (!(low <= ohms && ohms <= high))
-    throw faultAt("REQUEST_INVALID", path, `has low ${low}, ohms ${ohms}, high ${high}; expected them in this order`);
+/** Whether the display cannot have wandered between these bounds and shown this: they are another reading's, or a tolerance. */
+function areForeignBounds({ ohms, low, high }: MeasuredReading): boolean {
+  if (low === undefined || high === undefined) return false;
+  if (ohms === null || low === null || high === null) return ohms !== null || (low !== null && high !== null);
+  return ohms < low || ohms > high;
+}
+
+function checkBounds({ low, high }: MeasuredReading, path: string): void {
+  if (typeof low === "number" && typeof high === "number" && low > high)
+    throw faultAt("REQUEST_INVALID", `${path}.low`, `is ${low} ohms; expected at most the high of ${high} ohms`);
+}
+
+function noteOn(reading: MeasuredReading, index: number): string[] {
+  if (!areForeignBounds(reading)) return [];
+  const [ohms, low, high] = [reading.ohms, reading.low, reading.high].map((each) => each ?? "open");
+  return [
+    `readings.${index}: ${ohms} is not between low (${low}) and high (${high}), so these are not what the display wandered between; the meter's error is taken as 1 %.`,
+  ];
+}
+
+function observed(reading: MeasuredReading): Observation {
+  if (areForeignBounds(reading)) return observe(reading.ohms);
+  return observe(reading.ohms, reading.low, reading.high);
 }
 
 /** Readings as questions; equal settings share one state, which is prepared once. */
@@ -70,9 +93,9 @@ function questionsOf(model: MeterModel, plans: readonly ReadingPlan[]): Question
   });
 }
 
-/** Whether the best single explanation leaves a reading unexplained, so that two faults at once are worth a look. */
-function leavesDoubt([best]: readonly Hypothesis[]): boolean {
-  return best !== undefined && best.evidence.misses > 0;
+/** Whether every single explanation leaves a reading unexplained, so that two faults at once are worth a look. */
+function leavesDoubt(singles: readonly Hypothesis[]): boolean {
+  return singles.every(({ explains }) => !explains);
 }
 
 /** Hypotheses further behind the best by readings than this, in nats, cannot be brought back by what was heard. */
@@ -106,14 +129,23 @@ function commonest(faults: readonly Fault[], count: number): readonly Fault[] {
   return [...faults].sort((a, b) => FAULT_WEIGHTS[b.kind] - FAULT_WEIGHTS[a.kind]).slice(0, count);
 }
 
+/** Everything weighed, for an answer and for checks on it. */
+export interface Judgement {
+  readonly model: MeterModel;
+  readonly plans: readonly ReadingPlan[];
+  readonly observations: readonly Observation[];
+  readonly groups: readonly Group[];
+  readonly considered: Considered;
+}
+
 /**
- * Ranks what may be wrong with a guard by how well it explains the readings: every single fault that this very build can have,
- * and where none of them explains all, the likeliest pairs.
- * @param checkpoint called now and then; may throw to stop the work
+ * Weighs every single fault that this very build can have, every part of another value, and where none of them accounts for all
+ * readings, the likeliest pairs.
  * @throws PresolderError REQUEST_INVALID or SETTINGS_INVALID naming the field at fault
  */
-export function diagnose(build: Build, request: DiagnoseRequest, checkpoint: () => void = () => {}): Diagnosis {
+export function judge(build: Build, request: DiagnoseRequest, checkpoint: () => void = () => {}): Judgement {
   const plans = plansOf(build, request.readings);
+  const observations = request.readings.map(observed);
   const model = meterModelOf(build, request.temperature ?? REFERENCE_CELSIUS);
   const questions = questionsOf(model, plans);
   const all = singleFaults(build);
@@ -121,19 +153,47 @@ export function diagnose(build: Build, request: DiagnoseRequest, checkpoint: () 
   const faults = commonest(all, affordable);
   const listenings = affordableListenings(build);
   const witness = new Witness(build, model, request.symptoms ?? []);
-  const court = new Court(model, questions, scalesFor(model, request.readings), faults, !witness.isSilent, checkpoint);
-  const singles = hearWitness(court.singles(), witness, listenings, checkpoint);
+  const court = new Court(model, questions, scalesFor(model, observations), faults, !witness.isSilent, checkpoint);
+  const found = [...court.singles(), ...court.values(build, affordable)].sort((a, b) => score(b) - score(a));
+  const singles = hearWitness(found, witness, listenings, checkpoint);
+  const before = court.heardCount;
   const pairs = leavesDoubt(singles)
     ? hearWitness(court.pairs(singles, affordable), witness, listenings, checkpoint)
     : [];
-  const groups = groupEqual([...singles, ...pairs]);
   checkpoint();
-  const suspects = suspectsOf(groups);
-  const next = nextMeasurement(build, model, suspects, new Set(plans.map(planKey)), affordableReadings(model));
   return {
-    considered: { singles: faults.length, ofSingles: all.length, pairs: court.heardCount - singles.length },
-    explanations: explanationsOf(groups),
-    nextMeasurement: next ?? nextListening(build, model, suspects, listenings),
+    model,
+    plans,
+    observations,
+    groups: groupEqual([...singles, ...pairs]),
+    considered: { singles: faults.length, ofSingles: all.length, pairs: court.heardCount - before },
+  };
+}
+
+function explanationsFor({ plans, observations, groups }: Judgement, isSilent: boolean): Explanation[] {
+  if (isSilent) return [NOTHING_MEASURED];
+  const explanations = explanationsOf(groups);
+  const [best] = groups;
+  return best?.members[0]?.explains ? explanations : [unexplained(plans, observations, groups), ...explanations];
+}
+
+/**
+ * Ranks what may be wrong with a guard: first what accounts for every reading, the likelier before the others. Where nothing
+ * does, an explanation of kind "unexplained" comes first and says which readings to take again.
+ * @param checkpoint called now and then; may throw to stop the work
+ * @throws PresolderError REQUEST_INVALID or SETTINGS_INVALID naming the field at fault
+ */
+export function diagnose(build: Build, request: DiagnoseRequest, checkpoint: () => void = () => {}): Diagnosis {
+  const judgement = judge(build, request, checkpoint);
+  const { model, plans, groups, considered } = judgement;
+  const suspects = suspectsOf(tenable(groups));
+  const next = nextMeasurement(build, model, suspects, new Set(plans.map(planKey)), affordableReadings(model));
+  const isSilent = plans.length === 0 && (request.symptoms ?? []).length === 0;
+  return {
+    considered,
+    explanations: explanationsFor(judgement, isSilent),
+    notes: request.readings.flatMap(noteOn),
+    nextMeasurement: next ?? nextListening(build, model, suspects, affordableListenings(build)),
   };
 }
 
@@ -145,9 +205,9 @@ function plansOf(build: Build, readings: readonly MeasuredReading[]): ReadingPla
   });
 }
 
-function scalesFor({ parts: { parameters, tracks } }: MeterModel, readings: readonly MeasuredReading[]): Scales {
+function scalesFor({ parts: { parameters, tracks } }: MeterModel, observations: readonly Observation[]): Scales {
   return new Scales(
-    readings.map(({ ohms, low, high }) => observe(ohms, low, high)),
+    observations,
     parameters.map(({ tolerance }) => tolerance.fraction),
     parameters.length + tracks.length,
   );

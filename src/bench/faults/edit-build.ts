@@ -54,6 +54,9 @@ class BuildEditor {
       case "coil-shorted":
         this.#shortCoil(change.part, change.coil);
         break;
+      case "coil-resistance":
+        this.#scaleCoil(change.part, change.coil, change.factor);
+        break;
       case "resistance":
         this.#scaleResistance(change.part, change.gang, change.factor);
         break;
@@ -133,6 +136,14 @@ class BuildEditor {
     const { coupling: _, ...pickup } = old;
     const { loss: __, ...spec } = old.coils[coil]!;
     this.#parts[part] = { ...pickup, coils: { ...old.coils, [coil]: { ...spec, ...SHORTED_COIL } } };
+  }
+
+  /** Only the resistance: it tells nothing sure about the winding's inductance. */
+  #scaleCoil(part: string, coil: string, factor: number): void {
+    const old = this.#parts[part]!;
+    if (old.kind !== "pickup") return;
+    const spec = old.coils[coil]!;
+    this.#parts[part] = { ...old, coils: { ...old.coils, [coil]: { ...spec, resistance: spec.resistance * factor } } };
   }
 
   #scaleResistance(part: string, gang: number, factor: number): void {

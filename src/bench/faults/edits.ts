@@ -14,6 +14,8 @@ export type Edit =
   | { readonly edit: "dead-contact"; readonly control: number; readonly lug: number }
   | { readonly edit: "coil-open"; readonly part: string; readonly coil: string }
   | { readonly edit: "coil-shorted"; readonly part: string; readonly coil: string }
+  /** A winding of another resistance. */
+  | { readonly edit: "coil-resistance"; readonly part: string; readonly coil: string; readonly factor: number }
   /** A track or resistor of another value. */
   | { readonly edit: "resistance"; readonly part: string; readonly gang: number; readonly factor: number }
   /** A capacitor of another value; 0 is an open one. */
@@ -60,6 +62,9 @@ class ModelEditor {
         break;
       case "coil-shorted":
         this.#scale(change.part, 0, (parameter) => parameter.coil === change.coil);
+        break;
+      case "coil-resistance":
+        this.#scale(change.part, change.factor, (parameter) => parameter.coil === change.coil);
         break;
       case "resistance":
         this.#scale(change.part, change.factor, (parameter) => (parameter.gang ?? 0) === change.gang);

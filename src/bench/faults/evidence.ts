@@ -1,4 +1,5 @@
 import { METER_TOLERANCE } from "../tolerance.ts";
+import { chiSquareTail } from "./chi-square.ts";
 import type { Prediction } from "./predictor.ts";
 
 /** What the person's meter showed. */
@@ -20,6 +21,8 @@ const LOG_SLIP = Math.log(1e-5);
 const LOG_SLIP_DENSITY = LOG_SLIP - Math.log(Math.log(OPEN_FROM_OHMS / JOINT_UP_TO_OHMS));
 /** Beyond this many standard deviations a finite reading is a slip and no longer bends the estimate of the parts. */
 const SLIP_DEVIATIONS = 6;
+/** Beyond the edge of its tolerances by more than this many standard deviations of the meter, a guard cannot show a reading. */
+export const METER_DEVIATIONS = 3;
 /** Audio tracks differ: standard deviation of the logit of the wiper's fraction (common practice, no source). */
 export const WIPER_LOGIT_DEVIATION = 0.3;
 
@@ -35,13 +38,26 @@ export function observe(ohms: number | null, low?: number | null, high?: number 
 export interface Evidence {
   /** ln P(readings | this fault). */
   readonly log: number;
-  /** Readings that this fault cannot explain. */
-  readonly misses: number;
+  /** Probability, 0 to 1, that readings of a guard with this fault lie at least as far from what it predicts as these. */
+  readonly fit: number;
+  /** Readings, by their index, that this fault cannot explain. */
+  readonly missed: readonly number[];
+  /** The reading furthest from what the likeliest parts make of it, those missed aside; −1 where none can be compared. */
+  readonly oddest: number;
   /** Most likely ln (value / nominal) of each unknown. */
   readonly deviations: Float64Array;
 }
 
-function isJoint(ohms: number): boolean {
+/**
+ * A part whose value is not the build's: its ln is taken to scatter this far (standard deviation) about the build's value.
+ * Windings of common pickups lie within a factor of two of each other (common practice, no source).
+ */
+export const FREE_VALUE_DEVIATION = 0.7;
+/** How far a free value may plausibly lie from where it stands in one step of solving for it. */
+const FREE_STEP_DEVIATION = 0.1;
+const NONE_FREE = -1;
+
+export function isJoint(ohms: number): boolean {
   return ohms <= JOINT_UP_TO_OHMS;
 }
 
@@ -55,6 +71,7 @@ export class Scales {
   readonly #observations: readonly Observation[];
   readonly #priorVariance: Float64Array;
   readonly #size: number;
+  readonly #partCount: number;
   readonly #matrix: Float64Array;
   readonly #right: Float64Array;
 
@@ -62,6 +79,7 @@ export class Scales {
   constructor(observations: readonly Observation[], tolerances: readonly number[], unknownCount: number) {
     this.#observations = observations;
     this.#size = unknownCount;
+    this.#partCount = tolerances.length;
     this.#priorVariance = Float64Array.from({ length: unknownCount }, (_, index) =>
       index < tolerances.length ? Math.max(tolerances[index]!, 1e-4) ** 2 / 3 : WIPER_LOGIT_DEVIATION ** 2,
     );
@@ -69,24 +87,61 @@ export class Scales {
     this.#right = new Float64Array(unknownCount);
   }
 
-  /** @param around deviations at which `prediction` was made and is linear */
-  weigh(prediction: Prediction, around?: Float64Array): Evidence {
+  /**
+   * @param around deviations at which `prediction` was made and is linear
+   * @param free the unknown, if any, that no tolerance binds
+   */
+  weigh(prediction: Prediction, around?: Float64Array, free = NONE_FREE): Evidence {
     let log = 0;
-    let misses = 0;
+    const missed: number[] = [];
     const finite: number[] = [];
-    for (const [index, { ohms, logError }] of this.#observations.entries()) {
+    for (const [index, { ohms }] of this.#observations.entries()) {
       const predicted = prediction.ohms[index]!;
       const open = predicted >= OPEN_FROM_OHMS;
       const agrees = open ? ohms === Number.POSITIVE_INFINITY : isJoint(predicted) ? isJoint(ohms) : undefined;
       const comparable = agrees === undefined && ohms < Number.POSITIVE_INFINITY && !isJoint(ohms);
-      if (comparable && this.#reaches(prediction, index, ohms, logError, around)) finite.push(index);
+      if (comparable && this.#reaches(prediction, index, around, free)) finite.push(index);
       else if (agrees !== true) {
-        misses++;
+        missed.push(index);
         log += ohms < Number.POSITIVE_INFINITY && !isJoint(ohms) ? LOG_SLIP_DENSITY : LOG_SLIP;
       }
     }
-    const { density, deviations } = this.#jointDensity(prediction, finite, around);
-    return { log: log + density, misses, deviations };
+    const { density, chiSquare, degrees, deviations } = this.#jointDensity(prediction, finite, around, free);
+    const fit = chiSquareTail(chiSquare, degrees) * Math.exp(LOG_SLIP * missed.length);
+    return {
+      log: log + density,
+      fit,
+      missed,
+      oddest: this.#oddest(prediction, finite, deviations, around),
+      deviations,
+    };
+  }
+
+  /**
+   * Whether every reading lies between what all parts low and all parts high would show, `METER_DEVIATIONS` of the meter's error
+   * and of the wipers' place aside. Resistance between two points never falls when any one resistance rises (Rayleigh).
+   */
+  isWithin(nominal: Prediction, low: Float64Array, high: Float64Array): boolean {
+    return this.#observations.every(({ ohms, logError }, index) => {
+      const [from, to] = [low[index]!, high[index]!];
+      if (isJoint(ohms) || ohms >= OPEN_FROM_OHMS || isJoint(from) || to >= OPEN_FROM_OHMS) return true;
+      let variance = logError * logError;
+      for (let k = this.#partCount; k < this.#size; k++)
+        variance += (nominal.slopes[index * this.#size + k]! * WIPER_LOGIT_DEVIATION) ** 2;
+      const slack = METER_DEVIATIONS * Math.sqrt(variance);
+      return Math.log(from / ohms) <= slack && Math.log(ohms / to) <= slack;
+    });
+  }
+
+  #oddest(prediction: Prediction, finite: readonly number[], deviations: Float64Array, around?: Float64Array): number {
+    let [oddest, furthest] = [-1, -1];
+    for (const index of finite) {
+      const { ohms, logError } = this.#observations[index]!;
+      let left = this.#residual(prediction, index, ohms, around);
+      for (let k = 0; k < this.#size; k++) left -= prediction.slopes[index * this.#size + k]! * deviations[k]!;
+      if (Math.abs(left) / logError > furthest) [oddest, furthest] = [index, Math.abs(left) / logError];
+    }
+    return oddest;
   }
 
   #residual(prediction: Prediction, index: number, ohms: number, around?: Float64Array): number {
@@ -99,22 +154,30 @@ export class Scales {
   }
 
   /** Whether tolerances and the meter's error can plausibly bring the prediction to the reading. */
-  #reaches(prediction: Prediction, index: number, ohms: number, logError: number, around?: Float64Array): boolean {
+  #reaches(prediction: Prediction, index: number, around: Float64Array | undefined, free: number): boolean {
+    const { ohms, logError } = this.#observations[index]!;
     const row = index * this.#size;
     let variance = logError * logError;
-    for (let k = 0; k < this.#size; k++) variance += prediction.slopes[row + k]! ** 2 * this.#priorVariance[k]!;
-    return this.#residual(prediction, index, ohms, around) ** 2 < SLIP_DEVIATIONS ** 2 * variance;
+    for (let k = 0; k < this.#size; k++) {
+      const own = k === free ? FREE_STEP_DEVIATION ** 2 : this.#priorVariance[k]!;
+      variance += prediction.slopes[row + k]! ** 2 * own;
+    }
+    let residual = this.#residual(prediction, index, ohms, around);
+    // A free value is looked for about where it stands, not about the build's.
+    if (free !== NONE_FREE && around) residual -= prediction.slopes[row + free]! * around[free]!;
+    return residual ** 2 < SLIP_DEVIATIONS ** 2 * variance;
   }
 
   /** ln of the joint normal density of the finite readings in ln R, and the most likely deviations. */
-  #jointDensity(prediction: Prediction, finite: readonly number[], around?: Float64Array) {
+  #jointDensity(prediction: Prediction, finite: readonly number[], around: Float64Array | undefined, free: number) {
     const size = this.#size;
     const matrix = this.#matrix.fill(0);
     const right = this.#right.fill(0);
     let log = -0.5 * finite.length * Math.log(2 * Math.PI);
     for (let k = 0; k < size; k++) {
-      matrix[k * size + k] = 1 / this.#priorVariance[k]!;
-      log -= 0.5 * Math.log(this.#priorVariance[k]!);
+      const variance = k === free ? FREE_VALUE_DEVIATION ** 2 : this.#priorVariance[k]!;
+      matrix[k * size + k] = 1 / variance;
+      log -= 0.5 * Math.log(variance);
     }
     let squares = 0;
     for (const index of finite) {
@@ -133,7 +196,12 @@ export class Scales {
     }
     const deviations = new Float64Array(size);
     const { logDeterminant, explained } = solveCholesky(matrix, right, size, deviations);
-    return { density: log - 0.5 * (logDeterminant + squares - explained), deviations };
+    const chiSquare = squares - explained;
+    const density = log - 0.5 * (logDeterminant + chiSquare);
+    if (free === NONE_FREE) return { density, chiSquare, degrees: finite.length, deviations };
+    // A value solved from the readings uses one of them up, and how far it lies from the build's is no misfit.
+    const ofFree = (deviations[free]! / FREE_VALUE_DEVIATION) ** 2;
+    return { density, chiSquare: chiSquare - ofFree, degrees: Math.max(0, finite.length - 1), deviations };
   }
 }
 

@@ -24,6 +24,11 @@ export const FAULT_WEIGHTS = {
   "cap-tenth": 1,
   "wrong-pot-value": 1,
   "wrong-switch-lug": 0.5,
+  "switch-wires-swapped": 0.5,
+  "pickups-swapped": 1,
+  "coil-value": 1,
+  "pot-value": 0.5,
+  "resistor-value": 1,
   "contact-open": 1.5,
 } as const;
 
@@ -35,6 +40,8 @@ export interface Fault {
   readonly lugs: readonly string[];
   readonly message: string;
   readonly edits: readonly Edit[];
+  /** The value in ohms that the readings say a part has, where the fault is another value than the build's. */
+  readonly ohms?: number;
 }
 
 /** A lug by its index and name. */

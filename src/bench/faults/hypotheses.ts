@@ -1,8 +1,11 @@
+import type { Build } from "../../build/schema.ts";
 import type { MeterModel } from "../meter/meter-model.ts";
+import { scaledBy } from "../meter/readings.ts";
 import { editModel } from "./edits.ts";
 import type { Evidence, Scales } from "./evidence.ts";
 import { FAULT_WEIGHTS, type Fault } from "./fault.ts";
 import { type Prediction, Predictor, type Question } from "./predictor.ts";
+import { valueFault } from "./value-faults.ts";
 
 /** No fault, one, or two. */
 export interface Hypothesis {
@@ -13,7 +16,12 @@ export interface Hypothesis {
   readonly evidence: Evidence;
   /** ln P(symptoms | this), 0 where none were told. */
   readonly logSymptoms: number;
+  /** Whether it accounts for every reading. */
+  readonly explains: boolean;
 }
+
+/** Less likely than this, the readings are not what an explanation predicts: one true explanation in a thousand is lost. */
+const MIN_FIT = 1e-3;
 
 /** Half of the guards that somebody measures are sound, and few of those that somebody complains of (no source). */
 const SOUND_SHARE = { measured: 0.5, complainedOf: 0.05 } as const;
@@ -22,6 +30,11 @@ const SECOND_FAULT_SHARE = 0.2;
 /** Hypotheses whose likeliest parts the readings are weighed at again; the first look is linear about nominal parts. */
 const REFINED = 60;
 const REFINEMENTS = 2;
+/** Where to begin looking for the value of a part that no tolerance binds, as multiples of the build's. */
+const STARTS = [0.06, 0.15, 0.35, 0.65, 1.5, 3, 7, 16] as const;
+const SOLVING_ROUNDS = 5;
+/** A part further off than this is open or shorted, which are faults of their own. */
+const MAX_FACTOR = 30;
 /** Pairs grow from this many of the best single faults. */
 const PAIR_SEEDS = 12;
 
@@ -75,7 +88,44 @@ export class Court {
     );
     const prediction = this.#predictor.predict(model);
     const evidence = this.#scales.weigh(prediction);
-    return { faults, logPrior: this.#logPrior(faults), model, prediction, evidence, logSymptoms: 0 };
+    const logPrior = this.#logPrior(faults);
+    return { faults, logPrior, model, prediction, evidence, logSymptoms: 0, explains: explainsAll(evidence) };
+  }
+
+  /**
+   * Every part, at most so many, whose value may be another than the build's, with the value that the readings speak for. Those
+   * that the readings do not move out of their tolerance are left out: they are sound.
+   */
+  values(build: Build, most: number): Hypothesis[] {
+    const { parameters } = this.#sound.parts;
+    const perPart = STARTS.length + SOLVING_ROUNDS + 1;
+    const tried = parameters.slice(0, Math.floor(most / perPart));
+    this.#checkpoint();
+    return tried.flatMap((_, parameter) => this.#solved(build, parameter) ?? []);
+  }
+
+  /** By Gauss and Newton from the best of several starts, all other parts and wipers moving within their tolerances. */
+  #solved(build: Build, parameter: number): Hypothesis | undefined {
+    const weighAt = (around: Float64Array) => {
+      const { model, questions } = deviated(this.#sound, this.#predictor.questions, around);
+      return this.#scales.weigh(this.#predictor.predict(model, questions), around, parameter);
+    };
+    const starts = STARTS.map((factor) => {
+      const around = new Float64Array(this.#predictor.unknownCount);
+      around[parameter] = Math.log(factor);
+      return weighAt(around);
+    });
+    let evidence = starts.reduce((best, each) => (each.log > best.log ? each : best));
+    for (let round = 0; round < SOLVING_ROUNDS; round++) {
+      if (Math.abs(evidence.deviations[parameter]!) > Math.log(MAX_FACTOR)) return undefined;
+      evidence = weighAt(evidence.deviations);
+    }
+    const factor = Math.exp(evidence.deviations[parameter]!);
+    const spec = this.#sound.parts.parameters[parameter]!;
+    if (Math.abs(factor - 1) <= spec.tolerance.fraction || Math.abs(Math.log(factor)) > Math.log(MAX_FACTOR))
+      return undefined;
+    const fault = valueFault(build, spec, factor);
+    return fault && { ...this.hear([fault]), evidence, explains: explainsAll(evidence) };
   }
 
   /** The sound guard and every single fault, best first; those in front weighed about their own likeliest parts. */
@@ -115,8 +165,17 @@ export class Court {
       const { model, questions } = deviated(hypothesis.model, this.#predictor.questions, around);
       evidence = this.#scales.weigh(this.#predictor.predict(model, questions), around);
     }
-    return { ...hypothesis, evidence };
+    return { ...hypothesis, evidence, explains: explainsAll(evidence) && this.#isWithin(hypothesis) };
   }
+
+  #isWithin({ model, prediction }: Hypothesis): boolean {
+    const [low, high] = ([-1, 1] as const).map((sign) => this.#predictor.predict(scaledBy(model, sign)).ohms);
+    return this.#scales.isWithin(prediction, low!, high!);
+  }
+}
+
+function explainsAll({ missed, fit }: Evidence): boolean {
+  return missed.length === 0 && fit >= MIN_FIT;
 }
 
 /** The model and the questions with parts and wipers moved by the given deviations. */

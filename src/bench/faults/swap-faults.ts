@@ -1,4 +1,5 @@
 import { partsOfKind } from "../../build/build-file.ts";
+import { lugsOfPart } from "../../build/lugs.ts";
 import type { Edit } from "./edits.ts";
 import { type Bench, called, type Fault, fault } from "./fault.ts";
 
@@ -47,6 +48,28 @@ export function pickupSwaps(bench: Bench): Fault[] {
       return swap(bench, "coil-leads-swapped", [`${name}.${coil}.start`, `${name}.${coil}.finish`], message);
     });
   });
+}
+
+/** Each two pickups with the same leads, one where the other belongs. */
+export function pickupExchanges(bench: Bench): Fault[] {
+  const { build } = bench;
+  const pickups = partsOfKind(build, "pickup").map(([name, part]) => ({
+    name,
+    leads: lugsOfPart(name, part)
+      .map((lug) => lug.name.slice(name.length + 1))
+      .filter((lead) => lead !== "shield"),
+  }));
+  return pickups.flatMap((one, index) =>
+    pickups.slice(index + 1).flatMap((other): Fault[] => {
+      if (one.leads.join() !== other.leads.join()) return [];
+      const edits = one.leads.flatMap((lead) => exchange(bench, `${one.name}.${lead}`, `${other.name}.${lead}`, false));
+      const lugs = [one, other].map(
+        ({ name, leads }) => `${name}.${leads.find((lead) => lead === "hot") ?? leads[0]!}`,
+      );
+      const message = `${called(build, one.name)} and ${called(build, other.name)} have changed places: each is wired as the other should be.`;
+      return edits.length === 0 ? [] : [fault("pickups-swapped", lugs, message, edits)];
+    }),
+  );
 }
 
 export function potSwaps(bench: Bench): Fault[] {

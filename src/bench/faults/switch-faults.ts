@@ -36,3 +36,36 @@ export function wrongLugFaults(bench: Bench): Fault[] {
     );
   });
 }
+
+interface WireEnd {
+  readonly wire: number;
+  readonly end: "from" | "to";
+  readonly lug: number;
+  readonly far: number;
+}
+
+/** Each two wires of a switch, one on the other's lug. */
+export function exchangedWireFaults(bench: Bench): Fault[] {
+  return switchControls(bench.build.parts).flatMap(({ part, table, onShaft }) => {
+    const lugs = new Set(table.lugs.map((local) => bench.lug(`${part}.${onShaft ? "s." : ""}${local}`).index));
+    const ends = bench.wires.flatMap(({ from, to }, wire): WireEnd[] => [
+      ...(lugs.has(from) ? [{ wire, end: "from", lug: from, far: to } as const] : []),
+      ...(lugs.has(to) ? [{ wire, end: "to", lug: to, far: from } as const] : []),
+    ]);
+    return ends.flatMap((one, index) =>
+      ends
+        .slice(index + 1)
+        .filter((other) => other.wire !== one.wire && !bench.joined(one.lug, other.lug))
+        .map((other) => exchanged(bench, one, other)),
+    );
+  });
+}
+
+function exchanged({ nameAt }: Bench, one: WireEnd, other: WireEnd): Fault {
+  const lugs = [nameAt(one.lug), nameAt(other.lug)];
+  const message = `Two wires have changed places: the one from ${nameAt(one.far)} is on ${lugs[1]}, the one from ${nameAt(other.far)} on ${lugs[0]}.`;
+  return fault("switch-wires-swapped", lugs, message, [
+    { edit: "move", wire: one.wire, end: one.end, lug: other.lug },
+    { edit: "move", wire: other.wire, end: other.end, lug: one.lug },
+  ]);
+}

@@ -45,7 +45,8 @@ export interface MeterReadings {
 export const LEADS_OHMS = 1;
 const SWEEP_REFINEMENTS = 40;
 
-function scaledBy(model: MeterModel, sign: 1 | -1): MeterModel {
+/** The model with every part at the low (−1) or the high (1) end of its tolerance. */
+export function scaledBy(model: MeterModel, sign: 1 | -1): MeterModel {
   const { resistors, parameters } = model.parts;
   const ohms = model.ohms.map(
     (value, index) => value * (1 + sign * parameters[resistors[index]!.parameter]!.tolerance.fraction),
