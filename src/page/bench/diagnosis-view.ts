@@ -5,7 +5,10 @@ import { rangeText } from "./ohms.ts";
 export interface Diagnosis {
   readonly explanations: readonly {
     readonly message: string;
+    readonly faults: readonly { readonly kind: string }[];
+    /** 0 to 1: how well it explains the readings, and how likely it is of all that explain them. */
     readonly fit: number;
+    readonly probability: number;
     readonly sameAs: readonly { readonly message: string }[];
   }[];
   readonly nextMeasurement: NextCheck | null;
@@ -28,11 +31,22 @@ function nextText(next: NextCheck): string {
 
 const SHOWN = 5;
 
-function explanationItem({ message, fit, sameAs }: Diagnosis["explanations"][number]): HTMLElement {
+/** Kinds of answer that explain nothing, and so have neither fit nor probability to show. */
+const NO_EXPLANATIONS: readonly string[] = ["unexplained", "nothing-measured"];
+
+function explanationItem({
+  faults,
+  message,
+  fit,
+  probability,
+  sameAs,
+}: Diagnosis["explanations"][number]): HTMLElement {
+  const isNone = faults.some(({ kind }) => NO_EXPLANATIONS.includes(kind));
+  const figures = `${percentText(probability)} likely, fits the readings to ${percentText(fit)}: `;
   return h(
     "li",
     {},
-    h("p", {}, h("b", {}, `${percentText(fit)}: `), message),
+    h("p", {}, !isNone && h("b", {}, figures), message),
     sameAs.length > 0 &&
       h(
         "details",

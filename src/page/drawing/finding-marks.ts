@@ -23,14 +23,21 @@ export function findingSign(severity: Finding["severity"], number: number): SVGE
   return [s("path", { d: OUTLINES[severity] }), s("text", { y, "text-anchor": "middle" }, number)];
 }
 
-/** A numbered mark beside every lug that a finding names. */
+/** What is wrong is marked at every lug; a note, which may name a whole pickup, once a part. */
+function markedLugs({ severity, lugs }: Finding): readonly string[] {
+  if (severity !== "note") return lugs;
+  const partOf = (lug: string) => lug.split(".")[0];
+  return lugs.filter((lug, index) => lugs.findIndex((other) => partOf(other) === partOf(lug)) === index);
+}
+
+/** A numbered mark beside the lugs that a finding names. */
 export function drawFindingMarks(
   findings: readonly Finding[],
   find: (lug: string) => SeenLug | undefined,
 ): SVGElement[] {
   const marksAtLug = new Map<string, number>();
   return findings.flatMap((finding, index) =>
-    finding.lugs.flatMap((name) => {
+    markedLugs(finding).flatMap((name) => {
       const lug = find(name);
       if (!lug) return [];
       const before = marksAtLug.get(lug.name) ?? 0;
