@@ -1,5 +1,6 @@
 import type { FastifyRequest } from "fastify";
 import { clientOf } from "./client.ts";
+import { whenClosed } from "./when-closed.ts";
 
 /** Whom a job is for, as the worker pool wants to know it. */
 export interface Caller {
@@ -13,7 +14,7 @@ export function callerOf(
   reply: { raw: NodeJS.EventEmitter & { writableFinished: boolean } },
 ): Caller {
   const controller = new AbortController();
-  reply.raw.once("close", () => {
+  whenClosed(reply, () => {
     if (!reply.raw.writableFinished) controller.abort();
   });
   if (request.raw.destroyed && request.raw.errored) controller.abort();

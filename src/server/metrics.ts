@@ -2,6 +2,7 @@ import { monitorEventLoopDelay } from "node:perf_hooks";
 import type { FastifyReply, FastifyRequest } from "fastify";
 import { Counter, Gauge, Histogram, Registry } from "prom-client";
 import type { App } from "./route-context.ts";
+import { whenClosed } from "./when-closed.ts";
 import type { WorkerPool } from "./worker-pool.ts";
 
 /** The delay's own clock ticks so often (ms); a loop that is never late reads as one tick. */
@@ -48,7 +49,7 @@ function observeRequests(app: App, register: Registry): void {
   });
   app.addHook("onRequest", async (_request, reply) => {
     inFlight.inc();
-    reply.raw.once("close", () => {
+    whenClosed(reply, () => {
       inFlight.dec();
       if (!reply.raw.writableFinished) left.inc();
     });

@@ -3,6 +3,7 @@ import { MAX_RENDERS, MAX_RENDERS_PER_CLIENT, MAX_SETS } from "../limits.ts";
 import { clientOf } from "./client.ts";
 import { RETRY_AFTER_SECONDS, TooManyRequests } from "./refusals.ts";
 import type { App } from "./route-context.ts";
+import { whenClosed } from "./when-closed.ts";
 import { ServiceBusy } from "./worker-pool.ts";
 
 export interface GateBounds {
@@ -54,7 +55,7 @@ export function guardRenders(app: App, bounds: GateBounds = USUAL_BOUNDS): void 
     if (!isWork(request)) return;
     const held: string[] = [];
     heldBy.set(reply.raw, held);
-    reply.raw.once("close", () => {
+    whenClosed(reply, () => {
       for (const name of held) counter.leave(name);
     });
     if (hold(reply, `client ${clientOf(request.ip)}`, bounds.perClient)) return;

@@ -6,6 +6,7 @@ import { ByteBudget } from "./byte-budget.ts";
 import type { App } from "./route-context.ts";
 import { parseJson } from "./safe-json.ts";
 import { refusal } from "./validation.ts";
+import { whenClosed } from "./when-closed.ts";
 
 /** The field that holds the JSON request, and the one that holds the sound file. */
 const REQUEST_FIELD = "request";
@@ -77,9 +78,10 @@ function parseRequestField(value: unknown): unknown {
   }
 }
 
-function unknownPart(name: string, kind: "field" | "file"): PresolderError {
+/** A part without a name arrives with none, whatever its type says. */
+function unknownPart(name: string | undefined, kind: "field" | "file"): PresolderError {
   const expected = `expected a field "${REQUEST_FIELD}" with the JSON request and a file "${FILE_FIELD}"`;
-  return refusal("REQUEST_INVALID", [{ path: name.slice(0, 60), message: `unknown ${kind}; ${expected}` }]);
+  return refusal("REQUEST_INVALID", [{ path: (name || "body").slice(0, 60), message: `unknown ${kind}; ${expected}` }]);
 }
 
 function tooLong(): PresolderError {
@@ -91,17 +93,36 @@ function tooLong(): PresolderError {
 function takeRoom(request: FastifyRequest, reply: FastifyReply): (count: number) => void {
   const { uploadBudget } = request.server;
   let taken = 0;
-  reply.raw.once("close", () => uploadBudget.give(taken));
+  whenClosed(reply, () => uploadBudget.give(taken));
   return (count) => {
     uploadBudget.take(count);
     taken += count;
   };
 }
 
+/** The parser of forms throws plain errors without a status; what it complains of is the caller's. */
+function formFault(error: unknown): unknown {
+  const { code, message } = error as NodeJS.ErrnoException;
+  if (code === "FST_INVALID_JSON_FIELD_ERROR") {
+    return refusal("REQUEST_INVALID", [{ path: REQUEST_FIELD, message: "expected JSON, as its type says" }]);
+  }
+  if ((error as object).constructor !== Error) return error;
+  return refusal("REQUEST_INVALID", [{ path: "body", message: `expected a whole multipart form; ${message}` }]);
+}
+
 /** A `preValidation` hook: takes a multipart request apart, so that its JSON is validated like any other body. */
 export async function readUpload(request: FastifyRequest, reply: FastifyReply): Promise<void> {
   if (!request.isMultipart()) return;
   const onBytes = takeRoom(request, reply);
+  try {
+    request.body = await readForm(request, onBytes);
+  } catch (error) {
+    throw formFault(error);
+  }
+}
+
+/** Answers the JSON request; the file goes to `request.upload`. */
+async function readForm(request: FastifyRequest, onBytes: (count: number) => void): Promise<unknown> {
   let body: unknown;
   for await (const part of request.parts()) {
     if (part.type === "file") {
@@ -119,5 +140,5 @@ export async function readUpload(request: FastifyRequest, reply: FastifyReply): 
   if (!request.upload) {
     throw refusal("REQUEST_INVALID", [{ path: FILE_FIELD, message: "is missing; expected a WAV file" }]);
   }
-  request.body = body;
+  return body;
 }
