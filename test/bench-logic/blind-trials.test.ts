@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { singleFaults } from "../../src/bench/faults/all-faults.ts";
 import type { Fault } from "../../src/bench/faults/fault.ts";
-import { faultTrials, type Random, seeded, soundTrials } from "./blind-trials.ts";
+import { faultTrials, type Random, seeded, soundTrials, valueTrials } from "./blind-trials.ts";
 import { scenarioBuilds } from "./scenario-builds.ts";
 
 const FAULTS_A_SCENARIO = 16;
@@ -31,6 +31,15 @@ describe("blind trials on every scenario", () => {
       counts.flatMap((count) => count.missed).join("\n"),
     ).toBeGreaterThanOrEqual(0.95);
     expect(sum((count) => count.firstThree) / trials).toBeGreaterThanOrEqual(0.99);
+  });
+
+  it("name a part of half its value first in 95 % of those that a meter can see", () => {
+    const random = seeded(22);
+    const counts = scenarioBuilds.map(({ build }) => valueTrials(build, [0.5], random));
+    const trials = counts.reduce((total, count) => total + count.trials, 0);
+    const first = counts.reduce((total, count) => total + count.first, 0);
+    expect(trials).toBeGreaterThan(2 * scenarioBuilds.length);
+    expect(first / trials, counts.flatMap((count) => count.missed).join("\n")).toBeGreaterThanOrEqual(0.95);
   });
 
   it("find nothing wrong with a sound guard in 99 %", () => {

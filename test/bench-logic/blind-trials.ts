@@ -1,7 +1,10 @@
 import { singleFaults } from "../../src/bench/faults/all-faults.ts";
 import { diagnose, type MeasuredReading } from "../../src/bench/faults/diagnose.ts";
 import { editBuild } from "../../src/bench/faults/edit-build.ts";
+import type { Alternative } from "../../src/bench/faults/explanations.ts";
 import type { Fault } from "../../src/bench/faults/fault.ts";
+import { valueFault } from "../../src/bench/faults/value-faults.ts";
+import { meterModelOf } from "../../src/bench/meter/meter-model.ts";
 import { ReadingTaker } from "../../src/bench/meter/readings.ts";
 import { standingReadings } from "../../src/bench/meter/standing-readings.ts";
 import { coilTolerance, trackTolerance, valueTolerance } from "../../src/bench/tolerance.ts";
@@ -103,6 +106,38 @@ export function faultTrials(build: Build, faults: readonly Fault[], random: Rand
     if (rank === 1) count.first++;
     if (rank <= 3) count.firstThree++;
     if (rank > 1) count.missed.push(`${truth.kind} ${truth.lugs.join(" ")}: rank ${rank}`);
+  }
+  return count;
+}
+
+/** Whether a fault moves any reading by more than usual parts' tolerances do. */
+function shows(sound: Build, faulty: Build): boolean {
+  const [before, after] = [sound, faulty].map((guard) => measured(sound, guard, seeded(0)));
+  return before!.some(({ ohms }, index) => {
+    const other = after![index]!.ohms;
+    if (ohms === null || other === null) return ohms !== other;
+    return ohms > 3 && Math.abs(Math.log(ohms / other)) > 0.25;
+  });
+}
+
+/** Every part of these other values that shows in the readings, and whether the finder names it first, with its value. */
+export function valueTrials(build: Build, factors: readonly number[], random: Random): TrialCount {
+  const count: TrialCount = { trials: 0, first: 0, firstThree: 0, missed: [] };
+  const kinds = ["coil-value", "pot-value", "resistor-value", "wrong-pot-value"];
+  for (const parameter of meterModelOf(build, 20).parts.parameters) {
+    for (const factor of factors) {
+      const truth = valueFault(build, parameter, factor)!;
+      if (!shows(build, editBuild(build, truth.edits))) continue;
+      const readings = measured(build, editBuild(assembled(build, random), truth.edits), random);
+      const isTruth = ({ faults: [first, ...others] }: Alternative) =>
+        others.length === 0 && kinds.includes(first!.kind) && first!.lugs.join() === truth.lugs.join();
+      const { explanations } = diagnose(build, { readings });
+      const index = explanations.findIndex((each) => [each, ...each.sameAs].some(isTruth));
+      count.trials++;
+      if (index === 0) count.first++;
+      if (index >= 0 && index < 3) count.firstThree++;
+      if (index !== 0) count.missed.push(`${truth.kind} ${truth.lugs} × ${factor}: rank ${index + 1}`);
+    }
   }
   return count;
 }

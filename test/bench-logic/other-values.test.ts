@@ -86,12 +86,37 @@ describe("readings that nothing explains", () => {
   });
 
   it("have the odd one among them named", () => {
-    const { explanations } = diagnose(three, {
-      readings: [...positions(6620, 3185, 6145, 2975, 5765), { between: ["volume.1", "jack.sleeve"], ohms: 4321 }],
-    });
-    if (explanations[0]!.faults[0]!.kind === "unexplained") expect(explanations[0]!.message).toContain("readings.5");
-    expect(explanations.find(({ faults }) => faults[0]!.kind === "none")?.fit ?? 0).toBeLessThan(1e-3);
-    expect(explanations[0]!.faults[0]!.kind).not.toBe("none");
+    const { explanations } = diagnose(three, { readings: positions(6620, 3185, 6145, 2975, 57650) });
+    expect(explanations[0]!.faults).toEqual([{ kind: "unexplained", lugs: [] }]);
+    expect(explanations[0]!.message).toContain("readings.4 (jack.tip to jack.sleeve, lever 5: 57650 Ω).");
+    for (const { fit } of explanations) expect(fit).toBeLessThan(1e-3);
+  });
+});
+
+describe("a part of another value beside a second fault", () => {
+  const named = (edits: Parameters<typeof editBuild>[1]) => {
+    const { explanations } = diagnose(three, { readings: measured(three, editBuild(three, edits), seeded(1)) });
+    return [explanations[0]!, ...explanations[0]!.sameAs].map(({ faults }) =>
+      faults
+        .map(({ kind, lugs }) => `${kind} ${lugs}`)
+        .sort()
+        .join(" and "),
+    );
+  };
+  const shortNeck = { edit: "coil-resistance", part: "neck", coil: "coil", factor: 0.5 } as const;
+
+  it("is found where two pickups are others than the build's", () => {
+    const bridge = { edit: "coil-resistance", part: "bridge", coil: "coil", factor: 1.5 } as const;
+    expect(named([shortNeck, bridge])).toContain(
+      "coil-value bridge.hot,bridge.ground and coil-value neck.hot,neck.ground",
+    );
+  });
+
+  it("is found where a lead of another pickup is open", () => {
+    const open = singleFaults(three).find(({ kind, lugs }) => kind === "wire-open" && lugs[0] === "bridge.hot")!;
+    expect(named([{ ...shortNeck, factor: 0.35 }, ...open.edits])).toContain(
+      "coil-value neck.hot,neck.ground and wire-open bridge.hot,lever.A1",
+    );
   });
 });
 

@@ -11,7 +11,7 @@ import { affordableFaults, affordableListenings, affordableReadings } from "./ef
 import { type Observation, observe, Scales } from "./evidence.ts";
 import { type Explanation, explanationsOf, type Group, groupEqual, tenable } from "./explanations.ts";
 import { FAULT_WEIGHTS, type Fault } from "./fault.ts";
-import { Court, type Hypothesis, score } from "./hypotheses.ts";
+import { byScore, Court, type Hypothesis, score } from "./hypotheses.ts";
 import { type NextListening, nextListening } from "./next-listening.ts";
 import { type NextMeasurement, nextMeasurement, planKey } from "./next-measurement.ts";
 import type { Question } from "./predictor.ts";
@@ -93,9 +93,12 @@ function questionsOf(model: MeterModel, plans: readonly ReadingPlan[]): Question
   });
 }
 
-/** Whether every single explanation leaves a reading unexplained, so that two faults at once are worth a look. */
+/** A single fault that explains no better than this does so by chance as well as not: one true one in a hundred. */
+const DOUBTFUL_FIT = 0.01;
+
+/** Whether every single explanation leaves a reading unexplained or nearly so, so that two faults at once are worth a look. */
 function leavesDoubt(singles: readonly Hypothesis[]): boolean {
-  return singles.every(({ explains }) => !explains);
+  return singles.every(({ explains, evidence }) => !explains || evidence.fit < DOUBTFUL_FIT);
 }
 
 /** Hypotheses further behind the best by readings than this, in nats, cannot be brought back by what was heard. */
@@ -120,7 +123,7 @@ function hearWitness(
     worst = Math.min(worst, logSymptoms);
     return { ...hypothesis, logSymptoms };
   });
-  return heard.sort((a, b) => score(b) - score(a));
+  return heard.sort(byScore);
 }
 
 /** The commonest faults first where not all can be weighed, else all in their own order. */
@@ -154,18 +157,18 @@ export function judge(build: Build, request: DiagnoseRequest, checkpoint: () => 
   const listenings = affordableListenings(build);
   const witness = new Witness(build, model, request.symptoms ?? []);
   const court = new Court(model, questions, scalesFor(model, observations), faults, !witness.isSilent, checkpoint);
-  const found = [...court.singles(), ...court.values(build, affordable)].sort((a, b) => score(b) - score(a));
+  const found = [...court.singles(), ...court.values(build, affordable)].sort(byScore);
   const singles = hearWitness(found, witness, listenings, checkpoint);
   const before = court.heardCount;
   const pairs = leavesDoubt(singles)
-    ? hearWitness(court.pairs(singles, affordable), witness, listenings, checkpoint)
+    ? [...court.pairs(singles, affordable), ...court.valuesBeside(build, singles, affordable)]
     : [];
   checkpoint();
   return {
     model,
     plans,
     observations,
-    groups: groupEqual([...singles, ...pairs]),
+    groups: groupEqual([...singles, ...hearWitness(pairs.sort(byScore), witness, listenings, checkpoint)]),
     considered: { singles: faults.length, ofSingles: all.length, pairs: court.heardCount - before },
   };
 }

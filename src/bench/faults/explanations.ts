@@ -1,6 +1,6 @@
 import { OPEN_FROM_OHMS } from "./evidence.ts";
 import type { Fault } from "./fault.ts";
-import { type Hypothesis, score } from "./hypotheses.ts";
+import { byScore, type Hypothesis, score } from "./hypotheses.ts";
 
 export interface NamedFault {
   readonly kind: string;
@@ -64,13 +64,26 @@ function samePredictions(a: Hypothesis, b: Hypothesis): boolean {
   );
 }
 
+/** Two parts of another value are found from either of them; the better of the two solutions stays. */
+function withoutRepeats(ordered: readonly Hypothesis[]): Hypothesis[] {
+  const seen = new Set<string>();
+  return ordered.filter(({ faults }) => {
+    if (faults.length < 2) return true;
+    const key = faults
+      .map(({ kind, lugs }) => `${kind} ${lugs}`)
+      .sort()
+      .join();
+    return !seen.has(key) && seen.add(key);
+  });
+}
+
 function explains({ members: [first] }: Group): boolean {
   return first!.explains;
 }
 
 /** Groups hypotheses that the readings cannot tell apart: those that account for every reading first, then the likelier. */
 export function groupEqual(hypotheses: readonly Hypothesis[]): Group[] {
-  const ordered = [...hypotheses].sort((a, b) => score(b) - score(a));
+  const ordered = withoutRepeats([...hypotheses].sort(byScore));
   const top = ordered.length === 0 ? 0 : score(ordered[0]!);
   const groups: Group[] = [];
   let total = 0;

@@ -33,6 +33,8 @@ const REFINEMENTS = 2;
 /** Where to begin looking for the value of a part that no tolerance binds, as multiples of the build's. */
 const STARTS = [0.06, 0.15, 0.35, 0.65, 1.5, 3, 7, 16] as const;
 const SOLVING_ROUNDS = 5;
+/** Predictions made to solve one value. */
+const SOLVING_COST = STARTS.length + SOLVING_ROUNDS + 1;
 /** A part further off than this is open or shorted, which are faults of their own. */
 const MAX_FACTOR = 30;
 /** Pairs grow from this many of the best single faults. */
@@ -42,7 +44,8 @@ export function score(hypothesis: Hypothesis): number {
   return hypothesis.logPrior + hypothesis.evidence.log + hypothesis.logSymptoms;
 }
 
-function byScore(a: Hypothesis, b: Hypothesis): number {
+/** Orders by score, best first. */
+export function byScore(a: Hypothesis, b: Hypothesis): number {
   return score(b) - score(a);
 }
 
@@ -93,21 +96,48 @@ export class Court {
   }
 
   /**
-   * Every part, at most so many, whose value may be another than the build's, with the value that the readings speak for. Those
-   * that the readings do not move out of their tolerance are left out: they are sound.
+   * Every part whose value may be another than the build's, with the value that the readings speak for; at most so many
+   * predictions are made. Parts that the readings do not move out of their tolerance are left out: they are sound.
    */
   values(build: Build, most: number): Hypothesis[] {
-    const { parameters } = this.#sound.parts;
-    const perPart = STARTS.length + SOLVING_ROUNDS + 1;
-    const tried = parameters.slice(0, Math.floor(most / perPart));
+    return this.#valuesBeside(build, this.hear([]), Math.floor(most / SOLVING_COST));
+  }
+
+  /** The best single faults each joined by a part of another value. */
+  valuesBeside(build: Build, singles: readonly Hypothesis[], most: number): Hypothesis[] {
+    const perSeed = this.#sound.parts.parameters.length;
+    const seedCount = Math.min(PAIR_SEEDS, Math.floor(most / SOLVING_COST / Math.max(1, perSeed)));
+    const seeds = singles.filter(({ faults }) => faults.length === 1).slice(0, seedCount);
+    return seeds.flatMap((seed) => this.#valuesBeside(build, seed, perSeed));
+  }
+
+  #valuesBeside(build: Build, base: Hypothesis, mostParts: number): Hypothesis[] {
     this.#checkpoint();
-    return tried.flatMap((_, parameter) => this.#solved(build, parameter) ?? []);
+    const { parameters } = this.#sound.parts;
+    return parameters.slice(0, mostParts).flatMap((_, parameter) => this.#solved(build, base, parameter) ?? []);
   }
 
   /** By Gauss and Newton from the best of several starts, all other parts and wipers moving within their tolerances. */
-  #solved(build: Build, parameter: number): Hypothesis | undefined {
+  #solved(build: Build, base: Hypothesis, parameter: number): Hypothesis | undefined {
+    const spec = this.#sound.parts.parameters[parameter]!;
+    const isTaken = base.faults.some(({ edits }) => edits.some((edit) => "part" in edit && edit.part === spec.part));
+    const evidence = isTaken || !this.#shows(base, parameter) ? undefined : this.#solvedEvidence(base, parameter);
+    if (!evidence) return undefined;
+    const factor = Math.exp(evidence.deviations[parameter]!);
+    if (Math.abs(factor - 1) <= spec.tolerance.fraction) return undefined;
+    const fault = valueFault(build, spec, factor);
+    return fault && { ...this.hear([...base.faults, fault]), evidence, explains: explainsAll(evidence) };
+  }
+
+  /** Whether the parameter moves any reading at all. */
+  #shows({ prediction: { slopes } }: Hypothesis, parameter: number): boolean {
+    for (let at = parameter; at < slopes.length; at += this.#predictor.unknownCount) if (slopes[at] !== 0) return true;
+    return false;
+  }
+
+  #solvedEvidence(base: Hypothesis, parameter: number): Evidence | undefined {
     const weighAt = (around: Float64Array) => {
-      const { model, questions } = deviated(this.#sound, this.#predictor.questions, around);
+      const { model, questions } = deviated(base.model, this.#predictor.questions, around);
       return this.#scales.weigh(this.#predictor.predict(model, questions), around, parameter);
     };
     const starts = STARTS.map((factor) => {
@@ -115,17 +145,13 @@ export class Court {
       around[parameter] = Math.log(factor);
       return weighAt(around);
     });
+    const isOutOfRange = ({ deviations }: Evidence) => Math.abs(deviations[parameter]!) > Math.log(MAX_FACTOR);
     let evidence = starts.reduce((best, each) => (each.log > best.log ? each : best));
     for (let round = 0; round < SOLVING_ROUNDS; round++) {
-      if (Math.abs(evidence.deviations[parameter]!) > Math.log(MAX_FACTOR)) return undefined;
+      if (isOutOfRange(evidence)) return undefined;
       evidence = weighAt(evidence.deviations);
     }
-    const factor = Math.exp(evidence.deviations[parameter]!);
-    const spec = this.#sound.parts.parameters[parameter]!;
-    if (Math.abs(factor - 1) <= spec.tolerance.fraction || Math.abs(Math.log(factor)) > Math.log(MAX_FACTOR))
-      return undefined;
-    const fault = valueFault(build, spec, factor);
-    return fault && { ...this.hear([fault]), evidence, explains: explainsAll(evidence) };
+    return isOutOfRange(evidence) ? undefined : evidence;
   }
 
   /** The sound guard and every single fault, best first; those in front weighed about their own likeliest parts. */

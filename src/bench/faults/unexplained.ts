@@ -5,9 +5,16 @@ import { planKey } from "./next-measurement.ts";
 
 /** At most so many readings are named in a message. */
 const MAX_NAMED = 4;
+const DIAL_AT_REST = 10;
 
 function ohmsText({ ohms }: Observation): string {
   return ohms === Number.POSITIVE_INFINITY ? "open" : `${Number(ohms.toPrecision(4))} Ω`;
+}
+
+/** What is read, and in which state of the controls. */
+function whereText({ label, settings: { switches, dials } }: ReadingPlan): string {
+  const turned = Object.entries(dials).filter(([, dial]) => dial !== DIAL_AT_REST);
+  return [label, ...[...Object.entries(switches), ...turned].map(([name, value]) => `${name} ${value}`)].join(", ");
 }
 
 function contradict(a: Observation, b: Observation): boolean {
@@ -46,15 +53,12 @@ function advice(plans: readonly ReadingPlan[], observations: readonly Observatio
   if (clashes.length > 0) {
     const named = clashes
       .slice(0, MAX_NAMED)
-      .map(
-        ([a, b]) =>
-          `readings.${a} (${shown(a)}) and readings.${b} (${shown(b)}) from ${plans[a]!.between.join(" to ")}`,
-      );
+      .map(([a, b]) => `readings.${a} (${shown(a)}) and readings.${b} (${shown(b)}) from ${whereText(plans[a]!)}`);
     return `These ask the same of the meter and contradict each other: ${named.join("; ")}. Measure again there.`;
   }
   const odd = oddReadings(groups)
     .slice(0, MAX_NAMED)
-    .map((index) => `readings.${index} (${plans[index]!.label}: ${shown(index)})`);
+    .map((index) => `readings.${index} (${whereText(plans[index]!)}: ${shown(index)})`);
   return odd.length === 0 ? "Measure again." : `Measure again, the oddest first: ${odd.join(", ")}.`;
 }
 
