@@ -4,7 +4,6 @@ WORKDIR /app
 COPY package.json package-lock.json ./
 RUN npm ci --no-audit --no-fund
 COPY tsconfig.json ./
-COPY tools ./tools
 COPY src ./src
 COPY public ./public
 RUN npm run build
