@@ -34,5 +34,5 @@ function instantiate(): SoundKernel | null {
   };
 }
 
-/** Null where the processor or the runtime has no WebAssembly SIMD. */
-export const soundKernel = instantiate();
+/** Null where the processor or the runtime has no WebAssembly SIMD, and in the page, whose security policy compiles none. */
+export const soundKernel = typeof window === "undefined" ? instantiate() : null;
