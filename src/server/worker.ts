@@ -1,7 +1,11 @@
+import { constants, setPriority } from "node:os";
 import { Piscina } from "piscina";
 import { PresolderError } from "../errors.ts";
 import { JOBS, type JobContext } from "./jobs.ts";
 import { beginTask, isStopped, type Task, type TaskResult } from "./task.ts";
+
+/** The event loop's thread goes first where threads wait for a processor. Linux counts this for the calling thread alone. */
+if (process.platform === "linux") setPriority(constants.priority.PRIORITY_BELOW_NORMAL);
 
 class Stopped extends Error {}
 
