@@ -79,13 +79,43 @@ export function impulseResponses(
   return responses.map((response) => ({ ...response, taps: padded(response.taps, length) }));
 }
 
-function sampledResponse(transfer: TransferFunction, sampleRateHz: number, size: number, delaySamples: number) {
+/** What a transform of a size needs, used again by the next of that size and rate. */
+interface Workspace {
+  readonly frequenciesHz: Float64Array;
+  readonly spectrum: Float64Array;
+  readonly samples: Float64Array;
+  readonly shifted: Float64Array;
+}
+
+/** Larger ones are rare, and made anew. */
+const LARGEST_KEPT_SIZE = 1 << 14;
+/** Of half a megabyte each at most. */
+const MOST_WORKSPACES = 16;
+const workspaces = new Map<string, Workspace>();
+
+function workspaceFor(size: number, sampleRateHz: number): Workspace {
+  const key = `${size} ${sampleRateHz}`;
+  const kept = workspaces.get(key);
+  if (kept) return kept;
   const frequenciesHz = new Float64Array(size / 2 + 1);
   for (let k = 0; k < frequenciesHz.length; k++) frequenciesHz[k] = (k * sampleRateHz) / size;
   frequenciesHz[0] = NEARLY_DC_HZ;
+  const [spectrum, samples, shifted] = [size + 2, size, size].map((length) => new Float64Array(length)) as [
+    Float64Array,
+    Float64Array,
+    Float64Array,
+  ];
+  const made = { frequenciesHz, spectrum, samples, shifted };
+  if (workspaces.size >= MOST_WORKSPACES) workspaces.clear();
+  if (size <= LARGEST_KEPT_SIZE) workspaces.set(key, made);
+  return made;
+}
+
+/** `samples` are good until the next call. */
+function sampledResponse(transfer: TransferFunction, sampleRateHz: number, size: number, delaySamples: number) {
+  const { frequenciesHz, spectrum, samples, shifted } = workspaceFor(size, sampleRateHz);
   const { re, im } = transfer(frequenciesHz);
   const taper = bandTaper(size);
-  const spectrum = new Float64Array(size + 2);
   let largestGain = 0;
   for (let k = 0; k <= size / 2; k++) {
     const gain = Math.sqrt(re[k]! * re[k]! + im[k]! * im[k]!);
@@ -98,11 +128,9 @@ function sampledResponse(transfer: TransferFunction, sampleRateHz: number, size:
   }
   spectrum[1] = 0;
   spectrum[size + 1] = 0;
-  const samples = new Float64Array(size);
-  if (largestGain === 0) return { samples, largestGain };
+  if (largestGain === 0) return { samples: shifted.fill(0), largestGain };
   realFft(size).inverse(samples, spectrum);
   // A shift in time is exact, where a phase factor would round at every bin.
-  const shifted = new Float64Array(size);
   shifted.set(samples.subarray(0, size - delaySamples), delaySamples);
   shifted.set(samples.subarray(size - delaySamples), 0);
   return { samples: shifted, largestGain };

@@ -10,7 +10,7 @@ import {
 } from "./convolver.ts";
 import { type Pffft, pffft } from "./pffft.ts";
 
-/** Room for the inputs' spectra: four lengths of filter for three inputs of 30 s at 48 kHz. */
+/** Room for the inputs' spectra. */
 const DEFAULT_MEMORY_BYTES = 96 * 2 ** 20;
 const FLOAT_BYTES = 4;
 const SHORTEST_RESERVE = 512;
@@ -83,10 +83,15 @@ function firstSoundIn(input: Float32Array): number {
   return first < 0 ? input.length : first;
 }
 
-/** 512, 768, 1024, 1536 and so on: the filters of a set fall into a few lengths, each with its own spectra of the inputs. */
+/**
+ * 512, 1024, 1536, 2304 and on in half octaves: the filters of a set fall into a few lengths, each with its own spectra of the
+ * inputs. 2304 taps hold the usual tone branch of 22 nF and 250 kΩ at 48 kHz.
+ */
 function reserveFor(taps: number): number {
-  const octave = 2 ** Math.ceil(Math.log2(Math.max(taps, SHORTEST_RESERVE)));
-  return octave > SHORTEST_RESERVE && taps <= 0.75 * octave ? 0.75 * octave : octave;
+  if (taps <= 2 * SHORTEST_RESERVE) return taps <= SHORTEST_RESERVE ? SHORTEST_RESERVE : 2 * SHORTEST_RESERVE;
+  let reserve = 3 * SHORTEST_RESERVE;
+  while (taps > 1.5 * reserve) reserve *= 2;
+  return taps <= reserve ? reserve : 1.5 * reserve;
 }
 
 /** Measured: while four buffers fit the first-level cache, a block costs as much as it is long; beyond, each sample costs more. */

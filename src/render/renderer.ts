@@ -36,6 +36,8 @@ export interface Renderer {
   limitsIn(settings: Settings): readonly UndoLimit[];
 }
 
+/** Of the inputs, for all channels together: four lengths of filter for three coils' signals of 30 s at 48 kHz. */
+const MAX_SPECTRA_BYTES = 96 * 2 ** 20;
 /** Filters of a long sweep are computed anew where keeping them would take more than this. */
 const MAX_KEPT_FILTER_BYTES = 64 * 2 ** 20;
 
@@ -71,7 +73,7 @@ function filterBank(plan: FilterPlan): (settings: Settings) => FilterSet {
     const filters = filtersIn(plan, settings);
     const lengths = filters.taps.map((taps) => taps.length).join();
     const candidates = byLengths.get(lengths) ?? [];
-    const alike = candidates.find(likeness(filters));
+    const alike = candidates.length > 0 ? candidates.find(likeness(filters)) : undefined;
     if (alike) {
       kept.set(settings, alike);
       return alike;
@@ -88,7 +90,8 @@ function filterBank(plan: FilterPlan): (settings: Settings) => FilterSet {
 /** One convolver for each output channel: its own drive beside the coils' signals, which all channels share. */
 function convolvers(feed: Feed, longestFilter: number, checkpoint: () => void): Convolver[] {
   const inputs = feed.drive.length > 0 ? feed.drive.map((drive) => [drive, ...feed.coils]) : [feed.coils];
-  return inputs.map((channel) => createQuickConvolver(channel, longestFilter, { checkpoint }));
+  const memoryBytes = MAX_SPECTRA_BYTES / inputs.length;
+  return inputs.map((channel) => createQuickConvolver(channel, longestFilter, { checkpoint, memoryBytes }));
 }
 
 /**
