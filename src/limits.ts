@@ -42,12 +42,12 @@ export const MIN_DRAWS = 2_000;
 export const MAX_DRAWS = 20_000;
 /** Guards times settings of one comparison: some seconds of one worker. */
 export const MAX_DRAWN_CURVES = 150_000;
-/** A browser holds six connections to one host; two more are for a second window. */
-export const MAX_RENDERS_PER_CLIENT = 8;
+/** A browser holds six connections to one host; a second window and a script beside it make sixteen. */
+export const MAX_RENDERS_PER_CLIENT = 16;
 /** A set holds up to 24 MiB of sound while its caller reads. */
 export const MAX_SETS = 16;
-/** Ten a second all minute long: a control turned by hand asks for five curves a second at most. */
-export const MAX_REQUESTS_PER_MINUTE = 600;
+/** Five hundred a second: what one machine answers. Below it the fair queue shares the work; above it a client only floods. */
+export const MAX_REQUESTS_PER_MINUTE = 30_000;
 /** A quarter of a second of delay is felt; twice that, measured over a second, is too much work. */
 export const MAX_EVENT_LOOP_DELAY_MS = 500;
 /** Beyond it the next upload or set could make the system end the process. */
