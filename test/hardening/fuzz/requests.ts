@@ -188,7 +188,11 @@ const PATHS = [
 ];
 
 function pathRequest(random: Random): InjectOptions {
-  const url = `/${mutateText(random.pick(PATHS), random).replace(/[\s#?]/g, "")}`;
+  const spoilt = `/${mutateText(random.pick(PATHS), random).replace(/[\s#?]/g, "")}`;
+  // What is no address at all never leaves the client that `inject` is.
+  const url = URL.canParse(spoilt, "http://localhost")
+    ? spoilt
+    : `/${encodeURIComponent(Buffer.from(spoilt).toString())}`;
   return { method: random.pick(["GET", "GET", "HEAD", "POST", "PUT", "DELETE", "OPTIONS"] as const), url };
 }
 
