@@ -58,6 +58,7 @@ function simdConvolver(
       const responses = heard.map((input) => spectrumOf(filters[input]!, transform));
       const load = heard.map((input) => spectraOf(input, grid, transform, checkpoint));
       transform.response.set(responses[0]!);
+      const whole = transform.block.subarray(grid.reserve - 1);
       for (let block = 0, start = 0; start < output.length; block++, start += grid.hop) {
         checkpoint?.();
         transform.clear();
@@ -67,8 +68,8 @@ function simdConvolver(
           transform.accumulate();
         }
         transform.inverse();
-        const end = grid.reserve - 1 + Math.min(grid.hop, output.length - start);
-        output.set(transform.block.subarray(grid.reserve - 1, end), start);
+        const count = output.length - start;
+        output.set(count < grid.hop ? whole.subarray(0, count) : whole, start);
       }
     });
     // Rounding is spread over a whole block, and so would come before its cause.
@@ -128,7 +129,7 @@ type Loader = (block: number) => void;
 
 /** The spectra of the inputs on every grid asked for, kept as long as there is room. */
 function spectrumStore(inputs: readonly Float32Array[], longestOutput: number, memoryBytes = DEFAULT_MEMORY_BYTES) {
-  const kept = new Map<string, Float32Array>();
+  const kept = new Map<string, readonly Float32Array[]>();
   let room = memoryBytes;
 
   return (input: number, grid: Grid, transform: BlockTransform, checkpoint?: () => void): Loader => {
@@ -143,17 +144,19 @@ function spectrumStore(inputs: readonly Float32Array[], longestOutput: number, m
       const blocks = Math.ceil(longestOutput / hop);
       const bytes = blocks * size * FLOAT_BYTES;
       if (bytes > room) return compute;
-      spectra = new Float32Array(blocks * size);
-      for (let block = 0; block < blocks; block++) {
+      const all = new Float32Array(blocks * size);
+      spectra = Array.from({ length: blocks }, (_, block) => {
         checkpoint?.();
         compute(block);
-        spectra.set(transform.block, block * size);
-      }
+        const spectrum = all.subarray(block * size, (block + 1) * size);
+        spectrum.set(transform.block);
+        return spectrum;
+      });
       kept.set(key, spectra);
       room -= bytes;
     }
-    const whole = spectra;
-    return (block) => void transform.block.set(whole.subarray(block * size, (block + 1) * size));
+    const found = spectra;
+    return (block) => void transform.block.set(found[block]!);
   };
 }
 

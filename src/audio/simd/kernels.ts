@@ -17,8 +17,8 @@ import {
 /** Addresses in the module's memory. */
 export const STATE = 0;
 export const SAMPLES = 1024;
-/** Samples worked on at once: with the results they fit the first-level cache. */
-export const CHUNK = 4096;
+/** Samples worked on at once: with their results they fit one page, and nearly the first-level cache. */
+export const CHUNK = 8192;
 /** A vector beyond the samples, for the one after them. */
 export const RESULTS = SAMPLES + 4 * CHUNK + 16;
 export const LANES = 4;

@@ -20,7 +20,7 @@ const PAGE_BYTES = 65_536;
 
 /** Loops over samples, four at a time. Its memory is one page and never grows: sound goes through it in chunks. */
 function instantiate(): SoundKernel | null {
-  const bytes = assemble(KERNELS, Math.ceil((RESULTS + 4 * CHUNK) / PAGE_BYTES));
+  const bytes = assemble(KERNELS, Math.ceil((RESULTS + 2 * CHUNK) / PAGE_BYTES));
   if (!WebAssembly.validate(bytes)) return null;
   const { exports } = new WebAssembly.Instance(new WebAssembly.Module(bytes));
   const { memory, ...functions } = exports as unknown as Kernels;
