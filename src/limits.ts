@@ -54,8 +54,8 @@ export const MAX_EVENT_LOOP_DELAY_MS = 500;
 export const MAX_MEMORY_FRACTION = 0.8;
 /** The largest build file stays under 100 kB; a megabyte leaves room for a second one and a long sweep. */
 export const MAX_BODY_BYTES = 1 << 20;
-/** All uploads in memory at a time: four of the longest, or fifty of an ordinary minute in stereo. */
-export const MAX_UPLOADS_BYTES = 4 * MAX_UPLOAD_BYTES;
+/** All uploads in memory at a time: two of the longest, or thirty of an ordinary minute in stereo. */
+export const MAX_UPLOADS_BYTES = 2 * MAX_UPLOAD_BYTES;
 /** A minute of sound over a slow line, and still no connection held open for nothing. */
 export const REQUEST_TIMEOUT_MS = 300_000;
 /** Headers are a few kilobytes; who needs longer for them is holding the connection open. */
