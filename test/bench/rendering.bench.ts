@@ -14,7 +14,7 @@ import { median, report } from "./stopwatch.ts";
 const SAMPLE_RATE_HZ = 48_000;
 const SECONDS = 10;
 const ROUNDS = 9;
-const WARM_UPS = 4;
+const WARM_UPS = 8;
 
 function filtersOf({ build, settings }: SetWork) {
   const engine = new ResponseEngine(build);
@@ -26,7 +26,10 @@ function medians(timings: readonly Timing[]): Timing {
   return { wallMs: median(timings.map((t) => t.wallMs)), coreMs: median(timings.map((t) => t.coreMs)) };
 }
 
-const shown = ({ wallMs, coreMs }: Timing) => `${wallMs.toFixed(0).padStart(6)} ${coreMs.toFixed(0).padStart(6)}`;
+const pair = (clock: number, core: number, digits: number) =>
+  [clock, core].map((value) => value.toFixed(digits).padStart(6)).join(" ");
+const shown = ({ wallMs, coreMs }: Timing) => pair(wallMs, coreMs, 0);
+const ratios = (peer: Timing, ours: Timing) => pair(peer.wallMs / ours.wallMs, peer.coreMs / ours.coreMs, 2);
 
 test.each([
   ["three single coils", threeSingles()],
@@ -37,7 +40,8 @@ test.each([
   const rendering = { sampleRateHz: SAMPLE_RATE_HZ, inputs: work.feed.coils, sets: filtersOf(work) };
   const directory = mkdtempSync(join(tmpdir(), "presolder-bench-"));
   await withBundle("set-process.ts", async (script) => {
-    const service = new LineProcess(process.execPath, [script]);
+    // The contenders have one thread each, and so has the collector of garbage.
+    const service = new LineProcess(process.execPath, ["--single-threaded-gc", script]);
     const { scipy, size } = await scipyOverlapSave(rendering, join(directory, "scipy"));
     try {
       expect(await service.ask(job)).toMatchObject({ settings: 55 });
@@ -54,15 +58,15 @@ test.each([
       const ours = medians(runs.ours);
       const peers = { sox: medians(runs.sox), plain: medians(runs.plain), scipy: medians(runs.scipy) };
       const audioMs = work.settings.length * SECONDS * 1000;
-      report(`rendering: ${title} (ms by the clock, ms of a core)`, {
-        "the set, levelled, dithered": shown(ours),
-        "sox fir, one coil, dithered": shown(peers.sox),
-        "sox fir, one coil, not dithered": shown(peers.plain),
-        [`SciPy overlap-save, float64, blocks of ${size}, not dithered`]: shown(peers.scipy),
-        "× real time a core": audioMs / ours.coreMs,
-        "sox / ours, a core": peers.sox.coreMs / ours.coreMs,
-        "sox / ours, a core, sox not dithering": peers.plain.coreMs / ours.coreMs,
-        "SciPy / ours, a core": peers.scipy.coreMs / ours.coreMs,
+      report(`rendering: ${title} (by the clock, by the core)`, {
+        "the set, levelled, dithered (ms)": shown(ours),
+        "sox fir, one coil, dithered (ms)": shown(peers.sox),
+        "sox fir, one coil, not dithered (ms)": shown(peers.plain),
+        [`SciPy overlap-save, float64, blocks of ${size}, not dithered (ms)`]: shown(peers.scipy),
+        "× real time": pair(audioMs / ours.wallMs, audioMs / ours.coreMs, 0),
+        "sox / ours": ratios(peers.sox, ours),
+        "sox, not dithering / ours": ratios(peers.plain, ours),
+        "SciPy / ours": ratios(peers.scipy, ours),
       });
     } finally {
       service.stop();
