@@ -81,7 +81,7 @@ test.each([
     const levelAndPhase = medianMilliseconds(
       () => {
         const engine = new ResponseEngine(build);
-      engine.plan(settings);
+        engine.plan(settings);
         return settings.map((state) => {
           const total = engine.transfersIn(state).total(frequencies);
           return [magnitudeDb(total), unwrappedPhaseDegrees(total)];
@@ -93,7 +93,7 @@ test.each([
     const everything = medianMilliseconds(
       () => {
         const engine = new ResponseEngine(build);
-      engine.plan(settings);
+        engine.plan(settings);
         return settings.map((state) => curveOf(engine.transfersIn(state), frequencies));
       },
       41,
