@@ -9,12 +9,6 @@ export interface Rational {
   readonly omega0: number;
 }
 
-/**
- * A real polynomial at p = jx is even(x²) + j·x·odd(x²). Up to this many coefficients of each kind are kept in local
- * variables, which doubles the speed; a guard rarely has more.
- */
-const UNROLLED = 6;
-
 /** Every second coefficient from `first`, its sign alternating as j² does, padded with noughts to `length`. */
 function alternating(coefficients: Float64Array, first: 0 | 1, length: number): Float64Array {
   const part = new Float64Array(length);
@@ -29,9 +23,56 @@ function horner(coefficients: Float64Array, square: number): number {
   return sum;
 }
 
-type Six = readonly [number, number, number, number, number, number];
+type Terms = Readonly<Record<number, number>>;
+type Fill = (e: Terms, o: Terms, scale: number, x: Float64Array, even: Float64Array, odd: Float64Array) => void;
 
-/** Fills `even` with even(x²) and `odd` with x·odd(x²) over the given x. */
+/**
+ * A real polynomial at p = jx is even(x²) + j·x·odd(x²). These have their coefficients in local variables, which doubles the
+ * speed; the number is how many of each kind there are at most. A guard rarely has more than six.
+ */
+const UNROLLED: readonly (readonly [terms: number, fill: Fill])[] = [
+  [
+    3,
+    (e, o, scale, frequenciesHz, even, odd) => {
+      const { 0: e0, 1: e1, 2: e2 } = e;
+      const { 0: o0, 1: o1, 2: o2 } = o;
+      for (let i = 0; i < frequenciesHz.length; i++) {
+        const x = frequenciesHz[i]! * scale;
+        const q = x * x;
+        even[i] = (e2! * q + e1!) * q + e0!;
+        odd[i] = ((o2! * q + o1!) * q + o0!) * x;
+      }
+    },
+  ],
+  [
+    4,
+    (e, o, scale, frequenciesHz, even, odd) => {
+      const { 0: e0, 1: e1, 2: e2, 3: e3 } = e;
+      const { 0: o0, 1: o1, 2: o2, 3: o3 } = o;
+      for (let i = 0; i < frequenciesHz.length; i++) {
+        const x = frequenciesHz[i]! * scale;
+        const q = x * x;
+        even[i] = ((e3! * q + e2!) * q + e1!) * q + e0!;
+        odd[i] = (((o3! * q + o2!) * q + o1!) * q + o0!) * x;
+      }
+    },
+  ],
+  [
+    6,
+    (e, o, scale, frequenciesHz, even, odd) => {
+      const { 0: e0, 1: e1, 2: e2, 3: e3, 4: e4, 5: e5 } = e;
+      const { 0: o0, 1: o1, 2: o2, 3: o3, 4: o4, 5: o5 } = o;
+      for (let i = 0; i < frequenciesHz.length; i++) {
+        const x = frequenciesHz[i]! * scale;
+        const q = x * x;
+        even[i] = ((((e5! * q + e4!) * q + e3!) * q + e2!) * q + e1!) * q + e0!;
+        odd[i] = (((((o5! * q + o4!) * q + o3!) * q + o2!) * q + o1!) * q + o0!) * x;
+      }
+    },
+  ],
+];
+
+/** Fills `even` with even(x²) and `odd` with x·odd(x²) over x = scale · frequency. */
 function polynomialInto(
   coefficients: Float64Array,
   scale: number,
@@ -39,18 +80,13 @@ function polynomialInto(
   even: Float64Array,
   odd: Float64Array,
 ): void {
-  const length = Math.max(UNROLLED, Math.ceil(coefficients.length / 2));
+  const half = Math.ceil(coefficients.length / 2);
+  const unrolled = UNROLLED.find(([terms]) => terms >= half);
+  const length = unrolled?.[0] ?? half;
   const e = alternating(coefficients, 0, length);
   const o = alternating(coefficients, 1, length);
-  if (length === UNROLLED) {
-    const [e0, e1, e2, e3, e4, e5] = e as unknown as Six;
-    const [o0, o1, o2, o3, o4, o5] = o as unknown as Six;
-    for (let i = 0; i < frequenciesHz.length; i++) {
-      const x = frequenciesHz[i]! * scale;
-      const q = x * x;
-      even[i] = ((((e5 * q + e4) * q + e3) * q + e2) * q + e1) * q + e0;
-      odd[i] = (((((o5 * q + o4) * q + o3) * q + o2) * q + o1) * q + o0) * x;
-    }
+  if (unrolled) {
+    unrolled[1](e, o, scale, frequenciesHz, even, odd);
     return;
   }
   for (let i = 0; i < frequenciesHz.length; i++) {
@@ -60,32 +96,45 @@ function polynomialInto(
   }
 }
 
-/** Scratch for the denominator; evaluation never yields, so one is enough. */
-let scratchRe = new Float64Array(0);
-let scratchIm = new Float64Array(0);
+/** Values of numerator and denominator over a list of frequencies. */
+export interface RationalParts {
+  readonly nRe: Float64Array;
+  readonly nIm: Float64Array;
+  readonly dRe: Float64Array;
+  readonly dIm: Float64Array;
+}
+
+function emptyParts(count: number): RationalParts {
+  const part = () => new Float64Array(count);
+  return { nRe: part(), nIm: part(), dRe: part(), dIm: part() };
+}
+
+/** Scratch; evaluation never yields, so one is enough. */
+let scratch = emptyParts(0);
+
+/** Numerator and denominator at frequencies in Hz, in scratch that the next call overwrites; it may be longer than the list. */
+export function partsAt({ numerator, denominator, omega0 }: Rational, frequenciesHz: Float64Array): RationalParts {
+  if (scratch.nRe.length < frequenciesHz.length) scratch = emptyParts(frequenciesHz.length);
+  const scale = (2 * Math.PI) / omega0;
+  polynomialInto(numerator, scale, frequenciesHz, scratch.nRe, scratch.nIm);
+  polynomialInto(denominator, scale, frequenciesHz, scratch.dRe, scratch.dIm);
+  return scratch;
+}
 
 /** The rational at frequencies in Hz. */
-export function evaluate({ numerator, denominator, omega0 }: Rational, frequenciesHz: Float64Array): Spectrum {
+export function evaluate(rational: Rational, frequenciesHz: Float64Array): Spectrum {
   const count = frequenciesHz.length;
+  const { nRe, nIm, dRe, dIm } = partsAt(rational, frequenciesHz);
   const re = new Float64Array(count);
   const im = new Float64Array(count);
-  if (scratchRe.length < count) {
-    scratchRe = new Float64Array(count);
-    scratchIm = new Float64Array(count);
-  }
-  const scale = (2 * Math.PI) / omega0;
-  polynomialInto(numerator, scale, frequenciesHz, re, im);
-  const dRes = scratchRe;
-  const dIms = scratchIm;
-  polynomialInto(denominator, scale, frequenciesHz, dRes, dIms);
   for (let i = 0; i < count; i++) {
-    const nRe = re[i]!;
-    const nIm = im[i]!;
-    const dRe = dRes[i]!;
-    const dIm = dIms[i]!;
-    const norm = 1 / (dRe * dRe + dIm * dIm);
-    re[i] = (nRe * dRe + nIm * dIm) * norm;
-    im[i] = (nIm * dRe - nRe * dIm) * norm;
+    const a = nRe[i]!;
+    const b = nIm[i]!;
+    const c = dRe[i]!;
+    const d = dIm[i]!;
+    const norm = 1 / (c * c + d * d);
+    re[i] = (a * c + b * d) * norm;
+    im[i] = (b * c - a * d) * norm;
   }
   return { re, im };
 }

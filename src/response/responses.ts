@@ -3,7 +3,7 @@ import type { Settings } from "../build/settings.ts";
 import type { Spectrum } from "../network/nodal-analysis.ts";
 import { ParametricNetwork } from "../network/parametric.ts";
 import { CircuitMaker } from "./circuit.ts";
-import { magnitudeDb, unwrappedPhaseDegrees } from "./curve.ts";
+import { type LevelAndPhase, magnitudeDb, unwrappedPhaseDegrees } from "./curve.ts";
 import { type Features, findFeatures } from "./features.ts";
 import { logSpaced } from "./frequencies.ts";
 import type { CoilSource } from "./pickup-elements.ts";
@@ -106,10 +106,7 @@ function isFineEnough(frequenciesHz: Float64Array): boolean {
 
 type Transfer = (frequenciesHz: Float64Array) => Spectrum;
 
-function levelAndPhase(
-  transfer: Transfer,
-  frequenciesHz: Float64Array,
-): { magnitude: Float64Array; phase: Float64Array } {
+function levelAndPhase(transfer: Transfer, frequenciesHz: Float64Array): LevelAndPhase {
   const spectrum = transfer(frequenciesHz);
   const magnitude = magnitudeDb(spectrum);
   if (isFineEnough(frequenciesHz)) return { magnitude, phase: unwrappedPhaseDegrees(spectrum) };
@@ -124,8 +121,9 @@ function levelAndPhase(
  * Magnitude is in dB re the EMF of a coil with output 1; phase in degrees, unwrapped from the lowest frequency up.
  */
 export function curveOf(transfers: Transfers, frequenciesHz: Float64Array, withSources = false): Curve {
+  const quick = isFineEnough(frequenciesHz) ? transfers.levelAndPhase?.(frequenciesHz) : undefined;
   const curve = {
-    ...levelAndPhase((list) => transfers.total(list), frequenciesHz),
+    ...(quick ?? levelAndPhase((list) => transfers.total(list), frequenciesHz)),
     ...findFeatures(transfers.power()),
   };
   if (!withSources) return curve;

@@ -2,7 +2,7 @@ import { assemblePencil, type Spectrum, solveTransfers } from "../network/nodal-
 import { type RationalTransfers, weightedRational } from "../network/parametric.ts";
 import { evaluate, powerOf } from "../network/rational.ts";
 import type { Circuit } from "./circuit.ts";
-import { weightedSum } from "./curve.ts";
+import { type LevelAndPhase, levelAndPhaseOf, SILENCE_DB, weightedSum } from "./curve.ts";
 import type { CoilSource } from "./pickup-elements.ts";
 
 /** The transfer functions of a build in one setting, from each coil's unit EMF to the jack. */
@@ -12,12 +12,18 @@ export interface Transfers {
   perSource(frequenciesHz: Float64Array): Spectrum[];
   /** All coils driven together with these weights, by default each with its own size and sign. */
   total(frequenciesHz: Float64Array, weights?: readonly number[]): Spectrum;
+  /** Level and phase of the total, where there is a quicker way than through its values. */
+  levelAndPhase?(frequenciesHz: Float64Array): LevelAndPhase;
   /** |H|² of the same at one frequency in Hz. */
   power(weights?: readonly number[]): (frequencyHz: number) => number;
 }
 
 function silence(length: number): Spectrum {
   return { re: new Float64Array(length), im: new Float64Array(length) };
+}
+
+function silentCurve(length: number): LevelAndPhase {
+  return { magnitude: new Float64Array(length).fill(SILENCE_DB), phase: new Float64Array(length) };
 }
 
 /** Transfers solved frequency by frequency: the reference that the fast way is held to. */
@@ -51,6 +57,10 @@ export function rationalTransfers(rational: RationalTransfers, sources: readonly
     total: (frequenciesHz, weights = emfs) => {
       const total = weightedRational(rational, weights);
       return total ? evaluate(total, frequenciesHz) : silence(frequenciesHz.length);
+    },
+    levelAndPhase: (frequenciesHz) => {
+      const total = weightedRational(rational, emfs);
+      return total ? levelAndPhaseOf(total, frequenciesHz) : silentCurve(frequenciesHz.length);
     },
     power: (weights = emfs) => {
       const total = weightedRational(rational, weights);

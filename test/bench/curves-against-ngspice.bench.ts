@@ -6,14 +6,13 @@ import { expect, test } from "vitest";
 import { readBuild } from "../../src/build/read-build.ts";
 import { Controls, expandSweep, type Settings } from "../../src/build/settings.ts";
 import { CircuitMaker } from "../../src/response/circuit.ts";
-import { magnitudeDb, unwrappedPhaseDegrees } from "../../src/response/curve.ts";
-import { logSpaced } from "../../src/response/frequencies.ts";
-import { curveOf, ResponseEngine } from "../../src/response/responses.ts";
 import { hssWithBleed, threeSingles } from "../fixtures/circuits.ts";
 import { netlistOf } from "../ngspice.ts";
+import { withBundle } from "./bundle.ts";
+import type { CurvesTiming } from "./curves-process.ts";
+import { LineProcess } from "./line-process.ts";
 import { medianMilliseconds, report } from "./stopwatch.ts";
 
-const POINTS = 512;
 /** ngspice takes points a decade; 171 a decade over three decades are 514. */
 const POINTS_PER_DECADE = 171;
 
@@ -66,10 +65,9 @@ function ngspice(deck: string): number {
 test.each([
   ["three single coils", threeSingles()],
   ["HSS, coupled humbucker, treble bleed", hssWithBleed()],
-])("55 settings × 512 points, %s, against ngspice in one process", (title, input) => {
+])("55 settings × 512 points, %s, against ngspice in one process", async (title, input) => {
   const build = readBuild(input);
   const settings = expandSweep(new Controls(build));
-  const frequencies = logSpaced(20, 20_000, POINTS);
   const directory = mkdtempSync(join(tmpdir(), "presolder-bench-"));
   try {
     const deck = join(directory, "loop.cir");
@@ -78,27 +76,14 @@ test.each([
     writeFileSync(empty, ["empty", "R1 1 0 1", ".control", ".endc", ".end", ""].join("\n"));
     const idle = medianMilliseconds(() => ngspice(empty), 7);
     const peer = medianMilliseconds(() => ngspice(deck), 7) - idle;
-    const levelAndPhase = medianMilliseconds(
-      () => {
-        const engine = new ResponseEngine(build);
-        engine.plan(settings);
-        return settings.map((state) => {
-          const total = engine.transfersIn(state).total(frequencies);
-          return [magnitudeDb(total), unwrappedPhaseDegrees(total)];
-        });
-      },
-      41,
-      60,
-    );
-    const everything = medianMilliseconds(
-      () => {
-        const engine = new ResponseEngine(build);
-        engine.plan(settings);
-        return settings.map((state) => curveOf(engine.transfersIn(state), frequencies));
-      },
-      41,
-      20,
-    );
+    const { levelAndPhase, everything } = await withBundle("curves-process.ts", async (script) => {
+      const ours = new LineProcess(process.execPath, [script]);
+      try {
+        return await ours.ask<CurvesTiming>(input);
+      } finally {
+        ours.stop();
+      }
+    });
     report(`curves: ${title}`, {
       "ngspice, its start left out (ms)": peer,
       "level and phase (ms)": levelAndPhase,

@@ -1,0 +1,42 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { evaluate } from "../../src/network/rational.ts";
+import { levelAndPhaseOf, magnitudeDb, unwrappedPhaseDegrees } from "../../src/response/curve.ts";
+import { logSpaced } from "../../src/response/frequencies.ts";
+
+const coefficient = fc.double({ min: -4, max: 4, noNaN: true });
+
+describe("level and phase in one pass", () => {
+  test("equal those of the values themselves, for polynomials of any length and sharp resonances", () => {
+    fc.assert(
+      fc.property(
+        fc
+          .integer({ min: 1, max: 16 })
+          .chain((length) =>
+            fc.tuple(
+              fc.array(coefficient, { minLength: length, maxLength: length }),
+              fc.array(coefficient, { minLength: length, maxLength: length }),
+            ),
+          ),
+        ([above, below]) => {
+          const rational = {
+            numerator: Float64Array.from(above),
+            denominator: Float64Array.from(below, (value, k) => (k === 0 ? 1 + Math.abs(value) : value)),
+            omega0: 2 * Math.PI * 3000,
+          };
+          const frequencies = logSpaced(20, 20_000, 512);
+          const values = evaluate(rational, frequencies);
+          const { magnitude, phase } = levelAndPhaseOf(rational, frequencies);
+          const level = magnitudeDb(values);
+          const turned = unwrappedPhaseDegrees(values);
+          for (let i = 0; i < level.length; i++) {
+            if (level[i]! < -250) continue;
+            expect(Math.abs(magnitude[i]! - level[i]!)).toBeLessThan(1e-6);
+            expect(Math.abs(phase[i]! - turned[i]!) % 360).toBeLessThan(1e-5);
+          }
+        },
+      ),
+      { numRuns: 200 },
+    );
+  });
+});
