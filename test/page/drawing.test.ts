@@ -2,7 +2,9 @@ import { describe, expect, it } from "vitest";
 import { CATALOGUE } from "../../src/build/catalogue.ts";
 import { expandBuild } from "../../src/build/expand.ts";
 import { arrangeParts, type Placed } from "../../src/page/drawing/arrange.ts";
+import { seenLugs } from "../../src/page/drawing/guard-drawing.ts";
 import { findLivePath } from "../../src/page/drawing/live-path.ts";
+import { seenFrom } from "../../src/page/drawing/view.ts";
 import { type BuildSource, type Reading, readSource } from "../../src/page/state/reading.ts";
 import { onePickup, threeSingles } from "../fixtures/circuits.ts";
 
@@ -38,6 +40,42 @@ function overlapping(placed: readonly Placed[]): string[] {
     }),
   );
 }
+
+const byX = (lugs: ReturnType<typeof seenLugs>, names: readonly string[]) =>
+  [...names].sort((a, b) => lugs.get(a)!.x - lugs.get(b)!.x);
+
+// Lug 1 at the counter-clockwise end, counted from the shaft: common practice, no source.
+describe("the sides of the drawing", () => {
+  const pots = CATALOGUE.plans.flatMap(({ id }) => {
+    const placed = arrangeParts(planned(id).build);
+    return placed.filter(({ part }) => part.kind === "pot").map(({ name }) => ({ id, name, placed }));
+  });
+
+  it.each(pots)("read the lugs of $name of $id 3, 2, 1 from the back and 1, 2, 3 from the front, lugs down", (pot) => {
+    const names = ["1", "2", "3"].map((lug) => `${pot.name}.${lug}`);
+    const { centre } = pot.placed.find((each) => each.name === pot.name)!;
+    for (const side of ["back", "front"] as const) {
+      const lugs = seenLugs(pot.placed, side);
+      for (const name of names) expect(lugs.get(name)!.y).toBeGreaterThan(seenFrom(side, centre).y);
+      expect(byX(lugs, names)).toEqual(side === "front" ? names : names.toReversed());
+    }
+  });
+
+  it.each(CATALOGUE.plans.map(({ id }) => id))("are mirror images of each other, left for right, in %s", (id) => {
+    const placed = arrangeParts(planned(id).build);
+    const [back, front] = [seenLugs(placed, "back"), seenLugs(placed, "front")];
+    for (const [name, lug] of back) {
+      const { x, y, label } = front.get(name)!;
+      expect({ x, y, label }, name).toEqual({ x: -lug.x, y: lug.y, label: lug.label });
+    }
+  });
+
+  it("exchange left and right within a switch as well", () => {
+    const placed = arrangeParts(read(threeSingles()).build);
+    const names = ["lever.A1", "lever.A2", "lever.A3"];
+    expect(byX(seenLugs(placed, "back"), names)).toEqual(byX(seenLugs(placed, "front"), names).toReversed());
+  });
+});
 
 describe("the drawing", () => {
   it.each(CATALOGUE.plans.map(({ id }) => id))("lays out %s without parts on each other", (id) => {

@@ -20,7 +20,7 @@ export interface DrawingInput {
 
 const MARGIN = 36;
 
-function seenLugs(placed: readonly Placed[], side: Side): Map<string, SeenLug> {
+export function seenLugs(placed: readonly Placed[], side: Side): Map<string, SeenLug> {
   return new Map(
     placed.flatMap(({ name, shape, centre }) =>
       shape.lugs.map((spot): [string, SeenLug] => {
@@ -34,10 +34,9 @@ function seenLugs(placed: readonly Placed[], side: Side): Map<string, SeenLug> {
 function viewBox(placed: readonly Placed[], side: Side): string {
   const corners = placed.flatMap(({ centre, shape }) => {
     const { x, y } = seenFrom(side, centre);
-    const [up, down] = side === "front" ? [shape.up, shape.down] : [shape.down, shape.up];
     return [
-      [x - shape.width / 2, y - up],
-      [x + shape.width / 2, y + down],
+      [x - shape.width / 2, y - shape.down],
+      [x + shape.width / 2, y + shape.up],
     ] as const;
   });
   const xs = corners.map(([x]) => x);
@@ -52,7 +51,7 @@ function bodyState({ reading, settings, path, side }: DrawingInput, name: string
   return {
     settings,
     label: partLabel(reading.build, name),
-    flip: side === "front" ? 1 : -1,
+    mirror: side === "front" ? -1 : 1,
     isCoilLive: (coil) =>
       path.description.coils.some((each) => each.pickup === name && (joinedInside || each.coil === coil)),
   };

@@ -60,6 +60,9 @@ function sideRow(panel: Store<PanelState>): HTMLElement {
   return row.element;
 }
 
+const LUGS_COUNTED =
+  "A pot's lug 1 is its counter-clockwise end (dial 0), 2 its wiper, 3 its clockwise end (dial 10). Seen from the back with the lugs down they read 3, 2, 1 from left to right; from the front, its mirror image, 1, 2, 3.";
+
 /** Short enough to seem at once, long enough that a knob being turned draws the curve first. */
 const SETTLED_MS = 60;
 
@@ -101,6 +104,11 @@ export function createGuardPanel(store: AppStore): HTMLElement {
     { class: "panel guard-panel", "aria-labelledby": "guard-title" },
     h("h2", { id: "guard-title" }, "The wiring"),
     h("div", { class: "row" }, sideRow(panel), legend()),
-    h("div", { class: "guard-columns" }, h("div", { class: "stack" }, frame, way, lug), found),
+    h(
+      "div",
+      { class: "guard-columns" },
+      h("div", { class: "stack" }, frame, h("p", { class: "hint" }, LUGS_COUNTED), way, lug),
+      found,
+    ),
   );
 }

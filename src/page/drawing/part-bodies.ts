@@ -9,8 +9,8 @@ import { coilCentres, type Point, SIZES } from "./shapes.ts";
 export interface BodyState {
   readonly settings: RawSettings;
   readonly label: string;
-  /** 1 as seen from the front, −1 turned over. */
-  readonly flip: 1 | -1;
+  /** −1 where left and right are exchanged, as seen from the front. */
+  readonly mirror: 1 | -1;
   isCoilLive(coil: string): boolean;
 }
 
@@ -27,7 +27,8 @@ function pickupBody(part: Kind<"pickup">, centre: Point, state: BodyState): SVGE
   const { coilWidth, coilHeight } = SIZES;
   const centres = coilCentres(part);
   const width = (centres.length - 1) * SIZES.coilGap + coilWidth + 22;
-  const bars = centres.flatMap(({ coil, x }) => {
+  const bars = centres.flatMap(({ coil, x: along }) => {
+    const x = along * state.mirror;
     const live = state.isCoilLive(coil);
     const cls = live ? "coil coil-live" : "coil coil-dead";
     const left = centre.x + x - coilWidth / 2;
@@ -55,18 +56,18 @@ function pickupBody(part: Kind<"pickup">, centre: Point, state: BodyState): SVGE
     rx: 18,
     class: "body",
   };
-  const nameY = centre.y - state.flip * (coilHeight / 2 + 20) + (state.flip === 1 ? 8 : 4);
+  const nameY = centre.y + coilHeight / 2 + 24;
   return [s("rect", outline), ...bars, caption(state.label.split(":")[0]!, { x: centre.x, y: nameY })];
 }
 
 function potBody(name: string, part: Kind<"pot">, centre: Point, state: BodyState): SVGElement[] {
   const { potRadius } = SIZES;
   const value = showQuantity(part.measured ?? part.resistance, "resistance").replace(/\s|Ω/g, "");
-  const nameY = centre.y + state.flip * (potRadius + 24) + 5;
+  const nameY = centre.y - potRadius - 19;
   const at = `${value} at ${state.settings[name] ?? 10}`;
   return [
     s("circle", { cx: centre.x, cy: centre.y, r: potRadius, class: "body" }),
-    s("text", { x: centre.x, y: centre.y - state.flip * 10 + 4, class: "part-value", "text-anchor": "middle" }, at),
+    s("text", { x: centre.x, y: centre.y + 14, class: "part-value", "text-anchor": "middle" }, at),
     caption(state.label, { x: centre.x, y: nameY }),
   ];
 }
@@ -78,7 +79,7 @@ function switchBody(centre: Point, placed: Placed, state: BodyState): SVGElement
     s("rect", { x: centre.x - width / 2, y: centre.y - inner / 2, width, height: inner, rx: 8, class: "body" }),
     caption(`${state.label} at ${state.settings[placed.name] ?? 1}`, {
       x: centre.x,
-      y: centre.y + state.flip * (inner / 2 + 14) + 5,
+      y: centre.y - inner / 2 - 9,
     }),
   ];
 }
@@ -118,7 +119,7 @@ export function partBody(placed: Placed, centre: Point, state: BodyState): SVGEl
       return [
         s("circle", { cx: centre.x, cy: centre.y, r: SIZES.jackRadius, class: "body" }),
         s("circle", { cx: centre.x, cy: centre.y, r: 9, class: "body" }),
-        caption(state.label, { x: centre.x, y: centre.y + state.flip * (SIZES.jackRadius + 16) + 5 }),
+        caption(state.label, { x: centre.x, y: centre.y - SIZES.jackRadius - 11 }),
       ];
     case "terminal":
       return [caption(state.label, below)];

@@ -15,7 +15,7 @@ export interface LugSpot extends Point {
   readonly beside?: -1 | 1;
 }
 
-/** A part as it is drawn, about its own middle, as seen from the front; the drawing's units are about a third of a millimetre. */
+/** A part as it is drawn, about its own middle, as seen from the front, the neck to the right and the treble side down; the drawing's units are about a third of a millimetre. */
 export interface Shape {
   readonly width: number;
   /** How far it reaches above and below its middle. */
@@ -91,10 +91,13 @@ function switchShape(lugs: readonly string[]): Shape {
   return { width: Math.max(longest * switchGap + 26, 170), up: half, down: half + 26, lugs: spots };
 }
 
-/** A pot's own lugs lie in a row above it, its case lug on it; a switch on the shaft lies below, poles as columns. */
+/**
+ * A pot's own lugs lie in a row above it, its case lug on it; a switch on the shaft lies below, poles as columns. Lug 1 is the
+ * counter-clockwise end (dial 0) and 3 the clockwise one: from the front with the lugs up they read 3, 2, 1.
+ */
 function potShape(pot: PartOf<"pot">, shaftLugs: readonly string[]): Shape {
-  const tracks = spread(["1", "2", "3"], lugGap, -potRadius - 18, -1);
-  const second = pot.gangs ? spread(["b1", "b2", "b3"], lugGap, -potRadius - 46, -1) : [];
+  const tracks = spread(["3", "2", "1"], lugGap, -potRadius - 18, -1);
+  const second = pot.gangs ? spread(["b3", "b2", "b1"], lugGap, -potRadius - 46, -1) : [];
   const caseLug: LugSpot = { local: "case", x: 0, y: potRadius - 12, out: 1, label: "case" };
   const rows = poleRows(shaftLugs);
   const shaft = rows.flatMap((row, column) =>

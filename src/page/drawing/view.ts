@@ -2,9 +2,12 @@ import type { LugSpot, Point } from "./shapes.ts";
 
 export type Side = "back" | "front";
 
-/** Turning the guard over mirrors it along its length: what lay towards the treble side lies towards the bass side. */
+/**
+ * A place of the guard as it lies on the page. From the back the neck is to the right and pots show their lugs down; the front
+ * is the mirror image of it, as after turning the guard over like the page of a book.
+ */
 export function seenFrom(side: Side, point: Point): Point {
-  return side === "front" ? point : { x: point.x, y: -point.y };
+  return { x: side === "front" ? -point.x : point.x, y: -point.y };
 }
 
 export interface SeenLug extends Point {
@@ -16,6 +19,7 @@ export interface SeenLug extends Point {
 
 export function seenLug(side: Side, centre: Point, name: string, spot: LugSpot): SeenLug {
   const { x, y } = seenFrom(side, { x: centre.x + spot.x, y: centre.y + spot.y });
-  const out = side === "front" ? spot.out : ((-spot.out || 0) as -1 | 0 | 1);
-  return { name, label: spot.label, x, y, out, beside: spot.beside };
+  const out = (-spot.out || 0) as -1 | 0 | 1;
+  const beside = side === "front" && spot.beside ? (-spot.beside as -1 | 1) : spot.beside;
+  return { name, label: spot.label, x, y, out, beside };
 }
