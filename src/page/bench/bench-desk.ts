@@ -1,11 +1,12 @@
 import { postJson } from "../server/client.ts";
 import type { AppStore } from "../state/app-state.ts";
 import type { BenchAnswer } from "./bench-answer.ts";
+import { probesFor } from "./probes.ts";
 
 /** Long enough that a value being typed is not asked about letter by letter. */
 const WAIT_MS = 250;
 
-/** Keeps `store.bench` up to date with the build on the bench. */
+/** Keeps `store.bench` up to date with the build on the bench; a refusal is kept in `store.benchFault` until the next answer. */
 export function keepBench(store: AppStore): void {
   let timer: ReturnType<typeof setTimeout> | undefined;
   let latest = 0;
@@ -13,10 +14,11 @@ export function keepBench(store: AppStore): void {
     const { reading, benchOptions } = store.state;
     if (!reading) return;
     try {
-      const bench = await postJson<BenchAnswer>("/api/bench", { build: reading.source, ...benchOptions });
-      if (request === latest) store.set({ bench });
+      const body = { build: reading.source, ...benchOptions, probes: probesFor(reading, benchOptions.probes) };
+      const bench = await postJson<BenchAnswer>("/api/bench", body);
+      if (request === latest) store.set({ bench, benchFault: "" });
     } catch (error) {
-      if (request === latest) store.set({ notice: (error as Error).message });
+      if (request === latest) store.set({ benchFault: (error as Error).message });
     }
   };
   store.watch(
@@ -26,7 +28,7 @@ export function keepBench(store: AppStore): void {
       const request = latest;
       clearTimeout(timer);
       if (store.state.bench && store.state.benchOf !== reading) store.set({ bench: undefined });
-      if (store.state.benchOf !== reading) store.set({ benchOf: reading });
+      if (store.state.benchOf !== reading) store.set({ benchOf: reading, benchFault: "" });
       if (reading) timer = setTimeout(() => void ask(request), WAIT_MS);
     },
   );

@@ -4,6 +4,7 @@ import { createFormRun } from "../fields/form-run.ts";
 import { postJson } from "../server/client.ts";
 import type { AppStore } from "../state/app-state.ts";
 import type { BenchAnswer } from "./bench-answer.ts";
+import { benchRefusal } from "./bench-refusal.ts";
 import { type Diagnosis, diagnosisView } from "./diagnosis-view.ts";
 import { type Measured, measuredField } from "./measured.ts";
 import { rangeText, showOhms } from "./ohms.ts";
@@ -67,6 +68,7 @@ function phaseView({ phaseCheck }: BenchAnswer): HTMLElement {
 export function createMeasurePanel(store: AppStore): HTMLElement {
   const table = h("div", {});
   const phase = h("div", {});
+  const refusal = h("div", { role: "alert" });
   const symptoms = createSymptoms(store);
   let current: ReadingTable | undefined;
   const run = createFormRun(
@@ -88,10 +90,13 @@ export function createMeasurePanel(store: AppStore): HTMLElement {
     },
   );
   store.watch(
-    (state) => [state.bench],
-    (bench) => {
+    (state) => [state.bench, state.benchFault],
+    (bench, fault) => {
+      replaceContent(refusal, benchRefusal(fault));
       if (!bench) {
-        replaceContent(table, h("p", { class: "hint" }, "Working out the readings…"));
+        current = undefined;
+        replaceContent(table, !fault && h("p", { class: "hint" }, "Working out the readings…"));
+        replaceContent(phase);
         return;
       }
       current = readingTable(bench);
@@ -120,6 +125,7 @@ export function createMeasurePanel(store: AppStore): HTMLElement {
         temperatureField(store),
         h("button", { type: "button", onclick: () => print() }, "Print the readings"),
       ),
+      refusal,
       table,
       createOwnProbe(store),
       symptoms.element,

@@ -1,5 +1,6 @@
 import { freshId, h, replaceContent } from "../dom/element.ts";
 import type { AppStore } from "../state/app-state.ts";
+import { benchRefusal } from "./bench-refusal.ts";
 import { createCautions } from "./cautions.ts";
 import { partsView } from "./parts-view.ts";
 import { sheetView } from "./sheet-view.ts";
@@ -19,12 +20,14 @@ function allowanceField(store: AppStore, key: "slack" | "strip", label: string, 
 export function createSolderPanel(store: AppStore): HTMLElement {
   const sheet = h("div", {});
   const parts = h("div", {});
+  const refusal = h("div", { role: "alert" });
   const { slack, strip } = store.state.benchOptions.allowances;
   store.watch(
-    (state) => [state.bench, state.reading],
-    (bench, reading) => {
+    (state) => [state.bench, state.reading, state.benchFault],
+    (bench, reading, fault) => {
+      replaceContent(refusal, benchRefusal(fault));
       if (!bench || !reading) {
-        replaceContent(sheet, h("p", { class: "hint" }, "Working out the build sheet…"));
+        replaceContent(sheet, !fault && h("p", { class: "hint" }, "Working out the build sheet…"));
         replaceContent(parts);
         return;
       }
@@ -45,6 +48,7 @@ export function createSolderPanel(store: AppStore): HTMLElement {
       allowanceField(store, "strip", "Stripped at each end, mm", strip * 1000),
       h("button", { type: "button", onclick: () => print() }, "Print the sheet"),
     ),
+    refusal,
     sheet,
     parts,
   );

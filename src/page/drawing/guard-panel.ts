@@ -41,10 +41,17 @@ function legend(): HTMLElement {
   );
 }
 
-function pathText(path: LivePath): string {
-  const { description, inWords } = path;
-  if (inWords.length === 0) return "Nothing reaches the jack in this setting.";
-  return `${description.label}: ${inWords.join(" → ")}.`;
+/** The way of every coil that sounds: a position that joins two pickups has two. */
+function waysInWords({ description, inWords }: LivePath): HTMLElement[] {
+  if (inWords.length === 0) return [h("p", {}, "Nothing reaches the jack in this setting.")];
+  return [
+    h("p", {}, h("b", {}, description.label), inWords.length > 1 && `, ${inWords.length} coils:`),
+    h(
+      "ul",
+      {},
+      inWords.map((way) => h("li", {}, `${way.join(" → ")}.`)),
+    ),
+  ];
 }
 
 function sideRow(panel: Store<PanelState>): HTMLElement {
@@ -70,7 +77,7 @@ const SETTLED_MS = 60;
 export function createGuardPanel(store: AppStore): HTMLElement {
   const panel = new Store<PanelState>({ side: "back", picked: undefined });
   const frame = h("div", { class: "guard-frame", tabindex: 0, role: "group", "aria-label": "Drawing of the guard" });
-  const way = h("p", { class: "way" });
+  const way = h("div", { class: "way" });
   const lug = h("p", { class: "hint" });
   const found = h("div", { class: "found", "aria-live": "polite" });
   const draw = () => {
@@ -83,7 +90,7 @@ export function createGuardPanel(store: AppStore): HTMLElement {
       frame,
       drawGuard({ reading, settings, path, side, findings }, (name) => panel.set({ picked: name })),
     );
-    way.textContent = pathText(path);
+    replaceContent(way, waysInWords(path));
     lug.textContent = picked ? lugText(reading, path, picked) : "Click a lug to read what it is joined to.";
     for (const each of frame.querySelectorAll("[data-net]"))
       each.classList.toggle(
@@ -95,9 +102,14 @@ export function createGuardPanel(store: AppStore): HTMLElement {
   store.watchAny((state) => [state.settings], later(SETTLED_MS, draw));
   panel.watchAny((state) => [state.side, state.picked], draw);
   store.watch(
-    (state) => [state.bench],
-    (bench) =>
-      replaceContent(found, bench ? findingsList(bench.audit) : h("p", { class: "hint" }, "Reading the wiring…")),
+    (state) => [state.bench, state.benchFault],
+    (bench, fault) =>
+      replaceContent(
+        found,
+        bench
+          ? findingsList(bench.audit)
+          : h("p", { class: "hint" }, fault ? `The wiring was not read: ${fault}` : "Reading the wiring…"),
+      ),
   );
   return h(
     "section",

@@ -1,6 +1,7 @@
 import type { RawSettings } from "../../build/settings.ts";
 import type { InputFault } from "../../errors.ts";
 import type { BenchAnswer } from "../bench/bench-answer.ts";
+import type { OwnProbe } from "../bench/probes.ts";
 import type { Band } from "../curves/marks.ts";
 import type { BuildSource, Reading } from "./reading.ts";
 import { Store } from "./store.ts";
@@ -14,7 +15,7 @@ export interface BenchOptions {
   /** Metres. */
   readonly allowances: { readonly slack: number; readonly strip: number };
   readonly drawer: readonly unknown[];
-  readonly probes: readonly unknown[];
+  readonly probes: readonly OwnProbe[];
 }
 
 export interface OwnSound {
@@ -52,6 +53,8 @@ export interface AppState {
   /** What the bench says about `benchOf`, once it is known. */
   readonly bench: BenchAnswer | undefined;
   readonly benchOf: Reading | undefined;
+  /** Why the bench says nothing; empty where it answered. */
+  readonly benchFault: string;
   /** What the example on the bench is about. */
   readonly story: { readonly description: string; readonly question: string } | undefined;
   /** Said to the person in the status line. */
@@ -84,6 +87,7 @@ export function createAppStore(): AppStore {
     benchOptions: { temperature: 20, allowances: { slack: 0.02, strip: 0.006 }, drawer: [], probes: [] },
     bench: undefined,
     benchOf: undefined,
+    benchFault: "",
     story: undefined,
     notice: "",
     canUndo: false,
