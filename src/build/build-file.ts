@@ -34,11 +34,12 @@ function partFaults(build: Build): InputFault[] {
 
 function wireFaults(build: Build): InputFault[] {
   const table = new LugTable(build.parts);
-  return build.wires.flatMap((wire, index) =>
-    (["from", "to"] as const)
-      .filter((end) => table.find(wire[end]) === undefined)
-      .map((end) => ({ path: `wires.${index}.${end}`, message: table.complaint(wire[end]) })),
-  );
+  return build.wires.flatMap((wire, index) => {
+    const unknown = (["from", "to"] as const).filter((end) => table.find(wire[end]) === undefined);
+    if (unknown.length === 0 && table.find(wire.from) === table.find(wire.to))
+      return [{ path: `wires.${index}.to`, message: `joins a lug with itself, "${wire.to}"; expected another lug` }];
+    return unknown.map((end) => ({ path: `wires.${index}.${end}`, message: table.complaint(wire[end]) }));
+  });
 }
 
 /**

@@ -143,6 +143,16 @@ describe("each fault names its field and what was expected", () => {
     expect(two!.message).toContain("there are 2 jacks");
   });
 
+  test.each([
+    ["volume.1", "volume.1"],
+    // Two names of one lug.
+    ["pickup.hot", "pickup.coil.finish"],
+  ])("a wire from %s to %s joins a lug with itself", (from, to) => {
+    expect(refusal(withWire([from, to]))).toEqual([
+      { path: `build.wires.${WIRES.length}.to`, message: expect.stringContaining("joins a lug with itself") },
+    ]);
+  });
+
   test("parts and wires are bounded", () => {
     const { parts } = onePickup() as Guard;
     const terminals = Array.from({ length: MAX_PARTS }, (_, i) => [`t${i}`, { kind: "terminal" }]);
@@ -178,7 +188,7 @@ describe("a wire's fault names the wire", () => {
   });
 
   test("a one-coil pickup answers to its coil's own leads as well as to hot and ground", () => {
-    const build = readBuild(withWire(["pickup.coil.finish", "pickup.hot"], ["pickup.ground", "pickup.coil.start"]));
+    const build = readBuild(withWire(["pickup.coil.finish", "volume.3"], ["volume.case", "pickup.coil.start"]));
     const { netOfLug } = new Wiring(build).wiredNets();
     const plain = new Wiring(readBuild(onePickup())).wiredNets();
     expect([...netOfLug]).toEqual([...plain.netOfLug]);

@@ -65,6 +65,23 @@ describeWith("chromium", "describing a guard", () => {
     expect(await fault.textContent()).toContain('did you mean "volume.3"?');
   });
 
+  it("says beside the field that a wire ends where it starts, and which end of a new wire is missing", async () => {
+    const visit = await openGuard();
+    const { page } = visit;
+    await showTab(page, "Wires");
+    const [from, to] = [page.getByLabel("Wire 1, from"), page.getByLabel("Wire 1, to")];
+    await to.fill((await from.inputValue()).toUpperCase());
+    await to.press("Enter");
+    const fault = page.locator(`#${await to.getAttribute("aria-describedby")}`);
+    expect(await fault.textContent()).toContain("joins a lug with itself");
+    expect(await to.inputValue()).toBe(await from.inputValue());
+    await page.getByLabel("New wire, from").fill("neck.shield");
+    await page.getByRole("button", { name: "Add wire" }).click();
+    const end = page.getByLabel("New wire, to");
+    expect(await page.locator(`#${await end.getAttribute("aria-describedby")}`).textContent()).toContain("goes to");
+    expectQuiet(visit);
+  });
+
   it("adds and takes out wires and parts, and walks back and forth through all of it", async () => {
     const { page } = await openGuard();
     await showTab(page, "Wires");

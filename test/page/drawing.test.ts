@@ -90,20 +90,18 @@ describe("the drawing", () => {
   it("follows the signal from the coil to the jack", () => {
     const path = findLivePath(read(threeSingles()), { lever: 5, tone1: 10, tone2: 10, volume: 10 });
     expect(path.inWords).toEqual([
-      "neck (coil)",
-      "neck.hot",
-      "lever.A3",
-      "lever.A0",
-      "volume.3",
-      "volume.2",
-      "jack.tip",
+      ["neck (coil)", "neck.hot", "lever.A3", "lever.A0", "volume.3", "volume.2", "jack.tip"],
     ]);
   });
 
   it("takes both pickups of a position that joins two", () => {
-    const { hot } = findLivePath(read(threeSingles()), { lever: 2 });
+    const { hot, inWords } = findLivePath(read(threeSingles()), { lever: 2 });
     const starts = hot.filter((step) => step.from.endsWith(".hot")).map((step) => step.from);
     expect(starts.sort()).toEqual(["bridge.hot", "middle.hot"]);
+    expect(inWords.map((way) => [way[0], way.at(-1)]).sort()).toEqual([
+      ["bridge (coil)", "jack.tip"],
+      ["middle (coil)", "jack.tip"],
+    ]);
   });
 
   it("counts a tone that the position leaves out among what is idle, and one that it takes in among what is alive", () => {

@@ -1,6 +1,6 @@
 import { freshId, h } from "../dom/element.ts";
 import type { WireSource } from "../state/reading.ts";
-import { LUG_LIST_ID } from "./lug-names.ts";
+import { LUG_LIST_ID, typedLug } from "./lug-names.ts";
 import { wireEnds, wireHow } from "./wire-ends.ts";
 import { HOW_OPTIONS } from "./words.ts";
 
@@ -19,7 +19,10 @@ export function lugInput(label: string): HTMLInputElement {
   return h("input", { type: "text", list: LUG_LIST_ID, autocomplete: "off", spellcheck: "false", "aria-label": label });
 }
 
-function faultText(input: HTMLInputElement): { element: HTMLElement; show: (message: string | undefined) => void } {
+export function faultText(input: HTMLInputElement): {
+  element: HTMLElement;
+  show: (message: string | undefined) => void;
+} {
   const element = h("p", { class: "fault-text", id: freshId("wire-fault"), hidden: true });
   return {
     element,
@@ -42,7 +45,7 @@ export function createWireRow(index: number, actions: WireActions): WireRow {
   const ends = (["from", "to"] as const).map((key) => {
     const input = lugInput(`Wire ${number}, ${key}`);
     input.dataset.path = `wires.${index}.${key}`;
-    input.addEventListener("change", () => actions.change(key, input.value.trim()));
+    input.addEventListener("change", () => actions.change(key, typedLug(input)));
     return { input, fault: faultText(input) };
   });
   const [from, to] = ends as [(typeof ends)[number], (typeof ends)[number]];
@@ -61,9 +64,9 @@ export function createWireRow(index: number, actions: WireActions): WireRow {
       "li",
       { class: "wire-row" },
       h("span", { class: "wire-number" }, number),
-      h("div", { class: "wire-end" }, from.input, from.fault.element),
+      h("div", { class: "wire-end wire-from" }, from.input, from.fault.element),
       h("span", { class: "wire-line", "aria-hidden": "true" }, "—"),
-      h("div", { class: "wire-end" }, to.input, to.fault.element),
+      h("div", { class: "wire-end wire-to" }, to.input, to.fault.element),
       how,
       remove,
     ),

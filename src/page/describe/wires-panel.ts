@@ -4,9 +4,9 @@ import { h, replaceContent } from "../dom/element.ts";
 import type { AppStore } from "../state/app-state.ts";
 import type { Editor } from "../state/editor.ts";
 import type { BuildSource } from "../state/reading.ts";
-import { createLugNames } from "./lug-names.ts";
+import { createLugNames, typedLug } from "./lug-names.ts";
 import { changedWire } from "./wire-ends.ts";
-import { createWireRow, lugInput, type WireRow } from "./wire-row.ts";
+import { createWireRow, faultText, lugInput, type WireRow } from "./wire-row.ts";
 
 function rowsFor(editor: Editor, count: number): WireRow[] {
   return Array.from({ length: count }, (_, index) =>
@@ -23,13 +23,20 @@ function rowsFor(editor: Editor, count: number): WireRow[] {
 
 function createNewWire(editor: Editor): HTMLElement {
   const [from, to] = [lugInput("New wire, from"), lugInput("New wire, to")];
+  const [fromFault, toFault] = [faultText(from), faultText(to)];
   const add = (event: Event) => {
     event.preventDefault();
-    if (from.value.trim() === "" || to.value.trim() === "") return;
-    editor.edit((source: BuildSource) => ({
-      ...source,
-      wires: [...source.wires, [from.value.trim(), to.value.trim()]],
-    }));
+    const ends = [
+      { input: from, fault: fromFault, missing: "Say which lug the wire starts at, such as volume.2." },
+      { input: to, fault: toFault, missing: "Say which lug the wire goes to, such as jack.tip." },
+    ];
+    for (const { input, fault, missing } of ends) fault.show(input.value.trim() === "" ? missing : undefined);
+    const empty = ends.find(({ input }) => input.value.trim() === "");
+    if (empty) {
+      empty.input.focus();
+      return;
+    }
+    editor.edit((source: BuildSource) => ({ ...source, wires: [...source.wires, [typedLug(from), typedLug(to)]] }));
     from.value = "";
     to.value = "";
     from.focus();
@@ -38,9 +45,9 @@ function createNewWire(editor: Editor): HTMLElement {
     "form",
     { class: "wire-row new-wire", onsubmit: add },
     h("span", { class: "wire-number", "aria-hidden": "true" }, "+"),
-    h("div", { class: "wire-end" }, from),
+    h("div", { class: "wire-end wire-from" }, from, fromFault.element),
     h("span", { class: "wire-line", "aria-hidden": "true" }, "—"),
-    h("div", { class: "wire-end" }, to),
+    h("div", { class: "wire-end wire-to" }, to, toFault.element),
     h("button", { type: "submit" }, "Add wire"),
   );
 }

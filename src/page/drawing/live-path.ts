@@ -13,8 +13,8 @@ export interface LivePath {
   readonly hot: readonly Step[];
   /** From coils to the sleeve. */
   readonly back: readonly Step[];
-  /** The way of the first coil, lug by lug, for reading. */
-  readonly inWords: readonly string[];
+  /** The way of each coil that sounds, lug by lug, for reading. */
+  readonly inWords: readonly (readonly string[])[];
 }
 
 interface CoilRoutes {
@@ -62,13 +62,12 @@ export function findLivePath({ build, controls }: Reading, raw: RawSettings): Li
       const routes = routesOf(coil, graph, live, jack);
       return routes ? [{ coil, routes }] : [];
     });
-  const [first] = found;
   return {
     description,
     live,
     wiring,
     hot: found.flatMap(({ routes }) => routes.hot.steps),
     back: found.flatMap(({ routes }) => routes.back.steps),
-    inWords: first ? words(first.coil, first.routes) : [],
+    inWords: found.map(({ coil, routes }) => words(coil, routes)),
   };
 }
