@@ -252,7 +252,15 @@ export const measuredField = strict({
   settings: settingsField.optional(),
   sweep: sweptPotField.optional(),
   label: z.string().max(200).optional().describe("for the person's own eyes"),
-  ohms: ohmsRead,
+  ohms: ohmsRead
+    .optional()
+    .describe("ohms, or text with a unit; null where the meter showed an open circuit on its highest range"),
+  above: quantity("resistance", { above: 0, max: 1e12 }, "the end of the range")
+    .optional()
+    .describe(
+      "instead of ohms, where a meter on a range of its own showed OL: the end of that range (ohms, or text with a unit). " +
+        "The reading then lies somewhere above it and need not be open",
+    ),
   low: ohmsRead
     .optional()
     .describe(
@@ -261,6 +269,10 @@ export const measuredField = strict({
         "which `notes` then says",
     ),
   high: ohmsRead.optional().describe("ohms, highest that the display wandered to; null where open"),
+}).superRefine(({ ohms, above }, context) => {
+  if ((ohms === undefined) !== (above === undefined)) return;
+  const found = above === undefined ? "neither ohms nor above is given" : "both ohms and above are given";
+  context.addIssue({ code: "custom", path: ["ohms"], message: `${found}; expected one of them` });
 });
 
 const symptomMeanings = Object.entries(SYMPTOMS)

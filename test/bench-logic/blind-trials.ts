@@ -113,8 +113,8 @@ export function faultTrials(build: Build, faults: readonly Fault[], random: Rand
 /** Whether a fault moves any reading by more than usual parts' tolerances do. */
 function shows(sound: Build, faulty: Build): boolean {
   const [before, after] = [sound, faulty].map((guard) => measured(sound, guard, seeded(0)));
-  return before!.some(({ ohms }, index) => {
-    const other = after![index]!.ohms;
+  return before!.some(({ ohms = null }, index) => {
+    const other = after![index]!.ohms ?? null;
     if (ohms === null || other === null) return ohms !== other;
     return ohms > 3 && Math.abs(Math.log(ohms / other)) > 0.25;
   });

@@ -74,6 +74,24 @@ describe("POST /api/diagnose", () => {
     expect(same!.explanations[0]!.faults[0]!.kind).toBe("none");
   });
 
+  it("takes a meter over its range as above the range's end, not as open", async () => {
+    const kinds = async (reading: object) => {
+      const response = await post({ build: onePickup(), readings: [{ between, ...reading }] });
+      const { explanations } = diagnosisAnswer.parse(response.json());
+      return explanations
+        .filter(({ probability }) => probability > 0)
+        .flatMap(({ faults, sameAs }) => [faults, ...sameAs.map((each) => each.faults)])
+        .map(([first]) => first!.kind);
+    };
+    // An open coil leaves the volume's track of 250 kΩ: above 20 kΩ, not above 2 MΩ, and not open.
+    expect(await kinds({ above: "20k" })).toContain("coil-open");
+    expect(await kinds({ above: "20k" })).not.toContain("none");
+    expect(await kinds({ above: "2M" })).not.toContain("coil-open");
+    expect(await kinds({ ohms: null })).not.toContain("coil-open");
+    // The coil's 5.85 kΩ beside the track lies well above 2 kΩ.
+    expect((await kinds({ above: "2k" }))[0]).toBe("none");
+  });
+
   it("says that nothing is measured yet, and what to measure first", async () => {
     const answer = diagnosisAnswer.parse((await post({ build: onePickup() })).json());
     expect(answer.explanations.map(({ faults }) => faults[0]!.kind)).toEqual(["nothing-measured"]);
@@ -100,6 +118,9 @@ describe("POST /api/diagnose", () => {
   it.each([
     [{ build: onePickup(), readings: [{ between: ["jack.tip", "x.y"], ohms: 1 }] }, "readings.0.between.1"],
     [{ build: onePickup(), readings: [{ between, ohms: -1 }] }, "readings.0.ohms"],
+    [{ build: onePickup(), readings: [{ between }] }, "readings.0.ohms"],
+    [{ build: onePickup(), readings: [{ between, ohms: 1, above: "2k" }] }, "readings.0.ohms"],
+    [{ build: onePickup(), readings: [{ between, above: 0 }] }, "readings.0.above"],
     [{ build: onePickup(), readings: [{ between, ohms: 250, low: 300, high: 200 }] }, "readings.0.low"],
     [{ build: onePickup(), readings: [{ between, settings: { volume: 11 }, ohms: 1 }] }, "readings.0.settings.volume"],
   ])("refuses what cannot be read and names the field: %#", async (payload, path) => {

@@ -8,7 +8,7 @@ import type { ReadingPlan } from "../meter/standing-readings.ts";
 import { type Symptom, Witness } from "../symptoms/witness.ts";
 import { singleFaults } from "./all-faults.ts";
 import { affordableFaults, affordableListenings, affordableReadings } from "./effort.ts";
-import { type Observation, observe, Scales } from "./evidence.ts";
+import { type Observation, observe, observeAbove, Scales } from "./evidence.ts";
 import { type Explanation, explanationsOf, type Group, groupEqual, tenable } from "./explanations.ts";
 import { FAULT_WEIGHTS, type Fault } from "./fault.ts";
 import { byScore, Court, type Hypothesis, score } from "./hypotheses.ts";
@@ -20,8 +20,10 @@ import { NOTHING_MEASURED, unexplained } from "./unexplained.ts";
 
 /** What the person measured. */
 export interface MeasuredReading extends ProbeRequest {
-  /** Ohms; null where the meter showed an open circuit. */
-  readonly ohms: number | null;
+  /** Ohms; null where the meter showed an open circuit on its highest range. */
+  readonly ohms?: number | null | undefined;
+  /** Instead of `ohms`: the end of the range, in ohms, that the meter was over. */
+  readonly above?: number | undefined;
   /** Between what the display wandered; without them, or where they do not hold `ohms`, the meter's error is 1 %. */
   readonly low?: number | null | undefined;
   readonly high?: number | null | undefined;
@@ -53,7 +55,7 @@ export interface Diagnosis {
 
 /** Whether the display cannot have wandered between these bounds and shown this: they are another reading's, or a tolerance. */
 function areForeignBounds({ ohms, low, high }: MeasuredReading): boolean {
-  if (low === undefined || high === undefined) return false;
+  if (ohms === undefined || low === undefined || high === undefined) return false;
   if (ohms === null || low === null || high === null) return ohms !== null || (low !== null && high !== null);
   return ohms < low || ohms > high;
 }
@@ -72,8 +74,9 @@ function noteOn(reading: MeasuredReading, index: number): string[] {
 }
 
 function observed(reading: MeasuredReading): Observation {
-  if (areForeignBounds(reading)) return observe(reading.ohms);
-  return observe(reading.ohms, reading.low, reading.high);
+  const { above, ohms = null, low, high } = reading;
+  if (above !== undefined) return observeAbove(above);
+  return areForeignBounds(reading) ? observe(ohms) : observe(ohms, low, high);
 }
 
 /** Readings as questions; equal settings share one state, which is prepared once. */

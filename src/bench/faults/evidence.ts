@@ -4,8 +4,10 @@ import type { Prediction } from "./predictor.ts";
 
 /** What the person's meter showed. */
 export interface Observation {
-  /** Ohms; Infinity where the meter showed an open circuit. */
+  /** Ohms; Infinity where the meter showed an open circuit or was over its range. */
   readonly ohms: number;
+  /** The end of the meter's range in ohms, where all that it showed is that the reading lies above. */
+  readonly above?: number;
   /** Standard deviation of ln (ohms). */
   readonly logError: number;
 }
@@ -21,6 +23,8 @@ const LOG_SLIP = Math.log(1e-5);
 const LOG_SLIP_DENSITY = LOG_SLIP - Math.log(Math.log(OPEN_FROM_OHMS / JOINT_UP_TO_OHMS));
 /** Beyond this many standard deviations a finite reading is a slip and no longer bends the estimate of the parts. */
 const SLIP_DEVIATIONS = 6;
+/** Less likely than this to lie above the range's end, a reading shown as over the range is one that is not explained. */
+const CERTAINLY_BELOW = 1e-3;
 /** Beyond the edge of its tolerances by more than this many standard deviations of the meter, a guard cannot show a reading. */
 export const METER_DEVIATIONS = 3;
 /** Audio tracks differ: standard deviation of the logit of the wiper's fraction (common practice, no source). */
@@ -33,6 +37,18 @@ export function observe(ohms: number | null, low?: number | null, high?: number 
   if (low === undefined || high === undefined || low === null || high === null || low <= 0)
     return { ohms, logError: own };
   return { ohms, logError: Math.max(Math.log(high / low) / (2 * Math.sqrt(3)), METER_TOLERANCE / 10) };
+}
+
+/** The observation of a meter over its range: somewhere above its end, which need not be open. */
+export function observeAbove(ohms: number): Observation {
+  if (ohms >= OPEN_FROM_OHMS) return { ohms: Number.POSITIVE_INFINITY, logError: 0 };
+  return { ohms: Number.POSITIVE_INFINITY, above: ohms, logError: METER_TOLERANCE };
+}
+
+/** Probability that a standard normal variable exceeds z. */
+function normalTail(z: number): number {
+  const half = chiSquareTail(z * z, 1) / 2;
+  return z >= 0 ? half : 1 - half;
 }
 
 export interface Evidence {
@@ -95,8 +111,13 @@ export class Scales {
     let log = 0;
     const missed: number[] = [];
     const finite: number[] = [];
-    for (const [index, { ohms }] of this.#observations.entries()) {
+    const censored: number[] = [];
+    for (const [index, { ohms, above }] of this.#observations.entries()) {
       const predicted = prediction.ohms[index]!;
+      if (above !== undefined && predicted < OPEN_FROM_OHMS && !isJoint(predicted)) {
+        censored.push(index);
+        continue;
+      }
       const open = predicted >= OPEN_FROM_OHMS;
       const agrees = open ? ohms === Number.POSITIVE_INFINITY : isJoint(predicted) ? isJoint(ohms) : undefined;
       const comparable = agrees === undefined && ohms < Number.POSITIVE_INFINITY && !isJoint(ohms);
@@ -107,9 +128,16 @@ export class Scales {
       }
     }
     const { density, chiSquare, degrees, deviations } = this.#jointDensity(prediction, finite, around, free);
-    const fit = chiSquareTail(chiSquare, degrees) * Math.exp(LOG_SLIP * missed.length);
+    let aboveLog = 0;
+    for (const index of censored) {
+      const chance = this.#chanceAbove(prediction, index, deviations, around);
+      if (chance < CERTAINLY_BELOW) missed.push(index);
+      aboveLog += Math.max(LOG_SLIP, Math.log(Math.max(chance, Number.MIN_VALUE)));
+    }
+    const slips = missed.filter((index) => !censored.includes(index)).length;
+    const fit = chiSquareTail(chiSquare, degrees) * Math.exp(LOG_SLIP * slips + aboveLog);
     return {
-      log: log + density,
+      log: log + density + aboveLog,
       fit,
       missed,
       oddest: this.#oddest(prediction, finite, deviations, around),
@@ -122,8 +150,9 @@ export class Scales {
    * and of the wipers' place aside. Resistance between two points never falls when any one resistance rises (Rayleigh).
    */
   isWithin(nominal: Prediction, low: Float64Array, high: Float64Array): boolean {
-    return this.#observations.every(({ ohms, logError }, index) => {
+    return this.#observations.every(({ ohms, above, logError }, index) => {
       const [from, to] = [low[index]!, high[index]!];
+      if (above !== undefined) return to >= above * (1 - METER_DEVIATIONS * logError);
       if (isJoint(ohms) || ohms >= OPEN_FROM_OHMS || isJoint(from) || to >= OPEN_FROM_OHMS) return true;
       let variance = logError * logError;
       for (let k = this.#partCount; k < this.#size; k++)
@@ -131,6 +160,22 @@ export class Scales {
       const slack = METER_DEVIATIONS * Math.sqrt(variance);
       return Math.log(from / ohms) <= slack && Math.log(ohms / to) <= slack;
     });
+  }
+
+  /**
+   * How likely the reading lies above the end of the meter's range: its ln is normal about what the likeliest parts make of it,
+   * with the tolerances' own variance, which other readings can only narrow.
+   */
+  #chanceAbove(prediction: Prediction, index: number, deviations: Float64Array, around?: Float64Array): number {
+    const { above, logError } = this.#observations[index]!;
+    let left = this.#residual(prediction, index, above!, around);
+    let variance = logError * logError;
+    for (let k = 0; k < this.#size; k++) {
+      const slope = prediction.slopes[index * this.#size + k]!;
+      left -= slope * deviations[k]!;
+      variance += slope * slope * this.#priorVariance[k]!;
+    }
+    return normalTail(left / Math.sqrt(variance));
   }
 
   #oddest(prediction: Prediction, finite: readonly number[], deviations: Float64Array, around?: Float64Array): number {

@@ -7,7 +7,8 @@ import { planKey } from "./next-measurement.ts";
 const MAX_NAMED = 4;
 const DIAL_AT_REST = 10;
 
-function ohmsText({ ohms }: Observation): string {
+function ohmsText({ ohms, above }: Observation): string {
+  if (above !== undefined) return `above ${Number(above.toPrecision(4))} Ω`;
   return ohms === Number.POSITIVE_INFINITY ? "open" : `${Number(ohms.toPrecision(4))} Ω`;
 }
 
@@ -18,6 +19,10 @@ function whereText({ label, settings: { switches, dials } }: ReadingPlan): strin
 }
 
 function contradict(a: Observation, b: Observation): boolean {
+  if (a.above !== undefined || b.above !== undefined) {
+    const least = Math.max(a.above ?? 0, b.above ?? 0) * (1 - METER_DEVIATIONS * Math.max(a.logError, b.logError));
+    return Math.min(a.ohms, b.ohms) < least;
+  }
   const [openA, openB] = [a.ohms, b.ohms].map((ohms) => ohms === Number.POSITIVE_INFINITY);
   if (openA || openB) return openA !== openB;
   if (isJoint(a.ohms) || isJoint(b.ohms)) return isJoint(a.ohms) !== isJoint(b.ohms);
