@@ -163,19 +163,28 @@ function readSuffix(text: string, rules: DimensionRules): Suffix | undefined {
   return undefined;
 }
 
+/** Three digits that are no printed code; an F behind them can then only be the unit. */
+function noCode(text: string, number: string, letter: string): QuantityError {
+  const instead = `write the unit, such as "${number}p" or "${number}n"`;
+  return new QuantityError(
+    letter === "F"
+      ? `"${text}" would be ${Number(number)} farads, out of range for a guitar's capacitor; ${instead}`
+      : `"${text}" is ambiguous for a capacitor; ${instead}`,
+  );
+}
+
 /**
  * What is printed on a capacitor: "223" is 22 and three noughts of picofarads; "103K" adds a tolerance letter; a bare
  * decimal such as ".022" is in microfarads (common practice, no source).
  */
 function readCapacitorMarking(text: string): Quantity | undefined {
+  if (/^0+$/.test(text)) return { value: 0 };
+  if (/^-\s*[\d.]/.test(text))
+    throw new QuantityError(`"${text}" is negative; expected more than 0, such as "22n"`);
   const code = /^(\d{2})(\d)([FGJKM]?)$/.exec(text);
   if (code) {
     const [, digits = "", zeros = "0", letter = ""] = code;
-    if (Number(digits) < 10 || zeros === "0" || Number(zeros) > 6) {
-      throw new QuantityError(
-        `"${text}" is ambiguous for a capacitor; write the unit, such as "${text}p" or "${text}n"`,
-      );
-    }
+    if (Number(digits) < 10 || zeros === "0" || Number(zeros) > 6) throw noCode(text, `${digits}${zeros}`, letter);
     const value = scaled(digits, Number(zeros) - 12, 1);
     const tolerance = TOLERANCE_LETTERS[letter];
     return tolerance === undefined ? { value } : { value, tolerance };

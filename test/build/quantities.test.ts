@@ -32,6 +32,17 @@ describe("printed capacitor codes (IEC 60062; three digits: two figures and the 
   test.each(["220", "100", "047", "22", "4", "022", "107", "229"])("%s alone is refused as ambiguous", (text) => {
     expect(() => read(text, "capacitance")).toThrow(/ambiguous for a capacitor; write the unit/);
   });
+
+  test("nothing is 0 farads, whatever its unit", () => {
+    expect(read("0", "capacitance")).toEqual({ value: 0 });
+    expect(read("000", "capacitance")).toEqual({ value: 0 });
+  });
+
+  test("what cannot be a capacitance is refused in words that help", () => {
+    expect(() => read("-5", "capacitance")).toThrow('"-5" is negative');
+    expect(() => read("100F", "capacitance")).toThrow(/would be 100 farads, out of range .* such as "100p" or "100n"/);
+    expect(() => read("100K", "capacitance")).toThrow('write the unit, such as "100p" or "100n"');
+  });
 });
 
 test("every spelling of 22 nF reads to the very same number", () => {

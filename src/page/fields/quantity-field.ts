@@ -28,7 +28,7 @@ export function quantityField(spec: Labelled & { readonly dimension: Dimension }
     const text = input.value.trim();
     commit(spec.path, text === "" ? undefined : text);
   });
-  return assembleField(spec, {
+  const field = assembleField(spec, {
     control: input,
     beside: reading,
     toControl: (value) => {
@@ -37,4 +37,12 @@ export function quantityField(spec: Labelled & { readonly dimension: Dimension }
       read();
     },
   });
+  return {
+    ...field,
+    showFault: (message) => {
+      field.showFault(message);
+      // "= -5 F" above what is wrong with it would look like a value taken over.
+      if (message !== undefined) reading.textContent = "";
+    },
+  };
 }
