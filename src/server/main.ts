@@ -27,6 +27,8 @@ closeWithGrace({ delay: GRACE_MS, logger: undefined }, async ({ err }) => {
   await app.close();
 });
 
+await warmUp(app);
+
 try {
   await app.listen({ host: config.host, port: config.port });
 } catch (error) {
@@ -43,4 +45,3 @@ const address = app.server.address();
 const port = typeof address === "object" && address ? address.port : config.port;
 const host = config.host.includes(":") ? `[${config.host}]` : config.host;
 process.stdout.write(`Presolder listens on http://${host}:${port}/\n`);
-setImmediate(warmUp);

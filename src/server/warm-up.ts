@@ -1,22 +1,19 @@
-import { readBuild } from "../build/read-build.ts";
-import { Controls, expandSweep } from "../build/settings.ts";
-import { NO_CHECKPOINT } from "../render/checkpoint.ts";
-import { curvesOf } from "../render/curves.ts";
-import { logSpaced } from "../response/frequencies.ts";
-import { curvesAnswer } from "./curve-answer.ts";
 import { PATHS } from "./paths.ts";
+import type { App } from "./route-context.ts";
 import { readScenarios } from "./scenario-shelf.ts";
 
-/** Enough settings for the machine code to be there, and few enough not to be noticed. */
-const SETTINGS = 12;
+/** Enough curves for the machine code to be there, and few enough not to be noticed. */
+const TONES = [0, 2, 4, 6, 8, 10];
+const ROUNDS = 3;
 
-/** Computes a few curves before anybody asks: the first ones take ten times as long as any later one. */
-export function warmUp(): void {
+/** Asks for a few curves before anybody else does: the first ones take ten times as long as any later one. */
+export async function warmUp(app: App): Promise<void> {
   const [scenario] = readScenarios(PATHS.scenarios).values();
   if (!scenario) return;
-  const build = readBuild(scenario.build);
-  const settings = expandSweep(new Controls(build)).slice(0, SETTINGS);
-  const frequenciesHz = logSpaced(20, 20_000, 512);
-  const curves = curvesOf({ build, settings, frequenciesHz, withSources: false }, NO_CHECKPOINT);
-  JSON.stringify(curvesAnswer(frequenciesHz, curves));
+  for (let round = 0; round < ROUNDS; round++)
+    await app.inject({
+      method: "POST",
+      url: "/api/response",
+      payload: { build: scenario.build, sweep: { tone: TONES } },
+    });
 }
