@@ -32,6 +32,26 @@ describeWith("chromium", "the bench on the page", () => {
     expectQuiet(visit);
   });
 
+  it("refuses a temperature and a slack that cannot be beside their fields, and keeps the table that stands", async () => {
+    const { page } = await openTab("Measure");
+    await page.locator("#panel-measure tbody tr").first().waitFor();
+    const temperature = page.getByLabel("Room and coils, °C");
+    await temperature.fill("400");
+    expect(await temperature.getAttribute("aria-invalid")).toBe("true");
+    expect(await temperature.locator("xpath=../p").textContent()).toContain("from -40 to 100 °C");
+    await temperature.fill("25");
+    expect(await temperature.getAttribute("aria-invalid")).toBeNull();
+    await showTab(page, "Solder");
+    const slack = page.getByLabel("Slack on every wire, mm");
+    await slack.fill("-5");
+    expect(await slack.locator("xpath=../p").textContent()).toContain("from 0 to 200 mm");
+    const cuts = page.locator("#panel-solder table").first();
+    await slack.fill("0");
+    const before = await cuts.textContent();
+    await slack.fill("100");
+    await expect.poll(() => cuts.textContent()).not.toBe(before);
+  });
+
   it("takes what is in the drawer off what is to be bought", async () => {
     const { page } = await openTab("Solder");
     const field = page.getByLabel(/^In the drawer: cap 22 nF/);
@@ -45,17 +65,29 @@ describeWith("chromium", "the bench on the page", () => {
     const visit = await openTab("Measure");
     const { page } = visit;
     const reading = (position: number) => page.getByLabel(new RegExp(`^Measured: jack, lever ${position}`)).first();
-    const expected = await reading(5).getAttribute("placeholder");
-    await reading(5).fill(expected!);
+    const nominal = async (position: number) =>
+      (await reading(position).locator("xpath=ancestor::tr/td[2]").textContent())!;
+    expect(await reading(5).getAttribute("placeholder")).toBeNull();
+    await reading(5).fill(await nominal(5));
     await expect.poll(() => reading(5).locator("xpath=../span").textContent()).toBe("fits");
     // With the neck's hot lead off, only the volume's track is left.
     await reading(5).fill("250k");
     await expect.poll(() => reading(5).locator("xpath=../span").textContent()).toBe("does not fit");
-    for (const position of [1, 3]) await reading(position).fill((await reading(position).getAttribute("placeholder"))!);
+    for (const position of [1, 3]) await reading(position).fill(await nominal(position));
     await page.getByRole("button", { name: "What explains this?" }).click();
     const first = page.locator(".explanations li").first();
     await first.waitFor();
+    // Over the 20 kΩ range is no open circuit: the same reading, told with less.
+    const over = page.waitForRequest("**/api/diagnose");
+    await page.getByLabel(/^Meter range/).selectOption("20000");
+    await reading(5).fill("OL");
+    await page.getByRole("button", { name: "What explains this?" }).click();
+    expect((await over).postDataJSON().readings).toContainEqual(expect.objectContaining({ above: 20_000 }));
+    await first.waitFor();
     expect(await first.textContent()).toMatch(/neck/i);
+    const next = (await page.locator("#panel-measure .verdict").textContent())!;
+    expect(next).toMatch(/Measure next from \S+ to \S+, nothing plugged in, with position \d/);
+    expect(next).toMatch(/Ω → |open → /);
     expectQuiet(visit);
   });
 

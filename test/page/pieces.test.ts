@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { readOhms } from "../../src/page/bench/ohms.ts";
+import { rangeText, readShown } from "../../src/page/bench/ohms.ts";
 import { largestDifference, largestOfAll } from "../../src/page/builds/curve-difference.ts";
 import { differencesOf } from "../../src/page/builds/differences.ts";
 import { curveCsv } from "../../src/page/curves/curve-csv.ts";
@@ -43,11 +43,21 @@ describe("quantities on the page", () => {
   });
 
   it("of a meter may be open", () => {
-    expect(readOhms("OL")).toBeNull();
-    expect(readOhms(" open ")).toBeNull();
-    expect(readOhms("5.18k")).toBe(5180);
-    expect(readOhms("")).toBeUndefined();
-    expect(() => readOhms("cat")).toThrow(/cannot be read/);
+    expect(readShown("OL")).toEqual({ ohms: null });
+    expect(readShown(" open ", 20_000)).toEqual({ ohms: null });
+    expect(readShown("5.18k")).toEqual({ ohms: 5180 });
+    expect(readShown("")).toBeUndefined();
+    expect(() => readShown("cat")).toThrow(/cannot be read/);
+  });
+
+  it("of a meter over its range are above the range's end", () => {
+    expect(readShown("OL", 20_000)).toEqual({ above: 20_000 });
+    expect(readShown("over range", 2e6)).toEqual({ above: 2e6 });
+  });
+
+  it("of one value stand without a range", () => {
+    expect(rangeText({ low: 250e3, high: 250_010 })).toBe("250 kΩ");
+    expect(rangeText({ low: 5790, high: 6130 })).toBe("5.79 kΩ to 6.13 kΩ");
   });
 });
 

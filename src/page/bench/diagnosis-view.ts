@@ -1,72 +1,86 @@
+import type { Controls } from "../../build/settings.ts";
 import { percentText } from "../blind/guessing.ts";
 import { h } from "../dom/element.ts";
-import { rangeText } from "./ohms.ts";
+import { type NextCheck, nextCheckView } from "./next-check-view.ts";
+
+interface Explanation {
+  readonly message: string;
+  readonly faults: readonly { readonly kind: string }[];
+  /** 0 to 1: how well it explains the readings, and how likely it is of all that explain them. */
+  readonly fit: number;
+  readonly probability: number;
+  readonly sameAs: readonly { readonly message: string }[];
+}
 
 export interface Diagnosis {
-  readonly explanations: readonly {
-    readonly message: string;
-    readonly faults: readonly { readonly kind: string }[];
-    /** 0 to 1: how well it explains the readings, and how likely it is of all that explain them. */
-    readonly fit: number;
-    readonly probability: number;
-    readonly sameAs: readonly { readonly message: string }[];
-  }[];
+  readonly explanations: readonly Explanation[];
+  readonly notes: readonly string[];
   readonly nextMeasurement: NextCheck | null;
 }
 
-type NextCheck =
-  | {
-      readonly kind: "meter";
-      readonly label: string;
-      readonly between: readonly [string, string];
-      readonly outcomes: readonly { readonly low: number | null; readonly high: number | null }[];
-    }
-  | { readonly kind: "listen"; readonly label: string };
-
-function nextText(next: NextCheck): string {
-  if (next.kind === "listen") return `Listen next: ${next.label}.`;
-  const outcomes = next.outcomes.map(rangeText).join(", or ");
-  return `Measure next: ${next.label}, from ${next.between.join(" to ")}. It tells the leading explanations apart: ${outcomes}.`;
-}
-
 const SHOWN = 5;
+/** Of explanations that read alike, so many stand openly; the rest can be unfolded. */
+const SHOWN_ALIKE = 6;
+/** Less likely than this is hardly likely; less than a tenth of it is not worth a line. */
+const HARDLY_LIKELY = 0.01;
+const HOPELESS = 0.001;
 
 /** Kinds of answer that explain nothing, and so have neither fit nor probability to show. */
 const NO_EXPLANATIONS: readonly string[] = ["unexplained", "nothing-measured"];
 
-function explanationItem({
-  faults,
-  message,
-  fit,
-  probability,
-  sameAs,
-}: Diagnosis["explanations"][number]): HTMLElement {
-  const isNone = faults.some(({ kind }) => NO_EXPLANATIONS.includes(kind));
-  const figures = `${percentText(probability)} likely, fits the readings to ${percentText(fit)}: `;
+function explainsNothing({ faults }: Explanation): boolean {
+  return faults.some(({ kind }) => NO_EXPLANATIONS.includes(kind));
+}
+
+/** What is worth a line: without the hopeless, unless nothing better is known. */
+export function worthTelling(explanations: readonly Explanation[]): Explanation[] {
+  const likely = explanations.filter((each) => explainsNothing(each) || each.probability >= HOPELESS);
+  const isAllThereIs = likely.every(explainsNothing);
+  return (isAllThereIs ? [...explanations] : likely).slice(0, SHOWN);
+}
+
+/** "62 % likely, fits the readings to 80 %". */
+export function likelihoodText({ probability, fit }: Pick<Explanation, "probability" | "fit">): string {
+  if (probability === 0) return "Comes nearest, but leaves a reading unexplained";
+  const likely = probability < HARDLY_LIKELY ? "Hardly likely" : `${percentText(probability)} likely`;
+  return `${likely}, fits the readings to ${percentText(fit)}`;
+}
+
+function alikeList(messages: readonly string[]): HTMLElement {
+  return h(
+    "ul",
+    {},
+    messages.map((message) => h("li", {}, message)),
+  );
+}
+
+function explanationItem(explanation: Explanation): HTMLElement {
+  const { message, sameAs } = explanation;
+  const alike = [message, ...sameAs.map((each) => each.message)];
+  const figures = !explainsNothing(explanation) && h("b", {}, `${likelihoodText(explanation)}: `);
+  if (sameAs.length === 0) return h("li", {}, h("p", {}, figures, message));
   return h(
     "li",
     {},
-    h("p", {}, !isNone && h("b", {}, figures), message),
-    sameAs.length > 0 &&
+    h("p", {}, figures, "one of these, which read exactly the same, the commonest cause first:"),
+    alikeList(alike.slice(0, SHOWN_ALIKE)),
+    alike.length > SHOWN_ALIKE &&
       h(
         "details",
         {},
-        h("summary", {}, `Reads exactly the same: ${sameAs.length} more`),
-        h(
-          "ul",
-          {},
-          sameAs.map((each) => h("li", {}, each.message)),
-        ),
+        h("summary", {}, `${alike.length - SHOWN_ALIKE} more that read the same`),
+        alikeList(alike.slice(SHOWN_ALIKE)),
       ),
   );
 }
 
 /** What may be wrong, likeliest first, and what to measure next. */
-export function diagnosisView({ explanations, nextMeasurement }: Diagnosis): HTMLElement {
+export function diagnosisView({ explanations, notes, nextMeasurement }: Diagnosis, controls: Controls): HTMLElement {
   return h(
     "div",
     { class: "stack" },
-    h("ol", { class: "explanations" }, explanations.slice(0, SHOWN).map(explanationItem)),
-    nextMeasurement && h("p", { class: "verdict" }, nextText(nextMeasurement)),
+    h("ol", { class: "explanations" }, worthTelling(explanations).map(explanationItem)),
+    notes.map((note) => h("p", { class: "hint" }, note)),
+    nextMeasurement && nextCheckView(nextMeasurement, controls),
   );
 }

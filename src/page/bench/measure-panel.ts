@@ -1,12 +1,15 @@
-import { freshId, h, replaceContent } from "../dom/element.ts";
+import { h, replaceContent } from "../dom/element.ts";
 import { plainTable } from "../dom/table.ts";
 import { createFormRun } from "../fields/form-run.ts";
 import { postJson } from "../server/client.ts";
 import type { AppStore } from "../state/app-state.ts";
 import type { BenchAnswer } from "./bench-answer.ts";
 import { benchRefusal } from "./bench-refusal.ts";
+import { createCautions } from "./cautions.ts";
 import { type Diagnosis, diagnosisView } from "./diagnosis-view.ts";
 import { type Measured, measuredField } from "./measured.ts";
+import { createMeterRange, type MeterRange } from "./meter-range.ts";
+import { createNumberSetting } from "./number-setting.ts";
 import { rangeText, showOhms } from "./ohms.ts";
 import { createOwnProbe } from "./own-probe.ts";
 import { createSolveBackwards } from "./solve-backwards.ts";
@@ -17,8 +20,8 @@ interface ReadingTable {
   read(): Measured[];
 }
 
-function readingTable({ readings, probes }: BenchAnswer): ReadingTable {
-  const all = [...readings, ...probes].map((reading) => ({ reading, field: measuredField(reading) }));
+function readingTable({ readings, probes }: BenchAnswer, range: MeterRange): ReadingTable {
+  const all = [...readings, ...probes].map((reading) => ({ reading, field: measuredField(reading, range) }));
   const rows = all.map(({ reading, field }) => [
     reading.label,
     field.element,
@@ -37,13 +40,11 @@ function readingTable({ readings, probes }: BenchAnswer): ReadingTable {
 }
 
 function temperatureField(store: AppStore): HTMLElement {
-  const id = freshId("temperature");
-  const { temperature } = store.state.benchOptions;
-  const input = h("input", { id, type: "number", min: -40, max: 100, value: temperature, class: "short" });
-  input.addEventListener("change", () =>
-    store.set({ benchOptions: { ...store.state.benchOptions, temperature: Number(input.value) || 0 } }),
+  const { temperature: value } = store.state.benchOptions;
+  return createNumberSetting(
+    { name: "temperature", label: "Room and coils, °C", unit: "°C", value, min: -40, max: 100 },
+    (temperature) => store.set({ benchOptions: { ...store.state.benchOptions, temperature } }),
   );
-  return h("div", { class: "field" }, h("label", { for: id }, "Room and coils, °C"), input);
 }
 
 function phaseView({ phaseCheck }: BenchAnswer): HTMLElement {
@@ -69,6 +70,7 @@ export function createMeasurePanel(store: AppStore): HTMLElement {
   const table = h("div", {});
   const phase = h("div", {});
   const refusal = h("div", { role: "alert" });
+  const range = createMeterRange();
   const symptoms = createSymptoms(store);
   let current: ReadingTable | undefined;
   const run = createFormRun(
@@ -86,7 +88,7 @@ export function createMeasurePanel(store: AppStore): HTMLElement {
         ...(told.length > 0 ? { symptoms: told } : {}),
         temperature: benchOptions.temperature,
       };
-      return diagnosisView(await postJson<Diagnosis>("/api/diagnose", body));
+      return diagnosisView(await postJson<Diagnosis>("/api/diagnose", body), reading.controls);
     },
   );
   store.watch(
@@ -99,7 +101,7 @@ export function createMeasurePanel(store: AppStore): HTMLElement {
         replaceContent(phase);
         return;
       }
-      current = readingTable(bench);
+      current = readingTable(bench, range);
       replaceContent(table, current.element);
       replaceContent(phase, phaseView(bench));
     },
@@ -114,15 +116,12 @@ export function createMeasurePanel(store: AppStore): HTMLElement {
     h(
       "section",
       { class: "stack" },
-      h(
-        "p",
-        { class: "caution" },
-        "Unplug the guitar from the amplifier before measuring. Never open an amplifier: mains voltage and stored charge can kill; that is work for a licensed technician.",
-      ),
+      createCautions(true),
       h(
         "div",
         { class: "row add-row no-print" },
         temperatureField(store),
+        range.element,
         h("button", { type: "button", onclick: () => print() }, "Print the readings"),
       ),
       refusal,

@@ -1,14 +1,14 @@
 import { QuantityError } from "../../build/quantity.ts";
 import { freshId, h } from "../dom/element.ts";
 import type { MeterReading } from "./bench-answer.ts";
-import { readOhms, showOhms } from "./ohms.ts";
+import type { MeterRange } from "./meter-range.ts";
+import { readShown, type Shown } from "./ohms.ts";
 
-export interface Measured {
+export type Measured = Shown & {
   readonly between: readonly [string, string];
   readonly settings: MeterReading["settings"];
   readonly sweep?: string;
-  readonly ohms: number | null;
-}
+};
 
 type Verdict = "" | "fits" | "does not fit";
 
@@ -22,51 +22,57 @@ function keyOf({ label, between }: MeterReading): string {
 /** A meter's own error and what its display wanders (common practice, no source). */
 const METER_SHARE = 0.02;
 
-function fits({ low, high }: MeterReading, ohms: number | null): boolean {
+function fits({ low, high }: MeterReading, shown: Shown): boolean {
+  if ("above" in shown) return high === null || high * (1 + METER_SHARE) >= shown.above;
+  const { ohms } = shown;
   if (ohms === null) return high === null;
   if (low === null) return false;
   return ohms >= low * (1 - METER_SHARE) - 1 && (high === null || ohms <= high * (1 + METER_SHARE) + 1);
 }
 
 /** A field for what the meter showed, which says whether that fits. */
-export function measuredField(reading: MeterReading): { element: HTMLElement; read: () => Measured | undefined } {
+export function measuredField(
+  reading: MeterReading,
+  range: MeterRange,
+): { element: HTMLElement; read: () => Measured | undefined } {
   const key = keyOf(reading);
   const id = freshId("measured");
-  const verdict = h("span", { class: "hint", id });
+  const verdict = h("span", { class: "measured-verdict", id });
   const input = h("input", {
     type: "text",
     class: "short",
     value: written.get(key) ?? "",
     "aria-label": `Measured: ${reading.label}`,
     "aria-describedby": id,
-    placeholder: showOhms(reading.ohms),
   });
-  const parse = (): number | null | undefined => readOhms(input.value);
+  const parse = (): Shown | undefined => readShown(input.value, range.read());
   const tell = (text: Verdict | string, isFault: boolean) => {
     verdict.textContent = text;
-    input.toggleAttribute("aria-invalid", isFault);
+    verdict.classList.toggle("misfit", text === "does not fit");
+    input.removeAttribute("aria-invalid");
     if (isFault) input.setAttribute("aria-invalid", "true");
   };
   const check = () => {
     written.set(key, input.value);
     try {
-      const ohms = parse();
-      if (ohms === undefined) tell("", false);
-      else tell(fits(reading, ohms) ? "fits" : "does not fit", false);
+      const shown = parse();
+      if (shown === undefined) tell("", false);
+      else tell(fits(reading, shown) ? "fits" : "does not fit", false);
     } catch (error) {
       if (!(error instanceof QuantityError)) throw error;
       tell(error.message, true);
     }
   };
   input.addEventListener("input", check);
+  range.element.addEventListener("change", check);
   check();
   return {
     element: h("div", { class: "measured" }, input, verdict),
     read: () => {
-      const ohms = parse();
-      if (ohms === undefined) return undefined;
+      const shown = parse();
+      if (shown === undefined) return undefined;
       const { between, settings, sweep } = reading;
-      return { between, settings, ...(sweep ? { sweep } : {}), ohms };
+      return { between, settings, ...(sweep ? { sweep } : {}), ...shown };
     },
   };
 }

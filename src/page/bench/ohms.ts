@@ -10,15 +10,26 @@ export function showOhms(ohms: number | null): string {
 export function rangeText({ low, high }: Pick<MeterReading, "low" | "high">): string {
   if (low === null && high === null) return "open";
   if (high !== null && high <= 1) return "under 1 Ω";
-  return `${showOhms(low)} to ${showOhms(high)}`;
+  const [from, to] = [showOhms(low), showOhms(high)];
+  return from === to ? from : `${from} to ${to}`;
 }
 
-const OPEN_WORDS = ["open", "ol", "o.l", "o.l.", "∞", "infinite"];
+const OPEN_WORDS = ["open", "∞", "infinite"];
+const OVER_WORDS = ["ol", "o.l", "o.l.", "0l", "over", "over range", "overload"];
 
-/** What a meter showed: ohms, null for an open circuit, undefined for nothing written. @throws QuantityError */
-export function readOhms(text: string): number | null | undefined {
+/** What a meter showed: ohms (null where open), or that it was over the end of its range, in ohms. */
+export type Shown = { readonly ohms: number | null } | { readonly above: number };
+
+/**
+ * What a meter showed; undefined for nothing written.
+ * @param range the end of the meter's range in ohms; undefined for a meter that chooses its range, whose OL is an open circuit
+ * @throws QuantityError
+ */
+export function readShown(text: string, range?: number): Shown | undefined {
   const written = text.trim();
   if (written === "") return undefined;
-  if (OPEN_WORDS.includes(written.toLowerCase())) return null;
-  return parseQuantity(written, "resistance").value;
+  const word = written.toLowerCase();
+  if (OPEN_WORDS.includes(word)) return { ohms: null };
+  if (OVER_WORDS.includes(word)) return range === undefined ? { ohms: null } : { above: range };
+  return { ohms: parseQuantity(written, "resistance").value };
 }

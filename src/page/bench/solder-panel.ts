@@ -1,19 +1,17 @@
-import { freshId, h, replaceContent } from "../dom/element.ts";
+import { h, replaceContent } from "../dom/element.ts";
 import type { AppStore } from "../state/app-state.ts";
 import { benchRefusal } from "./bench-refusal.ts";
 import { createCautions } from "./cautions.ts";
+import { createNumberSetting } from "./number-setting.ts";
 import { partsView } from "./parts-view.ts";
 import { sheetView } from "./sheet-view.ts";
 
 function allowanceField(store: AppStore, key: "slack" | "strip", label: string, millimetres: number): HTMLElement {
-  const id = freshId(key);
-  const input = h("input", { id, type: "number", min: 0, max: 200, value: millimetres, class: "short" });
-  input.addEventListener("change", () => {
+  return createNumberSetting({ name: key, label, unit: "mm", value: millimetres, min: 0, max: 200 }, (value) => {
     const { benchOptions } = store.state;
-    const metres = Math.max(0, Number(input.value) || 0) / 1000;
-    store.set({ benchOptions: { ...benchOptions, allowances: { ...benchOptions.allowances, [key]: metres } } });
+    const allowances = { ...benchOptions.allowances, [key]: value / 1000 };
+    store.set({ benchOptions: { ...benchOptions, allowances } });
   });
-  return h("div", { class: "field" }, h("label", { for: id }, label), input);
 }
 
 /** What to solder in which order, what to cut and what to buy. Printable. */

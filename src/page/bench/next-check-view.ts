@@ -1,0 +1,69 @@
+import { summarize } from "../../build/setting-label.ts";
+import { type Controls, parseSettings, type RawSettings } from "../../build/settings.ts";
+import { h } from "../dom/element.ts";
+import { rangeText } from "./ohms.ts";
+
+interface NamedFault {
+  readonly kind: string;
+  readonly lugs: readonly string[];
+}
+
+type FaultSets = readonly (readonly NamedFault[])[];
+
+export type NextCheck =
+  | {
+      readonly kind: "meter";
+      readonly label: string;
+      readonly between: readonly [string, string];
+      readonly settings: RawSettings;
+      readonly sweep?: string;
+      readonly outcomes: readonly {
+        readonly low: number | null;
+        readonly high: number | null;
+        readonly faults: FaultSets;
+      }[];
+    }
+  | {
+      readonly kind: "listen";
+      readonly label: string;
+      readonly outcomes: readonly { readonly heard: boolean; readonly faults: FaultSets }[];
+    };
+
+const SHOWN_FAULTS = 3;
+
+/** "coil open (neck.hot, neck.ground)"; "nothing wrong" where nothing is. */
+function faultWords({ kind, lugs }: NamedFault): string {
+  if (kind === "none") return "nothing wrong";
+  return `${kind.replaceAll("-", " ")} (${lugs.join(", ")})`;
+}
+
+function pointsTo(faults: FaultSets): string {
+  const each = [...new Set(faults.map((together) => together.map(faultWords).join(" and ")))];
+  const rest = each.length - SHOWN_FAULTS;
+  return `${each.slice(0, SHOWN_FAULTS).join(", or ")}${rest > 0 ? `, or ${rest} more` : ""}`;
+}
+
+function howText(next: NextCheck, controls: Controls): string {
+  if (next.kind === "listen") return `Listen next: ${next.label}.`;
+  const setting = summarize(controls, parseSettings(controls, next.settings)).label;
+  const sweep = next.sweep ? ` Turn ${next.sweep} through its whole travel and take the highest reading.` : "";
+  return `Measure next from ${next.between.join(" to ")}, nothing plugged in, with ${setting}.${sweep}`;
+}
+
+/** The next check: how to set the guard and where to probe, and which explanation each outcome points to. */
+export function nextCheckView(next: NextCheck, controls: Controls): HTMLElement {
+  const outcomes =
+    next.kind === "meter"
+      ? next.outcomes.map(({ low, high, faults }) => `${rangeText({ low, high })} → ${pointsTo(faults)}`)
+      : next.outcomes.map(({ heard, faults }) => `${heard ? "heard" : "not heard"} → ${pointsTo(faults)}`);
+  return h(
+    "div",
+    { class: "verdict" },
+    h("p", {}, howText(next, controls)),
+    h(
+      "ul",
+      {},
+      outcomes.map((text) => h("li", {}, text)),
+    ),
+  );
+}
