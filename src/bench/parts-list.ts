@@ -1,5 +1,7 @@
+import { pickupType } from "../build/catalogue/pickup-types.ts";
 import type { Build, Part } from "../build/schema.ts";
-import { capacitorCode, potCode, resistorBands, shortOhms, TAPER_NOTE, toleranceLetter } from "./printed-codes.ts";
+import type { SwitchSpec, SwitchType } from "../build/switch-types.ts";
+import { capacitorCode, potCode, resistorBands, TAPER_NOTE, toleranceLetter } from "./printed-codes.ts";
 import type { CutWire } from "./sheet/cut-list.ts";
 import { valueTolerance } from "./tolerance.ts";
 
@@ -46,6 +48,12 @@ function percent(fraction: number): string {
   return `±${Number((fraction * 100).toPrecision(3))} %`;
 }
 
+/** "250 kΩ". */
+function ohms(value: number): string {
+  const [scaled, unit] = value >= 1e6 ? [value / 1e6, "MΩ"] : value >= 1e3 ? [value / 1e3, "kΩ"] : [value, "Ω"];
+  return `${Number(scaled.toPrecision(4))} ${unit}`;
+}
+
 function farads(value: number): string {
   const [scaled, unit] =
     value >= 1e-6 ? [value * 1e6, "µF"] : value >= 1e-9 ? [value * 1e9, "nF"] : [value * 1e12, "pF"];
@@ -53,30 +61,54 @@ function farads(value: number): string {
 }
 
 function describePot(part: Extract<Part, { kind: "pot" }>): Description {
-  const taper = typeof part.taper === "string" ? part.taper.replace("-", " ") : "special taper";
+  const code = potCode(part.resistance, part.taper);
+  const letter = code === null ? "" : ` (${code[0]})`;
+  const taper = typeof part.taper === "string" ? `${part.taper.replace("-", " ")} taper${letter}` : "special taper";
   const extras = [
     ...(part.gangs ? ["two gangs"] : []),
     ...(part.noLoad ? ["no-load"] : []),
-    ...(part.drives ? [`with a ${part.drives.type ?? "special"} switch on its shaft`] : []),
+    ...(part.drives ? [`with a ${switchWords(part.drives)} on its shaft`] : []),
   ];
   return {
-    what: [`pot ${shortOhms(part.resistance)} ${taper}`, ...extras].join(", "),
-    code: potCode(part.resistance, part.taper),
+    what: [`${ohms(part.resistance)} pot, ${taper}`, ...extras].join(", "),
+    code,
   };
 }
 
-function describeSwitch(part: Extract<Part, { kind: "switch" }>): Description {
-  if (part.type === "rotary") return { what: `rotary switch, ${part.poles} poles × ${part.throws} throws`, code: null };
-  if (part.type) return { what: `switch ${part.type}${part.centre ? `, centre ${part.centre}` : ""}`, code: null };
-  return { what: `switch with ${part.positions?.length ?? 0} positions of its own`, code: null };
+/** The trade's words for the switches whose name says all. */
+const SWITCH_WORDS: Readonly<Record<Exclude<SwitchType, "rotary">, string>> = {
+  "lever-3": "three-position lever switch, two poles",
+  "lever-5": "five-position lever switch, two poles",
+  "lever-5-four-pole": "five-position lever switch, four poles",
+  "toggle-3": "three-position toggle switch",
+  spdt: "small switch, on-on, one pole (SPDT)",
+  dpdt: "small switch, on-on, two poles (DPDT)",
+  "dpdt-on-on-on": "small switch, on-on-on, two poles (DPDT)",
+};
+
+function switchWords({ type, centre, poles, throws, positions }: SwitchSpec): string {
+  if (type === "rotary") return `rotary switch, poles: ${poles ?? 1}, positions: ${throws ?? 2}`;
+  if (type) return `${SWITCH_WORDS[type]}${centre ? `, centre joins ${centre.replace("-", " and ")}` : ""}`;
+  return `switch with ${positions?.length ?? 0} positions of its own`;
+}
+
+/** How a single coil differs from the usual one: forward, north to the strings. */
+function turnedWords({ winding, magnet }: { winding: string; magnet: string }): string[] {
+  return [...(winding === "reverse" ? ["reverse wound"] : []), ...(magnet === "south" ? ["reverse polarity"] : [])];
 }
 
 function describePickup(part: Extract<Part, { kind: "pickup" }>): Description {
   const coils = Object.values(part.coils);
-  const ohms = coils.map((coil) => `${shortOhms(coil.resistance)}`).join(" + ");
-  const windings = coils.map(({ winding, magnet }) => `${winding} ${magnet}`).join(" / ");
-  const leads = coils.length === 2 ? `, ${part.conductors ?? 4} conductors` : "";
-  return { what: `pickup ${part.type ? `${part.type}, ` : ""}${ohms}${leads}, ${windings}`, code: null };
+  const title = part.type === undefined ? undefined : pickupType(part.type)?.title.toLowerCase();
+  const name = title ?? (coils.length === 1 ? "single coil" : `pickup with ${coils.length} coils`);
+  const resistances = coils.map((coil) => ohms(coil.resistance)).join(" + ");
+  const words = [
+    name,
+    resistances,
+    ...(coils.length === 2 ? [`${part.conductors ?? 4} conductors`] : []),
+    ...(coils.length === 1 ? turnedWords(coils[0]!) : []),
+  ];
+  return { what: words.join(", "), code: null };
 }
 
 function describe(part: Part): Description {
@@ -86,7 +118,7 @@ function describe(part: Part): Description {
     case "pot":
       return describePot(part);
     case "switch":
-      return describeSwitch(part);
+      return { what: switchWords(part), code: null };
     case "cap": {
       const { fraction } = valueTolerance(part);
       const code = capacitorCode(part.capacitance);
@@ -96,7 +128,7 @@ function describe(part: Part): Description {
     case "resistor": {
       const { fraction } = valueTolerance(part);
       const code = resistorBands(part.resistance, fraction);
-      return { what: `resistor ${shortOhms(part.resistance)} ${percent(fraction)}`, code };
+      return { what: `resistor ${ohms(part.resistance)} ${percent(fraction)}`, code };
     }
     case "jack":
       return { what: part.stereo ? "stereo jack" : "jack", code: null };

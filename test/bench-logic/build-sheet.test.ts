@@ -103,6 +103,26 @@ describe("the build sheet", () => {
     ]);
   });
 
+  it("solders a bent lug at its case alone, and says in which joint", () => {
+    const sheet = buildSheet(readBuild(threeSingles()));
+    const joints = sheet.stages.flatMap((stage) => stage.joints);
+    expect(joints.flatMap(({ lugs }) => lugs)).not.toContain("volume.1");
+    const last = joints.at(-1)!;
+    expect(sheet.preparations.join(" ")).toContain(`volume.1 (joint ${last.number})`);
+    expect(last.text).toMatch(/bundle, tin it/);
+  });
+
+  it("joins a lug of a shaft's switch to the case by a jumper, since it cannot be bent there", () => {
+    const found = builds.flatMap(({ build }) =>
+      buildSheet(build).connections.filter(
+        ({ from, to }) =>
+          [from, to].some((lug) => lug.endsWith(".case")) && [from, to].some((lug) => lug.includes(".s.")),
+      ),
+    );
+    expect(found.length).toBeGreaterThan(0);
+    expect(new Set(found.map(({ means }) => means))).toEqual(new Set(["jumper"]));
+  });
+
   it("goes by the parts' own places where the build has them", () => {
     const file = threeSingles() as { parts: Record<string, object> };
     const parts = { ...file.parts, volume: { ...file.parts.volume, place: { x: -0.2, y: 0.1 } } };
@@ -145,8 +165,9 @@ describe("the build sheet", () => {
     const file = threeSingles() as { parts: Record<string, object> };
     const lugs = new Wiring(readBuild(file)).lugs.lugs.map(({ name }) => name);
     const lug = fc.constantFrom(...lugs);
+    const pair = fc.tuple(lug, lug).filter(([a, b]) => a !== b);
     fc.assert(
-      fc.property(fc.array(fc.tuple(lug, lug), { maxLength: 30 }), (wires) => {
+      fc.property(fc.array(pair, { maxLength: 30 }), (wires) => {
         const build = readBuild({ ...file, wires });
         const copy: Build = { ...build, parts: { ...build.parts } };
         copy.wires = netsFromJoints(copy, buildSheet(build));

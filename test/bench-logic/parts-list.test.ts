@@ -56,6 +56,13 @@ describe("the parts list", () => {
   const { cuts } = buildSheet(build);
   const stock = (part: object, quantity: number) => ({ part: partSchema.parse(part), quantity });
 
+  it("names parts in the trade's words", () => {
+    const names = partsList(build, cuts).lines.map(({ what }) => what);
+    expect(names).toContain("250 kΩ pot, audio taper (A)");
+    expect(names).toContain("five-position lever switch, two poles");
+    expect(names).toContainEqual(expect.stringMatching(/^single coil, .*reverse wound$/));
+  });
+
   it("gathers equal parts and adds up", () => {
     const { lines, totals, notes } = partsList(build, cuts);
     expect(lines.find(({ code }) => code === "A250K")).toMatchObject({

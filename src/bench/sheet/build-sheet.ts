@@ -44,14 +44,30 @@ export interface BuildSheet {
   readonly notes: readonly string[];
 }
 
-function preparations(build: Build, connections: readonly Connection[], cuts: readonly CutWire[]): string[] {
+/** "volume.1 (joint 14)": a bent lug, and the joint at the case that takes it in. */
+function bentLugText(build: Build, { number, from, to }: Connection, stages: readonly SheetStage[]): string {
+  const joint = stages
+    .flatMap((stage) => stage.joints)
+    .find(({ arrivals }) => arrivals.some(({ connection }) => connection === number));
+  const lug = isCase(build, from) ? to : from;
+  return joint ? `${lug} (joint ${joint.number})` : lug;
+}
+
+function preparations(
+  build: Build,
+  connections: readonly Connection[],
+  cuts: readonly CutWire[],
+  stages: readonly SheetStage[],
+): string[] {
   const cases = new Set(connections.flatMap(({ from, to }) => [from, to]).filter((lug) => isCase(build, lug)));
   const bent = connections
     .filter(({ means }) => means === "bent lug")
-    .map(({ from, to }) => (isCase(build, from) ? to : from));
+    .map((connection) => bentLugText(build, connection, stages));
   return [
     "Fit every part to the guard and turn the pots so that their lugs face where their wires come from.",
-    ...(bent.length > 0 ? [`Bend back until they lie on the case, do not solder yet: ${bent.join(", ")}.`] : []),
+    ...(bent.length > 0
+      ? [`Bend back until they lie on the case; each is soldered later, in the joint named: ${bent.join(", ")}.`]
+      : []),
     ...(cases.size > 0 ? [`Roughen a spot on the back of ${[...cases].join(", ")} so that solder takes.`] : []),
     ...(cuts.length > 0 ? [`Cut and strip the ${cuts.length} wires of the cut list; mark each with its number.`] : []),
   ];
@@ -69,12 +85,18 @@ function arrivalText({ means, other, colour }: Arrival): string {
   return `${colour ?? "the"} ${means} ${colour === undefined ? "" : "from "}${other}`.replace("  ", " ");
 }
 
+/** As many ends as this slip out of place while a case is heated, unless they are one bundle (common practice, no source). */
+const BUNDLE_FROM = 4;
+
 function jointText(kind: JointKind, lugs: readonly string[], arrivals: readonly Arrival[]): string {
   const list = arrivals.map(arrivalText).join(", ");
   const where = lugs.join(" + ");
   switch (kind) {
-    case "case":
-      return `${where}: gather ${list}; heat the case once for all of them.`;
+    case "case": {
+      const bundle =
+        arrivals.length >= BUNDLE_FROM ? "twist the wires into one bundle, tin it and lay it on the tinned spot; " : "";
+      return `${where}: gather ${list}; ${bundle}heat the case once for all of them.`;
+    }
     case "splice":
       return `${where}: twist the leads together${arrivals.length > 1 ? ` with ${list}` : ""}, solder, and sleeve the joint.`;
     case "leg":
@@ -148,13 +170,14 @@ export function buildSheet(build: Build, allowances: Allowances = DEFAULT_ALLOWA
   const cut = connections.filter(isCut);
   const cuts = cutList(build, connections, allowances);
   const writer = new SheetWriter(build, connections, joints);
+  const stages = stagesOf(build, connections, joints).map((stage) => writer.stage(stage));
   return {
     cautions: CAUTIONS,
-    preparations: preparations(build, connections, cuts),
+    preparations: preparations(build, connections, cuts, stages),
     connections,
     cuts,
     allowances,
-    stages: stagesOf(build, connections, joints).map((stage) => writer.stage(stage)),
+    stages,
     notes: notes(build, coloursOf(build, cut).clashes),
   };
 }

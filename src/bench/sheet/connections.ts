@@ -11,7 +11,7 @@ export interface Connection {
   readonly from: string;
   readonly to: string;
   readonly means: Means;
-  /** Lugs that the connection grows out of, with nothing to solder there: a cap's leg, a pickup's own lead. */
+  /** Lugs that the connection grows out of, with nothing to solder there: a cap's leg, a pickup's own lead, a lug bent to its case. */
   readonly grownFrom: readonly string[];
 }
 
@@ -20,6 +20,10 @@ type WireDetails = Extract<Wire, { how?: unknown; length?: unknown }>;
 /** A wire with whatever the build says of it. */
 export function detailsOf(wire: Wire): WireDetails {
   return wire;
+}
+
+function isCase(lug: string): boolean {
+  return lug.endsWith(".case");
 }
 
 function partOf(lug: string): string {
@@ -34,7 +38,9 @@ function isLegged(part: Part | undefined): boolean {
 function usualMeans(from: string, to: string, parts: Build["parts"], free: (lug: string) => boolean): Means {
   const [a, b] = [parts[partOf(from)], parts[partOf(to)]];
   const samePart = partOf(from) === partOf(to);
-  if (samePart && a?.kind === "pot" && (from.endsWith(".case") || to.endsWith(".case"))) return "bent lug";
+  // A lug of the switch on its shaft does not reach the case: that is a jumper.
+  const onShaft = [from, to].some((lug) => lug.split(".")[1] === "s");
+  if (samePart && a?.kind === "pot" && !onShaft && (isCase(from) || isCase(to))) return "bent lug";
   if (samePart && a?.kind !== "pickup") return "jumper";
   if ((isLegged(a) && free(from)) || (isLegged(b) && free(to))) return "leg";
   if ((a?.kind === "pickup" && free(from)) || (b?.kind === "pickup" && free(to))) return "lead";
@@ -53,11 +59,13 @@ export function connectionsOf(build: Build): Connection[] {
     const [from, to] = [wire.from, wire.to].map((lug) => table.nameAt(table.indexOf(lug))) as [string, string];
     const means = detailsOf(wire).how ?? usualMeans(from, to, build.parts, free);
     const grows = (lug: string) => {
+      // A bent lug is soldered at the case alone.
+      if (means === "bent lug") return !isCase(lug) && (isCase(from) || isCase(to));
       const part = build.parts[partOf(lug)];
       return free(lug) && ((means === "leg" && isLegged(part)) || (means === "lead" && part?.kind === "pickup"));
     };
     const grownFrom = means === "inside" ? [from, to] : [from, to].filter(grows);
-    for (const lug of grownFrom) used.add(lug);
+    if (means !== "bent lug") for (const lug of grownFrom) used.add(lug);
     return { number: index + 1, from, to, means, grownFrom };
   });
 }

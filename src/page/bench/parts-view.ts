@@ -47,7 +47,7 @@ export function partsView(source: BuildSource, list: PartsList, onDrawer: (drawe
   ]);
   const wire = list.wire.map(({ colour, pieces, metres }) => [
     `${colour} wire`,
-    `${pieces} pieces`,
+    pieces === 1 ? "1 piece" : `${pieces} pieces`,
     `${metres.toFixed(2)} m`,
   ]);
   return h(
