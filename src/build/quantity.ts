@@ -179,8 +179,7 @@ function noCode(text: string, number: string, letter: string): QuantityError {
  */
 function readCapacitorMarking(text: string): Quantity | undefined {
   if (/^0+$/.test(text)) return { value: 0 };
-  if (/^-\s*[\d.]/.test(text))
-    throw new QuantityError(`"${text}" is negative; expected more than 0, such as "22n"`);
+  if (/^-\s*[\d.]/.test(text)) throw new QuantityError(`"${text}" is negative; expected more than 0, such as "22n"`);
   const code = /^(\d{2})(\d)([FGJKM]?)$/.exec(text);
   if (code) {
     const [, digits = "", zeros = "0", letter = ""] = code;

@@ -8,7 +8,12 @@ async function beginTest(page: Page): Promise<void> {
   await whenReady(page);
   await openScenario(page, /HSS/);
   await showTab(page, "Blind test");
-  await page.getByLabel("Trials, at least 10").fill("3");
+  const count = page.getByLabel("Trials, at least 10");
+  await count.fill("3");
+  await page.getByRole("button", { name: "Begin the blind test" }).click();
+  const fault = page.locator(`#${await count.getAttribute("aria-describedby")}`);
+  expect(await fault.textContent()).toContain("expected a whole number from 10 to 50");
+  await count.fill("10");
   await page.getByRole("button", { name: "Begin the blind test" }).click();
   await page.getByText("Trial 1 of 10").waitFor();
 }

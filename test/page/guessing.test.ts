@@ -1,6 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { candidateText } from "../../src/page/blind/candidate.ts";
 import { guessingProbability, percentText, verdictText } from "../../src/page/blind/guessing.ts";
+import { readTrials } from "../../src/page/blind/trials-field.ts";
+import { fitSettings } from "../../src/page/state/editor.ts";
+import { type BuildSource, readSource } from "../../src/page/state/reading.ts";
+import { onePickup } from "../fixtures/circuits.ts";
 
 describe("the probability of guessing as well", () => {
   it("is the upper tail of the binomial distribution with p = 1/2", () => {
@@ -32,5 +37,26 @@ describe("the probability of guessing as well", () => {
     expect(percentText(1 / 4096)).toBe("0.02 %");
     expect(percentText(1023 / 1024)).toBe("more than 99 %");
     expect(percentText(0.623)).toBe("62 %");
+  });
+});
+
+describe("a blind test's fields", () => {
+  it("takes whole numbers of trials from 10 to 50, and says so of all others", () => {
+    expect([readTrials("10"), readTrials("50")]).toEqual([10, 50]);
+    for (const text of ["9", "51", "12.5", "", "ten", "-12"])
+      expect(readTrials(text), text).toContain("expected a whole number from 10 to 50");
+  });
+
+  it("names its sides by what they do not share, and controls as the page does", () => {
+    const side = (resistance: string) => {
+      const volume = { kind: "pot", role: "volume", resistance, taper: "audio", label: "Loudness" };
+      const result = readSource(onePickup({ parts: { volume } }) as BuildSource);
+      if (!("reading" in result)) throw new Error("unreadable");
+      return { reading: result.reading, settings: fitSettings(result.reading, { volume: 7 }) };
+    };
+    const [a, b] = [side("250k"), side("500k")];
+    expect(candidateText(a, b)).toBe("this guard (Loudness resistance: 250k): Loudness at 7, Tone at 10");
+    expect(candidateText(b, a)).toContain("(Loudness resistance: 500k)");
+    expect(candidateText(a, a)).toBe("this guard: Loudness at 7, Tone at 10");
   });
 });
