@@ -7,6 +7,8 @@ import { curveIn } from "./curve-cache.ts";
 
 export interface Trace {
   readonly name: string;
+  /** What the build it belongs to is called, where that is another one. */
+  readonly title?: string;
   readonly curve: Curve;
   /** 0 … 1 along the family, for its shade. */
   readonly along: number;
@@ -17,6 +19,9 @@ export interface Family {
   /** The curves behind; the one that coincides with the current setting is among them. */
   readonly behind: readonly Trace[];
 }
+
+/** What the curve of the build kept for comparison is called. */
+export const OTHER_BUILD = "B";
 
 const DIALS = [0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10];
 
@@ -43,7 +48,16 @@ export function settingsAlong(reading: Reading, settings: RawSettings, axis: Fam
 }
 
 function buildTraces(other: Reading | undefined, settings: RawSettings): Trace[] {
-  return other ? [{ name: "B", curve: curveIn(other, fitSettings(other, settings)), along: 0.5 }] : [];
+  return other
+    ? [
+        {
+          name: OTHER_BUILD,
+          title: other.source.title ?? "",
+          curve: curveIn(other, fitSettings(other, settings)),
+          along: 0.5,
+        },
+      ]
+    : [];
 }
 
 /** The current curve and the chosen family behind it. */

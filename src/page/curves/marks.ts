@@ -57,24 +57,45 @@ export function drawBand(plot: uPlot, picture: Picture, colours: PlotColours): v
   });
 }
 
-function label({ context, ratio }: Pen, text: string, x: number, y: number, colours: PlotColours): void {
+/** A place taken on the canvas, in its pixels. */
+export interface Box {
+  readonly left: number;
+  readonly top: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** Height of a label and of the mark that it stands over. */
+const BELOW = 38;
+
+/** Keeps a label whole: where there is no room above its mark it stands below, and at the right edge it moves inside. */
+function label(
+  pen: Pen,
+  text: string,
+  { x, y, least }: { x: number; y: number; least: number },
+  colours: PlotColours,
+): Box {
+  const { context, ratio } = pen;
+  const base = y - 15 * ratio < least ? y + BELOW * ratio : y;
   context.font = `${12 * ratio}px system-ui, sans-serif`;
   const width = context.measureText(text).width + 8 * ratio;
   const right = context.canvas.width - 16 * ratio;
   const left = Math.max(4 * ratio, Math.min(x - width / 2, right - width));
   context.fillStyle = colours.paper;
   context.globalAlpha = 0.85;
-  context.fillRect(left, y - 15 * ratio, width, 18 * ratio);
+  const box = { left, top: base - 15 * ratio, width, height: 18 * ratio };
+  context.fillRect(box.left, box.top, box.width, box.height);
   context.globalAlpha = 1;
   context.fillStyle = colours.current;
   context.textAlign = "left";
   context.textBaseline = "alphabetic";
-  context.fillText(text, left + 4 * ratio, y - 2 * ratio);
+  context.fillText(text, left + 4 * ratio, base - 2 * ratio);
+  return box;
 }
 
-function drawPeak(pen: Pen, picture: Picture, offset: number, colours: PlotColours): void {
+function drawPeak(pen: Pen, plot: uPlot, picture: Picture, offset: number, colours: PlotColours): Box[] {
   const { peak, magnitude } = picture.family.current.curve;
-  if (!peak) return;
+  if (!peak) return [];
   const level = peak.level + referenceLevelDb(magnitude) - offset;
   const [x, y, size] = [pen.x(peak.frequency), pen.y(level), 5 * pen.ratio];
   pen.context.beginPath();
@@ -84,12 +105,14 @@ function drawPeak(pen: Pen, picture: Picture, offset: number, colours: PlotColou
   pen.context.lineWidth = 2 * pen.ratio;
   pen.context.strokeStyle = colours.current;
   pen.context.stroke();
-  label(pen, `peak ${showHz(peak.frequency)}, ${showDb(peak.level)}`, x, y - size * 2, colours);
+  const text = `peak ${showHz(peak.frequency)}, ${showDb(peak.level)}`;
+  const box = label(pen, text, { x, y: y - size * 2, least: plot.bbox.top }, colours);
+  return [box, { left: x - size, top: y - size, width: 2 * size, height: 2 * size }];
 }
 
-function drawCutoff(pen: Pen, plot: uPlot, picture: Picture, offset: number, colours: PlotColours): void {
+function drawCutoff(pen: Pen, plot: uPlot, picture: Picture, offset: number, colours: PlotColours): Box[] {
   const { cutoff, magnitude } = picture.family.current.curve;
-  if (cutoff === null || cutoff > FREQUENCIES_HZ.at(-1)!) return;
+  if (cutoff === null || cutoff > FREQUENCIES_HZ.at(-1)!) return [];
   const x = pen.x(cutoff);
   const bottom = plot.bbox.top + plot.bbox.height;
   const { context, ratio } = pen;
@@ -101,7 +124,12 @@ function drawCutoff(pen: Pen, plot: uPlot, picture: Picture, offset: number, col
   context.strokeStyle = colours.current;
   context.stroke();
   context.setLineDash([]);
-  label(pen, `−3 dB ${showHz(cutoff)}`, x, bottom - 6 * ratio, colours);
+  const top = pen.y(referenceLevelDb(magnitude) + CUTOFF_DB - offset);
+  const at = { x, y: bottom - 6 * ratio, least: plot.bbox.top };
+  return [
+    label(pen, `−3 dB ${showHz(cutoff)}`, at, colours),
+    { left: x - ratio, top, width: 2 * ratio, height: bottom - top },
+  ];
 }
 
 function drawReference(pen: Pen, plot: uPlot, colours: PlotColours): void {
@@ -117,12 +145,13 @@ function drawReference(pen: Pen, plot: uPlot, colours: PlotColours): void {
   context.setLineDash([]);
 }
 
-/** Peak and cutoff of the current curve, and where the reference level is taken. */
-export function drawMarks(plot: uPlot, picture: Picture, colours: PlotColours): void {
+/** Peak and cutoff of the current curve, and where the reference level is taken. @returns the places they take */
+export function drawMarks(plot: uPlot, picture: Picture, colours: PlotColours): Box[] {
+  let taken: Box[] = [];
   const offset = picture.view === "true" ? 0 : referenceLevelDb(picture.family.current.curve.magnitude);
   withinPlot(plot, (pen) => {
     if (picture.view === "reference") drawReference(pen, plot, colours);
-    drawCutoff(pen, plot, picture, offset, colours);
-    drawPeak(pen, picture, offset, colours);
+    taken = [...drawCutoff(pen, plot, picture, offset, colours), ...drawPeak(pen, plot, picture, offset, colours)];
   });
+  return taken;
 }

@@ -154,8 +154,10 @@ export class CurvePlot {
       hooks: {
         drawAxes: [(plot) => drawBand(plot, this.#picture!, this.#colours)],
         draw: [
-          (plot) => drawTraceLabels(plot, this.#picture!.family, this.#levels(), this.#colours),
-          (plot) => drawMarks(plot, this.#picture!, this.#colours),
+          (plot) => {
+            const taken = drawMarks(plot, this.#picture!, this.#colours);
+            drawTraceLabels(plot, this.#picture!.family, this.#levels(), taken, this.#colours);
+          },
         ],
         setCursor: [(plot) => this.#onPointer(plot.cursor.idx ?? null)],
       },

@@ -1,5 +1,6 @@
-import { h, replaceContent } from "../dom/element.ts";
+import { h, replaceContent, s } from "../dom/element.ts";
 import { FREQUENCIES_HZ } from "./curve-cache.ts";
+import { OTHER_BUILD, type Trace } from "./family.ts";
 import { referenceLevelDb } from "./levels.ts";
 import type { Picture } from "./plot.ts";
 import { showDb, showHz } from "./units.ts";
@@ -18,11 +19,31 @@ function levelAt(picture: Picture, magnitude: Float64Array, index: number): stri
   return showDb(magnitude[index]! - offset);
 }
 
+/** Name, line and features of the build that is compared with. */
+function otherFeatures({ curve, title }: Trace): HTMLElement {
+  return h(
+    "span",
+    { class: "readout-text readout-other" },
+    s(
+      "svg",
+      { viewBox: "0 0 36 8", width: 36, height: 8, "aria-hidden": "true" },
+      s("path", { d: "M1 4H35", class: "other-line" }),
+    ),
+    h("b", {}, ` B, ${title || "the other guard"}: `),
+    featuresText(curve),
+  );
+}
+
 /** The levels of every curve at the pointer; without a pointer, what the current curve is like. */
 export function showReadout(element: HTMLElement, picture: Picture, index: number | null): void {
   const { current, behind } = picture.family;
   if (index === null) {
-    replaceContent(element, h("span", { class: "readout-text" }, featuresText(current.curve)));
+    const other = behind.find((trace) => trace.name === OTHER_BUILD);
+    replaceContent(
+      element,
+      h("span", { class: "readout-text" }, other && h("b", {}, "This guard: "), featuresText(current.curve)),
+      other && otherFeatures(other),
+    );
     return;
   }
   replaceContent(

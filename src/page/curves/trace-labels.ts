@@ -2,10 +2,13 @@ import type uPlot from "uplot";
 import type { PlotColours } from "./colours.ts";
 import { FREQUENCIES_HZ } from "./curve-cache.ts";
 import type { Family } from "./family.ts";
+import type { Box } from "./marks.ts";
 
 /** Curves nearer than this to a neighbour, in CSS pixels, have no room for a name of their own. */
 const ROOM = 11;
 const EDGE = 16;
+
+const HALF_LABEL = 16;
 
 interface Spot {
   readonly x: number;
@@ -13,14 +16,28 @@ interface Spot {
   readonly room: number;
 }
 
+/** Whether a name about a place would lie on something that is drawn over it. */
+export function isTaken(x: number, y: number, reach: number, taken: readonly Box[]): boolean {
+  return taken.some(
+    ({ left, top, width, height }) =>
+      x > left - reach && x < left + width + reach && y > top - reach && y < top + height + reach,
+  );
+}
+
 /** Where a curve is furthest from all others within the plot, in canvas pixels. */
-function clearestSpot(plot: uPlot, curves: readonly (readonly number[])[], xs: readonly number[], own: number): Spot {
+function clearestSpot(
+  plot: uPlot,
+  curves: readonly (readonly number[])[],
+  xs: readonly number[],
+  { own, reach, taken }: { own: number; reach: number; taken: readonly Box[] },
+): Spot {
   const { left, top, width, height } = plot.bbox;
   const edge = EDGE * devicePixelRatio;
   let best: Spot = { x: 0, y: 0, room: 0 };
   for (const [i, x] of xs.entries()) {
     const y = curves[own]![i]!;
     if (x < left + edge * 2 || x > left + width - edge * 2 || y < top + edge || y > top + height - edge) continue;
+    if (isTaken(x, y, reach, taken)) continue;
     const room = Math.min(
       ...curves.map((curve, index) => (index === own ? Number.POSITIVE_INFINITY : Math.abs(curve[i]! - y))),
     );
@@ -29,11 +46,12 @@ function clearestSpot(plot: uPlot, curves: readonly (readonly number[])[], xs: r
   return best;
 }
 
-/** Writes each curve's name on it where there is room, so that shades need not be told apart. */
+/** Writes each curve's name on it where there is room, so that shades need not be told apart; never where marks lie. */
 export function drawTraceLabels(
   plot: uPlot,
   family: Family,
   levels: readonly ArrayLike<number>[],
+  taken: readonly Box[],
   colours: PlotColours,
 ): void {
   const xs = Array.from(FREQUENCIES_HZ, (hertz) => plot.valToPos(hertz, "x", true));
@@ -45,7 +63,7 @@ export function drawTraceLabels(
   ctx.textAlign = "center";
   ctx.textBaseline = "middle";
   for (const [index, trace] of family.behind.entries()) {
-    const { x, y, room } = clearestSpot(plot, curves, xs, index);
+    const { x, y, room } = clearestSpot(plot, curves, xs, { own: index, reach: HALF_LABEL * ratio, taken });
     if (room < ROOM * ratio) continue;
     const text = trace.name.replace(/^(tone|volume) (?=[1-9]$)/, "");
     const half = ctx.measureText(text).width / 2 + 3 * ratio;
