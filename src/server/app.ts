@@ -11,7 +11,7 @@ import { registerDocumentation } from "./documentation.ts";
 import { type LogLevel, loggerOptions } from "./logging.ts";
 import { registerMetrics } from "./metrics.ts";
 import { PATHS } from "./paths.ts";
-import { handleError, handleProblems } from "./problems.ts";
+import { handleBadAddress, handleProblems } from "./problems.ts";
 import { type Protection, registerProtection } from "./protection.ts";
 import type { App, RouteContext } from "./route-context.ts";
 import { benchRoutes } from "./routes/bench.ts";
@@ -95,7 +95,7 @@ export async function buildApp(options: AppOptions): Promise<App> {
     requestTimeout: REQUEST_TIMEOUT_MS,
     connectionTimeout: CONNECTION_TIMEOUT_MS,
     clientErrorHandler: answerClientError,
-    frameworkErrors: handleError,
+    frameworkErrors: handleBadAddress,
     http: { headersTimeout: HEADERS_TIMEOUT_MS, connectionsCheckingInterval: TIMEOUT_CHECK_MS },
     routerOptions: { maxParamLength: 20_000 },
   }) as unknown as App;

@@ -18,6 +18,7 @@ const ROOT = findPackageRoot();
 export const PATHS = {
   packageFile: join(ROOT, "package.json"),
   publicFiles: join(ROOT, "public"),
+  icon: join(ROOT, "public", "icon.svg"),
   page: join(ROOT, "public", "index.html"),
   scenarios: join(ROOT, "scenarios"),
   workerEntry: join(ROOT, "dist", "worker-entry.cjs"),

@@ -2,6 +2,7 @@ import { STATUS_CODES } from "node:http";
 import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { z } from "zod";
 import { ERROR_TITLES, type ErrorCode, type InputFault, PresolderError } from "../errors.ts";
+import { BARE_PAGE_HEADERS, brokenLinkPage, missingPage } from "./linked-page.ts";
 import { RETRY_AFTER_SECONDS } from "./refusals.ts";
 import { WorkerLost, WorkerOutOfMemory } from "./worker-loss.ts";
 import { JobStopped, ServiceBusy } from "./worker-pool.ts";
@@ -90,11 +91,33 @@ export function handleError(error: unknown, request: FastifyRequest, reply: Fast
   return sendProblem(reply, problem);
 }
 
+/** An address that cannot even be decoded: a page for a person with a broken link, a problem for anybody else. */
+export function handleBadAddress(error: unknown, request: FastifyRequest, reply: FastifyReply): FastifyReply {
+  if (!request.url.startsWith("/b/")) return handleError(error, request, reply);
+  const reason = 'the link holds a "%" that stands for no character; it was damaged on its way';
+  return reply
+    .code(400)
+    .headers(BARE_PAGE_HEADERS)
+    .send(brokenLinkPage([reason]));
+}
+
+/** Whether a person with a browser asks, rather than a program. */
+function wantsPage({ method, url, headers }: FastifyRequest): boolean {
+  return method === "GET" && !url.startsWith("/api/") && (headers.accept ?? "").includes("text/html");
+}
+
 /** One handler for every error, Fastify's own and unknown paths included. */
 export function handleProblems(app: FastifyInstance): void {
   app.setErrorHandler(handleError);
   app.setNotFoundHandler((request, reply) => {
-    const path = request.url.split("?")[0]?.slice(0, 200);
+    const path = (request.url.split("?")[0] ?? "").slice(0, 200);
+    reply.header("vary", "accept");
+    if (wantsPage(request))
+      return reply
+        .code(404)
+        .header("cache-control", "no-store")
+        .type("text/html; charset=utf-8")
+        .send(missingPage(path));
     return sendProblem(reply, problemOfCode("NOT_FOUND", `nothing answers ${request.method} ${path}`, []));
   });
 }

@@ -141,21 +141,26 @@ export class WorkerPool {
     const task = taskOf(name, input);
     const end = new AbortController();
     let grace: NodeJS.Timeout | undefined;
+    let leave: (reason: Error) => void = () => {};
+    const left = new Promise<never>((_, reject) => {
+      leave = reject;
+    });
     const onAbort = () => {
       stopTask(task);
-      // A worker that is still loading stops by itself when it comes to the task.
-      grace = setInterval(() => hasBegun(task) && end.abort(), STOP_GRACE_MS);
+      // A worker that is still loading is let be: it gives the task up by itself when it comes to it.
+      grace = setTimeout(() => (hasBegun(task) ? end.abort() : leave(new JobStopped())), STOP_GRACE_MS);
     };
     signal?.addEventListener("abort", onAbort, { once: true });
     try {
-      return settle(await this.#pool.run(task, { signal: end.signal }));
+      const work = this.#pool.run(task, { signal: end.signal });
+      return settle(await Promise.race([work, left]));
     } catch (error) {
       if (end.signal.aborted) throw new JobStopped();
       const loss = workerLoss(error);
       if (loss !== error) this.#observer.workerLost?.();
       throw loss;
     } finally {
-      clearInterval(grace);
+      clearTimeout(grace);
       signal?.removeEventListener("abort", onAbort);
     }
   }

@@ -64,6 +64,11 @@ export async function linkRoutes(app: App): Promise<void> {
     },
   );
 
+  // Browsers ask for it beside the icon that the page names.
+  app.get("/favicon.ico", { schema: { hide: true } }, async (_request, reply) =>
+    reply.type("image/svg+xml").header("cache-control", CACHED_FOR_A_WHILE).send(readFileSync(PATHS.icon)),
+  );
+
   app.get("/b/:code", { schema: { hide: true, params: paramsSchema } }, async (request, reply) => {
     reply.type("text/html; charset=utf-8");
     try {
