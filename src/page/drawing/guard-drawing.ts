@@ -1,6 +1,6 @@
 import type { RawSettings } from "../../build/settings.ts";
 import { s } from "../dom/element.ts";
-import { partLabel } from "../state/names.ts";
+import { partLabel, positionNames } from "../state/names.ts";
 import type { Reading } from "../state/reading.ts";
 import { arrangeParts, type Placed } from "./arrange.ts";
 import { drawFindingMarks, type Finding } from "./finding-marks.ts";
@@ -47,10 +47,12 @@ function viewBox(placed: readonly Placed[], side: Side): string {
 
 function bodyState({ reading, settings, path, side }: DrawingInput, name: string): BodyState {
   const part = reading.build.parts[name]!;
+  const shaft = reading.controls.switches.find((each) => each.part === name && each.onShaft);
   const joinedInside = part.kind === "pickup" && part.conductors === 2;
   return {
     settings,
     label: partLabel(reading.build, name),
+    shaft: shaft && String(settings[shaft.name] ?? positionNames(shaft)[0]),
     mirror: side === "front" ? -1 : 1,
     isCoilLive: (coil) =>
       path.description.coils.some((each) => each.pickup === name && (joinedInside || each.coil === coil)),

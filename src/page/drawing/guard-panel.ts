@@ -119,7 +119,15 @@ export function createGuardPanel(store: AppStore): HTMLElement {
     h(
       "div",
       { class: "guard-columns" },
-      h("div", { class: "stack" }, frame, h("p", { class: "hint" }, LUGS_COUNTED), way, lug),
+      h(
+        "div",
+        { class: "stack" },
+        h("p", { class: "hint scroll-hint" }, "The drawing is wider than the page: scroll it sideways."),
+        frame,
+        h("p", { class: "hint" }, LUGS_COUNTED),
+        way,
+        lug,
+      ),
       found,
     ),
   );

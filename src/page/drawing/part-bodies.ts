@@ -11,6 +11,8 @@ export interface BodyState {
   readonly label: string;
   /** −1 where left and right are exchanged, as seen from the front. */
   readonly mirror: 1 | -1;
+  /** How the switch on the shaft stands, where there is one. */
+  readonly shaft: string | undefined;
   isCoilLive(coil: string): boolean;
 }
 
@@ -60,7 +62,7 @@ function pickupBody(part: Kind<"pickup">, centre: Point, state: BodyState): SVGE
   return [s("rect", outline), ...bars, caption(state.label.split(":")[0]!, { x: centre.x, y: nameY })];
 }
 
-function potBody(name: string, part: Kind<"pot">, centre: Point, state: BodyState): SVGElement[] {
+function potBody({ name, shape }: Placed, part: Kind<"pot">, centre: Point, state: BodyState): SVGElement[] {
   const { potRadius } = SIZES;
   const value = showQuantity(part.measured ?? part.resistance, "resistance").replace(/\s|Ω/g, "");
   const nameY = centre.y - potRadius - 19;
@@ -69,6 +71,7 @@ function potBody(name: string, part: Kind<"pot">, centre: Point, state: BodyStat
     s("circle", { cx: centre.x, cy: centre.y, r: potRadius, class: "body" }),
     s("text", { x: centre.x, y: centre.y + 14, class: "part-value", "text-anchor": "middle" }, at),
     caption(state.label, { x: centre.x, y: nameY }),
+    ...(state.shaft ? [caption(`push-pull: ${state.shaft}`, { x: centre.x, y: centre.y - shape.down + 10 })] : []),
   ];
 }
 
@@ -102,13 +105,13 @@ function resistorBody(part: Kind<"resistor">, { x, y }: Point): SVGElement[] {
 
 /** The body of a part about its middle on the page. */
 export function partBody(placed: Placed, centre: Point, state: BodyState): SVGElement[] {
-  const { name, part } = placed;
+  const { part } = placed;
   const below = { x: centre.x, y: centre.y + 26 };
   switch (part.kind) {
     case "pickup":
       return pickupBody(part, centre, state);
     case "pot":
-      return potBody(name, part, centre, state);
+      return potBody(placed, part, centre, state);
     case "switch":
       return switchBody(centre, placed, state);
     case "cap":

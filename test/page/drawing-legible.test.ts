@@ -1,0 +1,55 @@
+import { expect, it } from "vitest";
+import { describeWith } from "../tools.ts";
+import { choosePosition, openScenario, whenReady } from "./actions.ts";
+import { expectQuiet, usePage } from "./browser.ts";
+
+describeWith("chromium", "the drawing's texts", () => {
+  const site = usePage();
+
+  it("name the switch on a shaft and how it stands", async () => {
+    const visit = await site.visit();
+    const { page } = visit;
+    await whenReady(page);
+    await openScenario(page, /HSS/);
+    expect(await page.locator("svg.guard").textContent()).toContain("push-pull: down");
+    await page.getByRole("radio", { name: "up", exact: true }).first().check({ force: true });
+    await expect.poll(() => page.locator("svg.guard").textContent()).toContain("push-pull: up");
+    expectQuiet(visit);
+  });
+
+  it("are not faded where a part is idle, and a narrow page says that the drawing scrolls", async () => {
+    const { page } = await site.visit({ width: 360 });
+    await whenReady(page);
+    await openScenario(page, /HSS/);
+    await choosePosition(page, 1);
+    const faded = await page.locator("svg.guard text").evaluateAll((texts) =>
+      texts
+        .filter((text) => {
+          for (let at: Element | null = text; at; at = at.parentElement)
+            if (Number(getComputedStyle(at).opacity) < 1) return true;
+          return false;
+        })
+        .map((text) => text.textContent),
+    );
+    expect(await page.locator("svg.guard .part-dead text").count()).toBeGreaterThan(0);
+    expect(faded).toEqual([]);
+    expect(await page.locator(".scroll-hint").isVisible()).toBe(true);
+  });
+
+  it("leave room for the longest lug names in the list of wires", async () => {
+    for (const width of [1280, 360]) {
+      const { page } = await site.visit({ width });
+      await whenReady(page);
+      await openScenario(page, /HSS/);
+      await page.getByRole("tab", { name: "Wires", exact: true }).click();
+      const cut = await page
+        .locator(".wire-list input")
+        .evaluateAll((inputs) =>
+          (inputs as HTMLInputElement[])
+            .filter((each) => each.scrollWidth > each.clientWidth)
+            .map((each) => each.value),
+        );
+      expect(cut, `${width} px`).toEqual([]);
+    }
+  });
+});
