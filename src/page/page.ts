@@ -1,4 +1,5 @@
 import { keepBench } from "./bench/bench-desk.ts";
+import { createCautions } from "./bench/cautions.ts";
 import { createMeasurePanel } from "./bench/measure-panel.ts";
 import { createSolderPanel } from "./bench/solder-panel.ts";
 import { createBlindPanel } from "./blind/blind-panel.ts";
@@ -69,6 +70,7 @@ export function startPage(root: HTMLElement): void {
     h("div", { class: "start" }, picker.element, createTitleField(store, editor), createFileButtons(store, editor)),
     createStory(store),
     createNotice(store),
+    createCautions(true, "print-only"),
     h("div", { class: "top" }, createCurvesPanel(store), controlsSection(store, editor, listening)),
     createGuardPanel(store),
     createFaultList(store),

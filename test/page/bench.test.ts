@@ -32,6 +32,23 @@ describeWith("chromium", "the bench on the page", () => {
     expectQuiet(visit);
   });
 
+  it("prints the cautions before the drawing, and no field that is for the screen alone", async () => {
+    const { page } = await openTab("Solder");
+    await page.locator("#panel-solder table").first().waitFor();
+    await page.emulateMedia({ media: "print" });
+    const caution = page.locator(".print-only", { hasText: "Never open an amplifier" });
+    expect(await caution.isVisible()).toBe(true);
+    const [above, drawing] = [await caution.boundingBox(), await page.locator("svg.guard").boundingBox()];
+    expect(above!.y + above!.height).toBeLessThanOrEqual(drawing!.y);
+    expect(await page.locator("#panel-solder .caution").isVisible()).toBe(false);
+    expect(
+      await page
+        .getByLabel(/^In the drawer/)
+        .first()
+        .isVisible(),
+    ).toBe(false);
+  });
+
   it("refuses a temperature and a slack that cannot be beside their fields, and keeps the table that stands", async () => {
     const { page } = await openTab("Measure");
     await page.locator("#panel-measure tbody tr").first().waitFor();

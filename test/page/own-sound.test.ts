@@ -42,7 +42,7 @@ describeWith("chromium", "one's own recording", () => {
     expectQuiet(visit);
   });
 
-  it("is refused in plain words where it is no sound", async () => {
+  it("is refused in plain words, before anything is played, where it is no sound", async () => {
     const { page } = await site.visit();
     await whenReady(page);
     await page.getByLabel("Your own WAV…").setInputFiles({
@@ -50,8 +50,8 @@ describeWith("chromium", "one's own recording", () => {
       mimeType: "audio/wav",
       buffer: Buffer.from("not a sound at all"),
     });
-    await page.getByRole("button", { name: "Play this setting" }).click();
     await expect.poll(() => page.locator(".notice").textContent()).toContain("cat.wav cannot be read as sound");
+    expect(await page.locator(".drop .file-name").textContent()).toBe("or drop one here");
   });
 
   it("goes with the request where every setting is wanted as a ZIP", async () => {

@@ -16,7 +16,7 @@ function drawerInput(line: PartsLine, onChange: (quantity: number) => void): HTM
     min: 0,
     max: MAX_IN_DRAWER,
     value: line.fromDrawer,
-    class: "short",
+    class: "short no-print",
     "aria-label": `In the drawer: ${line.what}`,
   });
   input.addEventListener("change", () =>
@@ -39,10 +39,13 @@ export function partsView(source: BuildSource, list: PartsList, onDrawer: (drawe
     line.what,
     line.code ?? "–",
     String(line.quantity),
-    drawerInput(line, (quantity) => {
-      quantities[index] = quantity;
-      tell();
-    }),
+    [
+      drawerInput(line, (quantity) => {
+        quantities[index] = quantity;
+        tell();
+      }),
+      h("span", { class: "print-only" }, String(line.fromDrawer)),
+    ],
     String(line.toBuy),
   ]);
   const wire = list.wire.map(({ colour, pieces, metres }) => [

@@ -1,8 +1,16 @@
 import { h } from "../dom/element.ts";
 import type { AppStore } from "../state/app-state.ts";
+import { checkReadable } from "./own-recordings.ts";
 
-function take(store: AppStore, file: File | undefined): void {
-  if (file) store.set({ ownSound: { name: file.name, file }, notice: "" });
+/** Takes a file at once, and gives it back with the reason as soon as it turns out to be no sound. */
+async function take(store: AppStore, file: File | undefined): Promise<void> {
+  if (!file) return;
+  store.set({ ownSound: { name: file.name, file }, notice: "" });
+  try {
+    await checkReadable(file);
+  } catch (error) {
+    if (store.state.ownSound?.file === file) store.set({ ownSound: undefined, notice: (error as Error).message });
+  }
 }
 
 function acceptDrops(store: AppStore, element: HTMLElement): void {
@@ -14,7 +22,7 @@ function acceptDrops(store: AppStore, element: HTMLElement): void {
   element.addEventListener("drop", (event) => {
     event.preventDefault();
     element.classList.remove("drop-over");
-    take(store, event.dataTransfer?.files[0]);
+    void take(store, event.dataTransfer?.files[0]);
   });
 }
 
@@ -25,7 +33,7 @@ export function createOwnSound(store: AppStore): HTMLElement {
     accept: ".wav,audio/wav,audio/x-wav",
     class: "file-input",
     id: "own-sound",
-    onchange: () => take(store, input.files?.[0]),
+    onchange: () => void take(store, input.files?.[0]),
   });
   const name = h("span", { class: "file-name" });
   const away = h("button", { type: "button", class: "quiet" }, "Use a phrase again");
@@ -47,6 +55,8 @@ export function createOwnSound(store: AppStore): HTMLElement {
     (ownSound) => {
       name.textContent = ownSound ? `${ownSound.name}, played in this browser` : "or drop one here";
       away.hidden = ownSound === undefined;
+      // The same file, mended, can be chosen again.
+      if (!ownSound) input.value = "";
     },
   );
   return element;
