@@ -32,9 +32,11 @@ export const COST_MEANINGS: Readonly<Record<Wish["kind"], string>> = {
   peak: "octaves between the peak and the frequency wished for",
   "tone-halfway":
     "distance of tone 5's brightness from the middle between tone 10 and tone 0, as a fraction of their distance",
-  "keeps-treble": "RMS over ERB bands of the level-matched difference from volume 10, dB",
-  "as-bright": "difference of brightness, in Cams (ERB numbers) of the spectrum's centre",
-  like: "RMS over ERB bands of the level-matched difference, dB",
+  "keeps-treble":
+    "how far the sound differs from volume 10 once both are equally loud, on average over the ear's bands, in dB (RMS over ERB bands)",
+  "as-bright":
+    "how far apart the centres of the two sounds lie on the ear's own scale of pitch, in widths of its bands (Cams, ERB numbers)",
+  like: "how far the two sounds differ once equally loud, on average over the ear's bands, in dB (RMS over ERB bands)",
 };
 
 /** A tone control that moves the brightness by less has nothing to halve: about half the ear's smallest band. */
@@ -94,7 +96,7 @@ function brightScore(guard: Guard, settings: Settings, as: readonly Settings[]):
   if (own === null || others.includes(null)) return null;
   const mean = others.reduce((sum: number, cams) => sum + cams!, 0) / others.length;
   const way = own > mean ? "brighter" : "darker";
-  return { cost: Math.abs(own - mean), says: `${Math.abs(own - mean).toFixed(2)} Cam ${way}` };
+  return { cost: Math.abs(own - mean), says: `${Math.abs(own - mean).toFixed(2)} of the ear's bands (Cam) ${way}` };
 }
 
 function needsRole(guard: Guard, role: string): void {

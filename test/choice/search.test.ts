@@ -168,7 +168,7 @@ describe("each wish is measured by what it says", () => {
       { kind: "as-bright", settings, as },
     );
     expect(result.best[0]!.cost).toBeLessThan(result.now!.cost);
-    expect(result.best[0]!.says).toMatch(/Cam (brighter|darker)$/);
+    expect(result.best[0]!.says).toMatch(/of the ear's bands \(Cam\) (brighter|darker)$/);
   });
 
   it("a resistor cut into a wire stands in series, and none of it is the wire itself", () => {

@@ -162,6 +162,19 @@ describeWith("chromium", "the bench on the page", () => {
     expect(await page.locator(".explanations li").first().textContent()).toMatch(/middle|lever/i);
   });
 
+  it("says what to do where a wish cannot be met, and shows no empty table", async () => {
+    const { page } = await openTab("Which part?");
+    await page.route("**/api/search", async (route) => {
+      const answer = await (await route.fetch()).json();
+      await route.fulfill({ json: { ...answer, now: null, best: [] } });
+    });
+    const panel = page.locator("#panel-choice");
+    await panel.getByRole("checkbox").first().check();
+    await panel.getByRole("button", { name: "Find the values" }).click();
+    await panel.locator(".verdict", { hasText: "Turn the tone and the volume up" }).waitFor();
+    expect(await panel.getByText(/The best of/).count()).toBe(0);
+  });
+
   it("marks in the drawing what the audit finds, by number", async () => {
     const { page } = await openTab("Parts", /came back/i);
     const found = await page.locator(".finding").count();

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { rangeText, readShown } from "../../src/page/bench/ohms.ts";
 import { largestDifference, largestOfAll } from "../../src/page/builds/curve-difference.ts";
 import { differencesOf } from "../../src/page/builds/differences.ts";
+import { tiesOf } from "../../src/page/choice/find-value.ts";
 import { curveCsv } from "../../src/page/curves/curve-csv.ts";
 import { curveSvg } from "../../src/page/curves/curve-svg.ts";
 import { familyOf } from "../../src/page/curves/family.ts";
@@ -182,5 +183,13 @@ describe("file names", () => {
     expect(fileStem("HSS guard, 250 kΩ pots")).toBe("hss-guard-250-k-pots");
     expect(fileStem("../../etc")).toBe("etc");
     expect(fileStem(undefined)).toBe("guard");
+  });
+});
+
+describe("what was found for a wish", () => {
+  it("is a tie within a hundredth, and none where only one is best", () => {
+    expect(tiesOf([{ cost: 2 }, { cost: 2.01 }, { cost: 2.1 }])).toEqual([true, true, false]);
+    expect(tiesOf([{ cost: 0.001 }, { cost: 0.2 }])).toEqual([false, false]);
+    expect(tiesOf([])).toEqual([]);
   });
 });

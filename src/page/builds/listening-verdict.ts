@@ -31,7 +31,7 @@ export function createListeningVerdict(store: AppStore): { element: HTMLElement 
       if (comparison)
         replaceContent(
           answer,
-          h("p", { class: "verdict" }, comparison.verdict),
+          h("p", { class: "verdict" }, comparison.verdict.replace(/\bthe second is\b/, "B is")),
           h("p", { class: "hint" }, comparison.basis),
         );
     } catch (error) {

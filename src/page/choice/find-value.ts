@@ -17,6 +17,7 @@ interface FoundValue {
 }
 
 interface Found {
+  readonly cost: number;
   readonly says: string;
   readonly values: readonly FoundValue[];
   readonly elsewhere: readonly { readonly label: string; readonly audible: string; readonly verdict: string }[];
@@ -70,14 +71,33 @@ function put(editor: Editor, { values }: Found): void {
   );
 }
 
-function answerOf(search: Search, store: AppStore, editor: Editor): HTMLElement {
+/** Costs this near to the best one's are as good: a hundredth of it, or of an octave, a decibel or a band of the ear. */
+const TIE = 0.01;
+
+/** Which of the found, best first, are as good as the best; none where only it is. */
+export function tiesOf(best: readonly { readonly cost: number }[]): readonly boolean[] {
+  const least = best[0]?.cost ?? 0;
+  const ties = best.map(({ cost }) => cost - least <= TIE * Math.max(1, least));
+  return ties.filter(Boolean).length > 1 ? ties : ties.map(() => false);
+}
+
+/** What to do where a wish means nothing in the setting on the bench, whatever the values. */
+const UNMET: Readonly<Record<string, string>> = {
+  peak: "In this setting no combination leaves a peak that could be moved: the response falls off without one. Turn the tone and the volume up to 10, or choose another position, and ask again.",
+};
+const UNMET_OTHERWISE =
+  "In this setting no combination makes anything of the wish. Check that the position gives a signal and turn tone and volume up, then ask again.";
+
+function answerOf(search: Search, kind: unknown, store: AppStore, editor: Editor): HTMLElement {
+  if (search.best.length === 0) return h("p", { class: "verdict" }, UNMET[String(kind)] ?? UNMET_OTHERWISE);
   const canPut = (found: Found) =>
     found.values.every(
       ({ name, value }) => value !== null && store.state.source !== undefined && name in store.state.source.parts,
     );
-  const rows = search.best.map((found) => [
+  const ties = tiesOf(search.best);
+  const rows = search.best.map((found, index) => [
     found.values.map(valueText).join(", "),
-    found.says,
+    ties[index] ? `${found.says} (a tie for the best)` : found.says,
     elsewhereView(found),
     canPut(found)
       ? h("button", { type: "button", class: "small", onclick: () => put(editor, found) }, "Put it in")
@@ -133,12 +153,9 @@ export function createFindValue(store: AppStore, editor: Editor): HTMLElement {
       if (!reading) return undefined;
       const free = picker.read(choices());
       if (free.length === 0) throw new Error("Tick at least one thing that may change.");
-      const search = await postJson<Search>("/api/search", {
-        build: reading.source,
-        free,
-        wish: wish.read(store.state),
-      });
-      return answerOf(search, store, editor);
+      const wished = wish.read(store.state);
+      const search = await postJson<Search>("/api/search", { build: reading.source, free, wish: wished });
+      return answerOf(search, wished.kind, store, editor);
     },
   );
   return h(
