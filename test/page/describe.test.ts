@@ -141,5 +141,33 @@ describeWith("chromium", "describing a guard", () => {
       buffer: Buffer.from("{"),
     });
     await expect.poll(() => page.locator(".notice").textContent()).toContain("picture.json cannot be read");
+    expect(await page.locator(".notice").textContent()).toContain("near line 1, column 2 (expected JSON)");
+  });
+
+  it("shows where the guard comes from, and asks before a file with faults takes a good guard's place", async () => {
+    const visit = await openGuard();
+    const { page } = visit;
+    const select = page.getByLabel("Start from");
+    const shown = () => select.evaluate((each) => (each as HTMLSelectElement).selectedOptions[0]!.textContent);
+    expect(await shown()).toMatch(/HSS|pots/);
+    const features = await featuresOf(page);
+    const draft = () => page.evaluate(() => localStorage.getItem("presolder.draft.1"));
+    await expect.poll(draft).not.toBeNull();
+    const { source } = JSON.parse((await draft())!);
+    const open = (name: string, value: unknown) =>
+      page
+        .getByLabel("Open file")
+        .setInputFiles({ name, mimeType: "application/json", buffer: Buffer.from(JSON.stringify(value)) });
+    const bad = { ...source, title: "Bad", parts: { ...source.parts, cap1: { kind: "cap", capacitance: "22x" } } };
+    await open("bad.json", bad);
+    await page.getByText("bad.json has faults and was not opened").waitFor();
+    expect(await page.getByLabel("This guard").inputValue()).toBe(source.title);
+    expect(await featuresOf(page)).toBe(features);
+    await page.getByRole("button", { name: "Open it anyway" }).click();
+    expect(await page.getByLabel("This guard").inputValue()).toBe("Bad");
+    expect(await shown()).toBe("file bad.json");
+    await open("good.json", { ...source, title: "Good" });
+    await expect.poll(shown).toBe("file good.json");
+    expectQuiet(visit);
   });
 });

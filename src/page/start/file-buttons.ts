@@ -2,19 +2,32 @@ import { freshId, h } from "../dom/element.ts";
 import { fileStem, saveFile } from "../server/save-file.ts";
 import type { AppStore } from "../state/app-state.ts";
 import type { Editor } from "../state/editor.ts";
-import { openBuild } from "./open-build.ts";
+import { readSource } from "../state/reading.ts";
+import { createDoubtfulFile } from "./doubtful-file.ts";
+import { openBuild, toSource } from "./open-build.ts";
+import { parseJson } from "./parse-json.ts";
+import { FILE_PREFIX } from "./scenario-picker.ts";
+
+type Doubt = ReturnType<typeof createDoubtfulFile>;
 
 /** The largest build file stays under 100 kB; anything far above it is another kind of file. */
 const MAX_FILE_BYTES = 1 << 20;
 
-async function openFile(store: AppStore, editor: Editor, file: File): Promise<void> {
+async function openFile(store: AppStore, editor: Editor, file: File, doubt: Doubt): Promise<void> {
+  doubt.close();
   if (file.size > MAX_FILE_BYTES) {
     store.set({ notice: `${file.name} is too large for a build file.` });
     return;
   }
   try {
-    openBuild(store, editor, JSON.parse(await file.text()));
-    store.set({ story: undefined });
+    const input = parseJson(await file.text());
+    const open = () => {
+      if (openBuild(store, editor, input)) store.set({ story: undefined, startedFrom: FILE_PREFIX + file.name });
+    };
+    const read = readSource(toSource(input));
+    if ("faults" in read && store.state.reading && store.state.faults.length === 0)
+      doubt.ask({ name: file.name, faults: read.faults, open });
+    else open();
   } catch (error) {
     store.set({ notice: `${file.name} cannot be read: ${(error as Error).message}` });
   }
@@ -32,9 +45,10 @@ export function createFileButtons(store: AppStore, editor: Editor): HTMLElement 
   const input = h("input", { type: "file", id, class: "file-input", accept: ".json,application/json" });
   input.addEventListener("change", async () => {
     const [file] = input.files ?? [];
-    if (file) await openFile(store, editor, file);
+    if (file) await openFile(store, editor, file, doubt);
     input.value = "";
   });
+  const doubt = createDoubtfulFile();
   const undo = h("button", { type: "button", onclick: () => editor.undo(), title: "Ctrl+Z" }, "Undo");
   const redo = h("button", { type: "button", onclick: () => editor.redo(), title: "Ctrl+Shift+Z" }, "Redo");
   store.watch(
@@ -44,7 +58,7 @@ export function createFileButtons(store: AppStore, editor: Editor): HTMLElement 
       redo.disabled = !canRedo;
     },
   );
-  return h(
+  const buttons = h(
     "div",
     { class: "buttons" },
     undo,
@@ -52,4 +66,5 @@ export function createFileButtons(store: AppStore, editor: Editor): HTMLElement 
     h("span", { class: "file-holder" }, input, h("label", { for: id, class: "button" }, "Open file")),
     h("button", { type: "button", onclick: () => save(store) }, "Save file"),
   );
+  return h("div", { class: "stack" }, buttons, doubt.element);
 }

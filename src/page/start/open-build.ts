@@ -38,7 +38,7 @@ export function toReading(input: unknown): Reading | undefined {
 export function openBuild(store: AppStore, editor: Editor, input: unknown, settings: RawSettings = {}): boolean {
   try {
     editor.open(toSource(input), settings);
-    store.set({ notice: "" });
+    store.set({ notice: "", startedFrom: "" });
     return true;
   } catch (error) {
     if (!(error instanceof PresolderError)) throw error;

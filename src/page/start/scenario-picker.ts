@@ -23,7 +23,7 @@ async function openScenario(store: AppStore, editor: Editor, id: string): Promis
   const scenario = await getJson<Scenario>(`/api/scenarios/${encodeURIComponent(id)}`);
   if (!openBuild(store, editor, scenario.build, scenario.settings)) return;
   const other = scenario.compareWith === undefined ? undefined : toReading(scenario.compareWith);
-  store.set({ story: { description: scenario.description, question: scenario.question }, other });
+  store.set({ startedFrom: id, story: { description: scenario.description, question: scenario.question }, other });
 }
 
 function openPlan(store: AppStore, editor: Editor, id: string): void {
@@ -31,10 +31,11 @@ function openPlan(store: AppStore, editor: Editor, id: string): void {
   if (!preset) return;
   const cable = { length: "3m", capacitance: "100p" };
   openBuild(store, editor, { presolder: 1, title: preset.title, plan: preset.plan, cable });
-  store.set({ story: undefined, other: undefined });
+  store.set({ startedFrom: PLAN + id, story: undefined, other: undefined });
 }
 
 const PLAN = "plan:";
+export const FILE_PREFIX = "file:";
 /** Shows most of what the page can do: a lever, two tones, a push-pull and a build to compare with. */
 const FIRST_SCENARIO = "hss-250k-or-500k";
 
@@ -70,10 +71,21 @@ export function createScenarioPicker(store: AppStore, editor: Editor): ScenarioP
     value.startsWith(PLAN)
       ? Promise.resolve(openPlan(store, editor, value.slice(PLAN.length)))
       : openScenario(store, editor, value);
-  const tell = (error: Error) => store.set({ notice: error.message });
+  const tell = (error: Error) => {
+    store.set({ notice: error.message });
+    show();
+  };
+  const show = () => {
+    const { startedFrom } = store.state;
+    const isFile = startedFrom.startsWith(FILE_PREFIX);
+    select.options[0]!.textContent = isFile ? `file ${startedFrom.slice(FILE_PREFIX.length)}` : "choose…";
+    select.value = isFile ? "" : startedFrom;
+  };
+  store.watchAny((state) => [state.startedFrom], show);
   select.addEventListener("change", () => select.value && open(select.value).catch(tell));
   const entries = getJson<{ scenarios: Entry[] }>("/api/scenarios").then(({ scenarios }) => {
     fillOptions(select, scenarios);
+    show();
     return scenarios;
   });
   entries.catch(tell);
@@ -83,7 +95,6 @@ export function createScenarioPicker(store: AppStore, editor: Editor): ScenarioP
       const all = await entries;
       const first = all.find((entry) => entry.id === FIRST_SCENARIO) ?? all[0];
       if (!first || store.state.source) return;
-      select.value = first.id;
       await open(first.id);
     },
   };

@@ -55,6 +55,8 @@ export interface AppState {
   readonly benchOf: Reading | undefined;
   /** Why the bench says nothing; empty where it answered. */
   readonly benchFault: string;
+  /** The example that the guard on the bench began as, or the name of its file after "file:"; empty where it is neither. */
+  readonly startedFrom: string;
   /** What the example on the bench is about. */
   readonly story: { readonly description: string; readonly question: string } | undefined;
   /** Said to the person in the status line. */
@@ -88,6 +90,7 @@ export function createAppStore(): AppStore {
     bench: undefined,
     benchOf: undefined,
     benchFault: "",
+    startedFrom: "",
     story: undefined,
     notice: "",
     canUndo: false,
