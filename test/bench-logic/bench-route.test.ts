@@ -31,6 +31,13 @@ describe("POST /api/bench", () => {
     expect(solved.sweep.pot).toBeCloseTo(250e3, 6);
   });
 
+  it("refuses a negative slack or strip by its field, with the least that it takes", async () => {
+    const payload = { build: onePickup(), allowances: { slack: -0.005 } };
+    const reply = await app.inject({ method: "POST", url: "/api/bench", payload });
+    expect(reply.statusCode).toBe(400);
+    expect(reply.json().errors).toEqual([{ path: "allowances.slack", message: expect.stringContaining("at least 0") }]);
+  });
+
   it("answers audit, build sheet, parts list and phase check, the sheet beginning with cautions", async () => {
     const drawer = [{ part: { kind: "cap", capacitance: "223" }, quantity: 1 }];
     const payload = { build: onePickup(), drawer, allowances: { slack: "5cm" } };
