@@ -6,7 +6,9 @@ const WORKER = "dist/worker.js";
 
 function newestChange(directory: string): number {
   const entries = readdirSync(directory, { withFileTypes: true, recursive: true });
-  return Math.max(...entries.filter((entry) => entry.isFile()).map((e) => statSync(join(e.parentPath, e.name)).mtimeMs));
+  return Math.max(
+    ...entries.filter((entry) => entry.isFile()).map((e) => statSync(join(e.parentPath, e.name)).mtimeMs),
+  );
 }
 
 /** Worker threads run the bundle, so tests that render need one made from the sources they test. */
