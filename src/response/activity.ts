@@ -1,3 +1,4 @@
+import { BoundedMap } from "../bounded-map.ts";
 import type { Build } from "../build/schema.ts";
 import { Controls, type Settings } from "../build/settings.ts";
 import { decibels } from "./curve.ts";
@@ -45,13 +46,16 @@ function settingsKey({ switches, dials }: Settings): string {
   return `${Object.values(switches).join()} ${Object.values(dials).join()}`;
 }
 
+/** Twice what a guard of five positions and four push-pulls has to move; an entry has some hundred bytes. */
+const MAX_KNOWN = 4000;
+
 /** Finds which controls of one build do anything in a setting, remembering the levels it has computed. */
 export class ActivityReader {
   readonly controls: Controls;
   readonly #transfersIn: (settings: Settings) => Transfers;
   readonly #build: Build;
-  readonly #levels = new Map<string, Float64Array>();
-  readonly #active = new Map<string, readonly string[]>();
+  readonly #levels = new BoundedMap<string, Float64Array>(MAX_KNOWN);
+  readonly #active = new BoundedMap<string, readonly string[]>(MAX_KNOWN);
 
   /** @param transfersIn the engine's, where there is one already, so that its work is shared */
   constructor(build: Build, transfersIn?: (settings: Settings) => Transfers) {

@@ -1,3 +1,4 @@
+import { BoundedMap } from "../bounded-map.ts";
 import type { Build } from "../build/schema.ts";
 import type { Settings } from "../build/settings.ts";
 import { agree, fullControls, netFraction, type SoundingCoil, soundingCoils, sumOf } from "./position-coils.ts";
@@ -128,11 +129,14 @@ const SILENT: SettingDescription = {
   hum: null,
 };
 
+/** Descriptions have about a kilobyte; only blends and silent settings ask for more of them than the switches have positions. */
+const MAX_KNOWN = 1000;
+
 /** Describes the settings of one build, remembering what depends on the switches alone. */
 export class SettingDescriber {
   readonly #build: Build;
   readonly #probe: PositionProbe;
-  readonly #known = new Map<string, SettingDescription>();
+  readonly #known = new BoundedMap<string, SettingDescription>(MAX_KNOWN);
 
   constructor(build: Build) {
     this.#build = build;

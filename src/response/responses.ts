@@ -1,3 +1,4 @@
+import { BoundedMap } from "../bounded-map.ts";
 import type { Build } from "../build/schema.ts";
 import type { Settings } from "../build/settings.ts";
 import type { Spectrum } from "../network/nodal-analysis.ts";
@@ -11,19 +12,30 @@ import { rationalTransfers, solvedTransfers, type Transfers } from "./transfers.
 
 export type { Transfers } from "./transfers.ts";
 
+/** A template holds some tens of kilobytes; a guard with many push-pulls has hundreds of switch settings. */
+const MAX_TEMPLATES = 64;
+
+export interface EngineOptions {
+  readonly maker?: CircuitMaker;
+  /** Whether every setting is likely to be asked for again, so that templates pay from the first. */
+  readonly isKept?: boolean;
+}
+
 /** Computes transfer functions of one build, setting after setting. */
 export class ResponseEngine {
   readonly #maker: CircuitMaker;
+  readonly #isKept: boolean;
   /** By the switches' positions; null where they were asked for once, and a template has not paid yet. */
-  readonly #templates = new Map<string, ParametricNetwork | null>();
+  readonly #templates = new BoundedMap<string, ParametricNetwork | null>(MAX_TEMPLATES);
 
-  constructor(build: Build, maker = new CircuitMaker(build)) {
+  constructor(build: Build, { maker = new CircuitMaker(build), isKept = false }: EngineOptions = {}) {
     this.#maker = maker;
+    this.#isKept = isKept;
   }
 
   /** An engine for the same parts and wires with other values; it shares what the wiring alone decides. */
   withValues(build: Build): ResponseEngine {
-    return new ResponseEngine(build, new CircuitMaker(build, this.#maker.wiring));
+    return new ResponseEngine(build, { maker: new CircuitMaker(build, this.#maker.wiring) });
   }
 
   get sources(): readonly CoilSource[] {
@@ -55,7 +67,7 @@ export class ResponseEngine {
     const key = this.#maker.templateKey(settings);
     const known = this.#templates.get(key);
     if (known) return known;
-    if (known === undefined) {
+    if (known === undefined && !this.#isKept) {
       this.#templates.set(key, null);
       return null;
     }
