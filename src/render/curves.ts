@@ -68,31 +68,53 @@ function heardThrough(transfers: Transfers, weights: readonly Weight[]): Transfe
   return { sources: transfers.sources, perSource, total, power };
 }
 
-/**
- * The curve of every setting, in order.
- * @throws PresolderError REQUEST_INVALID for a string or fret that the build's strings do not have
- */
-export function curvesOf(request: CurvesRequest, { checkpoint }: Checkpoint): SettingCurve[] {
-  const { build, heard } = request;
-  const controls = new Controls(build);
-  const engine = new ResponseEngine(build);
-  const weights = heard && weightsOf(build, engine, heard.string, heard.fret);
-  engine.plan(request.settings);
-  const describer = new SettingDescriber(build);
-  const activity = new ActivityReader(build, (settings) => engine.transfersIn(settings));
-  return request.settings.map((settings) => {
-    checkpoint();
-    const plain = engine.transfersIn(settings);
-    const transfers = weights ? heardThrough(plain, weights) : plain;
-    const { label: setting, ...summary } = summarize(controls, settings);
-    return {
-      settings: rawSettings(controls, settings),
-      setting,
-      ...summary,
-      label: describer.describe(settings).label,
-      hum: humLevelDb(plain),
-      active: activity.activeIn(settings),
-      ...curveOf(transfers, request.frequenciesHz, request.withSources),
-    };
-  });
+/** What is asked of a build, without the build. */
+export type CurvesQuestion = Omit<CurvesRequest, "build">;
+
+/** Computes the curves of one build, question after question, remembering what the questions have in common. */
+export class CurveReader {
+  readonly build: Build;
+  readonly controls: Controls;
+  readonly #engine: ResponseEngine;
+  readonly #describer: SettingDescriber;
+  readonly #activity: ActivityReader;
+
+  constructor(build: Build, engine = new ResponseEngine(build)) {
+    this.build = build;
+    this.controls = new Controls(build);
+    this.#engine = engine;
+    this.#describer = new SettingDescriber(build);
+    this.#activity = new ActivityReader(build, (settings) => engine.transfersIn(settings));
+  }
+
+  /**
+   * The curve of every setting, in order.
+   * @throws PresolderError REQUEST_INVALID for a string or fret that the build's strings do not have
+   */
+  curvesOf(question: CurvesQuestion, { checkpoint }: Checkpoint): SettingCurve[] {
+    const { frequenciesHz, heard, withSources } = question;
+    const engine = this.#engine;
+    const weights = heard && weightsOf(this.build, engine, heard.string, heard.fret);
+    engine.plan(question.settings);
+    return question.settings.map((settings) => {
+      checkpoint();
+      const plain = engine.transfersIn(settings);
+      const transfers = weights ? heardThrough(plain, weights) : plain;
+      const { label: setting, ...summary } = summarize(this.controls, settings);
+      return {
+        settings: rawSettings(this.controls, settings),
+        setting,
+        ...summary,
+        label: this.#describer.describe(settings).label,
+        hum: humLevelDb(plain),
+        active: this.#activity.activeIn(settings),
+        ...curveOf(transfers, frequenciesHz, withSources),
+      };
+    });
+  }
+}
+
+/** As `CurveReader.curvesOf`, for one question. */
+export function curvesOf(request: CurvesRequest, work: Checkpoint): SettingCurve[] {
+  return new CurveReader(request.build).curvesOf(request, work);
 }

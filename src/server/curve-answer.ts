@@ -1,10 +1,12 @@
 import type { z } from "zod";
 import type { SettingCurve } from "../render/curves.ts";
-import type { curveSchema, curvesAnswerSchema } from "./answer-schemas.ts";
+import type { curveSchema } from "./answer-schemas.ts";
 
 /** A millionth of a decibel, degree or hertz is far below what anybody needs and halves the answer. */
 function rounded(values: Float64Array): number[] {
-  return Array.from(values, (value) => Math.round(value * 1e6) / 1e6);
+  const numbers = new Array<number>(values.length);
+  for (let i = 0; i < numbers.length; i++) numbers[i] = Math.round(values[i]! * 1e6) / 1e6;
+  return numbers;
 }
 
 function curveAnswer(curve: SettingCurve): z.output<typeof curveSchema> {
@@ -26,10 +28,15 @@ function curveAnswer(curve: SettingCurve): z.output<typeof curveSchema> {
   };
 }
 
-/** Curves as `POST /api/response` answers them. */
-export function curvesAnswer(
-  frequenciesHz: Float64Array,
-  curves: readonly SettingCurve[],
-): z.output<typeof curvesAnswerSchema> {
-  return { frequencies: rounded(frequenciesHz), curves: curves.map(curveAnswer) };
+/** The `frequencies` of an answer, as JSON. */
+export function frequenciesText(frequenciesHz: Float64Array): string {
+  return JSON.stringify(rounded(frequenciesHz));
 }
+
+/** One of the `curves` of an answer, as JSON. */
+export function curveText(curve: SettingCurve): string {
+  return JSON.stringify(curveAnswer(curve));
+}
+
+/** An answer of `POST /api/response`, around its frequencies and its curves. */
+export const ANSWER_TEXT = { head: '{"frequencies":', middle: ',"curves":[', end: "]}" } as const;

@@ -1,6 +1,6 @@
 import type { Checkpoint } from "../render/checkpoint.ts";
 import { type CurvesRequest, curvesOf, type SettingCurve } from "../render/curves.ts";
-import { curvesAnswer } from "./curve-answer.ts";
+import { ANSWER_TEXT, curveText, frequenciesText } from "./curve-answer.ts";
 import { curvesCsv } from "./preview-archive.ts";
 
 /** What names a setting in an archive. */
@@ -30,13 +30,13 @@ function joined(pieces: readonly Uint8Array[]): Uint8Array {
 
 /** The answer of `POST /api/response` in UTF-8, written curve by curve so that the work can stop between two. */
 function answerText(frequenciesHz: Float64Array, curves: readonly SettingCurve[], work: Checkpoint): Uint8Array {
-  const { frequencies } = curvesAnswer(frequenciesHz, []);
   const texts = curves.map((curve, index) => {
     work.checkpoint();
-    const text = JSON.stringify(curvesAnswer(frequenciesHz, [curve]).curves[0]);
+    const text = curveText(curve);
     return encoded(index === 0 ? text : `,${text}`);
   });
-  return joined([encoded(`{"frequencies":${JSON.stringify(frequencies)},"curves":[`), ...texts, encoded("]}")]);
+  const { head, middle, end } = ANSWER_TEXT;
+  return joined([encoded(`${head}${frequenciesText(frequenciesHz)}${middle}`), ...texts, encoded(end)]);
 }
 
 export function curvesJson(request: CurvesRequest, work: Checkpoint): Uint8Array {

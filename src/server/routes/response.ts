@@ -1,19 +1,21 @@
 import { z } from "zod";
 import { partsOfKind } from "../../build/build-file.ts";
-import { Controls, expandSweep } from "../../build/settings.ts";
+import type { Build } from "../../build/schema.ts";
+import { expandSweep } from "../../build/settings.ts";
 import { strict } from "../../build/zod-tools.ts";
 import { MAX_POINTS } from "../../limits.ts";
 import { NO_CHECKPOINT } from "../../render/checkpoint.ts";
-import { type CurvesRequest, curvesOf } from "../../render/curves.ts";
-import { logSpaced } from "../../response/frequencies.ts";
+import type { CurveReader, CurvesQuestion, SettingCurve } from "../../render/curves.ts";
 import { curvesAnswerSchema } from "../answer-schemas.ts";
+import { BuildShelf } from "../build-shelf.ts";
 import { asBuffer } from "../byte-ranges.ts";
 import { callerOf } from "../caller.ts";
-import { curvesAnswer } from "../curve-answer.ts";
+import { ANSWER_TEXT, curveText } from "../curve-answer.ts";
+import { type FrequencyList, FrequencyLists } from "../frequency-lists.ts";
 import { problemSchema } from "../problems.ts";
 import { buildField, frequenciesField, settingsField, sweepField } from "../request-schemas.ts";
 import type { App, RouteContext } from "../route-context.ts";
-import { readBuildAt, refusal } from "../validation.ts";
+import { refusal } from "../validation.ts";
 
 const bodySchema = strict({
   build: buildField,
@@ -28,27 +30,30 @@ const bodySchema = strict({
 /** A few milliseconds of work, as when one control is turned; anything longer goes to a worker. */
 const MAX_POINTS_ON_EVENT_LOOP = 1024;
 
-function frequencyList(frequencies: z.output<typeof frequenciesField>): Float64Array {
-  if (Array.isArray(frequencies)) return Float64Array.from(frequencies);
-  return logSpaced(frequencies.from, frequencies.to, frequencies.count);
-}
-
-function readRequest(body: z.output<typeof bodySchema>): CurvesRequest {
-  const build = readBuildAt("build", body.build);
-  const settings = expandSweep(new Controls(build), body.sweep, body.settings);
+function readQuestion(
+  { controls }: CurveReader,
+  { frequenciesHz }: FrequencyList,
+  body: z.output<typeof bodySchema>,
+): CurvesQuestion {
+  const settings = expandSweep(controls, body.sweep, body.settings);
   const { string, fret } = body;
   if ((string === undefined) !== (fret === undefined)) {
     const path = string === undefined ? "string" : "fret";
     throw refusal("REQUEST_INVALID", [{ path, message: "is missing; a heard curve needs both string and fret" }]);
   }
   const heard = string === undefined || fret === undefined ? undefined : { string, fret };
-  return { build, settings, frequenciesHz: frequencyList(body.frequencies), withSources: body.sources, heard };
+  return { settings, frequenciesHz, withSources: body.sources, heard };
 }
 
 /** Points of every curve asked for, each coil's own included. */
-function pointsOf({ build, settings, frequenciesHz, withSources }: CurvesRequest): number {
+function pointsOf(build: Build, { settings, frequenciesHz, withSources }: CurvesQuestion): number {
   const coils = partsOfKind(build, "pickup").reduce((count, [, { coils }]) => count + Object.keys(coils).length, 0);
   return settings.length * frequenciesHz.length * (withSources ? 1 + coils : 1);
+}
+
+function answerText(list: FrequencyList, curves: readonly SettingCurve[]): string {
+  const { head, middle, end } = ANSWER_TEXT;
+  return `${head}${list.text()}${middle}${curves.map(curveText).join()}${end}`;
 }
 
 function requireFewPoints(points: number): void {
@@ -58,6 +63,8 @@ function requireFewPoints(points: number): void {
 }
 
 export async function responseRoutes(app: App, { runJob }: RouteContext): Promise<void> {
+  const shelf = new BuildShelf();
+  const lists = new FrequencyLists();
   app.post(
     "/api/response",
     {
@@ -69,12 +76,17 @@ export async function responseRoutes(app: App, { runJob }: RouteContext): Promis
       },
     },
     async (request, reply) => {
-      const job = readRequest(request.body);
-      const points = pointsOf(job);
+      const reader = shelf.readerOf(request.body.build);
+      const list = lists.listOf(request.body.frequencies);
+      const { build } = reader;
+      const question = readQuestion(reader, list, request.body);
+      const points = pointsOf(build, question);
       requireFewPoints(points);
-      if (points <= MAX_POINTS_ON_EVENT_LOOP) return curvesAnswer(job.frequenciesHz, curvesOf(job, NO_CHECKPOINT));
-      const json = await runJob("curvesJson", job, callerOf(request, reply));
-      return reply.type("application/json; charset=utf-8").send(asBuffer(json) as never);
+      const text =
+        points <= MAX_POINTS_ON_EVENT_LOOP
+          ? answerText(list, reader.curvesOf(question, NO_CHECKPOINT))
+          : asBuffer(await runJob("curvesJson", { build, ...question }, callerOf(request, reply)));
+      return reply.type("application/json; charset=utf-8").send(text as never);
     },
   );
 }

@@ -1,0 +1,32 @@
+import { BoundedMap } from "../bounded-map.ts";
+import { CurveReader } from "../render/curves.ts";
+import { ResponseEngine } from "../response/responses.ts";
+import { readBuildAt } from "./validation.ts";
+
+/** Builds whose controls are being turned at a time; for any more, every turn costs some milliseconds. */
+const MAX_BUILDS = 8;
+/** Characters; a plan has one or two thousand, and a long form of the busiest guard some twenty thousand. */
+const MAX_TEXT = 50_000;
+
+/**
+ * Keeps the builds last asked about, each with what its curves have in common: whoever turns a knob asks about the same build again
+ * and again. No answer depends on what is kept.
+ */
+export class BuildShelf {
+  /** By the build file's text, the one asked for last at the end. */
+  readonly #kept = new BoundedMap<string, CurveReader>(MAX_BUILDS);
+
+  /** @throws PresolderError BUILD_INVALID, its paths beginning with `build` */
+  readerOf(input: unknown): CurveReader {
+    const text = JSON.stringify(input);
+    const reader = this.#kept.get(text) ?? newReader(input);
+    this.#kept.delete(text);
+    if (text.length <= MAX_TEXT) this.#kept.set(text, reader);
+    return reader;
+  }
+}
+
+function newReader(input: unknown): CurveReader {
+  const build = readBuildAt("build", input);
+  return new CurveReader(build, new ResponseEngine(build, { isKept: true }));
+}
