@@ -91,6 +91,7 @@ export class ParametricNetwork {
     if (!this.#solved || this.#isShorted(ohms)) return { numerators, denominator: Float64Array.of(1), omega0: OMEGA0 };
     const polynomials = polynomialsAt(this.#solved, ohms);
     if (!polynomials) return null;
+    normalize(polynomials);
     for (const [i, { source }] of this.#solved.sources.entries()) numerators[source] = polynomials[i]!;
     return { numerators, denominator: polynomials.at(-1)!, omega0: OMEGA0 };
   }
@@ -164,6 +165,17 @@ function polynomialsAt(solved: Solved, ohms: ArrayLike<number>): Float64Array[] 
   }
   const polynomials = valuesRe.map((re, i) => coefficientsFrom(circle, re, valuesIm[i]!));
   return reproduces(solved, polynomials, change) ? polynomials : null;
+}
+
+/**
+ * Brings the denominator's largest coefficient to 1. A determinant may be of any size, and curves multiply four values of these
+ * polynomials.
+ */
+function normalize(polynomials: readonly Float64Array[]): void {
+  const denominator = polynomials.at(-1)!;
+  let largest = 0;
+  for (let k = 0; k < denominator.length; k++) largest = Math.max(largest, Math.abs(denominator[k]!));
+  for (const polynomial of polynomials) for (let k = 0; k < polynomial.length; k++) polynomial[k]! /= largest;
 }
 
 function reproduces(solved: Solved, polynomials: readonly Float64Array[], change: Float64Array): boolean {

@@ -4,11 +4,12 @@ import { Controls, expandSweep } from "../../src/build/settings.ts";
 import { ParametricNetwork } from "../../src/network/parametric.ts";
 import { CircuitMaker } from "../../src/response/circuit.ts";
 import { logSpaced } from "../../src/response/frequencies.ts";
-import { ResponseEngine } from "../../src/response/responses.ts";
+import { curveOf, ResponseEngine } from "../../src/response/responses.ts";
 import { solvedTransfers } from "../../src/response/transfers.ts";
-import { circuits } from "../fixtures/circuits.ts";
+import { circuits, onePickup } from "../fixtures/circuits.ts";
 
 const frequencies = logSpaced(20, 20_000, 61);
+const fine = logSpaced(20, 20_000, 301);
 /** 1e-7 of the transfer is 1e-6 dB: a thousandth of what curves promise. */
 const MAX_RELATIVE_ERROR = 1e-7;
 /** −220 dB, below which no digits are promised. */
@@ -47,5 +48,44 @@ describe("polynomial transfers equal the network solved frequency by frequency",
       }
     }
     expect(answered / asked).toBeGreaterThan(0.95);
+  });
+});
+
+describe("a chain of many tiny resistors, whose determinant leaves the range that products of four stay in", () => {
+  test.each([
+    [12, 0.001],
+    [16, 0.001],
+    [20, 0.001],
+    [30, 0.001],
+    [12, 1e-6],
+    [40, 0.0001],
+  ])("%i of %d Ω", (count, resistance) => {
+    const names = Array.from({ length: count }, (_, index) => `link${index}`);
+    const build = parseLongForm(
+      onePickup({
+        parts: Object.fromEntries(names.map((name) => [name, { kind: "resistor", resistance }])),
+        wires: [
+          ["pickup.hot", "link0.a"],
+          ...names.slice(1).map((name, index) => [`link${index}.b`, `${name}.a`]),
+          [`${names.at(-1)}.b`, "volume.3"],
+          ["volume.2", "jack.tip"],
+          ["volume.1", "jack.sleeve"],
+          ["pickup.ground", "jack.sleeve"],
+          ["tone.2", "volume.3"],
+          ["tone.1", "cap.a"],
+          ["cap.b", "jack.sleeve"],
+        ],
+      }),
+    );
+    const engine = new ResponseEngine(build);
+    const maker = new CircuitMaker(build);
+    for (const settings of expandSweep(new Controls(build))) {
+      const { magnitude, phase } = curveOf(engine.transfersIn(settings), fine);
+      const slow = curveOf(solvedTransfers(maker.circuitIn(settings), maker.sources), fine);
+      for (let i = 0; i < fine.length; i++) {
+        expect(Math.abs(magnitude[i]! - slow.magnitude[i]!)).toBeLessThan(1e-4);
+        expect(Math.abs(phase[i]! - slow.phase[i]!)).toBeLessThan(1e-3);
+      }
+    }
   });
 });
