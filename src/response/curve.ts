@@ -108,8 +108,8 @@ export function unwrappedPhaseDegrees({ re, im }: Spectrum): Float64Array {
 }
 
 /**
- * Level and phase of a rational, as `magnitudeDb` and `unwrappedPhaseDegrees` give them of its values, in one pass and without
- * a division for the value itself.
+ * Level and phase of a rational, as `magnitudeDb` and `unwrappedPhaseDegrees` give them of its values, in one pass with a single
+ * division for both steps from a frequency to the next.
  */
 export function levelAndPhaseOf(rational: Rational, frequenciesHz: Float64Array): LevelAndPhase {
   const { nRe, nIm, dRe, dIm } = partsAt(rational, frequenciesHz);
@@ -117,17 +117,19 @@ export function levelAndPhaseOf(rational: Rational, frequenciesHz: Float64Array)
   const magnitude = new Float64Array(count);
   const phase = new Float64Array(count);
   // Copies, since a module's constants are looked up anew at every use once bundled, which halves this loop's speed.
-  const silentPower = SILENT_POWER;
-  const floor = SILENCE_DB;
-  // Four terms of either series are exact to 1e-10 so far.
-  const small = 0.06;
-  const [dbPerStep, degrees] = [2 * DB_PER_NEPER_OF_POWER, DEGREES_PER_RADIAN];
-  // N·conj(D) has the value's phase; |N|² / |D|² is its power.
+  const [silentPower, floor, degrees] = [SILENT_POWER, SILENCE_DB, DEGREES_PER_RADIAN];
+  const dbPerNeper = 2 * DB_PER_NEPER_OF_POWER;
+  // Four terms of either series are exact to 1e-12 up to 0.06.
+  const smallSquare = 0.06 ** 2;
+  const [third, fifth, seventh] = [1 / 3, 1 / 5, 1 / 7];
+  // Beyond these a product has lost digits, or has none left.
+  const [least, most] = [1e-280, 1e280];
+  // The last frequency that sounds. N·conj(D) has the value's phase; |N|² / |D|² is its power.
   let lastRe = 1;
   let lastIm = 0;
   let lastN = 0;
   let lastD = 1;
-  let level = SILENCE_DB;
+  let nepers = 0;
   let angle = 0;
   for (let i = 0; i < count; i++) {
     const a = nRe[i]!;
@@ -136,30 +138,35 @@ export function levelAndPhaseOf(rational: Rational, frequenciesHz: Float64Array)
     const d = dIm[i]!;
     const n = a * a + b * b;
     const m = c * c + d * d;
-    const isSounding = n > silentPower * m;
-    if (isSounding) {
-      const re = a * c + b * d;
-      const im = b * c - a * d;
-      const cross = lastRe * im - lastIm * re;
-      const dot = lastRe * re + lastIm * im;
-      const t = cross / dot;
-      if (dot > 0 && t < small && t > -small) {
-        const q = t * t;
-        angle += t * (1 - q * (1 / 3 - q * (1 / 5 - q / 7)));
-      } else angle += Math.atan2(cross, dot);
-      lastRe = re;
-      lastIm = im;
+    if (!(n > silentPower * m)) {
+      magnitude[i] = floor;
+      phase[i] = angle * degrees;
+      continue;
     }
+    const re = a * c + b * d;
+    const im = b * c - a * d;
+    const cross = lastRe * im - lastIm * re;
+    const dot = lastRe * re + lastIm * im;
     const now = n * lastD;
     const before = lastN * m;
-    const z = (now - before) / (now + before);
-    if (isSounding && z < small && z > -small && level > floor) {
-      const q = z * z;
-      level += dbPerStep * z * (1 + q * (1 / 3 + q * (1 / 5 + q / 7)));
-    } else level = powerDecibels(n / m);
+    const sum = now + before;
+    const share = 1 / (dot * sum);
+    const t = cross * sum * share;
+    const z = (now - before) * dot * share;
+    const tt = t * t;
+    const zz = z * z;
+    if (tt + zz < smallSquare && share > least && share < most) {
+      angle += t * (1 - tt * (third - tt * (fifth - tt * seventh)));
+      nepers += z * (1 + zz * (third + zz * (fifth + zz * seventh)));
+    } else {
+      angle += Math.atan2(cross, dot);
+      nepers = 0.5 * Math.log(n / m);
+    }
+    lastRe = re;
+    lastIm = im;
     lastN = n;
     lastD = m;
-    magnitude[i] = level;
+    magnitude[i] = nepers * dbPerNeper;
     phase[i] = angle * degrees;
   }
   return { magnitude, phase };
