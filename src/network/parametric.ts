@@ -1,7 +1,8 @@
+import { BoundedMap } from "../bounded-map.ts";
 import { DisjointSets } from "../disjoint-sets.ts";
 import { relevantPart } from "./blocks.ts";
 import { compactPencil } from "./branch-elimination.ts";
-import { idealJoints, type Network } from "./elements.ts";
+import { type Element, idealJoints, type Network, type Resistor } from "./elements.ts";
 import { assemblePencil, type Pencil, REFERENCE_OHMS } from "./nodal-analysis.ts";
 import type { Rational } from "./rational.ts";
 import { coefficientsFrom, type SampleCircle, sampleCircle } from "./sample-circle.ts";
@@ -15,6 +16,8 @@ const CHECK_HZ = Float64Array.of(40, 9000);
 const CHECK_TOLERANCE = 1e-8;
 /** Below this no transfer is worth checking: −240 dB. */
 const CHECK_FLOOR = 1e-12;
+/** Pots at their ends in a sweep: some ten combinations. */
+const MAX_KNOWN_JOINTS = 64;
 
 /** One rational transfer function per source over a common denominator; null where a source never reaches the output. */
 export interface RationalTransfers {
@@ -44,6 +47,12 @@ export function weightedRational(transfers: RationalTransfers, weights: readonly
   return isSounding ? { numerator, denominator: transfers.denominator, omega0: transfers.omega0 } : null;
 }
 
+type VariableResistor = Resistor & { readonly parameter: number };
+
+function isVariable(element: Element): element is VariableResistor {
+  return element.kind === "resistor" && element.parameter !== undefined;
+}
+
 interface Variable {
   readonly parameter: number;
   readonly ohms: number;
@@ -70,6 +79,9 @@ export class ParametricNetwork {
   readonly #network: Network;
   readonly #output: number;
   readonly #joints: DisjointSets;
+  readonly #variables: readonly VariableResistor[];
+  /** Whether the output is joined to node 0, by which variable resistors are at 0 Ω. */
+  readonly #shortedBy = new BoundedMap<string, boolean>(MAX_KNOWN_JOINTS);
   readonly #solved: Solved | null;
 
   /** @param output the node whose voltage to node 0 is sought */
@@ -77,6 +89,7 @@ export class ParametricNetwork {
     this.#network = network;
     this.#output = output;
     this.#joints = idealJoints(network);
+    this.#variables = network.elements.filter(isVariable);
     this.#solved =
       this.#joints.find(output) === this.#joints.find(0) ? null : solveAround(relevantPart(network, output), output);
   }
@@ -98,13 +111,16 @@ export class ParametricNetwork {
 
   /** Whether resistors at 0 Ω join the output to node 0. */
   #isShorted(ohms: ArrayLike<number>): boolean {
-    let joints: DisjointSets | undefined;
-    for (const element of this.#network.elements) {
-      if (element.kind !== "resistor" || element.parameter === undefined || ohms[element.parameter] !== 0) continue;
-      joints ??= new DisjointSets(this.#joints);
-      joints.join(element.a, element.b);
-    }
-    return joints !== undefined && joints.find(this.#output) === joints.find(0);
+    let key = "";
+    for (const { parameter } of this.#variables) if (ohms[parameter] === 0) key += `${parameter} `;
+    if (key === "") return false;
+    const known = this.#shortedBy.get(key);
+    if (known !== undefined) return known;
+    const joints = new DisjointSets(this.#joints);
+    for (const { a, b, parameter } of this.#variables) if (ohms[parameter] === 0) joints.join(a, b);
+    const shorted = joints.find(this.#output) === joints.find(0);
+    this.#shortedBy.set(key, shorted);
+    return shorted;
   }
 }
 
