@@ -27,6 +27,7 @@ export class CircuitMaker {
   readonly sources: readonly CoilSource[];
   readonly #jack: string;
   readonly #pots: readonly [string, Pot][];
+  readonly #noLoadPots: readonly [string, Pot][];
   /** Number of each pot's first variable resistor. */
   readonly #firstTrack = new Map<string, number>();
   #trackCount = 0;
@@ -37,6 +38,7 @@ export class CircuitMaker {
     this.wiring = wiring;
     this.sources = partsOfKind(build, "pickup").flatMap(([name, pickup]) => coilSources(name, pickup));
     this.#pots = partsOfKind(build, "pot");
+    this.#noLoadPots = this.#pots.filter(([, pot]) => pot.noLoad);
     for (const [name, pot] of this.#pots) {
       this.#firstTrack.set(name, this.#trackCount);
       this.#trackCount += potTrackCount(pot);
@@ -50,17 +52,31 @@ export class CircuitMaker {
     );
   }
 
-  /** The circuit with its pots' tracks as variable resistors, numbered as `trackOhms` lists them. */
-  templateIn(settings: Settings): Circuit {
-    return this.#assemble(settings, { withCableAndLoad: true }, (network, name, pot, nodeOf) =>
-      addVariablePot(network, pot, this.#firstTrack.get(name)!, liftsTrack(pot, dialOf(settings, name)), nodeOf),
-    );
+  /**
+   * The circuit with its pots' tracks as variable resistors, numbered as `trackOhms` lists them, but for the pots `atRest`, which
+   * stay as they stand.
+   */
+  templateIn(settings: Settings, atRest: readonly string[] = []): Circuit {
+    return this.#assemble(settings, { withCableAndLoad: true }, (network, name, pot, nodeOf) => {
+      const dial = dialOf(settings, name);
+      if (atRest.includes(name)) addPot(network, pot, dial, nodeOf);
+      else addVariablePot(network, pot, this.#firstTrack.get(name)!, liftsTrack(pot, dial), nodeOf);
+    });
   }
 
   /** Settings with equal keys share a template. */
-  templateKey(settings: Settings): string {
-    const lifted = this.#pots.filter(([name, pot]) => liftsTrack(pot, dialOf(settings, name))).map(([name]) => name);
-    return [...Object.values(settings.switches), ...lifted].join();
+  templateKey(settings: Settings, atRest: readonly string[] = []): string {
+    let key = "";
+    for (const name in settings.switches) key += `${settings.switches[name]} `;
+    for (const [name, pot] of this.#noLoadPots) key += liftsTrack(pot, dialOf(settings, name)) ? "lifted " : "on ";
+    for (const name of atRest) key += `${dialOf(settings, name)} `;
+    return key;
+  }
+
+  /** The pots that no two of these settings set differently. */
+  potsAtRest(settings: readonly Settings[]): string[] {
+    const names = this.#pots.map(([name]) => name);
+    return names.filter((name) => settings.every((state) => dialOf(state, name) === dialOf(settings[0]!, name)));
   }
 
   /** The ohms of every variable resistor of the template in these settings. */

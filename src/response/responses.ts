@@ -21,12 +21,20 @@ export interface EngineOptions {
   readonly isKept?: boolean;
 }
 
+/** Settings to come: the pots that none of them moves, and the templates by the rest. */
+interface Plan {
+  readonly atRest: readonly string[];
+  /** For every key that more than one setting has; null until the first of them is asked for. */
+  readonly templates: Map<string, ParametricNetwork | null>;
+}
+
 /** Computes transfer functions of one build, setting after setting. */
 export class ResponseEngine {
   readonly #maker: CircuitMaker;
   readonly #isKept: boolean;
   /** By the switches' positions; null where they were asked for once, and a template has not paid yet. */
   readonly #templates = new BoundedMap<string, ParametricNetwork | null>(MAX_TEMPLATES);
+  #plan: Plan | undefined;
 
   constructor(build: Build, { maker = new CircuitMaker(build), isKept = false }: EngineOptions = {}) {
     this.#maker = maker;
@@ -45,21 +53,37 @@ export class ResponseEngine {
   /** The transfers in a setting: from polynomials where they reproduce the network, else solved frequency by frequency. */
   transfersIn(settings: Settings): Transfers {
     const { sources } = this.#maker;
-    const fast = this.#templateIn(settings)?.transfersAt(this.#maker.trackOhms(settings));
+    const template = this.#plannedTemplateIn(settings) ?? this.#templateIn(settings);
+    const fast = template?.transfersAt(this.#maker.trackOhms(settings));
     if (fast) return rationalTransfers(fast, sources);
     const circuit = this.#maker.circuitIn(settings);
     const plain = new ParametricNetwork(circuit.network, circuit.outputNode).transfersAt([]);
     return plain ? rationalTransfers(plain, sources) : solvedTransfers(circuit, sources);
   }
 
-  /** Tells which settings will be asked for, so that positions asked for again and again have their template at once. */
+  /** Tells which settings will be asked for. Where several differ in dials alone they share a template of their own. */
   plan(settings: readonly Settings[]): void {
-    const asked = new Map<string, number>();
+    if (this.#isKept) return;
+    const atRest = this.#maker.potsAtRest(settings);
+    const templates = new Map<string, null>();
+    const seen = new Set<string>();
     for (const state of settings) {
-      const key = this.#maker.templateKey(state);
-      asked.set(key, (asked.get(key) ?? 0) + 1);
+      const key = this.#maker.templateKey(state, atRest);
+      if (seen.has(key)) templates.set(key, null);
+      seen.add(key);
     }
-    for (const [key, count] of asked) if (count > 1 && !this.#templates.has(key)) this.#templates.set(key, null);
+    this.#plan = { atRest, templates };
+  }
+
+  #plannedTemplateIn(settings: Settings): ParametricNetwork | undefined {
+    if (!this.#plan) return undefined;
+    const { atRest, templates } = this.#plan;
+    const key = this.#maker.templateKey(settings, atRest);
+    const known = templates.get(key);
+    if (known !== null) return known;
+    const template = this.#newTemplate(settings, atRest);
+    templates.set(key, template);
+    return template;
   }
 
   /** The template for these switch positions, from their second asking on. */
@@ -67,14 +91,14 @@ export class ResponseEngine {
     const key = this.#maker.templateKey(settings);
     const known = this.#templates.get(key);
     if (known) return known;
-    if (known === undefined && !this.#isKept) {
-      this.#templates.set(key, null);
-      return null;
-    }
-    const { network, outputNode } = this.#maker.templateIn(settings);
-    const template = new ParametricNetwork(network, outputNode);
+    const template = known === undefined && !this.#isKept ? null : this.#newTemplate(settings);
     this.#templates.set(key, template);
     return template;
+  }
+
+  #newTemplate(settings: Settings, atRest?: readonly string[]): ParametricNetwork {
+    const { network, outputNode } = this.#maker.templateIn(settings, atRest);
+    return new ParametricNetwork(network, outputNode);
   }
 }
 
