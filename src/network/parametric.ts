@@ -10,9 +10,9 @@ import { type LiveSource, Samples, type Sought } from "./samples.ts";
 import { SmallSystem } from "./small-system.ts";
 
 /** The circle's radius in rad/s: the middle of the decades between a tone cap's corner and a coil's resonance. */
-const OMEGA0 = 2 * Math.PI * 3000;
+const OMEGA0 = 2 * Math.PI * 5000;
 /** Frequencies at which the polynomials are held to the solved network before they are used. */
-const CHECK_HZ = Float64Array.of(40, 9000);
+const CHECK_HZ = Float64Array.of(30, 18_000);
 const CHECK_TOLERANCE = 1e-8;
 /** Below this no transfer is worth checking: −240 dB. */
 const CHECK_FLOOR = 1e-12;
@@ -104,7 +104,6 @@ export class ParametricNetwork {
     if (!this.#solved || this.#isShorted(ohms)) return { numerators, denominator: Float64Array.of(1), omega0: OMEGA0 };
     const polynomials = polynomialsAt(this.#solved, ohms);
     if (!polynomials) return null;
-    normalize(polynomials);
     for (const [i, { source }] of this.#solved.sources.entries()) numerators[source] = polynomials[i]!;
     return { numerators, denominator: polynomials.at(-1)!, omega0: OMEGA0 };
   }
@@ -179,19 +178,33 @@ function polynomialsAt(solved: Solved, ohms: ArrayLike<number>): Float64Array[] 
       valuesIm[i]![m] = small.re * detIm + small.im * detRe;
     }
   }
-  const polynomials = valuesRe.map((re, i) => coefficientsFrom(circle, re, valuesIm[i]!));
+  const polynomials = tidied(valuesRe.map((re, i) => coefficientsFrom(circle, re, valuesIm[i]!)));
   return reproduces(solved, polynomials, change) ? polynomials : null;
 }
 
+/** Of a polynomial's largest coefficient: what rounding leaves where there is none. */
+const ROUNDING = 1e-14;
+
 /**
- * Brings the denominator's largest coefficient to 1. A determinant may be of any size, and curves multiply four values of these
- * polynomials.
+ * Cuts off the highest powers where none of the polynomials has more than rounding there, and brings the denominator's largest
+ * coefficient to 1: a determinant may be of any size, and curves multiply four values of these polynomials.
  */
-function normalize(polynomials: readonly Float64Array[]): void {
-  const denominator = polynomials.at(-1)!;
+function tidied(polynomials: readonly Float64Array[]): Float64Array[] {
+  const largest = polynomials.map(largestOf);
+  let length = polynomials[0]!.length;
+  while (length > 1 && polynomials.every((each, i) => Math.abs(each[length - 1]!) <= ROUNDING * largest[i]!)) length--;
+  const scale = 1 / largest.at(-1)!;
+  return polynomials.map((polynomial) => {
+    const kept = polynomial.slice(0, length);
+    for (let k = 0; k < length; k++) kept[k]! *= scale;
+    return kept;
+  });
+}
+
+function largestOf(values: Float64Array): number {
   let largest = 0;
-  for (let k = 0; k < denominator.length; k++) largest = Math.max(largest, Math.abs(denominator[k]!));
-  for (const polynomial of polynomials) for (let k = 0; k < polynomial.length; k++) polynomial[k]! /= largest;
+  for (let k = 0; k < values.length; k++) largest = Math.max(largest, Math.abs(values[k]!));
+  return largest;
 }
 
 function reproduces(solved: Solved, polynomials: readonly Float64Array[], change: Float64Array): boolean {

@@ -1,6 +1,9 @@
+import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { parseLongForm } from "../../src/build/build-file.ts";
-import { Controls, expandSweep } from "../../src/build/settings.ts";
+import { readBuild } from "../../src/build/read-build.ts";
+import type { Build } from "../../src/build/schema.ts";
+import { Controls, expandSweep, type Settings } from "../../src/build/settings.ts";
 import { ParametricNetwork } from "../../src/network/parametric.ts";
 import { CircuitMaker } from "../../src/response/circuit.ts";
 import { logSpaced } from "../../src/response/frequencies.ts";
@@ -16,23 +19,50 @@ const MAX_RELATIVE_ERROR = 1e-7;
 const FLOOR = 1e-11;
 const SWEEP = { tone: [0, 0.3, 1, 5, 9.9, 10], volume: [0, 0.1, 1, 5, 10] };
 
+function expectSolved(build: Build, engine: ResponseEngine, states: readonly Settings[]): void {
+  const maker = new CircuitMaker(build);
+  for (const settings of states) {
+    const fast = engine.transfersIn(settings).perSource(frequencies);
+    const slow = solvedTransfers(maker.circuitIn(settings), maker.sources).perSource(frequencies);
+    for (const [source, { re, im }] of slow.entries()) {
+      for (let i = 0; i < re.length; i++) {
+        const error = Math.hypot(fast[source]!.re[i]! - re[i]!, fast[source]!.im[i]! - im[i]!);
+        expect(error).toBeLessThanOrEqual(MAX_RELATIVE_ERROR * Math.hypot(re[i]!, im[i]!) + FLOOR);
+      }
+    }
+  }
+}
+
 describe("polynomial transfers equal the network solved frequency by frequency", () => {
   test.each(circuits)("$name, dial ends included", ({ build: input }) => {
     const build = parseLongForm(input);
     const controls = new Controls(build);
-    const maker = new CircuitMaker(build);
-    const engine = new ResponseEngine(build);
     const axes = controls.main ? { [controls.main.name]: [1, 2, 3, 4, 5], ...SWEEP } : SWEEP;
-    for (const settings of expandSweep(controls, axes)) {
-      const fast = engine.transfersIn(settings).perSource(frequencies);
-      const slow = solvedTransfers(maker.circuitIn(settings), maker.sources).perSource(frequencies);
-      for (const [source, { re, im }] of slow.entries()) {
-        for (let i = 0; i < re.length; i++) {
-          const error = Math.hypot(fast[source]!.re[i]! - re[i]!, fast[source]!.im[i]! - im[i]!);
-          expect(error).toBeLessThanOrEqual(MAX_RELATIVE_ERROR * Math.hypot(re[i]!, im[i]!) + FLOOR);
-        }
-      }
+    expectSolved(build, new ResponseEngine(build), expandSweep(controls, axes));
+    expectSolved(build, new ResponseEngine(build, { isKept: true }), expandSweep(controls, axes));
+  });
+
+  test.each(circuits)("$name, planned, with the volume at rest at 10, at 3 and at 0", ({ build: input }) => {
+    const build = parseLongForm(input);
+    const controls = new Controls(build);
+    const engine = new ResponseEngine(build);
+    for (const volume of [10, 3, 0]) {
+      const states = expandSweep(controls, undefined, { volume });
+      engine.plan(states);
+      expectSolved(build, engine, states);
+      // What was not planned is answered too.
+      expectSolved(build, engine, expandSweep(controls, { volume: [1.5, 7], tone: [0, 2] }));
     }
+  });
+
+  test.each(readdirSync("scenarios"))("%s, every setting of its sweep by polynomials", (file) => {
+    const scenario = JSON.parse(readFileSync(`scenarios/${file}`, "utf8")) as { build: object };
+    const build = readBuild(scenario.build);
+    const states = expandSweep(new Controls(build));
+    const engine = new ResponseEngine(build);
+    engine.plan(states);
+    expectSolved(build, engine, states);
+    expect(states.filter((settings) => !engine.transfersIn(settings).levelAndPhase)).toEqual([]);
   });
 
   test("polynomials, not the slow solution, answer nearly every setting of the default sweep", () => {
