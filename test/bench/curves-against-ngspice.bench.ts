@@ -1,5 +1,5 @@
 import { spawnSync } from "node:child_process";
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { expect, test } from "vitest";
@@ -62,38 +62,78 @@ function ngspice(deck: string): number {
   return performance.now() - start;
 }
 
-test.each([
-  ["three single coils", threeSingles()],
-  ["HSS, coupled humbucker, treble bleed", hssWithBleed()],
-])("55 settings × 512 points, %s, against ngspice in one process", async (title, input) => {
+interface Ratios {
+  readonly settings: number;
+  readonly peer: number;
+  readonly ours: CurvesTiming;
+}
+
+async function against(ngspiceIdle: number, input: object, ours: LineProcess): Promise<Ratios> {
   const build = readBuild(input);
   const settings = expandSweep(new Controls(build));
   const directory = mkdtempSync(join(tmpdir(), "presolder-bench-"));
   try {
     const deck = join(directory, "loop.cir");
     writeFileSync(deck, ngspiceScript(new CircuitMaker(build), settings, directory));
-    const empty = join(directory, "empty.cir");
-    writeFileSync(empty, ["empty", "R1 1 0 1", ".control", ".endc", ".end", ""].join("\n"));
-    const idle = medianMilliseconds(() => ngspice(empty), 7);
-    const peer = medianMilliseconds(() => ngspice(deck), 7) - idle;
-    const { levelAndPhase, everything } = await withBundle("curves-process.ts", async (script) => {
-      const ours = new LineProcess(process.execPath, [script]);
-      try {
-        return await ours.ask<CurvesTiming>(input);
-      } finally {
-        ours.stop();
-      }
-    });
-    report(`curves: ${title}`, {
-      "ngspice, its start left out (ms)": peer,
-      "level and phase (ms)": levelAndPhase,
-      "with peak and cutoff (ms)": everything,
-      "ratio, level and phase": peer / levelAndPhase,
-      "ratio, with peak and cutoff": peer / everything,
-    });
-    expect(settings).toHaveLength(55);
-    expect(peer / levelAndPhase).toBeGreaterThan(1);
+    const peer = medianMilliseconds(() => ngspice(deck), 7) - ngspiceIdle;
+    return { settings: settings.length, peer, ours: await ours.ask<CurvesTiming>(input) };
   } finally {
     rmSync(directory, { recursive: true, force: true });
   }
+}
+
+/** What ngspice takes to start and end. */
+function ngspiceIdle(): number {
+  const directory = mkdtempSync(join(tmpdir(), "presolder-bench-"));
+  try {
+    const deck = join(directory, "empty.cir");
+    writeFileSync(deck, ["empty", "R1 1 0 1", ".control", ".endc", ".end", ""].join("\n"));
+    return medianMilliseconds(() => ngspice(deck), 7);
+  } finally {
+    rmSync(directory, { recursive: true, force: true });
+  }
+}
+
+/** ngspice has one thread, and so has our collector of garbage. */
+async function withOurs<T>(use: (ours: LineProcess) => Promise<T>): Promise<T> {
+  return withBundle("curves-process.ts", async (script) => {
+    const ours = new LineProcess(process.execPath, ["--single-threaded-gc", script]);
+    try {
+      return await use(ours);
+    } finally {
+      ours.stop();
+    }
+  });
+}
+
+test.each([
+  ["three single coils", threeSingles()],
+  ["HSS, coupled humbucker, treble bleed", hssWithBleed()],
+])("55 settings × 512 points, %s, against ngspice in one process", async (title, input) => {
+  const { settings, peer, ours } = await withOurs((process) => against(ngspiceIdle(), input, process));
+  report(`curves: ${title}`, {
+    "ngspice, its start left out (ms)": peer,
+    "level and phase (ms)": ours.levelAndPhase,
+    "with peak and cutoff (ms)": ours.everything,
+    "ratio, level and phase": peer / ours.levelAndPhase,
+    "ratio, with peak and cutoff": peer / ours.everything,
+  });
+  expect(settings).toBe(55);
+  expect(peer / ours.levelAndPhase).toBeGreaterThan(1);
+});
+
+test("the default sweep of every scenario, one process for all, against ngspice", { timeout: 120_000 }, async () => {
+  const idle = ngspiceIdle();
+  const rows: Record<string, string> = {};
+  await withOurs(async (process) => {
+    for (const file of readdirSync("scenarios")) {
+      const { build } = JSON.parse(readFileSync(join("scenarios", file), "utf8")) as { build: object };
+      const { settings, peer, ours } = await against(idle, build, process);
+      const [theirs, own] = [peer, ours.levelAndPhase].map((ms) => `${ms.toPrecision(3)} ms`);
+      rows[file] =
+        `${settings} settings: ngspice ${theirs}, level and phase ${own}, ${(peer / ours.levelAndPhase).toFixed(1)} ×`;
+      expect(peer / ours.levelAndPhase).toBeGreaterThan(1);
+    }
+  });
+  report("curves: every scenario", rows);
 });

@@ -29,8 +29,8 @@ function timing(input: unknown): CurvesTiming {
     return settings.map((state) => curveOf(engine.transfersIn(state), frequencies));
   };
   return {
-    levelAndPhase: medianMilliseconds(levelAndPhase, 81, 60),
-    everything: medianMilliseconds(everything, 41, 20),
+    levelAndPhase: medianMilliseconds(levelAndPhase, 81, 200),
+    everything: medianMilliseconds(everything, 41, 40),
   };
 }
 
