@@ -85,20 +85,20 @@ function firstSoundIn(input: Float32Array): number {
 }
 
 /**
- * 512, 1024, 1536, 2304 and on in half octaves: the filters of a set fall into a few lengths, each with its own spectra of the
- * inputs. 2304 taps hold the usual tone branch of 22 nF and 250 kΩ at 48 kHz.
+ * 512, 1024, 2560 and on in octaves: the filters of a set fall into few lengths, for each has its own spectra of the inputs.
+ * 2560 taps hold the usual tone branch of 22 nF and 250 kΩ at 48 kHz.
  */
 function reserveFor(taps: number): number {
   if (taps <= 2 * SHORTEST_RESERVE) return taps <= SHORTEST_RESERVE ? SHORTEST_RESERVE : 2 * SHORTEST_RESERVE;
-  let reserve = 3 * SHORTEST_RESERVE;
-  while (taps > 1.5 * reserve) reserve *= 2;
-  return taps <= reserve ? reserve : 1.5 * reserve;
+  let reserve = 5 * SHORTEST_RESERVE;
+  while (taps > reserve) reserve *= 2;
+  return reserve;
 }
 
 /** Measured: while four buffers fit the first-level cache, a block costs as much as it is long; beyond, each sample costs more. */
 function costPerSample(size: number): number {
   const octavesBeyond = Math.log2(size / 4096);
-  return octavesBeyond <= 0 ? 1 : 1.5 + 0.15 * octavesBeyond;
+  return octavesBeyond <= 0 ? 1 : 1.4 + 0.05 * octavesBeyond;
 }
 
 function gridFor(taps: number, outputLength: number): Grid {

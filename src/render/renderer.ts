@@ -123,6 +123,7 @@ export function rendererOf(
     hasCoils: feed.coils.length > 0,
     recordedThrough,
   };
+  engine.plan(planned);
   const filtersOf = filterBank(plan);
   let longest = 1;
   let delaySamples = 0;
