@@ -58,13 +58,15 @@ function channelPeak(samples: Float32Array): number {
   // The waveform rises before the sound and falls after it, within a section of silence on either side.
   const largest = between(sections.largest, 0);
   const bends = between(sections.bends, atEnds);
-  let peak = 0;
-  for (let k = 0; k < largest.length; k++) peak = Math.max(peak, largest[k]!);
+  let peak = largestOf(largest);
   const slack = (2 * STEP_SHARE + ROUNDING) * peak;
   const bendShare = BEND_SHARE;
+  const furthest = bendShare * largestOf(bends) + slack;
   const near = new Float64Array(SECTION + 2 * REACH);
   for (let k = 1; k + 1 < largest.length; k++) {
     const neighbours = Math.max(largest[k]!, largest[k + 1]!);
+    // Hardly any section passes this, and the rest is not looked at any closer.
+    if (neighbours + furthest <= peak) continue;
     const sharpest = Math.max(bends[k - 1]!, bends[k]!, bends[k + 1]!);
     const reach = bendShare * sharpest + slack;
     if (neighbours + reach <= peak) continue;
@@ -72,6 +74,12 @@ function channelPeak(samples: Float32Array): number {
     peak = Math.max(peak, peakBetween(near, peak - reach));
   }
   return peak;
+}
+
+function largestOf(values: Float32Array): number {
+  let largest = 0;
+  for (let k = 0; k < values.length; k++) if (values[k]! > largest) largest = values[k]!;
+  return largest;
 }
 
 /** The values of sections with those of SILENT more before and after them. */
