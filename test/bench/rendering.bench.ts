@@ -14,7 +14,7 @@ import { median, report } from "./stopwatch.ts";
 const SAMPLE_RATE_HZ = 48_000;
 const SECONDS = 10;
 const ROUNDS = 9;
-const WARM_UPS = 8;
+const WARM_UPS = 20;
 
 function filtersOf({ build, settings }: SetWork) {
   const engine = new ResponseEngine(build);
