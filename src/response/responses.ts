@@ -12,8 +12,8 @@ import { rationalTransfers, solvedTransfers, type Transfers } from "./transfers.
 
 export type { Transfers } from "./transfers.ts";
 
-/** A template holds some tens of kilobytes; a guard with many push-pulls has hundreds of switch settings. */
-const MAX_TEMPLATES = 64;
+/** Five positions by two push-pulls, and some. A template holds some tens of kilobytes; with twenty pots, a megabyte. */
+const MAX_TEMPLATES = 24;
 
 export interface EngineOptions {
   readonly maker?: CircuitMaker;

@@ -1,12 +1,20 @@
 import { BoundedMap } from "../bounded-map.ts";
+import type { Build } from "../build/schema.ts";
 import { CurveReader } from "../render/curves.ts";
 import { ResponseEngine } from "../response/responses.ts";
 import { readBuildAt } from "./validation.ts";
 
 /** Builds whose controls are being turned at a time; for any more, every turn costs some milliseconds. */
 const MAX_BUILDS = 8;
+/** As customary guards have at most. A curve of a hundred parts takes seconds, and what is kept of it tens of megabytes. */
+const MAX_CUSTOMARY_PARTS = 40;
 /** Characters; a plan has one or two thousand, and a long form of the busiest guard some twenty thousand. */
 const MAX_TEXT = 50_000;
+
+/** Whether a curve of this build is a matter of milliseconds. */
+export function isCustomary(build: Build): boolean {
+  return Object.keys(build.parts).length <= MAX_CUSTOMARY_PARTS;
+}
 
 /**
  * Keeps the builds last asked about, each with what its curves have in common: whoever turns a knob asks about the same build again
@@ -21,7 +29,7 @@ export class BuildShelf {
     const text = JSON.stringify(input);
     const reader = this.#kept.get(text) ?? newReader(input);
     this.#kept.delete(text);
-    if (text.length <= MAX_TEXT) this.#kept.set(text, reader);
+    if (text.length <= MAX_TEXT && isCustomary(reader.build)) this.#kept.set(text, reader);
     return reader;
   }
 }

@@ -19,6 +19,11 @@ async function ask(payload: object): Promise<string> {
   return reply.body;
 }
 
+const numbered = (count: number, name: string, part: object) =>
+  Object.fromEntries(Array.from({ length: count }, (_, index) => [`${name}${index}`, part]));
+const switches = (count: number, positions: unknown) => numbered(count, "s", { kind: "switch", positions });
+const manyPots = (count: number) =>
+  onePickup({ parts: numbered(count, "p", { kind: "pot", resistance: "250k", role: "other" }) });
 const titled = (title: string) => ({ ...onePickup(), title });
 
 describe("a knob turned again and again", () => {
@@ -54,6 +59,20 @@ describe("a knob turned again and again", () => {
   });
 });
 
+describe("a guard of more parts than any customary one", () => {
+  it("is a worker's job, for a single curve too", async () => {
+    const jobs = async () => {
+      const { body } = await service.app.inject({ method: "GET", url: "/metrics" });
+      return Number(/presolder_job_seconds_count\{job="curvesJson",outcome="done"\} (\d+)/.exec(body)?.[1] ?? 0);
+    };
+    const before = await jobs();
+    await ask({ build: manyPots(20), settings: { volume: 5 } });
+    expect(await jobs()).toBe(before);
+    await ask({ build: manyPots(60), settings: { volume: 5 } });
+    expect(await jobs()).toBe(before + 1);
+  });
+});
+
 describe("BuildShelf", () => {
   it("reads a build once, however its text is spaced, and anew once a value changes", () => {
     const shelf = new BuildShelf();
@@ -72,12 +91,20 @@ describe("BuildShelf", () => {
     expect(shelf.readerOf(titled("guard 1"))).not.toBe(readers[1]);
   });
 
-  it("keeps no giant, and refuses a faulty build every time", () => {
+  it("keeps no giant, by parts or by text", () => {
     const shelf = new BuildShelf();
-    const positions = Array.from({ length: 24 }, () => [["first", "second", "third"]]);
-    const parts = Object.fromEntries(Array.from({ length: 90 }, (_, i) => [`s${i}`, { kind: "switch", positions }]));
-    const giant = onePickup({ parts });
-    expect(shelf.readerOf(giant)).not.toBe(shelf.readerOf(giant));
+    const positions = Array.from({ length: 24 }, () => [
+      ["lug-of-the-left", "lug-of-the-mid", "lug-of-the-right", "lug-of-the-top"],
+    ]);
+    const wordy = (count: number) => onePickup({ parts: switches(count, positions) });
+    for (const giant of [wordy(35), manyPots(40)])
+      expect(shelf.readerOf(giant)).not.toBe(shelf.readerOf(JSON.parse(JSON.stringify(giant))));
+    expect(JSON.stringify(wordy(35)).length).toBeGreaterThan(50_000);
+    expect(shelf.readerOf(manyPots(30))).toBe(shelf.readerOf(manyPots(30)));
+  });
+
+  it("refuses a faulty build every time", () => {
+    const shelf = new BuildShelf();
     const faulty = { ...onePickup(), wires: [["pickup.hot", "nowhere"]] };
     for (let time = 0; time < 2; time++) expect(() => shelf.readerOf(faulty)).toThrow(/build\.wires\.0/);
   });

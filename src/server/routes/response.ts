@@ -7,7 +7,7 @@ import { MAX_POINTS } from "../../limits.ts";
 import { NO_CHECKPOINT } from "../../render/checkpoint.ts";
 import type { CurveReader, CurvesQuestion, SettingCurve } from "../../render/curves.ts";
 import { curvesAnswerSchema } from "../answer-schemas.ts";
-import { BuildShelf } from "../build-shelf.ts";
+import { BuildShelf, isCustomary } from "../build-shelf.ts";
 import { asBuffer } from "../byte-ranges.ts";
 import { callerOf } from "../caller.ts";
 import { ANSWER_TEXT, curveText } from "../curve-answer.ts";
@@ -83,7 +83,7 @@ export async function responseRoutes(app: App, { runJob }: RouteContext): Promis
       const points = pointsOf(build, question);
       requireFewPoints(points);
       const text =
-        points <= MAX_POINTS_ON_EVENT_LOOP
+        points <= MAX_POINTS_ON_EVENT_LOOP && isCustomary(build)
           ? answerText(list, reader.curvesOf(question, NO_CHECKPOINT))
           : asBuffer(await runJob("curvesJson", { build, ...question }, callerOf(request, reply)));
       return reply.type("application/json; charset=utf-8").send(text as never);
