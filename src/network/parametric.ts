@@ -1,21 +1,12 @@
 import { BoundedMap } from "../bounded-map.ts";
 import { DisjointSets } from "../disjoint-sets.ts";
 import { relevantPart } from "./blocks.ts";
-import { compactPencil } from "./branch-elimination.ts";
 import { type Element, idealJoints, type Network, type Resistor } from "./elements.ts";
-import { assemblePencil, type Pencil, REFERENCE_OHMS } from "./nodal-analysis.ts";
 import type { Rational } from "./rational.ts";
-import { coefficientsFrom, type SampleCircle, sampleCircle } from "./sample-circle.ts";
-import { type LiveSource, Samples, type Sought } from "./samples.ts";
-import { SmallSystem } from "./small-system.ts";
+import { OMEGA0, ONE_CIRCLE, SampledNetwork, type Sampling, THREE_CIRCLES } from "./sampled-network.ts";
 
-/** The circle's radius in rad/s: the middle of the decades between a tone cap's corner and a coil's resonance. */
-const OMEGA0 = 2 * Math.PI * 5000;
-/** Frequencies at which the polynomials are held to the solved network before they are used. */
-const CHECK_HZ = Float64Array.of(30, 18_000);
-const CHECK_TOLERANCE = 1e-8;
-/** Below this no transfer is worth checking: −240 dB. */
-const CHECK_FLOOR = 1e-12;
+/** The next where one is not enough. */
+const SAMPLINGS = [ONE_CIRCLE, THREE_CIRCLES];
 /** Pots at their ends in a sweep: some ten combinations. */
 const MAX_KNOWN_JOINTS = 64;
 
@@ -53,23 +44,6 @@ function isVariable(element: Element): element is VariableResistor {
   return element.kind === "resistor" && element.parameter !== undefined;
 }
 
-interface Variable {
-  readonly parameter: number;
-  readonly ohms: number;
-}
-
-/** Everything that stays the same from one set of values to the next; null where the output is tied to node 0. */
-interface Solved {
-  readonly variables: readonly Variable[];
-  readonly sources: readonly LiveSource[];
-  readonly circle: SampleCircle;
-  readonly samples: Samples;
-  readonly checks: Samples;
-  readonly small: SmallSystem;
-  readonly valuesRe: readonly Float64Array[];
-  readonly valuesIm: readonly Float64Array[];
-}
-
 /**
  * A network whose variable resistors (elements with a `parameter`) take new values again and again. It is solved once at a
  * few complex frequencies; every further set of values costs a small system there (Woodbury's identity), from which the
@@ -82,7 +56,9 @@ export class ParametricNetwork {
   readonly #variables: readonly VariableResistor[];
   /** Whether the output is joined to node 0, by which variable resistors are at 0 Ω. */
   readonly #shortedBy = new BoundedMap<string, boolean>(MAX_KNOWN_JOINTS);
-  readonly #solved: Solved | null;
+  /** What the jack can see of the network; null where the output is tied to node 0. */
+  readonly #relevant: Network | null;
+  readonly #solved = new Map<Sampling, SampledNetwork>();
 
   /** @param output the node whose voltage to node 0 is sought */
   constructor(network: Network, output: number) {
@@ -90,8 +66,7 @@ export class ParametricNetwork {
     this.#output = output;
     this.#joints = idealJoints(network);
     this.#variables = network.elements.filter(isVariable);
-    this.#solved =
-      this.#joints.find(output) === this.#joints.find(0) ? null : solveAround(relevantPart(network, output), output);
+    this.#relevant = this.#joints.find(output) === this.#joints.find(0) ? null : relevantPart(network, output);
   }
 
   /**
@@ -101,11 +76,23 @@ export class ParametricNetwork {
    */
   transfersAt(ohms: ArrayLike<number>): RationalTransfers | null {
     const numerators = new Array<Float64Array | null>(this.#network.sourceCount).fill(null);
-    if (!this.#solved || this.#isShorted(ohms)) return { numerators, denominator: Float64Array.of(1), omega0: OMEGA0 };
-    const polynomials = polynomialsAt(this.#solved, ohms);
-    if (!polynomials) return null;
-    for (const [i, { source }] of this.#solved.sources.entries()) numerators[source] = polynomials[i]!;
-    return { numerators, denominator: polynomials.at(-1)!, omega0: OMEGA0 };
+    if (!this.#relevant || this.#isShorted(ohms))
+      return { numerators, denominator: Float64Array.of(1), omega0: OMEGA0 };
+    for (const sampling of SAMPLINGS) {
+      const solved = this.#solvedAt(sampling, this.#relevant);
+      const polynomials = solved.polynomialsAt(ohms);
+      if (polynomials === "singular") return null;
+      if (polynomials === "inexact") continue;
+      for (const [i, { source }] of solved.sources.entries()) numerators[source] = polynomials[i]!;
+      return { numerators, denominator: polynomials.at(-1)!, omega0: OMEGA0 };
+    }
+    return null;
+  }
+
+  #solvedAt(sampling: Sampling, relevant: Network): SampledNetwork {
+    const solved = this.#solved.get(sampling) ?? new SampledNetwork(relevant, this.#output, sampling);
+    this.#solved.set(sampling, solved);
+    return solved;
   }
 
   /** Whether resistors at 0 Ω join the output to node 0. */
@@ -121,131 +108,4 @@ export class ParametricNetwork {
     this.#shortedBy.set(key, shorted);
     return shorted;
   }
-}
-
-function soughtIn(pencil: Pencil, compact: ReturnType<typeof compactPencil>, output: number): Sought {
-  const { positionOf, lone } = compact;
-  const sources = Array.from(pencil.sourceRow, (row, source) => ({ source, row }))
-    .filter(({ row }) => row >= 0)
-    .map(({ source, row }) => ({
-      source,
-      position: positionOf[row]!,
-      lone: lone.findIndex((branch) => branch.row === row),
-    }));
-  const variables = Array.from(pencil.parameterRow.values(), ({ row }) => positionOf[row]!);
-  return { output: positionOf[pencil.unknownOfNode[output]!]!, sources, variables };
-}
-
-function solveAround(network: Network, output: number): Solved {
-  const pencil = assemblePencil(network);
-  const compact = compactPencil(pencil);
-  const sought = soughtIn(pencil, compact, output);
-  const circle = sampleCircle(degreeBound(network));
-  const scaled = (values: Float64Array, scale: number) => values.map((value) => value * scale);
-  const samples = new Samples(compact, sought, scaled(circle.re, OMEGA0), scaled(circle.im, OMEGA0));
-  const checks = new Samples(compact, sought, new Float64Array(CHECK_HZ.length), scaled(CHECK_HZ, 2 * Math.PI));
-  const buffers = () => Array.from({ length: sought.sources.length + 1 }, () => new Float64Array(circle.re.length));
-  return {
-    variables: Array.from(pencil.parameterRow, ([parameter, { ohms }]) => ({ parameter, ohms })),
-    sources: sought.sources,
-    circle,
-    samples,
-    checks,
-    small: new SmallSystem(sought.variables.length, sought.sources.length),
-    valuesRe: buffers(),
-    valuesIm: buffers(),
-  };
-}
-
-/** The numerator of every live source, then the denominator; null where they fail their check. */
-function polynomialsAt(solved: Solved, ohms: ArrayLike<number>): Float64Array[] | null {
-  const { variables, circle, samples, checks, small, valuesRe, valuesIm } = solved;
-  if (!samples.solved || !checks.solved) return null;
-  const change = new Float64Array(variables.length);
-  for (let j = 0; j < change.length; j++) {
-    const { parameter, ohms: old } = variables[j]!;
-    change[j] = (old - ohms[parameter]!) / REFERENCE_OHMS;
-  }
-  const live = solved.sources.length;
-  for (let m = 0; m < samples.count; m++) {
-    if (!small.solve(samples, m, change)) return null;
-    const { detRe, detIm } = small;
-    valuesRe[live]![m] = detRe;
-    valuesIm[live]![m] = detIm;
-    for (let i = 0; i < live; i++) {
-      small.transferOf(samples, m, i);
-      valuesRe[i]![m] = small.re * detRe - small.im * detIm;
-      valuesIm[i]![m] = small.re * detIm + small.im * detRe;
-    }
-  }
-  const polynomials = tidied(valuesRe.map((re, i) => coefficientsFrom(circle, re, valuesIm[i]!)));
-  return reproduces(solved, polynomials, change) ? polynomials : null;
-}
-
-/** Of a polynomial's largest coefficient: what rounding leaves where there is none. */
-const ROUNDING = 1e-14;
-
-/**
- * Cuts off the highest powers where none of the polynomials has more than rounding there, and brings the denominator's largest
- * coefficient to 1: a determinant may be of any size, and curves multiply four values of these polynomials.
- */
-function tidied(polynomials: readonly Float64Array[]): Float64Array[] {
-  const largest = polynomials.map(largestOf);
-  let length = polynomials[0]!.length;
-  while (length > 1 && polynomials.every((each, i) => Math.abs(each[length - 1]!) <= ROUNDING * largest[i]!)) length--;
-  const scale = 1 / largest.at(-1)!;
-  return polynomials.map((polynomial) => {
-    const kept = polynomial.slice(0, length);
-    for (let k = 0; k < length; k++) kept[k]! *= scale;
-    return kept;
-  });
-}
-
-function largestOf(values: Float64Array): number {
-  let largest = 0;
-  for (let k = 0; k < values.length; k++) largest = Math.max(largest, Math.abs(values[k]!));
-  return largest;
-}
-
-function reproduces(solved: Solved, polynomials: readonly Float64Array[], change: Float64Array): boolean {
-  const { small, checks } = solved;
-  const live = solved.sources.length;
-  for (let m = 0; m < checks.count; m++) {
-    if (!small.solve(checks, m, change)) return false;
-    const x = (2 * Math.PI * CHECK_HZ[m]!) / OMEGA0;
-    const [dRe, dIm] = valueAt(polynomials[live]!, x);
-    const norm = dRe * dRe + dIm * dIm;
-    for (let i = 0; i < live; i++) {
-      small.transferOf(checks, m, i);
-      const [nRe, nIm] = valueAt(polynomials[i]!, x);
-      const errorRe = (nRe * dRe + nIm * dIm) / norm - small.re;
-      const errorIm = (nIm * dRe - nRe * dIm) / norm - small.im;
-      const allowed = CHECK_TOLERANCE * (Math.abs(small.re) + Math.abs(small.im)) + CHECK_FLOOR;
-      if (!(Math.abs(errorRe) + Math.abs(errorIm) <= allowed)) return false;
-    }
-  }
-  return true;
-}
-
-/** Every capacitor and inductance adds at most one power of s; parallel capacitors count once. */
-function degreeBound(network: Network): number {
-  const pairs = new Set<number>();
-  let inductances = 0;
-  for (const element of network.elements) {
-    const { kind, a, b } = element;
-    if (kind === "capacitor") pairs.add(Math.min(a, b) * network.nodeCount + Math.max(a, b));
-    else if (kind === "branch" && element.henries > 0) inductances++;
-  }
-  return pairs.size + inductances;
-}
-
-function valueAt(polynomial: Float64Array, x: number): [re: number, im: number] {
-  let re = 0;
-  let im = 0;
-  for (let k = polynomial.length - 1; k >= 0; k--) {
-    const kept = re;
-    re = polynomial[k]! - im * x;
-    im = kept * x;
-  }
-  return [re, im];
 }

@@ -34,15 +34,58 @@ export function sampleCircle(degree: number): SampleCircle {
   return circle;
 }
 
-/** Coefficients in rising powers of the polynomial with these values on the circle's upper half. */
-export function coefficientsFrom(circle: SampleCircle, valuesRe: Float64Array, valuesIm: Float64Array): Float64Array {
-  const { basisRe, basisIm, coefficientCount } = circle;
-  const half = circle.re.length;
+/** A polynomial recovered from samples. */
+export interface FittedPolynomial {
+  /** In rising powers. */
+  readonly coefficients: Float64Array;
+  /** About what rounding adds to each of them. */
+  readonly rounding: Float64Array;
+}
+
+/**
+ * The real polynomial with these values on the upper halves of circles of several radii, one circle after the other. Each
+ * coefficient comes from the circle on which it stands out the most from the rounding of the largest value there (Cauchy's bound).
+ */
+export function fittedPolynomial(
+  circle: SampleCircle,
+  radii: readonly number[],
+  valuesRe: Float64Array,
+  valuesIm: Float64Array,
+): FittedPolynomial {
+  const { coefficientCount } = circle;
   const coefficients = new Float64Array(coefficientCount);
-  for (let k = 0; k < coefficientCount; k++) {
-    let sum = 0;
-    for (let m = 0; m < half; m++) sum += valuesRe[m]! * basisRe[k * half + m]! + valuesIm[m]! * basisIm[k * half + m]!;
-    coefficients[k] = sum;
+  const rounding = new Float64Array(coefficientCount).fill(Number.POSITIVE_INFINITY);
+  for (let c = 0; c < radii.length; c++) {
+    const first = c * circle.re.length;
+    let lost = Number.EPSILON * largestAt(valuesRe, valuesIm, first, first + circle.re.length);
+    let scale = 1;
+    for (let k = 0; k < coefficientCount; k++) {
+      if (lost < rounding[k]!) {
+        coefficients[k] = scale * coefficientAt(circle, k, valuesRe, valuesIm, first);
+        rounding[k] = lost;
+      }
+      lost /= radii[c]!;
+      scale /= radii[c]!;
+    }
   }
-  return coefficients;
+  return { coefficients, rounding };
+}
+
+function largestAt(valuesRe: Float64Array, valuesIm: Float64Array, from: number, to: number): number {
+  let largest = 0;
+  for (let m = from; m < to; m++) largest = Math.max(largest, Math.abs(valuesRe[m]!) + Math.abs(valuesIm[m]!));
+  return largest;
+}
+
+function coefficientAt(
+  { basisRe, basisIm, re: { length: half } }: SampleCircle,
+  k: number,
+  valuesRe: Float64Array,
+  valuesIm: Float64Array,
+  first: number,
+): number {
+  let sum = 0;
+  for (let m = 0; m < half; m++)
+    sum += valuesRe[first + m]! * basisRe[k * half + m]! + valuesIm[first + m]! * basisIm[k * half + m]!;
+  return sum;
 }
