@@ -29,13 +29,24 @@ function isLone(pencil: Pencil, row: number): boolean {
   return true;
 }
 
+/** Those that meet the fewest others first, so that elimination fills in little; where a network meets in a point, it comes last. */
+function byDegree({ size, g, c }: Pencil, rows: readonly number[]): number[] {
+  const degree = new Int32Array(size);
+  for (const row of rows)
+    for (let at = row * size; at < (row + 1) * size; at++) if (g[at] !== 0 || c[at] !== 0) degree[row]!++;
+  return rows.toSorted((a, b) => degree[a]! - degree[b]!);
+}
+
 /** Takes the uncoupled branches out of a pencil. */
 export function compactPencil(pencil: Pencil): CompactPencil {
   const { size, voltageCount, g, c, parameterRow } = pencil;
   const variableRows = new Set([...parameterRow.values()].map(({ row }) => row));
   const isEliminated = (row: number) => row >= voltageCount && !variableRows.has(row) && isLone(pencil, row);
   const rows = Array.from({ length: size }, (_, row) => row);
-  const kept = rows.filter((row) => !isEliminated(row));
+  const kept = byDegree(
+    pencil,
+    rows.filter((row) => !isEliminated(row)),
+  );
   const positionOf = new Int32Array(size).fill(-1);
   for (const [position, row] of kept.entries()) positionOf[row] = position;
   const pick = (matrix: Float64Array) => {

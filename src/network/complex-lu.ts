@@ -1,3 +1,6 @@
+/** Of the largest candidate: a pivot on the diagonal that is not smaller keeps the order of elimination, and so its noughts. */
+const LARGE_ENOUGH = 0.01;
+
 /** Work space for the LU factorisation of complex dense matrices, row-major, with partial pivoting. */
 export class ComplexLu {
   readonly size: number;
@@ -41,9 +44,14 @@ export class ComplexLu {
         best = row;
       }
     }
+    if (best < 0 || !Number.isFinite(bestSize)) return false;
+    const onDiagonal = Math.abs(re[k * size + k]!) + Math.abs(im[k * size + k]!);
+    if (onDiagonal >= LARGE_ENOUGH * bestSize) {
+      best = k;
+      bestSize = onDiagonal;
+    }
     this.#swappedWith[k] = best;
     this.smallestPivot = Math.min(this.smallestPivot, bestSize);
-    if (best < 0 || !Number.isFinite(bestSize)) return false;
     if (best !== k) this.#swapRows(best, k);
     const at = k * size + k;
     const sign = best === k ? 1 : -1;
@@ -108,7 +116,9 @@ export class ComplexLu {
         xIm[k] = keptIm;
       }
     }
-    for (let row = 1; row < size; row++) this.#subtractProduct(xRe, xIm, row, 0, row);
+    let first = 0;
+    while (first < size && xRe[first] === 0 && xIm[first] === 0) first++;
+    for (let row = first + 1; row < size; row++) this.#subtractProduct(xRe, xIm, row, first, row);
     for (let row = size - 1; row >= 0; row--) {
       this.#subtractProduct(xRe, xIm, row, row + 1, size);
       const at = row * size + row;
@@ -125,9 +135,11 @@ export class ComplexLu {
     let sumRe = xRe[row]!;
     let sumIm = xIm[row]!;
     for (let column = from; column < to; column++) {
-      const at = row * size + column;
-      sumRe -= re[at]! * xRe[column]! - im[at]! * xIm[column]!;
-      sumIm -= re[at]! * xIm[column]! + im[at]! * xRe[column]!;
+      const aRe = re[row * size + column]!;
+      const aIm = im[row * size + column]!;
+      if (aRe === 0 && aIm === 0) continue;
+      sumRe -= aRe * xRe[column]! - aIm * xIm[column]!;
+      sumIm -= aRe * xIm[column]! + aIm * xRe[column]!;
     }
     xRe[row] = sumRe;
     xIm[row] = sumIm;
