@@ -3,7 +3,7 @@ import { DisjointSets } from "../disjoint-sets.ts";
 import { relevantPart } from "./blocks.ts";
 import { type Element, idealJoints, type Network, type Resistor } from "./elements.ts";
 import type { Rational } from "./rational.ts";
-import { OMEGA0, ONE_CIRCLE, SampledNetwork, type Sampling, THREE_CIRCLES } from "./sampled-network.ts";
+import { degreeBound, OMEGA0, ONE_CIRCLE, SampledNetwork, type Sampling, THREE_CIRCLES } from "./sampled-network.ts";
 
 /** The next where one is not enough. */
 const SAMPLINGS = [ONE_CIRCLE, THREE_CIRCLES];
@@ -58,6 +58,7 @@ export class ParametricNetwork {
   readonly #shortedBy = new BoundedMap<string, boolean>(MAX_KNOWN_JOINTS);
   /** What the jack can see of the network; null where the output is tied to node 0. */
   readonly #relevant: Network | null;
+  readonly #samplings: readonly Sampling[];
   readonly #solved = new Map<Sampling, SampledNetwork>();
 
   /** @param output the node whose voltage to node 0 is sought */
@@ -67,6 +68,8 @@ export class ParametricNetwork {
     this.#joints = idealJoints(network);
     this.#variables = network.elements.filter(isVariable);
     this.#relevant = this.#joints.find(output) === this.#joints.find(0) ? null : relevantPart(network, output);
+    const powers = this.#relevant ? degreeBound(this.#relevant) : 0;
+    this.#samplings = SAMPLINGS.filter(({ mostPowers }) => powers <= mostPowers);
   }
 
   /**
@@ -78,7 +81,7 @@ export class ParametricNetwork {
     const numerators = new Array<Float64Array | null>(this.#network.sourceCount).fill(null);
     if (!this.#relevant || this.#isShorted(ohms))
       return { numerators, denominator: Float64Array.of(1), omega0: OMEGA0 };
-    for (const sampling of SAMPLINGS) {
+    for (const sampling of this.#samplings) {
       const solved = this.#solvedAt(sampling, this.#relevant);
       const polynomials = solved.polynomialsAt(ohms);
       if (polynomials === "singular") return null;

@@ -10,18 +10,24 @@ export const OMEGA0 = 2 * Math.PI * 5000;
 
 /** At which frequencies a network is solved, and at which the polynomials are held to it before they are used. */
 export interface Sampling {
+  /** Beyond so many powers of s it is not worth trying. */
+  readonly mostPowers: number;
   /** Radii in units of OMEGA0 of the circles in the plane of s, about its origin. */
   readonly radii: readonly number[];
   readonly checksHz: readonly number[];
 }
 
 /** Enough for up to a dozen reactive parts. */
-export const ONE_CIRCLE: Sampling = { radii: [1], checksHz: [30, 18_000] };
+export const ONE_CIRCLE: Sampling = { mostPowers: 16, radii: [1], checksHz: [30, 18_000] };
 /**
  * For more of them: a coefficient comes out best on a circle of which it makes up a good part, and those of many powers do so on
  * circles far apart.
  */
-export const THREE_CIRCLES: Sampling = { radii: [0.03, 0.24, 1.92], checksHz: [30, 300, 1500, 4000, 8000, 18_000] };
+export const THREE_CIRCLES: Sampling = {
+  mostPowers: Number.POSITIVE_INFINITY,
+  radii: [0.03, 0.24, 1.92],
+  checksHz: [30, 300, 1500, 4000, 8000, 18_000],
+};
 
 const CHECK_TOLERANCE = 1e-8;
 /** Below this no transfer is worth checking: −240 dB. */
@@ -147,7 +153,7 @@ function soughtIn(pencil: Pencil, compact: ReturnType<typeof compactPencil>, out
 }
 
 /** Every capacitor and inductance adds at most one power of s; parallel capacitors count once. */
-function degreeBound(network: Network): number {
+export function degreeBound(network: Network): number {
   const pairs = new Set<number>();
   let inductances = 0;
   for (const element of network.elements) {

@@ -4,12 +4,13 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { expect, test } from "vitest";
 import { readBuild } from "../../src/build/read-build.ts";
-import { Controls, expandSweep, type Settings } from "../../src/build/settings.ts";
+import { Controls, expandSweep, type RawSweep, type Settings } from "../../src/build/settings.ts";
 import { CircuitMaker } from "../../src/response/circuit.ts";
 import { hssWithBleed, threeSingles } from "../fixtures/circuits.ts";
+import { blendedChannels, selectedChannels } from "../fixtures/many-parts.ts";
 import { netlistOf } from "../ngspice.ts";
 import { withBundle } from "./bundle.ts";
-import type { CurvesTiming } from "./curves-process.ts";
+import type { CurvesJob, CurvesTiming } from "./curves-process.ts";
 import { LineProcess } from "./line-process.ts";
 import { medianMilliseconds, report } from "./stopwatch.ts";
 
@@ -68,15 +69,15 @@ interface Ratios {
   readonly ours: CurvesTiming;
 }
 
-async function against(ngspiceIdle: number, input: object, ours: LineProcess): Promise<Ratios> {
-  const build = readBuild(input);
-  const settings = expandSweep(new Controls(build));
+async function against(ngspiceIdle: number, job: CurvesJob, ours: LineProcess): Promise<Ratios> {
+  const build = readBuild(job.build);
+  const settings = expandSweep(new Controls(build), job.sweep);
   const directory = mkdtempSync(join(tmpdir(), "presolder-bench-"));
   try {
     const deck = join(directory, "loop.cir");
     writeFileSync(deck, ngspiceScript(new CircuitMaker(build), settings, directory));
     const peer = medianMilliseconds(() => ngspice(deck), 7) - ngspiceIdle;
-    return { settings: settings.length, peer, ours: await ours.ask<CurvesTiming>(input) };
+    return { settings: settings.length, peer, ours: await ours.ask<CurvesTiming>(job) };
   } finally {
     rmSync(directory, { recursive: true, force: true });
   }
@@ -110,7 +111,7 @@ test.each([
   ["three single coils", threeSingles()],
   ["HSS, coupled humbucker, treble bleed", hssWithBleed()],
 ])("55 settings × 512 points, %s, against ngspice in one process", async (title, input) => {
-  const { settings, peer, ours } = await withOurs((process) => against(ngspiceIdle(), input, process));
+  const { settings, peer, ours } = await withOurs((process) => against(ngspiceIdle(), { build: input }, process));
   report(`curves: ${title}`, {
     "ngspice, its start left out (ms)": peer,
     "level and phase (ms)": ours.levelAndPhase,
@@ -122,18 +123,51 @@ test.each([
   expect(peer / ours.levelAndPhase).toBeGreaterThan(1);
 });
 
-test("the default sweep of every scenario, one process for all, against ngspice", { timeout: 120_000 }, async () => {
+const MIB = 2 ** 20;
+const summary = ({ settings, peer, ours: { levelAndPhase, peakBytes } }: Ratios) =>
+  [
+    `${settings} settings: ngspice ${peer.toPrecision(3)} ms`,
+    `level and phase ${levelAndPhase.toPrecision(3)} ms, ${((1000 * levelAndPhase) / settings).toFixed(0)} µs a curve`,
+    `${(peer / levelAndPhase).toFixed(1)} ×`,
+    `${(peakBytes / MIB).toFixed(0)} MiB at most`,
+  ].join("; ");
+
+test("every scenario, one process for all, against ngspice", { timeout: 120_000 }, async () => {
   const idle = ngspiceIdle();
   const rows: Record<string, string> = {};
   await withOurs(async (process) => {
     for (const file of readdirSync("scenarios")) {
       const { build } = JSON.parse(readFileSync(join("scenarios", file), "utf8")) as { build: object };
-      const { settings, peer, ours } = await against(idle, build, process);
-      const [theirs, own] = [peer, ours.levelAndPhase].map((ms) => `${ms.toPrecision(3)} ms`);
-      rows[file] =
-        `${settings} settings: ngspice ${theirs}, level and phase ${own}, ${(peer / ours.levelAndPhase).toFixed(1)} ×`;
-      expect(peer / ours.levelAndPhase).toBeGreaterThan(1);
+      const ratios = await against(idle, { build, sweep: about55(build) }, process);
+      rows[file] = summary(ratios);
+      expect(ratios.peer / ratios.ours.levelAndPhase).toBeGreaterThan(1);
     }
   });
   report("curves: every scenario", rows);
+});
+
+/** Every position of the main switch by as many tone settings as make 55 curves or more. */
+function about55(input: object): RawSweep {
+  const controls = new Controls(readBuild(input));
+  const { main } = controls;
+  const positions = main ? main.table.positions.map((_, index) => index + 1) : [1];
+  const tones = Math.ceil(55 / positions.length);
+  const tone = Array.from({ length: tones }, (_, index) => (10 * index) / (tones - 1));
+  return { ...(main ? { [main.name]: positions } : {}), tone };
+}
+
+test.each([
+  ["that all sound at once", [1, 2, 3, 5, 7, 10].map(blendedChannels)],
+  ["of which a switch picks one", [2, 3, 5, 7, 10].map(selectedChannels)],
+])("curves as parts grow, channels %s", { timeout: 120_000 }, async (title, builds) => {
+  const idle = ngspiceIdle();
+  const rows: Record<string, string> = {};
+  for (const build of builds) {
+    const parts = Object.keys(readBuild(build).parts).length;
+    rows[`${parts} parts`] = summary(
+      await withOurs((process) => against(idle, { build, sweep: about55(build) }, process)),
+    );
+  }
+  report(`curves: channels ${title}`, rows);
+  expect(Object.keys(rows)).toHaveLength(builds.length);
 });

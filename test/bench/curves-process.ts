@@ -1,18 +1,25 @@
 import { createInterface } from "node:readline";
 import { readBuild } from "../../src/build/read-build.ts";
-import { Controls, expandSweep } from "../../src/build/settings.ts";
+import { Controls, expandSweep, type RawSweep } from "../../src/build/settings.ts";
 import { logSpaced } from "../../src/response/frequencies.ts";
 import { curveOf, ResponseEngine } from "../../src/response/responses.ts";
 import { medianMilliseconds } from "./stopwatch.ts";
 
+export interface CurvesJob {
+  readonly build: object;
+  readonly sweep?: RawSweep | undefined;
+}
+
+/** Milliseconds of the whole sweep, and what the process took of memory at most. */
 export interface CurvesTiming {
   readonly levelAndPhase: number;
   readonly everything: number;
+  readonly peakBytes: number;
 }
 
-function timing(input: unknown): CurvesTiming {
+function timing({ build: input, sweep }: CurvesJob): CurvesTiming {
   const build = readBuild(input);
-  const settings = expandSweep(new Controls(build));
+  const settings = expandSweep(new Controls(build), sweep);
   const frequencies = logSpaced(20, 20_000, 512);
   const engineOf = () => {
     const engine = new ResponseEngine(build);
@@ -31,8 +38,9 @@ function timing(input: unknown): CurvesTiming {
   return {
     levelAndPhase: medianMilliseconds(levelAndPhase, 81, 200),
     everything: medianMilliseconds(everything, 41, 40),
+    peakBytes: process.resourceUsage().maxRSS * 1024,
   };
 }
 
 for await (const line of createInterface({ input: process.stdin }))
-  console.log(JSON.stringify(timing(JSON.parse(line))));
+  console.log(JSON.stringify(timing(JSON.parse(line) as CurvesJob)));
