@@ -1,6 +1,4 @@
-import { spawnSync } from "node:child_process";
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { expect, test } from "vitest";
 import { readBuild } from "../../src/build/read-build.ts";
@@ -12,13 +10,14 @@ import { netlistOf } from "../ngspice.ts";
 import { withBundle } from "./bundle.ts";
 import type { CurvesJob, CurvesTiming } from "./curves-process.ts";
 import { LineProcess } from "./line-process.ts";
-import { medianMilliseconds, report } from "./stopwatch.ts";
+import { ngspiceMilliseconds } from "./ngspice-time.ts";
+import { report } from "./stopwatch.ts";
 
 /** ngspice takes points a decade; 171 a decade over three decades are 514. */
 const POINTS_PER_DECADE = 171;
 
 /** One deck a switch position, and one process that loops over them, altering the pots' resistors. */
-function ngspiceScript(maker: CircuitMaker, settings: readonly Settings[], directory: string): string {
+function ngspiceScript(maker: CircuitMaker, settings: readonly Settings[], directory: string): string[] {
   const byPosition = new Map<string, Settings[]>();
   for (const state of settings) {
     const key = Object.values(state.switches).join();
@@ -53,14 +52,7 @@ function ngspiceScript(maker: CircuitMaker, settings: readonly Settings[], direc
       ]),
     ];
   });
-  return ["loop", "R1 1 0 1", ".control", ...control, ".endc", ".end", ""].join("\n");
-}
-
-function ngspice(deck: string): number {
-  const start = performance.now();
-  const result = spawnSync("ngspice", ["-b", deck], { encoding: "utf8" });
-  if (/no such vector|aborted/.test(result.stderr + result.stdout)) throw new Error(result.stderr.slice(0, 2000));
-  return performance.now() - start;
+  return ["loop", "R1 1 0 1", ".control", ...control, ".endc"];
 }
 
 interface Ratios {
@@ -69,30 +61,11 @@ interface Ratios {
   readonly ours: CurvesTiming;
 }
 
-async function against(ngspiceIdle: number, job: CurvesJob, ours: LineProcess): Promise<Ratios> {
+async function against(job: CurvesJob, ours: LineProcess): Promise<Ratios> {
   const build = readBuild(job.build);
   const settings = expandSweep(new Controls(build), job.sweep);
-  const directory = mkdtempSync(join(tmpdir(), "presolder-bench-"));
-  try {
-    const deck = join(directory, "loop.cir");
-    writeFileSync(deck, ngspiceScript(new CircuitMaker(build), settings, directory));
-    const peer = medianMilliseconds(() => ngspice(deck), 7) - ngspiceIdle;
-    return { settings: settings.length, peer, ours: await ours.ask<CurvesTiming>(job) };
-  } finally {
-    rmSync(directory, { recursive: true, force: true });
-  }
-}
-
-/** What ngspice takes to start and end. */
-function ngspiceIdle(): number {
-  const directory = mkdtempSync(join(tmpdir(), "presolder-bench-"));
-  try {
-    const deck = join(directory, "empty.cir");
-    writeFileSync(deck, ["empty", "R1 1 0 1", ".control", ".endc", ".end", ""].join("\n"));
-    return medianMilliseconds(() => ngspice(deck), 7);
-  } finally {
-    rmSync(directory, { recursive: true, force: true });
-  }
+  const peer = ngspiceMilliseconds((directory) => ngspiceScript(new CircuitMaker(build), settings, directory));
+  return { settings: settings.length, peer, ours: await ours.ask<CurvesTiming>(job) };
 }
 
 /** ngspice has one thread, and so has our collector of garbage. */
@@ -111,7 +84,7 @@ test.each([
   ["three single coils", threeSingles()],
   ["HSS, coupled humbucker, treble bleed", hssWithBleed()],
 ])("55 settings × 512 points, %s, against ngspice in one process", async (title, input) => {
-  const { settings, peer, ours } = await withOurs((process) => against(ngspiceIdle(), { build: input }, process));
+  const { settings, peer, ours } = await withOurs((process) => against({ build: input }, process));
   report(`curves: ${title}`, {
     "ngspice, its start left out (ms)": peer,
     "level and phase (ms)": ours.levelAndPhase,
@@ -133,12 +106,11 @@ const summary = ({ settings, peer, ours: { levelAndPhase, peakBytes } }: Ratios)
   ].join("; ");
 
 test("every scenario, one process for all, against ngspice", { timeout: 120_000 }, async () => {
-  const idle = ngspiceIdle();
   const rows: Record<string, string> = {};
   await withOurs(async (process) => {
     for (const file of readdirSync("scenarios")) {
       const { build } = JSON.parse(readFileSync(join("scenarios", file), "utf8")) as { build: object };
-      const ratios = await against(idle, { build, sweep: about55(build) }, process);
+      const ratios = await against({ build, sweep: about55(build) }, process);
       rows[file] = summary(ratios);
       expect(ratios.peer / ratios.ours.levelAndPhase).toBeGreaterThan(1);
     }
@@ -160,13 +132,10 @@ test.each([
   ["that all sound at once", [1, 2, 3, 5, 7, 10].map(blendedChannels)],
   ["of which a switch picks one", [2, 3, 5, 7, 10].map(selectedChannels)],
 ])("curves as parts grow, channels %s", { timeout: 120_000 }, async (title, builds) => {
-  const idle = ngspiceIdle();
   const rows: Record<string, string> = {};
   for (const build of builds) {
     const parts = Object.keys(readBuild(build).parts).length;
-    rows[`${parts} parts`] = summary(
-      await withOurs((process) => against(idle, { build, sweep: about55(build) }, process)),
-    );
+    rows[`${parts} parts`] = summary(await withOurs((process) => against({ build, sweep: about55(build) }, process)));
   }
   report(`curves: channels ${title}`, rows);
   expect(Object.keys(rows)).toHaveLength(builds.length);
