@@ -1,4 +1,4 @@
-import type { Build, Part } from "../build/schema.ts";
+import type { Build } from "../build/schema.ts";
 
 /**
  * One value of a build changed. `part` is a part's name, or null for the build's own `cable` and `load`; `field` is the
@@ -10,30 +10,44 @@ export interface Patch {
   readonly value: number;
 }
 
-type Tree = { readonly [key: string]: unknown } | readonly unknown[];
+type Tree = Record<string, unknown>;
 
 function isTree(value: unknown): value is Tree {
   return typeof value === "object" && value !== null;
 }
 
-function withValue(tree: Tree, path: readonly string[], value: number): Tree {
-  const [key = "", ...rest] = path;
-  const inner = (tree as Record<string, unknown>)[key];
-  const changed = rest.length === 0 ? value : withValue(isTree(inner) ? inner : {}, rest, value);
-  if (Array.isArray(tree)) return tree.map((item, index) => (index === Number(key) ? changed : item));
-  return { ...tree, [key]: changed };
+/** A copy of a build whose trees are copied as they are first written to. */
+class Copy {
+  readonly #own = new Set<unknown>();
+
+  ownCopy(tree: unknown): Tree {
+    if (this.#own.has(tree)) return tree as Tree;
+    const copy = (Array.isArray(tree) ? [...tree] : { ...(isTree(tree) ? tree : {}) }) as Tree;
+    this.#own.add(copy);
+    return copy;
+  }
+
+  /** @param tree a copy of our own */
+  write(tree: Tree, path: readonly string[], value: number): void {
+    let at = tree;
+    for (const key of path.slice(0, -1)) {
+      const inner = this.ownCopy(at[key]);
+      at[key] = inner;
+      at = inner;
+    }
+    at[path.at(-1)!] = value;
+  }
 }
 
 /** The build with the patches applied; whatever they do not touch is shared with the original. */
 export function withPatches(build: Build, patches: readonly Patch[]): Build {
-  let parts = build.parts;
-  let rest: Tree = build;
+  const copy = new Copy();
+  const whole = copy.ownCopy(build);
   for (const { part, field, value } of patches) {
-    const path = field.split(".");
-    if (part === null) rest = withValue(rest, path, value);
-    else parts = { ...parts, [part]: withValue(parts[part]!, path, value) as unknown as Part };
+    const path = part === null ? field.split(".") : ["parts", part, ...field.split(".")];
+    copy.write(whole, path, value);
   }
-  return { ...(rest as Build), parts };
+  return whole as Build;
 }
 
 /** The number a patch would replace, or undefined where the build has none there. */
