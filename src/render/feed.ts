@@ -23,6 +23,16 @@ export interface Feed {
   readonly coils: readonly Float32Array[];
 }
 
+/** Samples of a channel of what is rendered, but for the filters' tails. */
+export function lengthOf({ drive, coils }: Feed): number {
+  return Math.max(0, ...[...drive, ...coils].map((signal) => signal.length));
+}
+
+/** Channels of what is rendered. */
+export function channelCountOf({ drive }: Feed): number {
+  return Math.max(1, drive.length);
+}
+
 function humOf(sources: readonly CoilSource[], mainsHz: MainsHz, seconds: number, sampleRateHz: number) {
   const coils = sources.map(({ humSign, spec }) => ({ humSign, turnsScale: turnsScale(spec) }));
   return roomHum({ mainsHz, coils, seconds, sampleRateHz });

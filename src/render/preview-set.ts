@@ -3,6 +3,7 @@ import type { Settings } from "../build/settings.ts";
 import { PresolderError } from "../errors.ts";
 import { MAX_SET_BYTES, MAX_SET_SECONDS } from "../limits.ts";
 import type { Checkpoint } from "./checkpoint.ts";
+import { channelCountOf, type Feed, lengthOf } from "./feed.ts";
 import {
   createLevelling,
   decibelsToGain,
@@ -12,7 +13,7 @@ import {
   type Measured,
   measure,
 } from "./levels.ts";
-import { createRenderer, type Renderer, type RenderRequest } from "./renderer.ts";
+import { basisOf, type Renderer, type RenderRequest, rendererOf } from "./renderer.ts";
 import type { UndoLimit } from "./undo.ts";
 
 export interface SetPlan {
@@ -41,9 +42,10 @@ export interface SetBatch {
 const BATCH_BYTES = 56 * 2 ** 20;
 const BYTES_PER_SAMPLE: Readonly<Record<Encoding, number>> = { pcm16: 2, pcm24: 3, float32: 4 };
 
-function requireWithinBounds(renderer: Renderer, count: number, encoding: Encoding): void {
-  const seconds = (count * renderer.inputLength) / renderer.sampleRateHz;
-  const bytes = count * renderer.inputLength * renderer.channelCount * BYTES_PER_SAMPLE[encoding];
+function requireWithinBounds(feed: Feed, count: number, encoding: Encoding): void {
+  const samples = count * lengthOf(feed);
+  const seconds = samples / feed.sampleRateHz;
+  const bytes = samples * channelCountOf(feed) * BYTES_PER_SAMPLE[encoding];
   if (seconds <= MAX_SET_SECONDS && bytes <= MAX_SET_BYTES) return;
   const found = `asks for ${count} WAVs, ${Math.round(seconds)} s and ${Math.round(bytes / 2 ** 20)} MiB in all`;
   const message = `${found}; expected at most ${MAX_SET_SECONDS} s and ${MAX_SET_BYTES / 2 ** 20} MiB`;
@@ -126,14 +128,15 @@ function encodeFrom(
  * @throws PresolderError LIMIT_EXCEEDED for more than MAX_SET_SECONDS or MAX_SET_BYTES, or as `createRenderer` does
  */
 export function renderBatch(request: SetRequest, work: Checkpoint): SetBatch {
-  const { settings, from, levels } = request;
-  return batchFrom(createRenderer(request, levels ? settings.slice(from) : settings, work), request, work);
+  const { settings, encoding, from, levels } = request;
+  const basis = basisOf(request, work);
+  requireWithinBounds(basis.feed, settings.length, encoding);
+  return batchFrom(rendererOf(basis, levels ? settings.slice(from) : settings, work), request, work);
 }
 
 /** The same from a renderer that is ready for them. */
 export function batchFrom(renderer: Renderer, request: SetPlan, work: Checkpoint): SetBatch {
-  const { settings, encoding } = request;
-  requireWithinBounds(renderer, settings.length, encoding);
+  const { settings } = request;
   const early: EarlyWavs = new Map();
   const levels = request.levels ?? measureSet(renderer, request, early, work);
   return {

@@ -23,9 +23,6 @@ export interface Renderer {
   readonly sampleRateHz: number;
   /** By how much every rendering is later than its input. */
   readonly delaySamples: number;
-  /** Samples of every rendering but for the filters' tails, and how many channels it has. */
-  readonly inputLength: number;
-  readonly channelCount: number;
   /** The sound at the jack in one of the planned settings, filter tails included; ±1 is ±1 V. */
   render(settings: Settings): Sound;
   /** The same in memory that the next call writes over. */
@@ -94,15 +91,30 @@ function convolvers(feed: Feed, longestFilter: number, checkpoint: () => void): 
   return inputs.map((channel) => createQuickConvolver(channel, longestFilter, { checkpoint, memoryBytes }));
 }
 
+/** What goes in and through what. */
+export interface RenderBasis {
+  readonly engine: ResponseEngine;
+  readonly feed: Feed;
+  readonly recordedThrough?: TransferFunction | undefined;
+}
+
+/** @throws PresolderError for a signal or `recordedWith` that cannot be used */
+export function basisOf(request: RenderRequest, { checkpoint }: Checkpoint): RenderBasis {
+  const engine = new ResponseEngine(request.build);
+  const recordedThrough = oldCircuit(request);
+  return {
+    engine,
+    feed: feedOf(request.build, engine.sources, request.signal, request.hum, checkpoint),
+    recordedThrough,
+  };
+}
+
 /**
  * Makes ready to render one signal in the given settings.
  * @throws PresolderError for a signal or `recordedWith` that cannot be used
  */
 export function createRenderer(request: RenderRequest, planned: readonly Settings[], work: Checkpoint): Renderer {
-  const engine = new ResponseEngine(request.build);
-  const recordedThrough = oldCircuit(request);
-  const feed = feedOf(request.build, engine.sources, request.signal, request.hum, work.checkpoint);
-  return rendererOf(engine, feed, recordedThrough, planned, work);
+  return rendererOf(basisOf(request, work), planned, work);
 }
 
 /**
@@ -110,9 +122,7 @@ export function createRenderer(request: RenderRequest, planned: readonly Setting
  * through the exact sum; a stereo file is rendered channel by channel.
  */
 export function rendererOf(
-  engine: ResponseEngine,
-  feed: Feed,
-  recordedThrough: TransferFunction | undefined,
+  { engine, feed, recordedThrough }: RenderBasis,
   planned: readonly Settings[],
   { checkpoint }: Checkpoint,
 ): Renderer {
@@ -148,8 +158,6 @@ export function rendererOf(
   return {
     sampleRateHz: feed.sampleRateHz,
     delaySamples,
-    inputLength: channels[0]!.inputLength,
-    channelCount: channels.length,
     render: (settings) => rendered(settings),
     renderPassing: (settings) => {
       passing ??= channels.map(({ inputLength }) => new Float32Array(inputLength + longest - 1));

@@ -11,7 +11,7 @@ function renderSet({ build, settings, feed }: SetWork): number {
   let bytes = 0;
   let levels: readonly Levelled[] | undefined;
   for (let from = 0; from < settings.length; ) {
-    const renderer = rendererOf(new ResponseEngine(build), feed, undefined, settings.slice(from), NO_CHECKPOINT);
+    const renderer = rendererOf({ engine: new ResponseEngine(build), feed }, settings.slice(from), NO_CHECKPOINT);
     const plan = { settings, level: "true", encoding: "pcm16", from, ...(levels ? { levels } : {}) } as const;
     const batch = batchFrom(renderer, plan, NO_CHECKPOINT);
     levels = batch.levels;

@@ -89,4 +89,26 @@ describe("a whole set", () => {
     expect(levels.map(({ lufs }) => lufs)).toEqual([null, null]);
     for (const wav of wavs) expect(decodeWav(wav).channels[0]!.every((sample) => sample === 0)).toBe(true);
   });
+
+  it("is refused for its size before any of its filters is made", () => {
+    const many = expandSweep(new Controls(build), {
+      lever: [1, 2, 3, 4, 5],
+      tone: [0, 2, 4, 6, 8, 10],
+      volume: [2, 4, 6, 8],
+    });
+    const request = {
+      build,
+      settings: many,
+      signal: { file: loudFile(60) },
+      level: "true",
+      encoding: "pcm16",
+      from: 0,
+    } as const;
+    let checkpoints = 0;
+    const counted = { checkpoint: () => void checkpoints++ };
+    expect(() => renderBatch({ ...request, settings: [...many, many[0]!] }, counted)).toThrow(
+      /sweep: asks for 121 WAVs, 7260 s and \d+ MiB in all; expected at most 7200 s/,
+    );
+    expect(checkpoints).toBe(0);
+  });
 });
