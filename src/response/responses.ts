@@ -63,7 +63,6 @@ export class ResponseEngine {
 
   /** Tells which settings will be asked for. Where several differ in dials alone they share a template of their own. */
   plan(settings: readonly Settings[]): void {
-    if (this.#isKept) return;
     const atRest = this.#maker.potsAtRest(settings);
     const templates = new Map<string, null>();
     const seen = new Set<string>();
