@@ -2,6 +2,7 @@ import { STATUS_CODES } from "node:http";
 import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { z } from "zod";
 import { ERROR_TITLES, type ErrorCode, type InputFault, PresolderError } from "../errors.ts";
+import { collectMethods } from "./allowed-methods.ts";
 import { BARE_PAGE_HEADERS, brokenLinkPage, missingPage } from "./linked-page.ts";
 import { RETRY_AFTER_SECONDS } from "./refusals.ts";
 import { WorkerLost, WorkerOutOfMemory } from "./worker-loss.ts";
@@ -109,9 +110,16 @@ function wantsPage({ method, url, headers }: FastifyRequest): boolean {
 /** One handler for every error, Fastify's own and unknown paths included. */
 export function handleProblems(app: FastifyInstance): void {
   app.setErrorHandler(handleError);
+  const methodsAt = collectMethods(app);
   app.setNotFoundHandler((request, reply) => {
     const path = (request.url.split("?")[0] ?? "").slice(0, 200);
     reply.header("vary", "accept");
+    const methods = methodsAt(path);
+    if (methods.length > 0 && !methods.includes(request.method)) {
+      const allowed = methods.join(", ");
+      const detail = `${path} does not answer ${request.method}; expected ${allowed}`;
+      return sendProblem(reply.header("allow", allowed), plainProblem(405, detail));
+    }
     if (wantsPage(request))
       return reply
         .code(404)

@@ -325,6 +325,22 @@ describe("HTTP itself", () => {
     },
   );
 
+  it.each([
+    ["GET", "/api/response", "POST"],
+    ["DELETE", "/api/scenarios", "GET, HEAD"],
+    ["POST", "/api/link/abc", "GET, HEAD"],
+    ["PUT", "/healthz", "GET, HEAD"],
+  ] as const)("answers 405 to %s %s, and names the methods there are", async (method, url, allowed) => {
+    const reply = await service.app.inject({ method, url });
+    expect(reply.statusCode).toBe(405);
+    expect(reply.headers.allow).toBe(allowed);
+    expect(reply.json()).toMatchObject({
+      status: 405,
+      title: "Method Not Allowed",
+      detail: `${url} does not answer ${method}; expected ${allowed}`,
+    });
+  });
+
   it("tells nothing of its inside where it is at fault itself", async () => {
     const { problemOf } = await import("../../src/server/problems.ts");
     expect(problemOf(new Error("/secret/path"))).toEqual({
