@@ -22,8 +22,9 @@ describeWith("chromium", "the drawing's texts", () => {
     await whenReady(page);
     await openScenario(page, /HSS/);
     await choosePosition(page, 1);
-    const faded = await page.locator("svg.guard text").evaluateAll((texts) =>
-      texts
+    // In one step, since the drawing may be replaced between two.
+    const faded = await page.evaluate(() =>
+      [...document.querySelectorAll("svg.guard text")]
         .filter((text) => {
           for (let at: Element | null = text; at; at = at.parentElement)
             if (Number(getComputedStyle(at).opacity) < 1) return true;
