@@ -18,7 +18,7 @@ export interface Sampling {
 }
 
 /** Enough for up to a dozen reactive parts. */
-export const ONE_CIRCLE: Sampling = { mostPowers: 16, radii: [1], checksHz: [30, 18_000] };
+export const ONE_CIRCLE: Sampling = { mostPowers: 16, radii: [1], checksHz: [20, 20_000] };
 /**
  * For more of them: a coefficient comes out best on a circle of which it makes up a good part, and those of many powers do so on
  * circles far apart.
@@ -26,7 +26,7 @@ export const ONE_CIRCLE: Sampling = { mostPowers: 16, radii: [1], checksHz: [30,
 export const THREE_CIRCLES: Sampling = {
   mostPowers: Number.POSITIVE_INFINITY,
   radii: [0.03, 0.24, 1.92],
-  checksHz: [30, 300, 1500, 4000, 8000, 18_000],
+  checksHz: [20, 300, 1500, 4000, 8000, 20_000],
 };
 
 const CHECK_TOLERANCE = 1e-8;
