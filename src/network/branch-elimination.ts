@@ -1,3 +1,4 @@
+import { byDegree, picked } from "./elimination-order.ts";
 import type { Pencil } from "./nodal-analysis.ts";
 
 /** A branch solved for its own current: i = (v(plus) − v(minus)) / Z, with Z = z0 + s·z1. */
@@ -29,14 +30,6 @@ function isLone(pencil: Pencil, row: number): boolean {
   return true;
 }
 
-/** Those that meet the fewest others first, so that elimination fills in little; where a network meets in a point, it comes last. */
-function byDegree({ size, g, c }: Pencil, rows: readonly number[]): number[] {
-  const degree = new Int32Array(size);
-  for (const row of rows)
-    for (let at = row * size; at < (row + 1) * size; at++) if (g[at] !== 0 || c[at] !== 0) degree[row]!++;
-  return rows.toSorted((a, b) => degree[a]! - degree[b]!);
-}
-
 /** Takes the uncoupled branches out of a pencil. */
 export function compactPencil(pencil: Pencil): CompactPencil {
   const { size, voltageCount, g, c, parameterRow } = pencil;
@@ -49,12 +42,6 @@ export function compactPencil(pencil: Pencil): CompactPencil {
   );
   const positionOf = new Int32Array(size).fill(-1);
   for (const [position, row] of kept.entries()) positionOf[row] = position;
-  const pick = (matrix: Float64Array) => {
-    const picked = new Float64Array(kept.length * kept.length);
-    let at = 0;
-    for (const row of kept) for (const column of kept) picked[at++] = matrix[row * size + column]!;
-    return picked;
-  };
   const lone = rows.filter(isEliminated).map((row) => {
     const columnWith = (value: number) =>
       rows.findIndex((column) => column !== row && g[row * size + column] === value);
@@ -67,5 +54,5 @@ export function compactPencil(pencil: Pencil): CompactPencil {
       z1: -c[row * size + row]!,
     };
   });
-  return { size: kept.length, g: pick(g), c: pick(c), lone, positionOf };
+  return { size: kept.length, g: picked(g, size, kept), c: picked(c, size, kept), lone, positionOf };
 }

@@ -1,6 +1,7 @@
 import { PresolderError } from "../errors.ts";
 import { ComplexLu } from "./complex-lu.ts";
 import type { Network } from "./elements.ts";
+import { byDegree, picked } from "./elimination-order.ts";
 import { type ReducedNetwork, reduceNodes } from "./reduce-nodes.ts";
 
 /**
@@ -89,13 +90,20 @@ export interface Spectrum {
  * @throws PresolderError NETWORK_SINGULAR
  */
 export function solveTransfers(pencil: Pencil, outputNode: number, frequenciesHz: Float64Array): Spectrum[] {
-  const { size, g, c, sourceRow } = pencil;
+  const { size, sourceRow } = pencil;
   const spectra = Array.from(sourceRow, () => ({
     re: new Float64Array(frequenciesHz.length),
     im: new Float64Array(frequenciesHz.length),
   }));
   const output = pencil.unknownOfNode[outputNode]!;
   if (output < 0) return spectra;
+  const order = byDegree(
+    pencil,
+    Array.from({ length: size }, (_, row) => row),
+  );
+  const [g, c] = [picked(pencil.g, size, order), picked(pencil.c, size, order)];
+  const placeOf = new Int32Array(size);
+  for (const [place, row] of order.entries()) placeOf[row] = place;
   const lu = new ComplexLu(size);
   const xRe = new Float64Array(size);
   const xIm = new Float64Array(size);
@@ -106,12 +114,12 @@ export function solveTransfers(pencil: Pencil, outputNode: number, frequenciesHz
     if (!lu.factor()) throw new PresolderError("NETWORK_SINGULAR", "the network's equations have no unique solution");
     xRe.fill(0);
     xIm.fill(0);
-    xRe[output] = 1;
+    xRe[placeOf[output]!] = 1;
     lu.solve(xRe, xIm);
     for (const [source, row] of sourceRow.entries()) {
       if (row < 0) continue;
-      spectra[source]!.re[i] = -xRe[row]!;
-      spectra[source]!.im[i] = -xIm[row]!;
+      spectra[source]!.re[i] = -xRe[placeOf[row]!]!;
+      spectra[source]!.im[i] = -xIm[placeOf[row]!]!;
     }
   }
   return spectra;

@@ -64,6 +64,12 @@ export class CircuitMaker {
     });
   }
 
+  /** How many variable resistors a template has. */
+  variableCount(atRest: readonly string[] = []): number {
+    const moved = this.#pots.filter(([name]) => !atRest.includes(name));
+    return moved.reduce((count, [, pot]) => count + potTrackCount(pot), 0);
+  }
+
   /** Settings with equal keys share a template. */
   templateKey(settings: Settings, atRest: readonly string[] = []): string {
     let key = "";

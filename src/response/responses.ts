@@ -15,6 +15,9 @@ export type { Transfers } from "./transfers.ts";
 /** Five positions by two push-pulls, and some. A template holds some tens of kilobytes; with twenty pots, a megabyte. */
 const MAX_TEMPLATES = 24;
 
+/** Tracks of a dozen pots. The work for each setting grows with the third power of their number, and more than twenty save nothing. */
+const MAX_VARIABLES = 24;
+
 export interface EngineOptions {
   readonly maker?: CircuitMaker;
   /** Whether every setting is likely to be asked for again, so that templates pay from the first. */
@@ -63,7 +66,9 @@ export class ResponseEngine {
 
   /** Tells which settings will be asked for. Where several differ in dials alone they share a template of their own. */
   plan(settings: readonly Settings[]): void {
+    this.#plan = undefined;
     const atRest = this.#maker.potsAtRest(settings);
+    if (this.#maker.variableCount(atRest) > MAX_VARIABLES) return;
     const templates = new Map<string, null>();
     const seen = new Set<string>();
     for (const state of settings) {
@@ -87,6 +92,7 @@ export class ResponseEngine {
 
   /** The template for these switch positions, from their second asking on. */
   #templateIn(settings: Settings): ParametricNetwork | null {
+    if (this.#maker.variableCount() > MAX_VARIABLES) return null;
     const key = this.#maker.templateKey(settings);
     const known = this.#templates.get(key);
     if (known) return known;

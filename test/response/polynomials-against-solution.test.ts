@@ -10,6 +10,7 @@ import { logSpaced } from "../../src/response/frequencies.ts";
 import { curveOf, ResponseEngine } from "../../src/response/responses.ts";
 import { solvedTransfers } from "../../src/response/transfers.ts";
 import { circuits, onePickup } from "../fixtures/circuits.ts";
+import { blendedChannels, blendedHumbuckers } from "../fixtures/many-parts.ts";
 
 const frequencies = logSpaced(20, 20_000, 61);
 const fine = logSpaced(20, 20_000, 301);
@@ -63,6 +64,20 @@ describe("polynomial transfers equal the network solved frequency by frequency",
     engine.plan(states);
     expectSolved(build, engine, states);
     expect(states.filter((settings) => !engine.transfersIn(settings).levelAndPhase)).toEqual([]);
+  });
+
+  test.each([
+    ["channels", 5, blendedChannels(5)],
+    ["channels", 10, blendedChannels(10)],
+    ["humbuckers", 4, blendedHumbuckers(4)],
+    ["humbuckers", 12, blendedHumbuckers(12)],
+  ])("%s at once, %i of them, planned and not", (_, __, input) => {
+    const build = parseLongForm(input);
+    const states = expandSweep(new Controls(build), { volume: [0.5, 10], volume2: [1, 6] });
+    const planned = new ResponseEngine(build);
+    planned.plan(states);
+    for (const engine of [planned, new ResponseEngine(build), new ResponseEngine(build, { isKept: true })])
+      expectSolved(build, engine, states);
   });
 
   test("polynomials, not the slow solution, answer nearly every setting of the default sweep", () => {
