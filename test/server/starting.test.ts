@@ -25,14 +25,24 @@ function start(environment: Record<string, string>) {
   const ended = new Promise<number | null>((resolve) => void child.once("exit", resolve));
   const address = new Promise<string>((resolve) => {
     child.stdout.on("data", () => {
-      const found = /http:\S+/.exec(output.out);
-      if (found) resolve(found[0]);
+      const found = /listens on (http:\S+)/.exec(output.out)?.[1];
+      if (found) resolve(found);
     });
   });
   return { child, output, ended, address };
 }
 
 describe("the service", () => {
+  it("logs requests from the first that somebody else makes", async () => {
+    const { output, address } = start({ PORT: "0", LOG_LEVEL: "info" });
+    const url = await address;
+    expect(output.out).not.toContain("/api/response");
+    await fetch(`${url}healthz`);
+    await fetch(`${url}api/scenarios`);
+    await expect.poll(() => output.out).toContain("/api/scenarios");
+    expect(output.out).not.toContain("/api/response");
+  });
+
   it("prints its address, answers there, and ends in order when told to", async () => {
     const { child, output, ended, address } = start({ PORT: "0" });
     const url = await address;
