@@ -13,10 +13,14 @@ function tracksOf(pot: Pot): { track: Track; lugs: readonly [string, string, str
   return [{ track: pot, lugs: FIRST_GANG_LUGS }, ...second];
 }
 
+/** Of the track: a shorter piece is the end itself, for its conductance would swamp every other. */
+const AT_THE_END = 1e-9;
+
 /** Ohms below and above the wiper. */
 function trackHalves(track: Track, dial: number): [below: number, above: number] {
   const ohms = track.measured ?? track.resistance;
-  const fraction = wiperFraction(track, dial);
+  const exact = wiperFraction(track, dial);
+  const fraction = exact < AT_THE_END ? 0 : exact > 1 - AT_THE_END ? 1 : exact;
   return [fraction * ohms, (1 - fraction) * ohms];
 }
 

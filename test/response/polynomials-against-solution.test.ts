@@ -9,7 +9,7 @@ import { CircuitMaker } from "../../src/response/circuit.ts";
 import { logSpaced } from "../../src/response/frequencies.ts";
 import { curveOf, ResponseEngine } from "../../src/response/responses.ts";
 import { solvedTransfers } from "../../src/response/transfers.ts";
-import { circuits, onePickup } from "../fixtures/circuits.ts";
+import { circuits, onePickup, threeSingles } from "../fixtures/circuits.ts";
 import { blendedChannels, blendedHumbuckers } from "../fixtures/many-parts.ts";
 
 const frequencies = logSpaced(20, 20_000, 61);
@@ -78,6 +78,24 @@ describe("polynomial transfers equal the network solved frequency by frequency",
     planned.plan(states);
     for (const engine of [planned, new ResponseEngine(build), new ResponseEngine(build, { isKept: true })])
       expectSolved(build, engine, states);
+  });
+
+  test("a pot at rest a hair from its end is at its end, planned too", () => {
+    const build = readBuild(threeSingles());
+    const controls = new Controls(build);
+    for (const [volume, end] of [
+      [9.99999999999998, 10],
+      [9.999999999999998, 10],
+    ] as const) {
+      const [near, at] = [volume, end].map((dial) => {
+        const states = expandSweep(controls, { lever: [1, 3], tone: [0, 4, 10] }, { volume: dial });
+        const engine = new ResponseEngine(build);
+        engine.plan(states);
+        return states.map((state) => curveOf(engine.transfersIn(state), fine).magnitude);
+      });
+      for (const [index, levels] of near!.entries())
+        levels.forEach((level, i) => void expect(Math.abs(level - at![index]![i]!)).toBeLessThan(1e-6));
+    }
   });
 
   test("polynomials, not the slow solution, answer nearly every setting of the default sweep", () => {
