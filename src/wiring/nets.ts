@@ -1,3 +1,4 @@
+import { BoundedMap } from "../bounded-map.ts";
 import { LugTable, type SwitchControl, switchControls } from "../build/lugs.ts";
 import type { Build } from "../build/schema.ts";
 import type { Settings } from "../build/settings.ts";
@@ -16,6 +17,9 @@ interface SwitchContacts {
   readonly pairs: readonly (readonly (readonly [number, number])[])[];
 }
 
+/** Five positions by a few push-pulls, many times over. */
+const MAX_KNOWN = 256;
+
 /**
  * The wiring of a build: lugs joined by wires always, and by switch contacts according to the setting. A contact joins its
  * lugs outright; no small resistance stands in for it.
@@ -25,7 +29,7 @@ export class Wiring {
   readonly #wired: DisjointSets;
   readonly #contacts: readonly SwitchContacts[];
   /** A guard has few switch settings, and every dial setting asks for the nets of one of them again. */
-  readonly #known = new Map<string, Nets>();
+  readonly #known = new BoundedMap<string, Nets>(MAX_KNOWN);
 
   constructor(build: Build) {
     this.lugs = new LugTable(build.parts);
