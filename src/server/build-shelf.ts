@@ -1,4 +1,5 @@
 import { BoundedMap } from "../bounded-map.ts";
+import { partsOfKind } from "../build/build-file.ts";
 import type { Build } from "../build/schema.ts";
 import { CurveReader } from "../render/curves.ts";
 import { ResponseEngine } from "../response/responses.ts";
@@ -8,12 +9,19 @@ import { readBuildAt } from "./validation.ts";
 const MAX_BUILDS = 8;
 /** As customary guards have at most. A curve of a hundred parts takes seconds, and what is kept of it tens of megabytes. */
 const MAX_CUSTOMARY_PARTS = 40;
+/** Of pots and of coils: four humbuckers, each with a volume and a tone. The work grows with the third power of their number. */
+const MAX_CUSTOMARY_EACH = 8;
 /** Characters; a plan has one or two thousand, and a long form of the busiest guard some twenty thousand. */
 const MAX_TEXT = 50_000;
 
 /** Whether a curve of this build is a matter of milliseconds. */
 export function isCustomary(build: Build): boolean {
-  return Object.keys(build.parts).length <= MAX_CUSTOMARY_PARTS;
+  const coils = partsOfKind(build, "pickup").reduce((count, [, pickup]) => count + Object.keys(pickup.coils).length, 0);
+  return (
+    Object.keys(build.parts).length <= MAX_CUSTOMARY_PARTS &&
+    partsOfKind(build, "pot").length <= MAX_CUSTOMARY_EACH &&
+    coils <= MAX_CUSTOMARY_EACH
+  );
 }
 
 /**

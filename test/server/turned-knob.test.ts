@@ -66,9 +66,9 @@ describe("a guard of more parts than any customary one", () => {
       return Number(/presolder_job_seconds_count\{job="curvesJson",outcome="done"\} (\d+)/.exec(body)?.[1] ?? 0);
     };
     const before = await jobs();
-    await ask({ build: manyPots(20), settings: { volume: 5 } });
+    await ask({ build: manyPots(6), settings: { volume: 5 } });
     expect(await jobs()).toBe(before);
-    await ask({ build: manyPots(60), settings: { volume: 5 } });
+    await ask({ build: manyPots(7), settings: { volume: 5 } });
     expect(await jobs()).toBe(before + 1);
   });
 });
@@ -97,10 +97,10 @@ describe("BuildShelf", () => {
       ["lug-of-the-left", "lug-of-the-mid", "lug-of-the-right", "lug-of-the-top"],
     ]);
     const wordy = (count: number) => onePickup({ parts: switches(count, positions) });
-    for (const giant of [wordy(35), manyPots(40)])
+    for (const giant of [wordy(35), manyPots(7)])
       expect(shelf.readerOf(giant)).not.toBe(shelf.readerOf(JSON.parse(JSON.stringify(giant))));
     expect(JSON.stringify(wordy(35)).length).toBeGreaterThan(50_000);
-    expect(shelf.readerOf(manyPots(30))).toBe(shelf.readerOf(manyPots(30)));
+    expect(shelf.readerOf(manyPots(6))).toBe(shelf.readerOf(manyPots(6)));
   });
 
   it("refuses a faulty build every time", () => {
