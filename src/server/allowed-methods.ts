@@ -6,7 +6,7 @@ interface Route {
   readonly segments: readonly (string | null)[];
 }
 
-const segmentsOf = (path: string) => path.split("/").filter((segment) => segment !== "");
+const segmentsOf = (path: string) => path.split("/");
 
 function matches({ segments }: Route, path: readonly string[]): boolean {
   return (

@@ -15,8 +15,11 @@ export async function warmUp(app: App): Promise<void> {
   // Nobody asked for these, and their lines would bury the address that a person waits for.
   const { level } = app.log;
   if (["trace", "debug", "info"].includes(level)) app.log.level = "warn";
-  const sweep = ask({});
-  for (let turn = 0; turn < TURNS; turn++) await ask({ settings: { tone: (DIAL_MAX * turn) / TURNS } });
-  await sweep;
-  app.log.level = level;
+  try {
+    const sweep = ask({});
+    for (let turn = 0; turn < TURNS; turn++) await ask({ settings: { tone: (DIAL_MAX * turn) / TURNS } });
+    await sweep;
+  } finally {
+    app.log.level = level;
+  }
 }

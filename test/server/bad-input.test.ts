@@ -341,6 +341,10 @@ describe("HTTP itself", () => {
     });
   });
 
+  it.each(["GET", "POST"] as const)("answers 404 to %s with a slash too many", async (method) => {
+    expect((await service.app.inject({ method, url: "/api/response/" })).statusCode).toBe(404);
+  });
+
   it("tells nothing of its inside where it is at fault itself", async () => {
     const { problemOf } = await import("../../src/server/problems.ts");
     expect(problemOf(new Error("/secret/path"))).toEqual({
