@@ -16,6 +16,9 @@ export interface ReducedNetwork {
   readonly sourceCount: number;
 }
 
+/** A smaller resistor has a current unknown: as a conductance it would swamp its nodes, and the digits of all else there. */
+const LEAST_OHMS = 10;
+
 /**
  * Merges 0 Ω resistors, drops elements that have both ends on one node, and gives every part of the network that hangs
  * together a reference node: node 0 where it belongs to the part, else the part's first node, whose potential nothing
@@ -48,6 +51,8 @@ export function reduceNodes(network: Network): ReducedNetwork {
     } else if (joints.find(element.a) !== joints.find(element.b)) {
       if (element.kind === "resistor" && element.parameter !== undefined)
         variables.push({ a, b, ohms: element.ohms, parameter: element.parameter });
+      else if (element.kind === "resistor" && element.ohms < LEAST_OHMS)
+        branches.push({ a, b, branch: { ...element, kind: "branch", henries: 0 } });
       else if (element.kind === "resistor") conductors.push({ a, b, siemens: 1 / element.ohms });
       else capacitors.push({ a, b, farads: element.farads });
     }
