@@ -3,7 +3,7 @@ import { defineConfig } from "vitest/config";
 // One file at a time: two benches side by side would time each other.
 export default defineConfig({
   test: {
-    include: ["test/bench/**/*.bench.ts"],
+    include: ["test/benchmarks/**/*.bench.ts"],
     fileParallelism: false,
     testTimeout: 900_000,
     disableConsoleIntercept: true,

@@ -3,7 +3,7 @@ import { defineConfig } from "vitest/config";
 export default defineConfig({
   test: {
     include: ["test/**/*.test.ts"],
-    exclude: ["test/bench/**"],
+    exclude: ["test/benchmarks/**"],
     globalSetup: ["test/build-worker.ts"],
     testTimeout: 60_000,
     hookTimeout: 60_000,

@@ -1,4 +1,4 @@
-import type { Build } from "../build/schema.ts";
+import type { Build } from "../build-file/schema.ts";
 import type { Finding } from "./audit/index.ts";
 import { auditBuild } from "./audit/index.ts";
 import { type ImpedanceReading, impedanceReadings } from "./meter/impedance-readings.ts";

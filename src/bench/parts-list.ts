@@ -1,6 +1,6 @@
-import { pickupType } from "../build/catalogue/pickup-types.ts";
-import type { Build, Part } from "../build/schema.ts";
-import type { SwitchSpec, SwitchType } from "../build/switch-types.ts";
+import { pickupType } from "../build-file/catalogue/pickup-types.ts";
+import type { Build, Part } from "../build-file/schema.ts";
+import type { SwitchSpec, SwitchType } from "../build-file/switch-types.ts";
 import { capacitorCode, potCode, resistorBands, TAPER_NOTE, toleranceLetter } from "./printed-codes.ts";
 import type { CutWire } from "./sheet/cut-list.ts";
 import { valueTolerance } from "./tolerance.ts";

@@ -1,7 +1,7 @@
-import { partsOfKind } from "../build/build-file.ts";
-import { LugTable } from "../build/lugs.ts";
-import type { Build, Pickup } from "../build/schema.ts";
-import { Controls, rawSettings, type Settings, type SettingValue, withControl } from "../build/settings.ts";
+import { partsOfKind } from "../build-file/build-file.ts";
+import { LugTable } from "../build-file/lugs.ts";
+import type { Build, Pickup } from "../build-file/schema.ts";
+import { Controls, rawSettings, type Settings, type SettingValue, withControl } from "../build-file/settings.ts";
 import { emfSign, humSign } from "../response/pickup-elements.ts";
 import { ResponseEngine } from "../response/responses.ts";
 import { affordableListenings } from "./faults/effort.ts";

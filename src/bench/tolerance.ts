@@ -1,4 +1,4 @@
-import type { Coil, Part, Pickup, Pot } from "../build/schema.ts";
+import type { Coil, Part, Pickup, Pot } from "../build-file/schema.ts";
 
 /** Tolerances where a part names none: fractions, common practice, no source. */
 export const DEFAULT_TOLERANCES = { pot: 0.2, cap: 0.1, coil: 0.05, resistor: 0.05 } as const;

@@ -1,4 +1,4 @@
-import type { Coil } from "../build/schema.ts";
+import type { Coil } from "../build-file/schema.ts";
 
 /** The electrical values of a coil, as the build file has them. */
 export type CoilValues = Pick<Coil, "resistance" | "inductance" | "capacitance" | "loss">;

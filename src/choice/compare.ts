@@ -1,5 +1,5 @@
-import { summarize } from "../build/setting-label.ts";
-import { rawSettings, type Settings, type SettingValue } from "../build/settings.ts";
+import { summarize } from "../build-file/setting-label.ts";
+import { rawSettings, type Settings, type SettingValue } from "../build-file/settings.ts";
 import type { Features } from "../response/features.ts";
 import { type BandDifference, levelMatchedDifference } from "./difference.ts";
 import type { Drive } from "./drive.ts";

@@ -1,6 +1,6 @@
-import { LugTable } from "../build/lugs.ts";
-import { suggestion } from "../build/nearest.ts";
-import type { Build, Part } from "../build/schema.ts";
+import { LugTable } from "../build-file/lugs.ts";
+import { suggestion } from "../build-file/nearest.ts";
+import type { Build, Part } from "../build-file/schema.ts";
 import { type InputFault, PresolderError } from "../errors.ts";
 import type { Patch } from "./variant.ts";
 

@@ -1,5 +1,5 @@
-import type { Build } from "../build/schema.ts";
-import { Controls, type Settings } from "../build/settings.ts";
+import type { Build } from "../build-file/schema.ts";
+import { Controls, type Settings } from "../build-file/settings.ts";
 import { magnitudeDb } from "../response/curve.ts";
 import { type Features, findFeatures } from "../response/features.ts";
 import { ResponseEngine, type Transfers } from "../response/responses.ts";

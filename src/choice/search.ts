@@ -1,5 +1,5 @@
-import type { Build } from "../build/schema.ts";
-import { type Settings, withControl } from "../build/settings.ts";
+import type { Build } from "../build-file/schema.ts";
+import { type Settings, withControl } from "../build-file/settings.ts";
 import { MAX_TRIED_COMBINATIONS } from "../limits.ts";
 import { type ComparisonRow, compare } from "./compare.ts";
 import { flatDrive } from "./drive.ts";

@@ -1,5 +1,5 @@
 import { createRandom } from "../audio/random.ts";
-import type { Build, Coil, Part, Pickup, Pot } from "../build/schema.ts";
+import type { Build, Coil, Part, Pickup, Pot } from "../build-file/schema.ts";
 import { type Patch, valueAt } from "./variant.ts";
 
 /** Customary tolerances where a part names none (common practice, no source). */

@@ -1,5 +1,5 @@
-import { type SettingSummary, summarize } from "../build/setting-label.ts";
-import { rawSettings, type Settings, type SettingValue } from "../build/settings.ts";
+import { type SettingSummary, summarize } from "../build-file/setting-label.ts";
+import { rawSettings, type Settings, type SettingValue } from "../build-file/settings.ts";
 import { SILENCE_DB } from "../response/curve.ts";
 import { REFERENCE_HZ } from "../response/features.ts";
 import { humLevelDb } from "../response/hum.ts";

@@ -1,4 +1,4 @@
-import type { Settings } from "../build/settings.ts";
+import type { Settings } from "../build-file/settings.ts";
 import { levelMatchedDifference } from "./difference.ts";
 import type { Drive } from "./drive.ts";
 import { curveFor, energiesFor, featuresFor, type Guard } from "./guard.ts";

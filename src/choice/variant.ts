@@ -1,4 +1,4 @@
-import type { Build } from "../build/schema.ts";
+import type { Build } from "../build-file/schema.ts";
 
 /**
  * One value of a build changed. `part` is a part's name, or null for the build's own `cable` and `load`; `field` is the

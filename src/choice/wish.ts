@@ -1,4 +1,4 @@
-import { type Settings, withControl } from "../build/settings.ts";
+import { type Settings, withControl } from "../build-file/settings.ts";
 import { faultAt } from "../errors.ts";
 import { levelMatchedDifference } from "./difference.ts";
 import { type Drive, flatDrive } from "./drive.ts";

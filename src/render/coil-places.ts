@@ -1,5 +1,5 @@
-import { partsOfKind } from "../build/build-file.ts";
-import type { Build } from "../build/schema.ts";
+import { partsOfKind } from "../build-file/build-file.ts";
+import type { Build } from "../build-file/schema.ts";
 import type { CoilSource } from "../response/pickup-elements.ts";
 import { type CoilPlace, REFERENCE_COIL } from "../strings/comb.ts";
 import { DEFAULT_SCALE_METRES, type StringSet, usualCoreMetres, usualStringSet } from "../strings/string-set.ts";

@@ -1,6 +1,6 @@
-import type { Build } from "../build/schema.ts";
-import { type SettingSummary, summarize } from "../build/setting-label.ts";
-import { Controls, rawSettings, type Settings, type SettingValue } from "../build/settings.ts";
+import type { Build } from "../build-file/schema.ts";
+import { type SettingSummary, summarize } from "../build-file/setting-label.ts";
+import { Controls, rawSettings, type Settings, type SettingValue } from "../build-file/settings.ts";
 import { ActivityReader } from "../response/activity.ts";
 import { weightedSum } from "../response/curve.ts";
 import { humLevelDb } from "../response/hum.ts";

@@ -1,6 +1,6 @@
 import { testSignal } from "../audio/signals.ts";
 import { decodeWav } from "../audio/wav-decode.ts";
-import type { Build } from "../build/schema.ts";
+import type { Build } from "../build-file/schema.ts";
 import { turnsScale } from "../response/hum.ts";
 import type { CoilSource } from "../response/pickup-elements.ts";
 import { roomHum } from "../strings/hum.ts";

@@ -1,4 +1,4 @@
-import type { Settings } from "../build/settings.ts";
+import type { Settings } from "../build-file/settings.ts";
 import { impulseResponses, type TransferFunction } from "../filter/impulse-response.ts";
 import type { ResponseEngine } from "../response/responses.ts";
 import type { Transfers } from "../response/transfers.ts";

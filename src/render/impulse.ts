@@ -1,7 +1,7 @@
 import { encodeWav } from "../audio/wav-encode.ts";
-import { nearestWord } from "../build/nearest.ts";
-import type { Build } from "../build/schema.ts";
-import type { Settings } from "../build/settings.ts";
+import { nearestWord } from "../build-file/nearest.ts";
+import type { Build } from "../build-file/schema.ts";
+import type { Settings } from "../build-file/settings.ts";
 import { PresolderError } from "../errors.ts";
 import { impulseResponse, type TransferFunction } from "../filter/impulse-response.ts";
 import { ResponseEngine } from "../response/responses.ts";

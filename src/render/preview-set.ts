@@ -1,5 +1,5 @@
 import { type Encoding, encodeWav } from "../audio/wav-encode.ts";
-import type { Settings } from "../build/settings.ts";
+import type { Settings } from "../build-file/settings.ts";
 import { PresolderError } from "../errors.ts";
 import { MAX_SET_BYTES, MAX_SET_SECONDS } from "../limits.ts";
 import type { Checkpoint } from "./checkpoint.ts";

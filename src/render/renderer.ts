@@ -1,6 +1,6 @@
 import type { Sound } from "../audio/sound.ts";
-import type { Build } from "../build/schema.ts";
-import type { Settings } from "../build/settings.ts";
+import type { Build } from "../build-file/schema.ts";
+import type { Settings } from "../build-file/settings.ts";
 import { PresolderError } from "../errors.ts";
 import type { Convolver } from "../filter/convolver.ts";
 import type { TransferFunction } from "../filter/impulse-response.ts";

@@ -1,6 +1,6 @@
 import { BoundedMap } from "../bounded-map.ts";
-import type { Build } from "../build/schema.ts";
-import { Controls, type Settings } from "../build/settings.ts";
+import type { Build } from "../build-file/schema.ts";
+import { Controls, type Settings } from "../build-file/settings.ts";
 import { decibels } from "./curve.ts";
 import { fullControls } from "./position-coils.ts";
 import { ResponseEngine } from "./responses.ts";

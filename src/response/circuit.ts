@@ -1,6 +1,6 @@
-import { partsOfKind } from "../build/build-file.ts";
-import type { Build, Part, Pot } from "../build/schema.ts";
-import type { Settings } from "../build/settings.ts";
+import { partsOfKind } from "../build-file/build-file.ts";
+import type { Build, Part, Pot } from "../build-file/schema.ts";
+import type { Settings } from "../build-file/settings.ts";
 import { type Network, NetworkBuilder } from "../network/elements.ts";
 import { type Nets, Wiring } from "../wiring/nets.ts";
 import { addPickup, type CoilSource, coilSources } from "./pickup-elements.ts";

@@ -1,4 +1,4 @@
-import type { Coil } from "../build/schema.ts";
+import type { Coil } from "../build-file/schema.ts";
 import { decibels } from "./curve.ts";
 import type { Transfers } from "./transfers.ts";
 

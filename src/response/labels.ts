@@ -1,6 +1,6 @@
 import { BoundedMap } from "../bounded-map.ts";
-import type { Build } from "../build/schema.ts";
-import type { Settings } from "../build/settings.ts";
+import type { Build } from "../build-file/schema.ts";
+import type { Settings } from "../build-file/settings.ts";
 import { agree, fullControls, netFraction, type SoundingCoil, soundingCoils, sumOf } from "./position-coils.ts";
 import { PositionProbe } from "./position-probe.ts";
 import { type Arrangement, arrange, type Joined, pairRelations } from "./position-relations.ts";

@@ -1,4 +1,4 @@
-import type { Coil, Pickup } from "../build/schema.ts";
+import type { Coil, Pickup } from "../build-file/schema.ts";
 import type { NetworkBuilder } from "../network/elements.ts";
 
 /** A coil as a source of the network. */

@@ -1,5 +1,5 @@
-import type { Build } from "../build/schema.ts";
-import type { Settings } from "../build/settings.ts";
+import type { Build } from "../build-file/schema.ts";
+import type { Settings } from "../build-file/settings.ts";
 import { turnsScale } from "./hum.ts";
 import type { CoilSource } from "./pickup-elements.ts";
 import { type Complex, magnitudeOf, type PositionProbe } from "./position-probe.ts";

@@ -1,5 +1,5 @@
-import type { Build, Coil } from "../build/schema.ts";
-import type { Settings } from "../build/settings.ts";
+import type { Build, Coil } from "../build-file/schema.ts";
+import type { Settings } from "../build-file/settings.ts";
 import { assemblePencil, solveTransfers } from "../network/nodal-analysis.ts";
 import { CircuitMaker } from "./circuit.ts";
 import { REFERENCE_HZ } from "./features.ts";

@@ -1,4 +1,4 @@
-import type { Settings } from "../build/settings.ts";
+import type { Settings } from "../build-file/settings.ts";
 import { magnitudeOf, type PositionProbe } from "./position-probe.ts";
 
 export type Joined = "series" | "parallel";

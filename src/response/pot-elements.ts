@@ -1,6 +1,6 @@
-import { SECOND_GANG_LUGS } from "../build/lugs.ts";
-import type { Pot } from "../build/schema.ts";
-import { wiperFraction } from "../build/taper.ts";
+import { SECOND_GANG_LUGS } from "../build-file/lugs.ts";
+import type { Pot } from "../build-file/schema.ts";
+import { wiperFraction } from "../build-file/taper.ts";
 import type { NetworkBuilder } from "../network/elements.ts";
 
 type Track = Pick<Pot, "resistance" | "measured" | "taper" | "midpoint">;

@@ -1,6 +1,6 @@
 import { BoundedMap } from "../bounded-map.ts";
-import type { Build } from "../build/schema.ts";
-import type { Settings } from "../build/settings.ts";
+import type { Build } from "../build-file/schema.ts";
+import type { Settings } from "../build-file/settings.ts";
 import type { Spectrum } from "../network/nodal-analysis.ts";
 import { ParametricNetwork } from "../network/parametric.ts";
 import { CircuitMaker } from "./circuit.ts";

@@ -1,6 +1,6 @@
 import { z } from "zod";
-import type { Build } from "../build/schema.ts";
-import { Controls, parseSettings, type RawSettings, type Settings } from "../build/settings.ts";
+import type { Build } from "../build-file/schema.ts";
+import { Controls, parseSettings, type RawSettings, type Settings } from "../build-file/settings.ts";
 import { MAX_LINK_CODE_CHARS, MAX_SAMPLE_RATE_HZ, MIN_SAMPLE_RATE_HZ } from "../limits.ts";
 import { decodeLink } from "./link-code.ts";
 import { readBuildAt, refusal } from "./validation.ts";

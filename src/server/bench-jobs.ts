@@ -1,6 +1,6 @@
 import { type BenchAnswer, type BenchRequest, benchSheet } from "../bench/bench-sheet.ts";
 import { type DiagnoseRequest, type Diagnosis, diagnose } from "../bench/faults/diagnose.ts";
-import type { Build } from "../build/schema.ts";
+import type { Build } from "../build-file/schema.ts";
 import type { Checkpoint } from "../render/checkpoint.ts";
 
 export interface BenchJob extends BenchRequest {

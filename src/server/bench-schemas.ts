@@ -1,8 +1,8 @@
 import { z } from "zod";
 import { DEFAULT_ALLOWANCES } from "../bench/sheet/cut-list.ts";
 import { SYMPTOM_CODES, SYMPTOMS } from "../bench/symptoms/symptom-codes.ts";
-import { partSchema } from "../build/schema.ts";
-import { oneOf, quantity, strict } from "../build/zod-tools.ts";
+import { partSchema } from "../build-file/schema.ts";
+import { oneOf, quantity, strict } from "../build-file/zod-tools.ts";
 import { MAX_PARTS, MAX_PROBES } from "../limits.ts";
 import { settingsField } from "./request-schemas.ts";
 

@@ -1,6 +1,6 @@
 import { BoundedMap } from "../bounded-map.ts";
-import { partsOfKind } from "../build/build-file.ts";
-import type { Build } from "../build/schema.ts";
+import { partsOfKind } from "../build-file/build-file.ts";
+import type { Build } from "../build-file/schema.ts";
 import { CurveReader } from "../render/curves.ts";
 import { ResponseEngine } from "../response/responses.ts";
 import { readBuildAt } from "./validation.ts";

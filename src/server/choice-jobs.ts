@@ -1,5 +1,5 @@
-import type { Build } from "../build/schema.ts";
-import type { Settings } from "../build/settings.ts";
+import type { Build } from "../build-file/schema.ts";
+import type { Settings } from "../build-file/settings.ts";
 import { type Comparison, compare } from "../choice/compare.ts";
 import { commonDrive, type Drive, driveOfEach, flatDrive } from "../choice/drive.ts";
 import { fitImpedance, type ImpedanceTable, type KnownBeside } from "../choice/fit-impedance.ts";

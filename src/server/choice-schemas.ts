@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { oneOf, strict } from "../build/zod-tools.ts";
+import { oneOf, strict } from "../build-file/zod-tools.ts";
 import { DEFAULT_DRAWS, DEFAULT_SEED } from "../choice/tolerance.ts";
 import { MAX_DRAWS, MIN_DRAWS } from "../limits.ts";
 import { SIGNAL_NAMES } from "../render/signals.ts";

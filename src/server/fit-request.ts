@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { oneOf, quantity, strict } from "../build/zod-tools.ts";
+import { oneOf, quantity, strict } from "../build-file/zod-tools.ts";
 import { LOSS_MODELS } from "../choice/coil-shapes.ts";
 import { readMeasurements } from "../choice/measurement-csv.ts";
 import { RANGE_TYPES } from "../choice/resistance-range.ts";

@@ -1,4 +1,4 @@
-import type { Build } from "../build/schema.ts";
+import type { Build } from "../build-file/schema.ts";
 
 const ENTITIES: Readonly<Record<string, string>> = {
   "&": "&amp;",

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { ENCODINGS } from "../audio/wav-encode.ts";
-import { Controls, parseSettings } from "../build/settings.ts";
-import { oneOf, strict } from "../build/zod-tools.ts";
+import { Controls, parseSettings } from "../build-file/settings.ts";
+import { oneOf, strict } from "../build-file/zod-tools.ts";
 import { MAX_SAMPLE_RATE_HZ, MIN_SAMPLE_RATE_HZ } from "../limits.ts";
 import type { SignalSource } from "../render/feed.ts";
 import { LEVELS } from "../render/levels.ts";

@@ -1,7 +1,7 @@
 import { z } from "zod";
-import { planFormSchema } from "../build/expand.ts";
-import { longFormSchema } from "../build/schema.ts";
-import { quantity, strict } from "../build/zod-tools.ts";
+import { planFormSchema } from "../build-file/expand.ts";
+import { longFormSchema } from "../build-file/schema.ts";
+import { quantity, strict } from "../build-file/zod-tools.ts";
 import { MAX_FREQUENCIES } from "../limits.ts";
 
 function documented(schema: z.ZodType): object {

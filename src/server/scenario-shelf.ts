@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
-import { parseScenario, type Scenario } from "../build/scenario.ts";
+import { parseScenario, type Scenario } from "../build-file/scenario.ts";
 
 /** Reads every scenario of a directory, by id. @throws Error naming the file that is no scenario. */
 export function readScenarios(directory: string): ReadonlyMap<string, Scenario> {

@@ -1,8 +1,8 @@
 import { z } from "zod";
-import { type Dimension, parseQuantity, QuantityError } from "../build/quantity.ts";
-import type { Build } from "../build/schema.ts";
-import { Controls, parseSettings } from "../build/settings.ts";
-import { oneOf, quantity, strict } from "../build/zod-tools.ts";
+import { type Dimension, parseQuantity, QuantityError } from "../build-file/quantity.ts";
+import type { Build } from "../build-file/schema.ts";
+import { Controls, parseSettings } from "../build-file/settings.ts";
+import { oneOf, quantity, strict } from "../build-file/zod-tools.ts";
 import { preferredValues, SERIES_NAMES } from "../choice/e-series.ts";
 import type { FreeSpec } from "../choice/free-parts.ts";
 import { faultAt, PresolderError } from "../errors.ts";

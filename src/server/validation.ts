@@ -1,8 +1,8 @@
 import type { FastifySchemaCompiler, FastifySerializerCompiler } from "fastify";
 import type { z } from "zod";
-import { readBuild } from "../build/read-build.ts";
-import type { Build } from "../build/schema.ts";
-import { faultsOf } from "../build/zod-tools.ts";
+import { readBuild } from "../build-file/read-build.ts";
+import type { Build } from "../build-file/schema.ts";
+import { faultsOf } from "../build-file/zod-tools.ts";
 import { type InputFault, PresolderError } from "../errors.ts";
 
 const MAX_DETAIL = 2000;

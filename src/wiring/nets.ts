@@ -1,7 +1,7 @@
 import { BoundedMap } from "../bounded-map.ts";
-import { LugTable, type SwitchControl, switchControls } from "../build/lugs.ts";
-import type { Build } from "../build/schema.ts";
-import type { Settings } from "../build/settings.ts";
+import { LugTable, type SwitchControl, switchControls } from "../build-file/lugs.ts";
+import type { Build } from "../build-file/schema.ts";
+import type { Settings } from "../build-file/settings.ts";
 import { DisjointSets } from "../disjoint-sets.ts";
 
 /** Which lugs are one net in a given setting. */

@@ -1,6 +1,6 @@
-import { readBuild } from "../../src/build/read-build.ts";
-import type { Build } from "../../src/build/schema.ts";
-import { Controls, parseSettings, type RawSettings } from "../../src/build/settings.ts";
+import { readBuild } from "../../src/build-file/read-build.ts";
+import type { Build } from "../../src/build-file/schema.ts";
+import { Controls, parseSettings, type RawSettings } from "../../src/build-file/settings.ts";
 import { type Curve, curveOf, ResponseEngine } from "../../src/response/responses.ts";
 import { ohmsBetween } from "./measured.ts";
 

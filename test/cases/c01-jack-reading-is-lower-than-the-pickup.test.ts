@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { meterReadings } from "../../src/bench/meter/readings.ts";
 import { coilFromReading } from "../../src/bench/meter/solve-backwards.ts";
-import { readBuild } from "../../src/build/read-build.ts";
+import { readBuild } from "../../src/build-file/read-build.ts";
 import { onePickup } from "../fixtures/circuits.ts";
 
 // Values from the closed form coil = reading · pot / (pot − reading), worked by hand.

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { meterReadings } from "../../src/bench/meter/readings.ts";
 import { potAndCoilFromSweep } from "../../src/bench/meter/solve-backwards.ts";
-import { readBuild } from "../../src/build/read-build.ts";
+import { readBuild } from "../../src/build-file/read-build.ts";
 import { onePickup } from "../fixtures/circuits.ts";
 
 const between = ["jack.tip", "jack.sleeve"] as const;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { meterReadings } from "../../src/bench/meter/readings.ts";
 import { coilFromReading } from "../../src/bench/meter/solve-backwards.ts";
-import { readBuild } from "../../src/build/read-build.ts";
+import { readBuild } from "../../src/build-file/read-build.ts";
 
 function guard(pot: object, bridge: number, neck: number) {
   const humbucker = (resistance: number) => ({ kind: "pickup", coils: { coil: { resistance, inductance: 4.5 } } });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { meterReadings } from "../../src/bench/meter/readings.ts";
-import { readBuild } from "../../src/build/read-build.ts";
+import { readBuild } from "../../src/build-file/read-build.ts";
 
 const half = { kind: "pickup", coils: { coil: { resistance: "5k", inductance: "2H" } } };
 /** A broken coil passes no direct current; across the break there is only stray capacitance. */

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { singleFaults } from "../../src/bench/faults/all-faults.ts";
 import { diagnose } from "../../src/bench/faults/diagnose.ts";
 import { editBuild } from "../../src/bench/faults/edit-build.ts";
-import type { Build } from "../../src/build/schema.ts";
+import type { Build } from "../../src/build-file/schema.ts";
 import { oneOn, SINGLE } from "./bench-guard.ts";
 import { levelsAt, ohmsBetween } from "./measured.ts";
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { auditBuild } from "../../src/bench/audit/index.ts";
-import { parseLongForm } from "../../src/build/build-file.ts";
-import { Controls, parseSettings } from "../../src/build/settings.ts";
+import { parseLongForm } from "../../src/build-file/build-file.ts";
+import { Controls, parseSettings } from "../../src/build-file/settings.ts";
 import { activeControls } from "../../src/response/activity.ts";
 import { logSpaced } from "../../src/response/frequencies.ts";
 import { onePickup } from "../fixtures/circuits.ts";

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { auditBuild } from "../../src/bench/audit/index.ts";
-import { buildOf, type Changes, REVERSED, single, threeSingles } from "../audit/guards.ts";
+import { buildOf, type Changes, REVERSED, single, threeSingles } from "../bench/audit/guards.ts";
 import { levelsAt, ohmsBetween } from "./measured.ts";
 
 /** The same pickup with its two leads swapped, which turns its winding and nothing else. */

@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
-import { Controls, parseSettings } from "../../src/build/settings.ts";
+import { Controls, parseSettings } from "../../src/build-file/settings.ts";
 import { humLevelDb } from "../../src/response/hum.ts";
 import { describeSetting } from "../../src/response/labels.ts";
 import { ResponseEngine } from "../../src/response/responses.ts";
-import { buildOf, single, threeSingles } from "../audit/guards.ts";
+import { buildOf, single, threeSingles } from "../bench/audit/guards.ts";
 
 function inPosition(lever: number, middle: object) {
   const build = buildOf(threeSingles, { change: { middle: single({ distance: "0.1m", ...middle }) } });

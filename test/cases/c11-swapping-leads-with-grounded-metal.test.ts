@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { auditBuild } from "../../src/bench/audit/index.ts";
-import { buildOf, type Changes, single, threeSingles } from "../audit/guards.ts";
+import { buildOf, type Changes, single, threeSingles } from "../bench/audit/guards.ts";
 import { ohmsBetween } from "./measured.ts";
 
 /** A pickup of opposite winding alone, with a cover jumpered to its ground lead: out of phase with its neighbours. */

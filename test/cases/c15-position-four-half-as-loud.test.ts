@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { readBuild } from "../../src/build/read-build.ts";
-import type { Build } from "../../src/build/schema.ts";
+import { readBuild } from "../../src/build-file/read-build.ts";
+import type { Build } from "../../src/build-file/schema.ts";
 import { readScenario } from "../scenarios/scenarios.ts";
 import { jackOhms, levelAt } from "./bench-guard.ts";
 

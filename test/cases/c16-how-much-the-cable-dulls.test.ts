@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { parseLongForm } from "../../src/build/build-file.ts";
-import { Controls } from "../../src/build/settings.ts";
+import { parseLongForm } from "../../src/build-file/build-file.ts";
+import { Controls } from "../../src/build-file/settings.ts";
 import { curveOf, ResponseEngine } from "../../src/response/responses.ts";
 import { onePickup } from "../fixtures/circuits.ts";
 import { levelsAt } from "./measured.ts";

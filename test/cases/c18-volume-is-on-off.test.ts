@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { partsOfKind } from "../../src/build/build-file.ts";
-import { readBuild } from "../../src/build/read-build.ts";
-import { wiperFraction } from "../../src/build/taper.ts";
+import { partsOfKind } from "../../src/build-file/build-file.ts";
+import { readBuild } from "../../src/build-file/read-build.ts";
+import { wiperFraction } from "../../src/build-file/taper.ts";
 import { levelAt, longForm } from "./bench-guard.ts";
 import { ohmsBetween } from "./measured.ts";
 

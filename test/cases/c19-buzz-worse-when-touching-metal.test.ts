@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { auditBuild } from "../../src/bench/audit/index.ts";
-import { parseLongForm } from "../../src/build/build-file.ts";
+import { parseLongForm } from "../../src/build-file/build-file.ts";
 import { logSpaced } from "../../src/response/frequencies.ts";
 import { onePickup } from "../fixtures/circuits.ts";
 import { levelsAt, ohmsBetween } from "./measured.ts";

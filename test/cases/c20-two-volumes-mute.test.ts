@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import type { Build } from "../../src/build/schema.ts";
+import type { Build } from "../../src/build-file/schema.ts";
 import { guardOf, jackOhms, levelAt, longForm } from "./bench-guard.ts";
 
 const pickup = (resistance: string) => ({

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { readBuild } from "../../src/build/read-build.ts";
-import { parseSettings } from "../../src/build/settings.ts";
+import { readBuild } from "../../src/build-file/read-build.ts";
+import { parseSettings } from "../../src/build-file/settings.ts";
 import { featuresFor, Guard } from "../../src/choice/guard.ts";
 import { onePickup } from "../fixtures/circuits.ts";
 import { level } from "./one-pickup.ts";

@@ -1,5 +1,5 @@
 import { expect, it } from "vitest";
-import { readBuild } from "../../src/build/read-build.ts";
+import { readBuild } from "../../src/build-file/read-build.ts";
 import { Guard } from "../../src/choice/guard.ts";
 import { onePickup } from "../fixtures/circuits.ts";
 import { level } from "./one-pickup.ts";

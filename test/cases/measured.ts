@@ -1,5 +1,5 @@
-import type { Build } from "../../src/build/schema.ts";
-import { Controls, parseSettings, type RawSettings } from "../../src/build/settings.ts";
+import type { Build } from "../../src/build-file/schema.ts";
+import { Controls, parseSettings, type RawSettings } from "../../src/build-file/settings.ts";
 import { DirectCurrent } from "../../src/network/direct-current.ts";
 import { CircuitMaker } from "../../src/response/circuit.ts";
 import { magnitudeDb } from "../../src/response/curve.ts";

@@ -1,5 +1,5 @@
-import { readBuild } from "../../src/build/read-build.ts";
-import { parseSettings, type RawSettings } from "../../src/build/settings.ts";
+import { readBuild } from "../../src/build-file/read-build.ts";
+import { parseSettings, type RawSettings } from "../../src/build-file/settings.ts";
 import { curveFor, featuresFor, Guard } from "../../src/choice/guard.ts";
 import { logSpaced } from "../../src/response/frequencies.ts";
 import { onePickup } from "../fixtures/circuits.ts";

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { integratedLoudness } from "../../src/audio/loudness.ts";
-import { readBuild } from "../../src/build/read-build.ts";
-import { parseSettings, type RawSettings } from "../../src/build/settings.ts";
+import { readBuild } from "../../src/build-file/read-build.ts";
+import { parseSettings, type RawSettings } from "../../src/build-file/settings.ts";
 import { loudnessLu } from "../../src/choice/difference.ts";
 import { commonDrive, driveOfEach } from "../../src/choice/drive.ts";
 import { energiesFor, Guard } from "../../src/choice/guard.ts";

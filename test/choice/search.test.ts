@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { readBuild } from "../../src/build/read-build.ts";
-import { parseSettings, type RawSettings } from "../../src/build/settings.ts";
+import { readBuild } from "../../src/build-file/read-build.ts";
+import { parseSettings, type RawSettings } from "../../src/build-file/settings.ts";
 import { levelMatchedDifference } from "../../src/choice/difference.ts";
 import { flatDrive } from "../../src/choice/drive.ts";
 import { preferredValues } from "../../src/choice/e-series.ts";

@@ -1,6 +1,6 @@
 import { spawnSync } from "node:child_process";
 import { describe, expect, it } from "vitest";
-import { readBuild } from "../../src/build/read-build.ts";
+import { readBuild } from "../../src/build-file/read-build.ts";
 import { flatDrive } from "../../src/choice/drive.ts";
 import { curveFor, featuresFor, Guard } from "../../src/choice/guard.ts";
 import { createUniform, drawPatches, spreadOf } from "../../src/choice/spread.ts";

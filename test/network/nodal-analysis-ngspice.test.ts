@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import { parseLongForm } from "../../src/build/build-file.ts";
-import { Controls, parseSettings, type RawSettings } from "../../src/build/settings.ts";
+import { parseLongForm } from "../../src/build-file/build-file.ts";
+import { Controls, parseSettings, type RawSettings } from "../../src/build-file/settings.ts";
 import { CircuitMaker } from "../../src/response/circuit.ts";
 import { magnitudeDb, unwrappedPhaseDegrees } from "../../src/response/curve.ts";
 import { curveOf, ResponseEngine } from "../../src/response/responses.ts";

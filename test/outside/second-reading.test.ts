@@ -1,9 +1,9 @@
 import { execFileSync } from "node:child_process";
 import { readdirSync, readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { expandBuild } from "../../src/build/expand.ts";
-import { readBuild } from "../../src/build/read-build.ts";
-import { Controls, expandSweep, rawSettings, type Settings } from "../../src/build/settings.ts";
+import { expandBuild } from "../../src/build-file/expand.ts";
+import { readBuild } from "../../src/build-file/read-build.ts";
+import { Controls, expandSweep, rawSettings, type Settings } from "../../src/build-file/settings.ts";
 import { magnitudeDb, SILENCE_DB, unwrappedPhaseDegrees } from "../../src/response/curve.ts";
 import { curveOf, ResponseEngine } from "../../src/response/responses.ts";
 import { describeWith } from "../tools.ts";

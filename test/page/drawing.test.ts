@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { CATALOGUE } from "../../src/build/catalogue.ts";
-import { expandBuild } from "../../src/build/expand.ts";
+import { CATALOGUE } from "../../src/build-file/catalogue.ts";
+import { expandBuild } from "../../src/build-file/expand.ts";
 import { arrangeParts, type Placed } from "../../src/page/drawing/arrange.ts";
 import { seenLugs } from "../../src/page/drawing/guard-drawing.ts";
 import { findLivePath } from "../../src/page/drawing/live-path.ts";

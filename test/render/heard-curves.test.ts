@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { readBuild } from "../../src/build/read-build.ts";
+import { readBuild } from "../../src/build-file/read-build.ts";
 import { stringSetOf } from "../../src/render/coil-places.ts";
 import { logSpaced } from "../../src/response/frequencies.ts";
 import { threeSingles } from "../fixtures/circuits.ts";

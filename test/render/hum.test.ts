@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { readBuild } from "../../src/build/read-build.ts";
+import { readBuild } from "../../src/build-file/read-build.ts";
 import { createRenderer } from "../../src/render/renderer.ts";
 import { threeSingles } from "../fixtures/circuits.ts";
 import { settingsOf, WORK } from "./scenario-settings.ts";

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { decodeWav } from "../../src/audio/wav-decode.ts";
-import { readBuild } from "../../src/build/read-build.ts";
+import { readBuild } from "../../src/build-file/read-build.ts";
 import { type ImpulseRequest, renderImpulse } from "../../src/render/impulse.ts";
 import { onePickup, threeSingles } from "../fixtures/circuits.ts";
 import { curveIn, settingsOf } from "./scenario-settings.ts";

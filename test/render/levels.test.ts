@@ -7,7 +7,7 @@ import { integratedLoudness } from "../../src/audio/loudness.ts";
 import { truePeak } from "../../src/audio/true-peak.ts";
 import { decodeWav } from "../../src/audio/wav-decode.ts";
 import { encodeWav } from "../../src/audio/wav-encode.ts";
-import { Controls, expandSweep } from "../../src/build/settings.ts";
+import { Controls, expandSweep } from "../../src/build-file/settings.ts";
 import { MATCHED_LUFS } from "../../src/render/levels.ts";
 import { renderPreview } from "../../src/render/preview.ts";
 import { renderBatch, type SetBatch, type SetRequest } from "../../src/render/preview-set.ts";

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { readBuild } from "../../src/build/read-build.ts";
+import { readBuild } from "../../src/build-file/read-build.ts";
 import { coilPlaces, stringSetOf } from "../../src/render/coil-places.ts";
 import { phraseSignals } from "../../src/render/phrase-cache.ts";
 import { createRenderer } from "../../src/render/renderer.ts";

@@ -1,7 +1,13 @@
 import { readdirSync, readFileSync } from "node:fs";
-import { readBuild } from "../../src/build/read-build.ts";
-import type { Build } from "../../src/build/schema.ts";
-import { Controls, expandSweep, parseSettings, type RawSettings, type Settings } from "../../src/build/settings.ts";
+import { readBuild } from "../../src/build-file/read-build.ts";
+import type { Build } from "../../src/build-file/schema.ts";
+import {
+  Controls,
+  expandSweep,
+  parseSettings,
+  type RawSettings,
+  type Settings,
+} from "../../src/build-file/settings.ts";
 import { type CurvesRequest, curvesOf, type SettingCurve } from "../../src/render/curves.ts";
 
 export interface ScenarioCase {

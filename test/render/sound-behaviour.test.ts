@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { encodeWav } from "../../src/audio/wav-encode.ts";
-import { readBuild } from "../../src/build/read-build.ts";
+import { readBuild } from "../../src/build-file/read-build.ts";
 import { createRenderer } from "../../src/render/renderer.ts";
 import { threeSingles } from "../fixtures/circuits.ts";
 import { SCENARIOS, settingsOf, WORK } from "./scenario-settings.ts";

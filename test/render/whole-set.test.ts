@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { decodeWav } from "../../src/audio/wav-decode.ts";
 import { encodeWav } from "../../src/audio/wav-encode.ts";
-import { readBuild } from "../../src/build/read-build.ts";
-import { Controls, expandSweep } from "../../src/build/settings.ts";
+import { readBuild } from "../../src/build-file/read-build.ts";
+import { Controls, expandSweep } from "../../src/build-file/settings.ts";
 import { decibelsToGain } from "../../src/render/levels.ts";
 import { renderBatch, type SetRequest } from "../../src/render/preview-set.ts";
 import { createRenderer } from "../../src/render/renderer.ts";

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { readBuild } from "../../src/build/read-build.ts";
-import { Controls, expandSweep } from "../../src/build/settings.ts";
+import { readBuild } from "../../src/build-file/read-build.ts";
+import { Controls, expandSweep } from "../../src/build-file/settings.ts";
 import { SILENCE_DB } from "../../src/response/curve.ts";
 import { logSpaced } from "../../src/response/frequencies.ts";
 import { curveOf, ResponseEngine } from "../../src/response/responses.ts";

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { readBuild } from "../../src/build/read-build.ts";
-import { Controls } from "../../src/build/settings.ts";
+import { readBuild } from "../../src/build-file/read-build.ts";
+import { Controls } from "../../src/build-file/settings.ts";
 import { magnitudeDb, unwrappedPhaseDegrees } from "../../src/response/curve.ts";
 import { logSpaced } from "../../src/response/frequencies.ts";
 import { curveOf, ResponseEngine } from "../../src/response/responses.ts";

@@ -1,9 +1,9 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { parseLongForm } from "../../src/build/build-file.ts";
-import { readBuild } from "../../src/build/read-build.ts";
-import type { Build } from "../../src/build/schema.ts";
-import { Controls, expandSweep, type Settings } from "../../src/build/settings.ts";
+import { parseLongForm } from "../../src/build-file/build-file.ts";
+import { readBuild } from "../../src/build-file/read-build.ts";
+import type { Build } from "../../src/build-file/schema.ts";
+import { Controls, expandSweep, type Settings } from "../../src/build-file/settings.ts";
 import { ParametricNetwork } from "../../src/network/parametric.ts";
 import { CircuitMaker } from "../../src/response/circuit.ts";
 import { logSpaced } from "../../src/response/frequencies.ts";

@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { auditBuild } from "../../src/bench/audit/index.ts";
-import { readBuild } from "../../src/build/read-build.ts";
-import { parseScenario } from "../../src/build/scenario.ts";
-import { Controls, expandSweep, parseSettings } from "../../src/build/settings.ts";
+import { readBuild } from "../../src/build-file/read-build.ts";
+import { parseScenario } from "../../src/build-file/scenario.ts";
+import { Controls, expandSweep, parseSettings } from "../../src/build-file/settings.ts";
 import { curveOf, ResponseEngine } from "../../src/response/responses.ts";
 import { readScenario, scenarioFiles } from "./scenarios.ts";
 

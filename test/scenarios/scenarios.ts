@@ -1,5 +1,5 @@
 import { readdirSync, readFileSync } from "node:fs";
-import { parseScenario, type Scenario } from "../../src/build/scenario.ts";
+import { parseScenario, type Scenario } from "../../src/build-file/scenario.ts";
 
 const FOLDER = new URL("../../scenarios/", import.meta.url);
 

@@ -1,8 +1,8 @@
 import { readdirSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { parseLongForm } from "../../src/build/build-file.ts";
-import { readBuild } from "../../src/build/read-build.ts";
-import { scenarioSchema } from "../../src/build/scenario.ts";
+import { parseLongForm } from "../../src/build-file/build-file.ts";
+import { readBuild } from "../../src/build-file/read-build.ts";
+import { scenarioSchema } from "../../src/build-file/scenario.ts";
 import { onePickup } from "../fixtures/circuits.ts";
 import { useService } from "./service.ts";
 

@@ -2,7 +2,7 @@ import { createHash } from "node:crypto";
 import { readdirSync, readFileSync } from "node:fs";
 import { deflateRawSync } from "node:zlib";
 import { describe, expect, it } from "vitest";
-import { expandBuild } from "../../src/build/expand.ts";
+import { expandBuild } from "../../src/build-file/expand.ts";
 import { decodeLink, encodeLink } from "../../src/server/link-code.ts";
 import { LINK_DICTIONARY } from "../../src/server/link-dictionary.ts";
 

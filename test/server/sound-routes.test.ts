@@ -8,7 +8,7 @@ import { integratedLoudness } from "../../src/audio/loudness.ts";
 import { testSignal } from "../../src/audio/signals.ts";
 import { decodeWav } from "../../src/audio/wav-decode.ts";
 import { encodeWav } from "../../src/audio/wav-encode.ts";
-import { readBuild } from "../../src/build/read-build.ts";
+import { readBuild } from "../../src/build-file/read-build.ts";
 import { threeSingles } from "../fixtures/circuits.ts";
 import { curveIn, settingsOf } from "../render/scenario-settings.ts";
 import { largestDifference, measuredTransfer } from "../render/spectra.ts";

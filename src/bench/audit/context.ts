@@ -1,6 +1,6 @@
-import type { Lug } from "../../build/lugs.ts";
-import type { Build, Part } from "../../build/schema.ts";
-import { Controls, type Settings } from "../../build/settings.ts";
+import type { Lug } from "../../build-file/lugs.ts";
+import type { Build, Part } from "../../build-file/schema.ts";
+import { Controls, type Settings } from "../../build-file/settings.ts";
 import { DirectCurrent } from "../../network/direct-current.ts";
 import { ActivityReader } from "../../response/activity.ts";
 import { CircuitMaker } from "../../response/circuit.ts";

@@ -1,4 +1,4 @@
-import { Controls } from "../../build/settings.ts";
+import { Controls } from "../../build-file/settings.ts";
 import { assemblePencil } from "../../network/nodal-analysis.ts";
 import type { CircuitMaker } from "../../response/circuit.ts";
 import { countStates } from "./states.ts";

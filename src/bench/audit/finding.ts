@@ -1,4 +1,4 @@
-import type { SettingValue } from "../../build/settings.ts";
+import type { SettingValue } from "../../build-file/settings.ts";
 
 /**
  * What the audit can find, by stable code. `fault`: it does not work as any guard should; `warning`: it works, and is

@@ -1,4 +1,4 @@
-import type { Build } from "../../build/schema.ts";
+import type { Build } from "../../build-file/schema.ts";
 import { unusualCaps } from "./cap-values.ts";
 import { AuditContext, type Rule } from "./context.ts";
 import { type Finding, finding, type Severity } from "./finding.ts";

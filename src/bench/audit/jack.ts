@@ -1,6 +1,6 @@
-import { partsOfKind } from "../../build/build-file.ts";
-import { LugTable } from "../../build/lugs.ts";
-import type { Build } from "../../build/schema.ts";
+import { partsOfKind } from "../../build-file/build-file.ts";
+import { LugTable } from "../../build-file/lugs.ts";
+import type { Build } from "../../build-file/schema.ts";
 import { Wiring } from "../../wiring/nets.ts";
 import type { AuditContext } from "./context.ts";
 import { type Finding, finding } from "./finding.ts";

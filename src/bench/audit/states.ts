@@ -1,4 +1,4 @@
-import { type Controls, rawSettings, type Settings, type SettingValue } from "../../build/settings.ts";
+import { type Controls, rawSettings, type Settings, type SettingValue } from "../../build-file/settings.ts";
 
 const WORKING_DIAL = 10;
 

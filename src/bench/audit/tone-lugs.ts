@@ -1,4 +1,4 @@
-import type { Build } from "../../build/schema.ts";
+import type { Build } from "../../build-file/schema.ts";
 import { ActivityReader } from "../../response/activity.ts";
 import { CircuitMaker } from "../../response/circuit.ts";
 import { type AuditContext, jackOhms, type State, withDials } from "./context.ts";

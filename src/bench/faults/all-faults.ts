@@ -1,4 +1,4 @@
-import type { Build } from "../../build/schema.ts";
+import type { Build } from "../../build-file/schema.ts";
 import { Wiring } from "../../wiring/nets.ts";
 import type { Bench, Fault } from "./fault.ts";
 import { jointFaults, wireFaults } from "./joint-faults.ts";

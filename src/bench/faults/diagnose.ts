@@ -1,5 +1,5 @@
-import type { Build } from "../../build/schema.ts";
-import { Controls } from "../../build/settings.ts";
+import type { Build } from "../../build-file/schema.ts";
+import { Controls } from "../../build-file/settings.ts";
 import { faultAt } from "../../errors.ts";
 import { REFERENCE_CELSIUS } from "../copper.ts";
 import { type MeterModel, type MeterState, meterModelOf, meterStateOf } from "../meter/meter-model.ts";

@@ -1,6 +1,6 @@
-import { LugTable, switchControls } from "../../build/lugs.ts";
-import type { Build, Coil, Part, Wire } from "../../build/schema.ts";
-import type { SwitchTable } from "../../build/switch-types.ts";
+import { LugTable, switchControls } from "../../build-file/lugs.ts";
+import type { Build, Coil, Part, Wire } from "../../build-file/schema.ts";
+import type { SwitchTable } from "../../build-file/switch-types.ts";
 import type { Edit } from "./edits.ts";
 
 /** Stray capacitance across a break in a coil: an assumption, from memory. */

@@ -1,5 +1,5 @@
-import type { Build } from "../../build/schema.ts";
-import { Controls } from "../../build/settings.ts";
+import type { Build } from "../../build-file/schema.ts";
+import { Controls } from "../../build-file/settings.ts";
 import { assemblePencil } from "../../network/nodal-analysis.ts";
 import { CircuitMaker } from "../../response/circuit.ts";
 import type { MeterModel } from "../meter/meter-model.ts";

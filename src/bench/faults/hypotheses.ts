@@ -1,4 +1,4 @@
-import type { Build } from "../../build/schema.ts";
+import type { Build } from "../../build-file/schema.ts";
 import type { MeterModel } from "../meter/meter-model.ts";
 import { scaledBy } from "../meter/readings.ts";
 import { editModel } from "./edits.ts";

@@ -1,5 +1,5 @@
-import type { Build } from "../../build/schema.ts";
-import { Controls, rawSettings, type Settings, type SettingValue, withControl } from "../../build/settings.ts";
+import type { Build } from "../../build-file/schema.ts";
+import { Controls, rawSettings, type Settings, type SettingValue, withControl } from "../../build-file/settings.ts";
 import type { MeterModel } from "../meter/meter-model.ts";
 import { SYMPTOMS, type SymptomCode } from "../symptoms/symptom-codes.ts";
 import { type Symptom, Witness } from "../symptoms/witness.ts";

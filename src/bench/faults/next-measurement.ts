@@ -1,5 +1,5 @@
-import type { Build } from "../../build/schema.ts";
-import { Controls, rawSettings, type SettingValue } from "../../build/settings.ts";
+import type { Build } from "../../build-file/schema.ts";
+import { Controls, rawSettings, type SettingValue } from "../../build-file/settings.ts";
 import { type MeterModel, meterStateOf } from "../meter/meter-model.ts";
 import { sweptTrackOf } from "../meter/readings.ts";
 import { type ReadingPlan, standingReadings } from "../meter/standing-readings.ts";

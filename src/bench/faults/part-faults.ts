@@ -1,4 +1,4 @@
-import { partsOfKind } from "../../build/build-file.ts";
+import { partsOfKind } from "../../build-file/build-file.ts";
 import { type Bench, called, type Fault, fault } from "./fault.ts";
 
 /** Tracks that a drawer holds beside the right one (common practice, no source), in ohms. */

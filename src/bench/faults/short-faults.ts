@@ -1,5 +1,5 @@
-import { partsOfKind } from "../../build/build-file.ts";
-import { lugsOfPart, switchControls } from "../../build/lugs.ts";
+import { partsOfKind } from "../../build-file/build-file.ts";
+import { lugsOfPart, switchControls } from "../../build-file/lugs.ts";
 import { type Bench, type Fault, type FaultKind, fault } from "./fault.ts";
 
 type Pair = readonly [string, string];

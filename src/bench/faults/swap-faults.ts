@@ -1,5 +1,5 @@
-import { partsOfKind } from "../../build/build-file.ts";
-import { lugsOfPart } from "../../build/lugs.ts";
+import { partsOfKind } from "../../build-file/build-file.ts";
+import { lugsOfPart } from "../../build-file/lugs.ts";
 import type { Edit } from "./edits.ts";
 import { type Bench, called, type Fault, fault } from "./fault.ts";
 

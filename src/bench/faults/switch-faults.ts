@@ -1,4 +1,4 @@
-import { switchControls } from "../../build/lugs.ts";
+import { switchControls } from "../../build-file/lugs.ts";
 import { type Bench, type Fault, fault } from "./fault.ts";
 
 /** Each contact that never closes: dirt, a bent blade. Lugs with nothing on them cannot show it. */

@@ -1,4 +1,4 @@
-import type { Build } from "../../build/schema.ts";
+import type { Build } from "../../build-file/schema.ts";
 import type { Parameter } from "../meter/resistors.ts";
 import { called, type Fault } from "./fault.ts";
 

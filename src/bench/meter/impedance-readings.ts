@@ -1,5 +1,5 @@
-import type { Build } from "../../build/schema.ts";
-import { Controls, rawSettings, type Settings, type SettingValue, withControl } from "../../build/settings.ts";
+import type { Build } from "../../build-file/schema.ts";
+import { Controls, rawSettings, type Settings, type SettingValue, withControl } from "../../build-file/settings.ts";
 import type { Network } from "../../network/elements.ts";
 import { assemblePencil, solveTransfers } from "../../network/nodal-analysis.ts";
 import { type Circuit, CircuitMaker } from "../../response/circuit.ts";

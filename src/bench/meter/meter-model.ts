@@ -1,7 +1,7 @@
-import { type SwitchControl, switchControls } from "../../build/lugs.ts";
-import type { Build } from "../../build/schema.ts";
-import type { Settings } from "../../build/settings.ts";
-import { wiperFraction } from "../../build/taper.ts";
+import { type SwitchControl, switchControls } from "../../build-file/lugs.ts";
+import type { Build } from "../../build-file/schema.ts";
+import type { Settings } from "../../build-file/settings.ts";
+import { wiperFraction } from "../../build-file/taper.ts";
 import { type DcParts, dcPartsOf } from "./resistors.ts";
 
 /** Nodes beyond the lugs that an edit may hang wires on: a lug lifted from its wires leaves them joined to one of these. */

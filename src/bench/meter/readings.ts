@@ -1,6 +1,12 @@
-import { LugTable } from "../../build/lugs.ts";
-import type { Build } from "../../build/schema.ts";
-import { Controls, parseSettings, type RawSettings, rawSettings, type SettingValue } from "../../build/settings.ts";
+import { LugTable } from "../../build-file/lugs.ts";
+import type { Build } from "../../build-file/schema.ts";
+import {
+  Controls,
+  parseSettings,
+  type RawSettings,
+  rawSettings,
+  type SettingValue,
+} from "../../build-file/settings.ts";
 import { faultAt } from "../../errors.ts";
 import { REFERENCE_CELSIUS } from "../copper.ts";
 import { type MeterModel, meterModelOf, meterStateOf } from "./meter-model.ts";

@@ -1,5 +1,5 @@
-import { LugTable, SECOND_GANG_LUGS } from "../../build/lugs.ts";
-import type { Build, Pickup, Pot } from "../../build/schema.ts";
+import { LugTable, SECOND_GANG_LUGS } from "../../build-file/lugs.ts";
+import type { Build, Pickup, Pot } from "../../build-file/schema.ts";
 import { copperFactor } from "../copper.ts";
 import { coilTolerance, type Tolerance, trackTolerance, valueTolerance } from "../tolerance.ts";
 

@@ -1,6 +1,6 @@
-import { partsOfKind } from "../../build/build-file.ts";
-import type { Build } from "../../build/schema.ts";
-import { Controls, type Settings, withControl } from "../../build/settings.ts";
+import { partsOfKind } from "../../build-file/build-file.ts";
+import type { Build } from "../../build-file/schema.ts";
+import { Controls, type Settings, withControl } from "../../build-file/settings.ts";
 import { MAX_PROBES } from "../../limits.ts";
 import { Wiring } from "../../wiring/nets.ts";
 

@@ -1,4 +1,4 @@
-import type { Build } from "../../build/schema.ts";
+import type { Build } from "../../build-file/schema.ts";
 import { CAUTIONS } from "./cautions.ts";
 import { coloursOf } from "./colours.ts";
 import { type Connection, connectionsOf, isCut } from "./connections.ts";

@@ -1,5 +1,5 @@
-import { partsOfKind } from "../../build/build-file.ts";
-import type { Build } from "../../build/schema.ts";
+import { partsOfKind } from "../../build-file/build-file.ts";
+import type { Build } from "../../build-file/schema.ts";
 import { Wiring } from "../../wiring/nets.ts";
 import { type Connection, detailsOf } from "./connections.ts";
 

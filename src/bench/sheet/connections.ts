@@ -1,5 +1,5 @@
-import { LugTable } from "../../build/lugs.ts";
-import type { Build, Part, Wire } from "../../build/schema.ts";
+import { LugTable } from "../../build-file/lugs.ts";
+import type { Build, Part, Wire } from "../../build-file/schema.ts";
 
 /** What a connection is made of. */
 export type Means = "wire" | "bent lug" | "jumper" | "leg" | "lead" | "bus wire" | "braid" | "inside";

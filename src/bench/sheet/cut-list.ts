@@ -1,4 +1,4 @@
-import type { Build } from "../../build/schema.ts";
+import type { Build } from "../../build-file/schema.ts";
 import { coloursOf } from "./colours.ts";
 import { type Connection, detailsOf, isCut } from "./connections.ts";
 import { layoutOf, type Place } from "./layout.ts";

@@ -1,4 +1,4 @@
-import type { Build } from "../../build/schema.ts";
+import type { Build } from "../../build-file/schema.ts";
 import { DisjointSets } from "../../disjoint-sets.ts";
 import type { Connection } from "./connections.ts";
 

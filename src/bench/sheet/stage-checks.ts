@@ -1,5 +1,5 @@
-import type { Build } from "../../build/schema.ts";
-import { Controls } from "../../build/settings.ts";
+import type { Build } from "../../build-file/schema.ts";
+import { Controls } from "../../build-file/settings.ts";
 import { REFERENCE_CELSIUS } from "../copper.ts";
 import { LEADS_OHMS, ReadingTaker } from "../meter/readings.ts";
 import type { Connection } from "./connections.ts";

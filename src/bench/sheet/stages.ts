@@ -1,4 +1,4 @@
-import type { Build, Part } from "../../build/schema.ts";
+import type { Build, Part } from "../../build-file/schema.ts";
 import type { Connection } from "./connections.ts";
 import type { Joint } from "./joints.ts";
 import { carrierOf, layoutOf } from "./layout.ts";

@@ -1,5 +1,5 @@
-import type { Build } from "../../build/schema.ts";
-import type { Settings } from "../../build/settings.ts";
+import type { Build } from "../../build-file/schema.ts";
+import type { Settings } from "../../build-file/settings.ts";
 import type { Spectrum } from "../../network/nodal-analysis.ts";
 import { CircuitMaker } from "../../response/circuit.ts";
 import { MAINS_HZ, turnsScale } from "../../response/hum.ts";

@@ -1,4 +1,4 @@
-import { type Controls, type Settings, withControl } from "../../build/settings.ts";
+import { type Controls, type Settings, withControl } from "../../build-file/settings.ts";
 import { type Listener, overall } from "./loudness.ts";
 import type { SymptomCode } from "./symptom-codes.ts";
 

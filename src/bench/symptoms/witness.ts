@@ -1,6 +1,6 @@
-import { partsOfKind } from "../../build/build-file.ts";
-import type { Build } from "../../build/schema.ts";
-import { Controls, parseSettings, type RawSettings, type Settings, withControl } from "../../build/settings.ts";
+import { partsOfKind } from "../../build-file/build-file.ts";
+import type { Build } from "../../build-file/schema.ts";
+import { Controls, parseSettings, type RawSettings, type Settings, withControl } from "../../build-file/settings.ts";
 import { faultAt } from "../../errors.ts";
 import { editBuild } from "../faults/edit-build.ts";
 import type { Edit } from "../faults/edits.ts";

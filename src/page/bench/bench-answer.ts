@@ -1,4 +1,4 @@
-import type { SettingValue } from "../../build/settings.ts";
+import type { SettingValue } from "../../build-file/settings.ts";
 import type { Finding } from "../drawing/finding-marks.ts";
 
 /** What the page uses of `POST /api/bench`. Ohms are null where open. */

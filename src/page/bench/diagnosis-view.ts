@@ -1,4 +1,4 @@
-import type { Controls } from "../../build/settings.ts";
+import type { Controls } from "../../build-file/settings.ts";
 import { percentText } from "../blind/guessing.ts";
 import { h } from "../dom/element.ts";
 import { type NextCheck, nextCheckView } from "./next-check-view.ts";

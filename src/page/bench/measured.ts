@@ -1,4 +1,4 @@
-import { QuantityError } from "../../build/quantity.ts";
+import { QuantityError } from "../../build-file/quantity.ts";
 import { freshId, h } from "../dom/element.ts";
 import type { MeterReading } from "./bench-answer.ts";
 import type { MeterRange } from "./meter-range.ts";

@@ -1,5 +1,5 @@
-import { summarize } from "../../build/setting-label.ts";
-import { type Controls, parseSettings, type RawSettings } from "../../build/settings.ts";
+import { summarize } from "../../build-file/setting-label.ts";
+import { type Controls, parseSettings, type RawSettings } from "../../build-file/settings.ts";
 import { h } from "../dom/element.ts";
 import { rangeText } from "./ohms.ts";
 

@@ -1,4 +1,4 @@
-import { parseQuantity } from "../../build/quantity.ts";
+import { parseQuantity } from "../../build-file/quantity.ts";
 import { showQuantity } from "../fields/show-quantity.ts";
 import type { MeterReading } from "./bench-answer.ts";
 

@@ -1,5 +1,5 @@
-import { LugTable } from "../../build/lugs.ts";
-import type { RawSettings } from "../../build/settings.ts";
+import { LugTable } from "../../build-file/lugs.ts";
+import type { RawSettings } from "../../build-file/settings.ts";
 import { fitSettings } from "../state/editor.ts";
 import type { Reading } from "../state/reading.ts";
 

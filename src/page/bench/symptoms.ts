@@ -1,5 +1,5 @@
 import { SYMPTOMS, type SymptomCode } from "../../bench/symptoms/symptom-codes.ts";
-import type { RawSettings } from "../../build/settings.ts";
+import type { RawSettings } from "../../build-file/settings.ts";
 import { h, replaceContent } from "../dom/element.ts";
 import { type FormField, formChoice } from "../fields/form-fields.ts";
 import type { Option } from "../fields/plain-fields.ts";

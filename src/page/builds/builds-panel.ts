@@ -1,5 +1,5 @@
-import { summarize } from "../../build/setting-label.ts";
-import { parseSettings, type RawSettings } from "../../build/settings.ts";
+import { summarize } from "../../build-file/setting-label.ts";
+import { parseSettings, type RawSettings } from "../../build-file/settings.ts";
 import { showDb, showHz } from "../curves/units.ts";
 import { h, replaceContent } from "../dom/element.ts";
 import { later, whileShown } from "../dom/later.ts";

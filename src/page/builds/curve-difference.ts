@@ -1,4 +1,4 @@
-import type { RawSettings } from "../../build/settings.ts";
+import type { RawSettings } from "../../build-file/settings.ts";
 import { curveIn, FREQUENCIES_HZ } from "../curves/curve-cache.ts";
 import { settingsAlong } from "../curves/family.ts";
 import { referenceLevelDb } from "../curves/levels.ts";

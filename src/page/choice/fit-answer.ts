@@ -1,4 +1,4 @@
-import type { Dimension } from "../../build/quantity.ts";
+import type { Dimension } from "../../build-file/quantity.ts";
 import { h, s } from "../dom/element.ts";
 import { plainTable } from "../dom/table.ts";
 import { showQuantity } from "../fields/show-quantity.ts";

@@ -1,5 +1,5 @@
-import type { SwitchControl } from "../../build/lugs.ts";
-import { parseSettings, type RawSettings } from "../../build/settings.ts";
+import type { SwitchControl } from "../../build-file/lugs.ts";
+import { parseSettings, type RawSettings } from "../../build-file/settings.ts";
 import { describeSetting } from "../../response/labels.ts";
 import { h, replaceContent } from "../dom/element.ts";
 import type { AppStore } from "../state/app-state.ts";

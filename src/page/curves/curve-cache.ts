@@ -1,4 +1,4 @@
-import { parseSettings, type RawSettings } from "../../build/settings.ts";
+import { parseSettings, type RawSettings } from "../../build-file/settings.ts";
 import { logSpaced } from "../../response/frequencies.ts";
 import { type Curve, curveOf } from "../../response/responses.ts";
 import type { Reading } from "../state/reading.ts";

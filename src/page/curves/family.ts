@@ -1,4 +1,4 @@
-import type { RawSettings, SettingValue } from "../../build/settings.ts";
+import type { RawSettings, SettingValue } from "../../build-file/settings.ts";
 import type { Curve } from "../../response/responses.ts";
 import type { AppState, FamilyAxis } from "../state/app-state.ts";
 import { fitSettings } from "../state/editor.ts";

@@ -1,4 +1,4 @@
-import { CATALOGUE } from "../../build/catalogue.ts";
+import { CATALOGUE } from "../../build-file/catalogue.ts";
 import { freshId, h } from "../dom/element.ts";
 import type { Editor } from "../state/editor.ts";
 import type { PartSource } from "../state/reading.ts";

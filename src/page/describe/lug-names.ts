@@ -1,4 +1,4 @@
-import { LugTable } from "../../build/lugs.ts";
+import { LugTable } from "../../build-file/lugs.ts";
 import { h, replaceContent } from "../dom/element.ts";
 import type { AppStore } from "../state/app-state.ts";
 import { partLabel } from "../state/names.ts";

@@ -1,4 +1,4 @@
-import { CATALOGUE } from "../../build/catalogue.ts";
+import { CATALOGUE } from "../../build-file/catalogue.ts";
 import type { Commit } from "../fields/field.ts";
 import { choiceField } from "../fields/plain-fields.ts";
 import type { BuildSource, PartSource } from "../state/reading.ts";

@@ -1,4 +1,4 @@
-import { NAMED_SWITCH_TYPES } from "../../build/switch-types.ts";
+import { NAMED_SWITCH_TYPES } from "../../build-file/switch-types.ts";
 import type { Option } from "../fields/plain-fields.ts";
 
 const SWITCH_WORDS: Readonly<Record<(typeof NAMED_SWITCH_TYPES)[number], string>> = {

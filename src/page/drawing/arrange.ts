@@ -1,5 +1,5 @@
-import { switchControls } from "../../build/lugs.ts";
-import type { Build, Part } from "../../build/schema.ts";
+import { switchControls } from "../../build-file/lugs.ts";
+import type { Build, Part } from "../../build-file/schema.ts";
 import { type Point, type Shape, shapeOf } from "./shapes.ts";
 
 export interface Placed {

@@ -1,4 +1,4 @@
-import type { SettingValue } from "../../build/settings.ts";
+import type { SettingValue } from "../../build-file/settings.ts";
 import { s } from "../dom/element.ts";
 import type { SeenLug } from "./view.ts";
 

@@ -1,4 +1,4 @@
-import type { SettingValue } from "../../build/settings.ts";
+import type { SettingValue } from "../../build-file/settings.ts";
 import { h, s } from "../dom/element.ts";
 import { type Finding, findingSign } from "./finding-marks.ts";
 

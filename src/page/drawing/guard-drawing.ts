@@ -1,4 +1,4 @@
-import type { RawSettings } from "../../build/settings.ts";
+import type { RawSettings } from "../../build-file/settings.ts";
 import { s } from "../dom/element.ts";
 import { partLabel, positionNames } from "../state/names.ts";
 import type { Reading } from "../state/reading.ts";

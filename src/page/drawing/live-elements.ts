@@ -1,5 +1,5 @@
-import type { Build, Part } from "../../build/schema.ts";
-import type { Settings } from "../../build/settings.ts";
+import type { Build, Part } from "../../build-file/schema.ts";
+import type { Settings } from "../../build-file/settings.ts";
 import type { Wiring } from "../../wiring/nets.ts";
 
 /** Something between two nets that a signal can pass: a coil, half of a pot's track, a cap, a resistor. */

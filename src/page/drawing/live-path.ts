@@ -1,4 +1,4 @@
-import { parseSettings, type RawSettings } from "../../build/settings.ts";
+import { parseSettings, type RawSettings } from "../../build-file/settings.ts";
 import { describeSetting, type SettingDescription } from "../../response/labels.ts";
 import { Wiring } from "../../wiring/nets.ts";
 import type { Reading } from "../state/reading.ts";

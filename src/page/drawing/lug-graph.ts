@@ -1,6 +1,6 @@
-import { switchControls } from "../../build/lugs.ts";
-import type { Build } from "../../build/schema.ts";
-import type { Settings } from "../../build/settings.ts";
+import { switchControls } from "../../build-file/lugs.ts";
+import type { Build } from "../../build-file/schema.ts";
+import type { Settings } from "../../build-file/settings.ts";
 import type { Wiring } from "../../wiring/nets.ts";
 import type { Element } from "./live-elements.ts";
 

@@ -1,5 +1,5 @@
-import type { Part } from "../../build/schema.ts";
-import type { RawSettings } from "../../build/settings.ts";
+import type { Part } from "../../build-file/schema.ts";
+import type { RawSettings } from "../../build-file/settings.ts";
 import { s } from "../dom/element.ts";
 import { showQuantity } from "../fields/show-quantity.ts";
 import type { Placed } from "./arrange.ts";

@@ -1,4 +1,4 @@
-import type { Part } from "../../build/schema.ts";
+import type { Part } from "../../build-file/schema.ts";
 
 export interface Point {
   readonly x: number;

@@ -1,4 +1,4 @@
-import { parseSettings, type RawSettings } from "../../build/settings.ts";
+import { parseSettings, type RawSettings } from "../../build-file/settings.ts";
 import { wireEnds } from "../describe/wire-ends.ts";
 import { s } from "../dom/element.ts";
 import type { BuildSource, Reading } from "../state/reading.ts";

@@ -1,4 +1,4 @@
-import { type Dimension, parseQuantity, QuantityError } from "../../build/quantity.ts";
+import { type Dimension, parseQuantity, QuantityError } from "../../build-file/quantity.ts";
 import { h } from "../dom/element.ts";
 import { assembleField, type Commit, type Field, type Labelled } from "./field.ts";
 import { showQuantity } from "./show-quantity.ts";

@@ -1,4 +1,4 @@
-import type { Dimension } from "../../build/quantity.ts";
+import type { Dimension } from "../../build-file/quantity.ts";
 
 const UNITS: Readonly<Record<Dimension, string>> = {
   resistance: "Ω",

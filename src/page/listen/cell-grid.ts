@@ -1,4 +1,4 @@
-import { parseSettings, type RawSettings } from "../../build/settings.ts";
+import { parseSettings, type RawSettings } from "../../build-file/settings.ts";
 import { SettingDescriber } from "../../response/labels.ts";
 import { h, replaceContent } from "../dom/element.ts";
 import { whileShown } from "../dom/later.ts";

@@ -1,4 +1,4 @@
-import type { RawSettings } from "../../build/settings.ts";
+import type { RawSettings } from "../../build-file/settings.ts";
 import { getBytes } from "../server/client.ts";
 import { codeOf } from "../share/link-code.ts";
 import type { Reading } from "../state/reading.ts";

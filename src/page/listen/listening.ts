@@ -1,4 +1,4 @@
-import type { RawSettings } from "../../build/settings.ts";
+import type { RawSettings } from "../../build-file/settings.ts";
 import type { AppStore } from "../state/app-state.ts";
 import { fitSettings } from "../state/editor.ts";
 import type { Reading } from "../state/reading.ts";

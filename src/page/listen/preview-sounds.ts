@@ -1,4 +1,4 @@
-import type { RawSettings } from "../../build/settings.ts";
+import type { RawSettings } from "../../build-file/settings.ts";
 import { postForBytes } from "../server/client.ts";
 import type { Reading } from "../state/reading.ts";
 

@@ -1,5 +1,5 @@
-import { expandBuild } from "../../build/expand.ts";
-import type { RawSettings } from "../../build/settings.ts";
+import { expandBuild } from "../../build-file/expand.ts";
+import type { RawSettings } from "../../build-file/settings.ts";
 import { PresolderError } from "../../errors.ts";
 import type { AppStore } from "../state/app-state.ts";
 import type { Editor } from "../state/editor.ts";

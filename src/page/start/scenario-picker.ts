@@ -1,5 +1,5 @@
-import { CATALOGUE } from "../../build/catalogue.ts";
-import type { RawSettings } from "../../build/settings.ts";
+import { CATALOGUE } from "../../build-file/catalogue.ts";
+import type { RawSettings } from "../../build-file/settings.ts";
 import { freshId, h, replaceContent } from "../dom/element.ts";
 import { getJson } from "../server/client.ts";
 import type { AppStore } from "../state/app-state.ts";

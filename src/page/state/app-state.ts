@@ -1,4 +1,4 @@
-import type { RawSettings } from "../../build/settings.ts";
+import type { RawSettings } from "../../build-file/settings.ts";
 import type { InputFault } from "../../errors.ts";
 import type { BenchAnswer } from "../bench/bench-answer.ts";
 import type { OwnProbe } from "../bench/probes.ts";

@@ -1,4 +1,4 @@
-import type { RawSettings } from "../../build/settings.ts";
+import type { RawSettings } from "../../build-file/settings.ts";
 import type { AppState, AppStore } from "./app-state.ts";
 import type { BuildSource } from "./reading.ts";
 

@@ -1,4 +1,10 @@
-import { parseSettings, type RawSettings, rawSettings, type SettingValue, withControl } from "../../build/settings.ts";
+import {
+  parseSettings,
+  type RawSettings,
+  rawSettings,
+  type SettingValue,
+  withControl,
+} from "../../build-file/settings.ts";
 import type { AppStore } from "./app-state.ts";
 import { History } from "./history.ts";
 import { type BuildSource, type Reading, readSource } from "./reading.ts";

@@ -1,5 +1,5 @@
-import type { SwitchControl } from "../../build/lugs.ts";
-import type { Build } from "../../build/schema.ts";
+import type { SwitchControl } from "../../build-file/lugs.ts";
+import type { Build } from "../../build-file/schema.ts";
 
 /** What a part is called on the page: its label, or its name in the build file made readable ("tone1" is "Tone 1"). */
 export function partLabel(build: Pick<Build, "parts">, name: string): string {

@@ -1,6 +1,6 @@
-import { readBuild } from "../../build/read-build.ts";
-import type { Build } from "../../build/schema.ts";
-import { Controls } from "../../build/settings.ts";
+import { readBuild } from "../../build-file/read-build.ts";
+import type { Build } from "../../build-file/schema.ts";
+import { Controls } from "../../build-file/settings.ts";
 import { type InputFault, PresolderError } from "../../errors.ts";
 import { ResponseEngine } from "../../response/responses.ts";
 

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { strict } from "../../build/zod-tools.ts";
+import { strict } from "../../build-file/zod-tools.ts";
 import {
   allowancesField,
   auditAnswer,

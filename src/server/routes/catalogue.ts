@@ -1,6 +1,6 @@
 import { z } from "zod";
-import { CATALOGUE } from "../../build/catalogue.ts";
-import { SWITCH_TYPES, switchTable } from "../../build/switch-types.ts";
+import { CATALOGUE } from "../../build-file/catalogue.ts";
+import { SWITCH_TYPES, switchTable } from "../../build-file/switch-types.ts";
 import { CACHED_FOR_A_WHILE } from "../caching.ts";
 import type { App } from "../route-context.ts";
 

@@ -1,7 +1,7 @@
 import { z } from "zod";
-import type { Build } from "../../build/schema.ts";
-import { Controls, expandSweep, type RawSettings, type RawSweep, type Settings } from "../../build/settings.ts";
-import { strict } from "../../build/zod-tools.ts";
+import type { Build } from "../../build-file/schema.ts";
+import { Controls, expandSweep, type RawSettings, type RawSweep, type Settings } from "../../build-file/settings.ts";
+import { strict } from "../../build-file/zod-tools.ts";
 import { DEFAULT_DRAWS, DEFAULT_SEED } from "../../choice/tolerance.ts";
 import { AUDIBILITIES } from "../../choice/verdict.ts";
 import { PresolderError } from "../../errors.ts";

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { strict } from "../../build/zod-tools.ts";
+import { strict } from "../../build-file/zod-tools.ts";
 import { MAX_PROBES, MAX_SYMPTOMS } from "../../limits.ts";
 import { diagnosisAnswer, measuredField, symptomField, temperatureField } from "../bench-schemas.ts";
 import { callerOf } from "../caller.ts";

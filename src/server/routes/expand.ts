@@ -1,6 +1,6 @@
 import { z } from "zod";
-import { expandBuild } from "../../build/expand.ts";
-import { strict } from "../../build/zod-tools.ts";
+import { expandBuild } from "../../build-file/expand.ts";
+import { strict } from "../../build-file/zod-tools.ts";
 import { problemSchema } from "../problems.ts";
 import { buildField, longFormJson } from "../request-schemas.ts";
 import type { App } from "../route-context.ts";

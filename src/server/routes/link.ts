@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { z } from "zod";
-import { readBuild } from "../../build/read-build.ts";
-import { strict } from "../../build/zod-tools.ts";
+import { readBuild } from "../../build-file/read-build.ts";
+import { strict } from "../../build-file/zod-tools.ts";
 import { PresolderError } from "../../errors.ts";
 import { MAX_LINK_CODE_CHARS } from "../../limits.ts";
 import { CACHED_FOR_A_WHILE } from "../caching.ts";

@@ -1,6 +1,6 @@
 import { z } from "zod";
-import { Controls, parseSettings } from "../../build/settings.ts";
-import { oneOf, strict } from "../../build/zod-tools.ts";
+import { Controls, parseSettings } from "../../build-file/settings.ts";
+import { oneOf, strict } from "../../build-file/zod-tools.ts";
 import type { PreviewRequest } from "../../render/preview.ts";
 import { DEFAULT_SAMPLE_RATE_HZ, DEFAULT_SIGNAL, SIGNAL_NAMES } from "../../render/signals.ts";
 import { addressQuery, codeField, rateInAddress, readCoded, settingsInAddress } from "../address-request.ts";

@@ -1,7 +1,7 @@
 import { Readable } from "node:stream";
 import { z } from "zod";
-import { Controls, expandSweep } from "../../build/settings.ts";
-import { strict } from "../../build/zod-tools.ts";
+import { Controls, expandSweep } from "../../build-file/settings.ts";
+import { strict } from "../../build-file/zod-tools.ts";
 import { assumedPlaces } from "../../render/coil-places.ts";
 import type { SetBatch, SetRequest } from "../../render/preview-set.ts";
 import { logSpaced } from "../../response/frequencies.ts";

@@ -1,8 +1,8 @@
 import { z } from "zod";
-import { partsOfKind } from "../../build/build-file.ts";
-import type { Build } from "../../build/schema.ts";
-import { expandSweep } from "../../build/settings.ts";
-import { strict } from "../../build/zod-tools.ts";
+import { partsOfKind } from "../../build-file/build-file.ts";
+import type { Build } from "../../build-file/schema.ts";
+import { expandSweep } from "../../build-file/settings.ts";
+import { strict } from "../../build-file/zod-tools.ts";
 import { MAX_POINTS } from "../../limits.ts";
 import { NO_CHECKPOINT } from "../../render/checkpoint.ts";
 import type { CurveReader, CurvesQuestion, SettingCurve } from "../../render/curves.ts";

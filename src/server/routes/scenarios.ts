@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { scenarioSchema } from "../../build/scenario.ts";
+import { scenarioSchema } from "../../build-file/scenario.ts";
 import { faultAt } from "../../errors.ts";
 import { CACHED_FOR_A_WHILE } from "../caching.ts";
 import { PATHS } from "../paths.ts";

@@ -1,6 +1,6 @@
 import { z } from "zod";
-import { Controls, expandSweep } from "../../build/settings.ts";
-import { oneOf, strict } from "../../build/zod-tools.ts";
+import { Controls, expandSweep } from "../../build-file/settings.ts";
+import { oneOf, strict } from "../../build-file/zod-tools.ts";
 import type { TableRow } from "../../choice/table.ts";
 import { callerOf } from "../caller.ts";
 import { tableRowAnswer, weightingField } from "../choice-schemas.ts";

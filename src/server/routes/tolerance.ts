@@ -1,6 +1,6 @@
 import { z } from "zod";
-import { Controls, parseSettings } from "../../build/settings.ts";
-import { strict } from "../../build/zod-tools.ts";
+import { Controls, parseSettings } from "../../build-file/settings.ts";
+import { strict } from "../../build-file/zod-tools.ts";
 import { logSpaced } from "../../response/frequencies.ts";
 import { callerOf } from "../caller.ts";
 import { drawsFields, percentilesAnswer, spreadAnswer } from "../choice-schemas.ts";

@@ -1,0 +1,73 @@
+import { describe, expect, test } from "vitest";
+import { CATALOGUE } from "../../src/build-file/catalogue.ts";
+import { parseQuantity } from "../../src/build-file/quantity.ts";
+import { readBuild } from "../../src/build-file/read-build.ts";
+import { Controls } from "../../src/build-file/settings.ts";
+import { curveOf, ResponseEngine } from "../../src/response/responses.ts";
+
+const NORMAL_LEAD = { length: "5m", capacitance: "100p" };
+
+describe.each(CATALOGUE.pickups.map((type) => type.name))("the catalogue's %s", (name) => {
+  const type = CATALOGUE.pickups.find((candidate) => candidate.name === name)!;
+  const build = readBuild({
+    presolder: 1,
+    plan: {
+      layout: "one-pickup",
+      pickups: { bridge: name },
+      volume: type.usualPot,
+      tones: [{ pot: type.usualPot, cap: "22n" }],
+    },
+    cable: NORMAL_LEAD,
+  });
+
+  test("has a winding capacitance within the published 80 to 200 pF (H. E. W. Lemme)", () => {
+    for (const coil of Object.values(type.coils)) {
+      const farads = parseQuantity(coil.capacitance!, "capacitance").value;
+      expect(farads).toBeGreaterThanOrEqual(80e-12);
+      expect(farads).toBeLessThanOrEqual(200e-12);
+    }
+  });
+
+  test("has an inductance in all within the published 1 to 10 H (H. E. W. Lemme)", () => {
+    const coils = Object.values(build.parts).flatMap((part) =>
+      part.kind === "pickup" ? Object.values(part.coils) : [],
+    );
+    const sections = (loss: (typeof coils)[number]["loss"]) =>
+      Array.isArray(loss) ? loss.reduce((sum, section) => sum + section.inductance, 0) : 0;
+    const henries = coils.reduce((sum, coil) => sum + coil.inductance + sections(coil.loss), 0);
+    expect(henries).toBeGreaterThan(1);
+    expect(henries).toBeLessThan(10);
+  });
+
+  test("resonates with normal leads at 2 to 5 kHz, 0 to 12 dB high, as published (H. E. W. Lemme)", () => {
+    const transfers = new ResponseEngine(build).transfersIn(new Controls(build).atRest);
+    const { peak } = curveOf(transfers, Float64Array.of(80));
+    expect(peak!.frequency).toBeGreaterThan(2000);
+    expect(peak!.frequency).toBeLessThan(5000);
+    expect(peak!.level).toBeGreaterThan(0);
+    expect(peak!.level).toBeLessThan(12);
+  });
+
+  test("says what its values rest on", () => {
+    expect(type.basis).toMatch(/published|Lemme|Stanley/);
+    expect(type.basis).toContain("common practice");
+  });
+});
+
+test("single coils of medium wind and humbuckers of medium wind stand at the published typical 2.8 H and 4.7 H (R. Stanley)", () => {
+  const typed = (name: string) => CATALOGUE.pickups.find((type) => type.name === name)!;
+  const henriesOf = (name: string) =>
+    Object.values(typed(name).coils).map((coil) => parseQuantity(coil.inductance, "inductance").value);
+  expect(henriesOf("single-medium")).toEqual([2.8]);
+  const [slug, screw] = henriesOf("humbucker-medium");
+  const total = slug! + screw! + 2 * typed("humbucker-medium").coupling! * Math.sqrt(slug! * screw!);
+  expect(total).toBeCloseTo(4.62, 6);
+  expect(Math.abs(total / 4.7 - 1)).toBeLessThan(0.05);
+});
+
+test("names no two pickups, layouts or plans alike", () => {
+  for (const list of [CATALOGUE.pickups, CATALOGUE.layouts, CATALOGUE.plans] as const) {
+    const names = list.map((entry) => ("id" in entry ? entry.id : entry.name));
+    expect(new Set(names).size).toBe(names.length);
+  }
+});
