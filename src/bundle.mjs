@@ -16,7 +16,7 @@ function bundleServer() {
   return Promise.all([
     build({
       ...common,
-      entryPoints: ["src/server/main.ts", "src/server/worker.ts"],
+      entryPoints: ["src/server/main.ts", "src/server/work/worker.ts"],
       bundle: true,
       splitting: true,
       format: "esm",
@@ -27,7 +27,7 @@ function bundleServer() {
     }),
     build({
       ...common,
-      entryPoints: ["src/server/worker-entry.cts"],
+      entryPoints: ["src/server/work/worker-entry.cts"],
       format: "cjs",
       outfile: join(SERVER_OUT, "worker-entry.cjs"),
     }),

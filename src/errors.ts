@@ -1,4 +1,4 @@
-/** What can go wrong, by stable code. The core throws these without an HTTP status; `src/server/problems.ts` maps each code to one. */
+/** What can go wrong, by stable code. The core throws these without an HTTP status; `src/server/http/problems.ts` maps each code to one. */
 export const ERROR_TITLES = {
   BUILD_INVALID: "The build file is not valid",
   SETTINGS_INVALID: "The settings do not fit the build",

@@ -1,6 +1,6 @@
 import type { Build } from "../build-file/schema.ts";
-import type { Finding } from "./audit/index.ts";
-import { auditBuild } from "./audit/index.ts";
+import type { Finding } from "./audit/audit.ts";
+import { auditBuild } from "./audit/audit.ts";
 import { type ImpedanceReading, impedanceReadings } from "./meter/impedance-readings.ts";
 import { type MeterReadings, meterReadings, type ProbeRequest } from "./meter/readings.ts";
 import { coilFromReading, potAndCoilFromSweep, type Solved } from "./meter/solve-backwards.ts";

@@ -2,8 +2,8 @@ import { partsOfKind } from "../build-file/build-file.ts";
 import { LugTable } from "../build-file/lugs.ts";
 import type { Build, Pickup } from "../build-file/schema.ts";
 import { Controls, rawSettings, type Settings, type SettingValue, withControl } from "../build-file/settings.ts";
+import { ResponseEngine } from "../response/engine.ts";
 import { emfSign, humSign } from "../response/pickup-elements.ts";
-import { ResponseEngine } from "../response/responses.ts";
 import { affordableListenings } from "./faults/effort.ts";
 
 export type Kick = "up" | "down";

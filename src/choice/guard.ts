@@ -1,8 +1,9 @@
 import type { Build } from "../build-file/schema.ts";
 import { Controls, type Settings } from "../build-file/settings.ts";
-import { magnitudeDb } from "../response/curve.ts";
+import { ResponseEngine } from "../response/engine.ts";
 import { type Features, findFeatures } from "../response/features.ts";
-import { ResponseEngine, type Transfers } from "../response/responses.ts";
+import { magnitudeDb } from "../response/level-and-phase.ts";
+import type { Transfers } from "../response/transfers.ts";
 import type { Drive } from "./drive.ts";
 import { type Patch, withPatches } from "./variant.ts";
 

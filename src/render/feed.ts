@@ -1,10 +1,10 @@
 import { testSignal } from "../audio/signals.ts";
 import { decodeWav } from "../audio/wav-decode.ts";
 import type { Build } from "../build-file/schema.ts";
+import { coilPlaces, stringSetOf } from "../response/coil-places.ts";
 import { turnsScale } from "../response/hum.ts";
 import type { CoilSource } from "../response/pickup-elements.ts";
 import { roomHum } from "../strings/hum.ts";
-import { coilPlaces, stringSetOf } from "./coil-places.ts";
 import { phraseSignals } from "./phrase-cache.ts";
 import { isTestSignal } from "./signals.ts";
 

@@ -1,6 +1,6 @@
 import type { Settings } from "../build-file/settings.ts";
 import { impulseResponses, type TransferFunction } from "../filter/impulse-response.ts";
-import type { ResponseEngine } from "../response/responses.ts";
+import type { ResponseEngine } from "../response/engine.ts";
 import type { Transfers } from "../response/transfers.ts";
 import { boundedUndo } from "./undo.ts";
 

@@ -4,7 +4,7 @@ import type { Build } from "../build-file/schema.ts";
 import type { Settings } from "../build-file/settings.ts";
 import { PresolderError } from "../errors.ts";
 import { impulseResponse, type TransferFunction } from "../filter/impulse-response.ts";
-import { ResponseEngine } from "../response/responses.ts";
+import { ResponseEngine } from "../response/engine.ts";
 import { UNDO_LOOK_AHEAD_SECONDS } from "./filters.ts";
 import { boundedUndo, isSilent, type UndoLimit, undoLimits } from "./undo.ts";
 

@@ -1,8 +1,8 @@
 import { type Encoding, encodeWav } from "../audio/wav-encode.ts";
 import type { Settings } from "../build-file/settings.ts";
+import type { Checkpoint } from "../checkpoint.ts";
 import { PresolderError } from "../errors.ts";
 import { MAX_SET_BYTES, MAX_SET_SECONDS } from "../limits.ts";
-import type { Checkpoint } from "./checkpoint.ts";
 import { channelCountOf, type Feed, lengthOf } from "./feed.ts";
 import {
   createLevelling,

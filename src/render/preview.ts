@@ -1,6 +1,6 @@
 import { type Encoding, encodeWav } from "../audio/wav-encode.ts";
 import type { Settings } from "../build-file/settings.ts";
-import type { Checkpoint } from "./checkpoint.ts";
+import type { Checkpoint } from "../checkpoint.ts";
 import { createLevelling, decibelsToGain, type Level, type Levelled, levelled, measure } from "./levels.ts";
 import { createRenderer, type RenderRequest } from "./renderer.ts";
 import type { UndoLimit } from "./undo.ts";

@@ -1,12 +1,12 @@
 import type { Sound } from "../audio/sound.ts";
 import type { Build } from "../build-file/schema.ts";
 import type { Settings } from "../build-file/settings.ts";
+import type { Checkpoint } from "../checkpoint.ts";
 import { PresolderError } from "../errors.ts";
 import type { Convolver } from "../filter/convolver.ts";
 import type { TransferFunction } from "../filter/impulse-response.ts";
 import { createQuickConvolver } from "../filter/quick-convolve.ts";
-import { ResponseEngine } from "../response/responses.ts";
-import type { Checkpoint } from "./checkpoint.ts";
+import { ResponseEngine } from "../response/engine.ts";
 import { type Feed, feedOf, type MainsHz, type SignalSource } from "./feed.ts";
 import { type FilterPlan, type FilterSet, filtersIn } from "./filters.ts";
 import { isSilent, type UndoLimit, undoLimits } from "./undo.ts";

@@ -1,5 +1,5 @@
-import { powerDecibels } from "./curve.ts";
 import { logSpaced } from "./frequencies.ts";
+import { powerDecibels } from "./level-and-phase.ts";
 
 /** |H|² at a frequency in Hz. */
 export type PowerAt = (frequencyHz: number) => number;

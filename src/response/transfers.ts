@@ -2,7 +2,7 @@ import { assemblePencil, type Spectrum, solveTransfers } from "../network/nodal-
 import { type RationalTransfers, weightedRational } from "../network/parametric.ts";
 import { evaluate, powerOf } from "../network/rational.ts";
 import type { Circuit } from "./circuit.ts";
-import { type LevelAndPhase, levelAndPhaseOf, SILENCE_DB, weightedSum } from "./curve.ts";
+import { type LevelAndPhase, levelAndPhaseOf, SILENCE_DB, weightedSum } from "./level-and-phase.ts";
 import type { CoilSource } from "./pickup-elements.ts";
 
 /** The transfer functions of a build in one setting, from each coil's unit EMF to the jack. */

@@ -1,11 +1,11 @@
 import { z } from "zod";
 import { oneOf, quantity, strict } from "../build-file/zod-tools.ts";
-import { LOSS_MODELS } from "../choice/coil-shapes.ts";
-import { readMeasurements } from "../choice/measurement-csv.ts";
-import { RANGE_TYPES } from "../choice/resistance-range.ts";
+import { LOSS_MODELS } from "../choice/fit/coil-shapes.ts";
+import { readMeasurements } from "../choice/fit/measurement-csv.ts";
+import { RANGE_TYPES } from "../choice/fit/resistance-range.ts";
 import { MAX_FIT_POINTS } from "../limits.ts";
-import type { FitJob } from "./choice-jobs.ts";
-import { refusal } from "./validation.ts";
+import { refusal } from "./http/validation.ts";
+import type { FitJob } from "./work/choice-jobs.ts";
 
 /** A meter on a coil: its own accuracy, and the copper's 0.4 % a kelvin; common practice, no source. */
 const METER_PRECISION = 0.005;

@@ -1,7 +1,7 @@
 import closeWithGrace from "close-with-grace";
 import { readConfig } from "../config.ts";
 import { buildApp } from "./app.ts";
-import { warmUp } from "./warm-up.ts";
+import { warmUp } from "./work/warm-up.ts";
 
 const GRACE_MS = 10_000;
 

@@ -2,13 +2,13 @@ import { z } from "zod";
 import { ENCODINGS } from "../audio/wav-encode.ts";
 import { Controls, parseSettings } from "../build-file/settings.ts";
 import { oneOf, strict } from "../build-file/zod-tools.ts";
+import { buildField, settingsField } from "../contract/fields.ts";
 import { MAX_SAMPLE_RATE_HZ, MIN_SAMPLE_RATE_HZ } from "../limits.ts";
 import type { SignalSource } from "../render/feed.ts";
 import { LEVELS } from "../render/levels.ts";
 import type { RenderRequest } from "../render/renderer.ts";
 import { DEFAULT_SAMPLE_RATE_HZ, DEFAULT_SIGNAL, SIGNAL_NAMES } from "../render/signals.ts";
-import { buildField, settingsField } from "./request-schemas.ts";
-import { readBuildAt, refusal } from "./validation.ts";
+import { readBuildAt, refusal } from "./http/validation.ts";
 
 /** What every request for rendered sound may say beside its settings. */
 export const renderFields = {

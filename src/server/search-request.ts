@@ -3,12 +3,12 @@ import { type Dimension, parseQuantity, QuantityError } from "../build-file/quan
 import type { Build } from "../build-file/schema.ts";
 import { Controls, parseSettings } from "../build-file/settings.ts";
 import { oneOf, quantity, strict } from "../build-file/zod-tools.ts";
-import { preferredValues, SERIES_NAMES } from "../choice/e-series.ts";
-import type { FreeSpec } from "../choice/free-parts.ts";
+import { preferredValues, SERIES_NAMES } from "../choice/search/e-series.ts";
+import type { FreeSpec } from "../choice/search/free-parts.ts";
+import { buildField, settingsField } from "../contract/fields.ts";
 import { faultAt, PresolderError } from "../errors.ts";
-import type { WishJob } from "./choice-jobs.ts";
-import { buildField, settingsField } from "./request-schemas.ts";
-import { readBuildAt } from "./validation.ts";
+import { readBuildAt } from "./http/validation.ts";
+import type { WishJob } from "./work/choice-jobs.ts";
 
 const MAX_FREE = 6;
 const MAX_VALUES = 200;

@@ -2,8 +2,8 @@ import { request as httpRequest } from "node:http";
 import type { AddressInfo } from "node:net";
 import { expect, test } from "vitest";
 import { buildApp } from "../../src/server/app.ts";
-import { WorkerPool } from "../../src/server/worker-pool.ts";
-import { PLAN } from "../hardening/plan.ts";
+import { WorkerPool } from "../../src/server/work/worker-pool.ts";
+import { PLAN } from "../server/plan.ts";
 
 const dials = (count: number) => Array.from({ length: count }, (_, index) => (10 * index) / count);
 const WORK: readonly [path: string, body: object][] = [

@@ -1,8 +1,9 @@
 import { createInterface } from "node:readline";
 import { readBuild } from "../../src/build-file/read-build.ts";
 import { Controls, expandSweep, type RawSweep } from "../../src/build-file/settings.ts";
+import { curveOf } from "../../src/response/curve.ts";
+import { ResponseEngine } from "../../src/response/engine.ts";
 import { logSpaced } from "../../src/response/frequencies.ts";
-import { curveOf, ResponseEngine } from "../../src/response/responses.ts";
 import { medianMilliseconds } from "./stopwatch.ts";
 
 export interface CurvesJob {

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { fuzz } from "../hardening/fuzz/run.ts";
+import { fuzz } from "../server/fuzz/run.ts";
 
 const { FUZZ_INPUTS, FUZZ_SEED } = process.env;
 const inputs = Number(FUZZ_INPUTS || 100_000);

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { encodeWav } from "../../src/audio/wav-encode.ts";
 import { hssWithBleed, threeSingles } from "../fixtures/circuits.ts";
-import { startService } from "../hardening/process.ts";
+import { startService } from "../server/process.ts";
 import { withBundle } from "./bundle.ts";
 import { LineProcess, type Timing } from "./line-process.ts";
 import { type SetJob, workOf } from "./set-job.ts";

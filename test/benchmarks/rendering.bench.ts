@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { expect, test } from "vitest";
 import { filtersIn } from "../../src/render/filters.ts";
-import { ResponseEngine } from "../../src/response/responses.ts";
+import { ResponseEngine } from "../../src/response/engine.ts";
 import { hssWithBleed, threeSingles } from "../fixtures/circuits.ts";
 import { withBundle } from "./bundle.ts";
 import { LineProcess, type Timing } from "./line-process.ts";

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
-import { PLAN } from "../hardening/plan.ts";
 import { figure } from "../load/figures.ts";
 import { startService } from "../load/service.ts";
+import { PLAN } from "../server/plan.ts";
 
 const headers = { "content-type": "application/json" };
 

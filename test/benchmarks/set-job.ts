@@ -1,10 +1,10 @@
 import { readBuild } from "../../src/build-file/read-build.ts";
 import type { Build } from "../../src/build-file/schema.ts";
 import { Controls, expandSweep, type RawSweep, type Settings } from "../../src/build-file/settings.ts";
-import { coilPlaces, stringSetOf } from "../../src/render/coil-places.ts";
 import type { Feed } from "../../src/render/feed.ts";
 import { phraseSignals } from "../../src/render/phrase-cache.ts";
-import { ResponseEngine } from "../../src/response/responses.ts";
+import { coilPlaces, stringSetOf } from "../../src/response/coil-places.ts";
+import { ResponseEngine } from "../../src/response/engine.ts";
 
 /** A set of previews to render, as plain data. */
 export interface SetJob {

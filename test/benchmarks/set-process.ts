@@ -1,9 +1,9 @@
 import { createInterface } from "node:readline";
-import { NO_CHECKPOINT } from "../../src/render/checkpoint.ts";
+import { NO_CHECKPOINT } from "../../src/checkpoint.ts";
 import type { Levelled } from "../../src/render/levels.ts";
 import { batchFrom } from "../../src/render/preview-set.ts";
 import { rendererOf } from "../../src/render/renderer.ts";
-import { ResponseEngine } from "../../src/response/responses.ts";
+import { ResponseEngine } from "../../src/response/engine.ts";
 import { type SetJob, type SetWork, workOf } from "./set-job.ts";
 
 /** The whole set as the service renders it: filters, sound, levels and files, batch after batch. Answers the files' bytes. */

@@ -3,7 +3,8 @@ import { CATALOGUE } from "../../src/build-file/catalogue.ts";
 import { parseQuantity } from "../../src/build-file/quantity.ts";
 import { readBuild } from "../../src/build-file/read-build.ts";
 import { Controls } from "../../src/build-file/settings.ts";
-import { curveOf, ResponseEngine } from "../../src/response/responses.ts";
+import { curveOf } from "../../src/response/curve.ts";
+import { ResponseEngine } from "../../src/response/engine.ts";
 
 const NORMAL_LEAD = { length: "5m", capacitance: "100p" };
 

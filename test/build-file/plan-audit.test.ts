@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { auditBuild } from "../../src/bench/audit/index.ts";
+import { auditBuild } from "../../src/bench/audit/audit.ts";
 import { PLAN_PRESETS } from "../../src/build-file/plans/presets.ts";
 import { readBuild } from "../../src/build-file/read-build.ts";
 

@@ -6,7 +6,8 @@ import { PLAN_PRESETS } from "../../src/build-file/plans/presets.ts";
 import { readBuild } from "../../src/build-file/read-build.ts";
 import type { BuildInput } from "../../src/build-file/schema.ts";
 import { Controls } from "../../src/build-file/settings.ts";
-import { curveOf, ResponseEngine } from "../../src/response/responses.ts";
+import { curveOf } from "../../src/response/curve.ts";
+import { ResponseEngine } from "../../src/response/engine.ts";
 
 const preset = (id: string) => PLAN_PRESETS.find((candidate) => candidate.id === id)!.plan;
 const expand = (plan: PlanInput, rest: object = {}) => expandBuild({ presolder: 1, plan, ...rest });

@@ -6,7 +6,8 @@ import { type LayoutName, layoutOf } from "../../src/build-file/plans/layouts.ts
 import { readBuild } from "../../src/build-file/read-build.ts";
 import { Controls, parseSettings, type RawSettings } from "../../src/build-file/settings.ts";
 import { PresolderError } from "../../src/errors.ts";
-import { curveOf, ResponseEngine } from "../../src/response/responses.ts";
+import { curveOf } from "../../src/response/curve.ts";
+import { ResponseEngine } from "../../src/response/engine.ts";
 
 const FREQUENCIES = Float64Array.of(20, 82, 1000, 3000, 20_000);
 

@@ -1,7 +1,8 @@
 import { readBuild } from "../../src/build-file/read-build.ts";
 import type { Build } from "../../src/build-file/schema.ts";
 import { Controls, parseSettings, type RawSettings } from "../../src/build-file/settings.ts";
-import { type Curve, curveOf, ResponseEngine } from "../../src/response/responses.ts";
+import { type Curve, curveOf } from "../../src/response/curve.ts";
+import { ResponseEngine } from "../../src/response/engine.ts";
 import { ohmsBetween } from "./measured.ts";
 
 /** A single coil as the bench cases assume it: 6 kΩ, 2.4 H, 110 pF, no loss resistor. */

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { meterReadings } from "../../src/bench/meter/readings.ts";
 import { readBuild } from "../../src/build-file/read-build.ts";
 import { Controls, parseSettings } from "../../src/build-file/settings.ts";
-import { ResponseEngine } from "../../src/response/responses.ts";
+import { ResponseEngine } from "../../src/response/engine.ts";
 
 function guard(pot: object, shunt: string, across: readonly [string, string]) {
   return readBuild({

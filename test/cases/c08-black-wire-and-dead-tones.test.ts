@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
-import { auditBuild } from "../../src/bench/audit/index.ts";
+import { auditBuild } from "../../src/bench/audit/audit.ts";
 import { parseLongForm } from "../../src/build-file/build-file.ts";
 import { Controls, parseSettings } from "../../src/build-file/settings.ts";
-import { activeControls } from "../../src/response/activity.ts";
 import { logSpaced } from "../../src/response/frequencies.ts";
+import { activeControls } from "../../src/response/labels/activity.ts";
 import { onePickup } from "../fixtures/circuits.ts";
 import { levelsAt, ohmsBetween } from "./measured.ts";
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { auditBuild } from "../../src/bench/audit/index.ts";
+import { auditBuild } from "../../src/bench/audit/audit.ts";
 import { buildOf, type Changes, REVERSED, single, threeSingles } from "../bench/audit/guards.ts";
 import { levelsAt, ohmsBetween } from "./measured.ts";
 

@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { Controls, parseSettings } from "../../src/build-file/settings.ts";
+import { ResponseEngine } from "../../src/response/engine.ts";
 import { humLevelDb } from "../../src/response/hum.ts";
-import { describeSetting } from "../../src/response/labels.ts";
-import { ResponseEngine } from "../../src/response/responses.ts";
+import { describeSetting } from "../../src/response/labels/setting-describer.ts";
 import { buildOf, single, threeSingles } from "../bench/audit/guards.ts";
 
 function inPosition(lever: number, middle: object) {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { auditBuild } from "../../src/bench/audit/index.ts";
+import { auditBuild } from "../../src/bench/audit/audit.ts";
 import { buildOf, type Changes, single, threeSingles } from "../bench/audit/guards.ts";
 import { ohmsBetween } from "./measured.ts";
 

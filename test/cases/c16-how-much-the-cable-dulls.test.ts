@@ -1,7 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { parseLongForm } from "../../src/build-file/build-file.ts";
 import { Controls } from "../../src/build-file/settings.ts";
-import { curveOf, ResponseEngine } from "../../src/response/responses.ts";
+import { curveOf } from "../../src/response/curve.ts";
+import { ResponseEngine } from "../../src/response/engine.ts";
 import { onePickup } from "../fixtures/circuits.ts";
 import { levelsAt } from "./measured.ts";
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { auditBuild } from "../../src/bench/audit/index.ts";
+import { auditBuild } from "../../src/bench/audit/audit.ts";
 import { parseLongForm } from "../../src/build-file/build-file.ts";
 import { logSpaced } from "../../src/response/frequencies.ts";
 import { onePickup } from "../fixtures/circuits.ts";

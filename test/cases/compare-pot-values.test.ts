@@ -1,6 +1,6 @@
 import { expect, it } from "vitest";
 import { parseSettings } from "../../src/build-file/settings.ts";
-import { compare } from "../../src/choice/compare.ts";
+import { compare } from "../../src/choice/compare/compare.ts";
 import { flatDrive } from "../../src/choice/drive.ts";
 import { guardWith, HUMBUCKER, level, peakOver80Hz } from "./one-pickup.ts";
 

@@ -1,6 +1,6 @@
 import { expect, it } from "vitest";
 import { expandSweep } from "../../src/build-file/settings.ts";
-import { compare } from "../../src/choice/compare.ts";
+import { compare } from "../../src/choice/compare/compare.ts";
 import { flatDrive } from "../../src/choice/drive.ts";
 import { guardWith, humpHz } from "./one-pickup.ts";
 

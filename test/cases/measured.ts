@@ -2,8 +2,8 @@ import type { Build } from "../../src/build-file/schema.ts";
 import { Controls, parseSettings, type RawSettings } from "../../src/build-file/settings.ts";
 import { DirectCurrent } from "../../src/network/direct-current.ts";
 import { CircuitMaker } from "../../src/response/circuit.ts";
-import { magnitudeDb } from "../../src/response/curve.ts";
-import { ResponseEngine } from "../../src/response/responses.ts";
+import { ResponseEngine } from "../../src/response/engine.ts";
+import { magnitudeDb } from "../../src/response/level-and-phase.ts";
 
 /** What an ohmmeter between two lugs reads with nothing plugged in; null where open. */
 export function ohmsBetween(build: Build, a: string, b: string, raw: RawSettings = {}): number | null {

@@ -1,5 +1,5 @@
-import { type Across, type CoilValues, coilImpedance, coilTransfer } from "../../src/choice/coil-model.ts";
-import { createUniform } from "../../src/choice/spread.ts";
+import { type Across, type CoilValues, coilImpedance, coilTransfer } from "../../src/choice/fit/coil-model.ts";
+import { createUniform } from "../../src/choice/tolerance/spread.ts";
 import { logSpaced } from "../../src/response/frequencies.ts";
 
 /** Coils of usual size, with the loss model that describes each. */

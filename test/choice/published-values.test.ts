@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { coilImpedance, coilTransfer } from "../../src/choice/coil-model.ts";
+import { isExtrapolated, qOfPeak, resonanceJndHz } from "../../src/choice/compare/resonance-jnd.ts";
 import { camOf, erbBands, erbHz } from "../../src/choice/erb.ts";
-import { isExtrapolated, qOfPeak, resonanceJndHz } from "../../src/choice/resonance-jnd.ts";
+import { coilImpedance, coilTransfer } from "../../src/choice/fit/coil-model.ts";
 import { kPowerGain } from "../../src/choice/slices.ts";
 
 const magnitude = ({ re, im }: { re: number; im: number }) => Math.hypot(re, im);

@@ -1,6 +1,6 @@
 // A bounded mix of curves, previews, uploads and sets against the built service on the loopback interface, for LOAD_MINUTES
 // (10 unless said otherwise). Ends with 1 where any request failed. WORKERS is passed on to the service.
-import { PLAN } from "../hardening/plan.ts";
+import { PLAN } from "../server/plan.ts";
 import { figure, quantile, slope } from "./figures.ts";
 import { type Caller, callers } from "./mix.ts";
 import { startService } from "./service.ts";

@@ -1,5 +1,5 @@
-import { PLAN } from "../hardening/plan.ts";
-import { pcm } from "../hardening/wav-bytes.ts";
+import { PLAN } from "../server/plan.ts";
+import { pcm } from "../server/wav-bytes.ts";
 
 export interface Caller {
   readonly kind: string;

@@ -4,8 +4,9 @@ import { expect, test } from "vitest";
 import { expandBuild } from "../../src/build-file/expand.ts";
 import { readBuild } from "../../src/build-file/read-build.ts";
 import { Controls, expandSweep, rawSettings, type Settings } from "../../src/build-file/settings.ts";
-import { magnitudeDb, SILENCE_DB, unwrappedPhaseDegrees } from "../../src/response/curve.ts";
-import { curveOf, ResponseEngine } from "../../src/response/responses.ts";
+import { curveOf } from "../../src/response/curve.ts";
+import { ResponseEngine } from "../../src/response/engine.ts";
+import { magnitudeDb, SILENCE_DB, unwrappedPhaseDegrees } from "../../src/response/level-and-phase.ts";
 import { describeWith } from "../tools.ts";
 
 type Row = [frequencyHz: number, re: number, im: number];

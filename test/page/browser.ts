@@ -5,7 +5,7 @@ import { join } from "node:path";
 import { type BrowserContext, chromium, type Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, expect } from "vitest";
 import { buildApp } from "../../src/server/app.ts";
-import type { App } from "../../src/server/route-context.ts";
+import type { App } from "../../src/server/routes/route-context.ts";
 
 const FLAGS = [
   "--headless",

@@ -5,26 +5,27 @@ import { describe, expect, test } from "vitest";
 const SRC = resolve("src");
 
 /**
- * What each folder of src may import. The flow runs build → wiring → network → response → filter → render → server; choice
- * stands beside render, bench beside response.
+ * What each folder of src may import. The flow runs build → wiring → network → response → filter → render → contract → server and page;
+ * choice stands beside render, bench beside response.
  */
 const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
-  build: [],
-  wiring: ["build"],
+  "build-file": [],
+  wiring: ["build-file"],
   network: [],
-  response: ["build", "wiring", "network", "strings"],
-  filter: [],
   strings: [],
+  response: ["build-file", "wiring", "network", "strings"],
+  filter: [],
   audio: [],
-  render: ["build", "response", "filter", "strings", "audio", "network"],
-  choice: ["build", "wiring", "network", "response", "filter", "strings", "audio"],
-  bench: ["build", "wiring", "network", "response"],
-  server: ["build", "wiring", "network", "response", "filter", "strings", "audio", "render", "choice", "bench"],
-  page: ["build", "wiring", "response", "audio", "bench"],
+  render: ["build-file", "strings", "response", "filter", "audio"],
+  choice: ["build-file", "network", "response", "filter", "audio"],
+  bench: ["build-file", "wiring", "network", "response"],
+  contract: ["build-file", "render", "choice", "bench"],
+  server: ["build-file", "response", "audio", "render", "choice", "bench", "contract"],
+  page: ["build-file", "wiring", "response", "audio", "bench"],
 };
 
 /** Files outside the flow: errors and limits serve everyone, config only the edge. */
-const SHARED_FILES = ["errors.ts", "limits.ts", "disjoint-sets.ts", "bounded-map.ts"];
+const SHARED_FILES = ["errors.ts", "limits.ts", "disjoint-sets.ts", "bounded-map.ts", "checkpoint.ts"];
 
 function sourceFiles(): string[] {
   return readdirSync(SRC, { recursive: true, encoding: "utf8" }).filter((path) => path.endsWith(".ts"));
@@ -57,5 +58,15 @@ describe("imports follow the flow", () => {
         return to !== folder && !MAY_IMPORT[folder]!.includes(to);
       });
     expect(wrong).toEqual([]);
+  });
+
+  test.each(Object.entries(MAY_IMPORT))("src/%s uses every permission it has", (folder, permitted) => {
+    const used = new Set(
+      files
+        .filter((file) => folderOf(file) === folder)
+        .flatMap(importsOf)
+        .map(folderOf),
+    );
+    expect(permitted.filter((other) => !used.has(other))).toEqual([]);
   });
 });

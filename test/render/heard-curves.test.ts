@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { readBuild } from "../../src/build-file/read-build.ts";
-import { stringSetOf } from "../../src/render/coil-places.ts";
+import { stringSetOf } from "../../src/response/coil-places.ts";
 import { logSpaced } from "../../src/response/frequencies.ts";
 import { threeSingles } from "../fixtures/circuits.ts";
 import { curveIn, settingsOf } from "./scenario-settings.ts";

@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { readBuild } from "../../src/build-file/read-build.ts";
-import { coilPlaces, stringSetOf } from "../../src/render/coil-places.ts";
 import { phraseSignals } from "../../src/render/phrase-cache.ts";
 import { createRenderer } from "../../src/render/renderer.ts";
-import { ResponseEngine } from "../../src/response/responses.ts";
+import { coilPlaces, stringSetOf } from "../../src/response/coil-places.ts";
+import { ResponseEngine } from "../../src/response/engine.ts";
 import { threeSingles } from "../fixtures/circuits.ts";
 import { readScenario, settingsOf, WORK } from "./scenario-settings.ts";
 import { binsBetween, powerOfTwoFrom, spectrumOf } from "./spectra.ts";

@@ -8,7 +8,7 @@ import {
   type RawSettings,
   type Settings,
 } from "../../src/build-file/settings.ts";
-import { type CurvesRequest, curvesOf, type SettingCurve } from "../../src/render/curves.ts";
+import { type CurvesRequest, curvesOf, type SettingCurve } from "../../src/response/curve-reader.ts";
 
 export interface ScenarioCase {
   readonly name: string;

@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { evaluate } from "../../src/network/rational.ts";
-import { levelAndPhaseOf, magnitudeDb, unwrappedPhaseDegrees } from "../../src/response/curve.ts";
 import { logSpaced } from "../../src/response/frequencies.ts";
+import { levelAndPhaseOf, magnitudeDb, unwrappedPhaseDegrees } from "../../src/response/level-and-phase.ts";
 
 const coefficient = fc.double({ min: -4, max: 4, noNaN: true });
 

@@ -2,9 +2,10 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { readBuild } from "../../src/build-file/read-build.ts";
 import { Controls } from "../../src/build-file/settings.ts";
-import { magnitudeDb, unwrappedPhaseDegrees } from "../../src/response/curve.ts";
+import { curveOf } from "../../src/response/curve.ts";
+import { ResponseEngine } from "../../src/response/engine.ts";
 import { logSpaced } from "../../src/response/frequencies.ts";
-import { curveOf, ResponseEngine } from "../../src/response/responses.ts";
+import { magnitudeDb, unwrappedPhaseDegrees } from "../../src/response/level-and-phase.ts";
 import { threeSingles } from "../fixtures/circuits.ts";
 
 describe("unwrapped phase", () => {

@@ -1,9 +1,10 @@
 import { describe, expect, test } from "vitest";
-import { auditBuild } from "../../src/bench/audit/index.ts";
+import { auditBuild } from "../../src/bench/audit/audit.ts";
 import { readBuild } from "../../src/build-file/read-build.ts";
 import { parseScenario } from "../../src/build-file/scenario.ts";
 import { Controls, expandSweep, parseSettings } from "../../src/build-file/settings.ts";
-import { curveOf, ResponseEngine } from "../../src/response/responses.ts";
+import { curveOf } from "../../src/response/curve.ts";
+import { ResponseEngine } from "../../src/response/engine.ts";
 import { readScenario, scenarioFiles } from "./scenarios.ts";
 
 const FREQUENCIES = Float64Array.of(82, 440, 3000, 12000);

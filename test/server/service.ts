@@ -1,6 +1,6 @@
 import { afterAll, beforeAll } from "vitest";
 import { buildApp } from "../../src/server/app.ts";
-import type { App } from "../../src/server/route-context.ts";
+import type { App } from "../../src/server/routes/route-context.ts";
 
 /** The service for one test file, asked by `inject`. */
 export function useService(workers = 1): { readonly app: App } {

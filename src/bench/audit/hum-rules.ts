@@ -1,5 +1,5 @@
+import { netFraction } from "../../response/labels/position-coils.ts";
 import type { CoilSource } from "../../response/pickup-elements.ts";
-import { netFraction } from "../../response/position-coils.ts";
 import type { AuditContext, State } from "./context.ts";
 import { type Finding, finding } from "./finding.ts";
 import { coilLugs } from "./reach.ts";

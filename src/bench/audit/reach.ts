@@ -1,4 +1,4 @@
-import { magnitudeOf, PositionProbe } from "../../response/position-probe.ts";
+import { magnitudeOf, PositionProbe } from "../../response/labels/position-probe.ts";
 import type { AuditContext } from "./context.ts";
 import { type Finding, finding } from "./finding.ts";
 import { listed } from "./states.ts";

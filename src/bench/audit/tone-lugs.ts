@@ -1,6 +1,6 @@
 import type { Build } from "../../build-file/schema.ts";
-import { ActivityReader } from "../../response/activity.ts";
 import { CircuitMaker } from "../../response/circuit.ts";
+import { ActivityReader } from "../../response/labels/activity.ts";
 import { type AuditContext, jackOhms, type State, withDials } from "./context.ts";
 import { type Finding, finding } from "./finding.ts";
 

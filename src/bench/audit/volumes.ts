@@ -1,4 +1,4 @@
-import { SILENT_BELOW } from "../../response/position-coils.ts";
+import { SILENT_BELOW } from "../../response/labels/position-coils.ts";
 import { type AuditContext, type State, withDials } from "./context.ts";
 import { type Finding, finding } from "./finding.ts";
 import { listed } from "./states.ts";

@@ -1,6 +1,6 @@
 import type { SwitchControl } from "../../build-file/lugs.ts";
 import { parseSettings, type RawSettings } from "../../build-file/settings.ts";
-import { describeSetting } from "../../response/labels.ts";
+import { describeSetting } from "../../response/labels/setting-describer.ts";
 import { h, replaceContent } from "../dom/element.ts";
 import type { AppStore } from "../state/app-state.ts";
 import type { Editor } from "../state/editor.ts";

@@ -1,6 +1,6 @@
 import { parseSettings, type RawSettings } from "../../build-file/settings.ts";
+import { type Curve, curveOf } from "../../response/curve.ts";
 import { logSpaced } from "../../response/frequencies.ts";
-import { type Curve, curveOf } from "../../response/responses.ts";
 import type { Reading } from "../state/reading.ts";
 
 /** 32 points an octave: a resonance of the sharpest unloaded coil still looks round. */

@@ -1,5 +1,5 @@
 import type { RawSettings, SettingValue } from "../../build-file/settings.ts";
-import type { Curve } from "../../response/responses.ts";
+import type { Curve } from "../../response/curve.ts";
 import type { AppState, FamilyAxis } from "../state/app-state.ts";
 import { fitSettings } from "../state/editor.ts";
 import type { Reading } from "../state/reading.ts";

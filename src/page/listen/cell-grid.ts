@@ -1,5 +1,5 @@
 import { parseSettings, type RawSettings } from "../../build-file/settings.ts";
-import { SettingDescriber } from "../../response/labels.ts";
+import { SettingDescriber } from "../../response/labels/setting-describer.ts";
 import { h, replaceContent } from "../dom/element.ts";
 import { whileShown } from "../dom/later.ts";
 import type { AppStore } from "../state/app-state.ts";

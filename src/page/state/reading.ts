@@ -2,7 +2,7 @@ import { readBuild } from "../../build-file/read-build.ts";
 import type { Build } from "../../build-file/schema.ts";
 import { Controls } from "../../build-file/settings.ts";
 import { type InputFault, PresolderError } from "../../errors.ts";
-import { ResponseEngine } from "../../response/responses.ts";
+import { ResponseEngine } from "../../response/engine.ts";
 
 /** A build file as it is written: JSON, quantities still text. */
 export interface BuildSource {

@@ -1,14 +1,15 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { auditBuild, FINDING_CODES } from "../../../src/bench/audit/index.ts";
+import { auditBuild, FINDING_CODES } from "../../../src/bench/audit/audit.ts";
 import { parseLongForm } from "../../../src/build-file/build-file.ts";
 import { LugTable } from "../../../src/build-file/lugs.ts";
 import type { Build } from "../../../src/build-file/schema.ts";
 import { Controls, expandSweep, parseSettings } from "../../../src/build-file/settings.ts";
-import { ActivityReader } from "../../../src/response/activity.ts";
+import { curveOf } from "../../../src/response/curve.ts";
+import { ResponseEngine } from "../../../src/response/engine.ts";
 import { humLevelDb } from "../../../src/response/hum.ts";
-import { SettingDescriber } from "../../../src/response/labels.ts";
-import { curveOf, ResponseEngine } from "../../../src/response/responses.ts";
+import { ActivityReader } from "../../../src/response/labels/activity.ts";
+import { SettingDescriber } from "../../../src/response/labels/setting-describer.ts";
 import { buildOf, humbucker, single, splitHumbucker, threeSingles, twoHumbuckers } from "./guards.ts";
 
 const pickup = fc.oneof(

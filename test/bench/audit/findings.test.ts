@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { auditBuild, FINDING_CODES, type FindingCode } from "../../../src/bench/audit/index.ts";
+import { auditBuild, FINDING_CODES, type FindingCode } from "../../../src/bench/audit/audit.ts";
 import { buildOf, type Changes, type Guard, splitHumbucker, threeSingles, twoHumbuckers } from "./guards.ts";
 import type { WrongBuild } from "./wrong-build.ts";
 import { WRONG_PATHS } from "./wrong-paths.ts";

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { auditBuild, type Finding } from "../../../src/bench/audit/index.ts";
+import { auditBuild, type Finding } from "../../../src/bench/audit/audit.ts";
 import type { Build } from "../../../src/build-file/schema.ts";
 import { Wiring } from "../../../src/wiring/nets.ts";
 import { buildOf, type Changes, type Guard, splitHumbucker, threeSingles, twoHumbuckers } from "./guards.ts";

@@ -1,4 +1,4 @@
-import type { Finding } from "../../../src/bench/audit/index.ts";
+import type { Finding } from "../../../src/bench/audit/audit.ts";
 import type { Changes, Guard } from "./guards.ts";
 
 /** A well-wired guard, what is changed about it, and what the audit must then say. */

@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { Controls, parseSettings, type RawSettings } from "../../../src/build-file/settings.ts";
-import { activeControls } from "../../../src/response/activity.ts";
+import { ResponseEngine } from "../../../src/response/engine.ts";
 import { humLevelDb } from "../../../src/response/hum.ts";
-import { ResponseEngine } from "../../../src/response/responses.ts";
+import { activeControls } from "../../../src/response/labels/activity.ts";
 import {
   buildOf,
   type Changes,

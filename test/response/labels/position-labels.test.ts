@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { Controls, parseSettings, type RawSettings } from "../../../src/build-file/settings.ts";
-import { describeSetting } from "../../../src/response/labels.ts";
+import { describeSetting } from "../../../src/response/labels/setting-describer.ts";
 import {
   buildOf,
   type Changes,

@@ -1,0 +1,161 @@
+import { PresolderError } from "../../errors.ts";
+import type { CoilValues } from "./coil-model.ts";
+import type { LossModel } from "./coil-shapes.ts";
+import { type Attempt, attempt, exponentials, type FitProblem, relativeErrors } from "./fit-attempt.ts";
+import { t95 } from "./student-t.ts";
+
+export interface FittedValue {
+  readonly name: string;
+  readonly value: number;
+  /** Relative: of the value's logarithm. */
+  readonly relativeError: number;
+  /** In the value's own unit. */
+  readonly standardError: number;
+  /** 95 % confidence. */
+  readonly low: number;
+  readonly high: number;
+}
+
+export interface ConsideredModel {
+  readonly loss: LossModel;
+  /** Akaike's information criterion, corrected for small samples; the least is best. Null where the model could not be fitted. */
+  readonly aicc: number | null;
+  readonly usable: boolean;
+  readonly reason: string;
+}
+
+export interface Fit {
+  readonly loss: LossModel;
+  readonly coil: CoilValues;
+  readonly values: readonly FittedValue[];
+  /** Inductance at low frequency: the coil's own and its sections' together. */
+  readonly lowFrequencyInductance: FittedValue;
+  /** Measured minus fitted. */
+  readonly errors: Float64Array;
+  readonly precision: { readonly value: number; readonly estimated: boolean };
+  readonly degreesOfFreedom: number;
+  readonly condition: number;
+  readonly considered: readonly ConsideredModel[];
+  readonly notes: readonly string[];
+}
+
+/** A value is told where its standard error stays under a third: 95 % then spans less than a factor of two either way. */
+const LARGEST_RELATIVE_ERROR = 0.33;
+/** Beyond this the Jacobian's own rounding, about 1e-9, is no longer small beside the least direction. */
+const LARGEST_CONDITION = 1e6;
+
+const READABLE: Readonly<Record<string, string>> = {
+  resistance: "the coil's resistance",
+  inductance: "the inductance",
+  capacitance: "the winding capacitance",
+  loss: "the loss resistor",
+};
+
+function readable(name: string): string {
+  return READABLE[name] ?? "a loss section's values";
+}
+
+/** Why the data cannot tell this model's values, or undefined where they can. */
+function complaint(of: Attempt): string | undefined {
+  if (!of.solution.covariance || of.solution.condition > LARGEST_CONDITION)
+    return "the measurements do not tell its values apart (the least-squares problem is ill conditioned)";
+  const untold = of.shape.names.filter((_, i) => !(relativeErrors(of)[i]! <= LARGEST_RELATIVE_ERROR));
+  if (untold.length === 0) return undefined;
+  return `the measurements do not fix ${[...new Set(untold.map(readable))].join(" and ")}`;
+}
+
+/** A precision found from the residuals makes the errors Student's, a known one normal. */
+function interval(name: string, value: number, relativeError: number, freedom: number): FittedValue {
+  const reach = Math.exp(t95(freedom) * relativeError);
+  return { name, value, relativeError, standardError: value * relativeError, low: value / reach, high: value * reach };
+}
+
+/** The sum of all inductances and its error, from the covariance of the logarithms. */
+function lowFrequencyInductance({ shape, solution }: Attempt, freedom: number): FittedValue {
+  const size = shape.names.length;
+  const values = exponentials(solution.parameters);
+  const members = shape.names.flatMap((name, i) => (name.endsWith("inductance") ? [i] : []));
+  const total = members.reduce((sum, i) => sum + values[i]!, 0);
+  let variance = 0;
+  for (const i of members)
+    for (const j of members) variance += (values[i]! * values[j]! * solution.covariance![i * size + j]!) / total ** 2;
+  return interval("lowFrequencyInductance", total, Math.sqrt(variance), freedom);
+}
+
+/** Parameter numbers with the loss sections in the order of their corners R/L, lowest first, as every answer lists them. */
+function inOrder(values: Float64Array): number[] {
+  const core = [0, 1, 2];
+  if (values.length <= 4) return [...values.keys()];
+  const sections = Array.from({ length: (values.length - core.length) / 2 }, (_, i) => core.length + 2 * i);
+  const corner = (at: number) => values[at]! / values[at + 1]!;
+  return [...core, ...sections.toSorted((a, b) => corner(a) - corner(b)).flatMap((at) => [at, at + 1])];
+}
+
+/** A difference in AICc beyond which the worse model has hardly any support (Burnham and Anderson 2002, from memory). */
+const DECISIVE_AICC = 10;
+/** χ² a degree of freedom above which a stated precision is not what the measurements have. */
+const STRAINED = 4;
+
+function notesOn(problem: FitProblem, chosen: Attempt, considered: readonly ConsideredModel[]): string[] {
+  const notes: string[] = [];
+  const better = considered.filter(
+    ({ usable, aicc }) => !usable && aicc !== null && aicc < chosen.aicc - DECISIVE_AICC,
+  );
+  if (better.length > 0)
+    notes.push(
+      `A finer loss model (${better.map(({ loss }) => loss).join(", ")}) follows the measurements better, but they do not fix its` +
+        " values; the values given carry the difference, so their errors are too small.",
+    );
+  const { degreesOfFreedom, solution } = chosen;
+  if (problem.precision !== undefined && degreesOfFreedom > 0 && solution.chiSquare > STRAINED * degreesOfFreedom)
+    notes.push(
+      "The residuals are larger than the stated precision allows: the coil is not of this form, or a reading is off.",
+    );
+  return notes;
+}
+
+function finish(problem: FitProblem, chosen: Attempt, considered: ConsideredModel[]): Fit {
+  const { shape, solution, degreesOfFreedom } = chosen;
+  const found = exponentials(solution.parameters);
+  const order = inOrder(found);
+  const values = order.map((at) => found[at]!);
+  const errors = relativeErrors(chosen);
+  const freedom = problem.precision === undefined ? degreesOfFreedom : Number.POSITIVE_INFINITY;
+  return {
+    loss: shape.loss,
+    coil: shape.coilOf(values),
+    values: shape.names.map((name, i) => interval(name, values[i]!, errors[order[i]!]!, freedom)),
+    lowFrequencyInductance: lowFrequencyInductance(chosen, freedom),
+    errors: chosen.errors,
+    precision: { value: chosen.sigma, estimated: problem.precision === undefined },
+    degreesOfFreedom,
+    condition: solution.condition,
+    considered,
+    notes: notesOn(problem, chosen, considered),
+  };
+}
+
+/**
+ * Fits a coil to measurements by weighted least squares over the logarithms of its values, for every loss model asked for, and
+ * keeps the one with the least AICc among those whose values the data can tell.
+ * @throws PresolderError DATA_INSUFFICIENT where the data can tell none
+ */
+export function fitCoil(problem: FitProblem): Fit {
+  const attempts = problem.models.map((loss) => ({ loss, attempt: attempt(problem, loss) }));
+  const considered = attempts.map(({ loss, attempt: made }): ConsideredModel => {
+    if (!made) return { loss, aicc: null, usable: false, reason: "there are more values than measurements" };
+    const reason = complaint(made);
+    return { loss, aicc: made.aicc, usable: reason === undefined, reason: reason ?? "its values are told" };
+  });
+  const usable = attempts.flatMap(({ attempt: made }, i) => (made && considered[i]!.usable ? [made] : []));
+  if (usable.length === 0) {
+    const reasons = considered.map(({ loss, reason }) => `${loss}: ${reason}`).join("; ");
+    const detail = `The measurements cannot tell the coil's values: ${reasons}. ${problem.remedy}`;
+    throw new PresolderError("DATA_INSUFFICIENT", detail);
+  }
+  return finish(
+    problem,
+    usable.reduce((best, made) => (made.aicc < best.aicc ? made : best)),
+    considered,
+  );
+}

@@ -1,0 +1,220 @@
+import { LugTable } from "../../build-file/lugs.ts";
+import { suggestion } from "../../build-file/nearest.ts";
+import type { Build, Part } from "../../build-file/schema.ts";
+import { type InputFault, PresolderError } from "../../errors.ts";
+import type { Patch } from "../variant.ts";
+
+/** A part whose value may be chosen: one of the build, one added between two lugs or into a wire, or the cable. */
+export type FreeSpec =
+  | { readonly kind: "part"; readonly part: string; readonly values: readonly number[]; readonly orNone: boolean }
+  | { readonly kind: "taper"; readonly part: string; readonly values: readonly number[] }
+  | { readonly kind: "cable"; readonly values: readonly number[] }
+  | {
+      readonly kind: "across";
+      readonly add: "cap" | "resistor";
+      readonly between: readonly [string, string];
+      readonly values: readonly number[];
+      readonly orNone: boolean;
+    }
+  | {
+      readonly kind: "in-wire";
+      readonly wire: readonly [string, string];
+      readonly values: readonly number[];
+      readonly orNone: boolean;
+    }
+  | {
+      /** A capacitor and a resistor one after the other, such as a treble bleed of the series kind. */
+      readonly kind: "series-pair";
+      readonly between: readonly [string, string];
+      readonly caps: readonly number[];
+      readonly resistors: readonly number[];
+    };
+
+/** One thing to choose: its candidates, null for leaving it out. */
+export interface Free {
+  readonly name: string;
+  readonly unit: "farads" | "ohms" | "metres" | "fraction";
+  readonly values: readonly (number | null)[];
+  readonly patchesFor: (value: number | null) => readonly Patch[];
+}
+
+export interface SearchSpace {
+  /** The build with the added parts in it. */
+  readonly build: Build;
+  readonly frees: readonly Free[];
+}
+
+/** Stands for no resistor across two lugs: a thousand times the highest value in use, 120 dB under what it bridges. */
+const OPEN_OHMS = 1e12;
+const USUAL_CABLE_FARADS_PER_METRE = 100e-12;
+
+type Wires = Build["wires"];
+
+class SpaceMaker {
+  readonly frees: Free[] = [];
+  readonly faults: InputFault[] = [];
+  parts: Build["parts"];
+  wires: Wires;
+  cable: Build["cable"];
+  readonly #lugs: LugTable;
+
+  constructor(build: Build) {
+    this.parts = { ...build.parts };
+    this.wires = build.wires;
+    this.cable = build.cable;
+    this.#lugs = new LugTable(build.parts);
+  }
+
+  add(spec: FreeSpec, path: string): void {
+    switch (spec.kind) {
+      case "part":
+        this.#freePart(spec, path);
+        break;
+      case "taper":
+        this.#freeTaper(spec, path);
+        break;
+      case "cable":
+        this.#freeCable(spec.values);
+        break;
+      case "across":
+        this.#freeAcross(spec, path);
+        break;
+      case "in-wire":
+        this.#freeInWire(spec, path);
+        break;
+      case "series-pair":
+        this.#freeSeriesPair(spec, path);
+        break;
+    }
+  }
+
+  #partNamed(name: string, kinds: readonly Part["kind"][], path: string): Part | undefined {
+    const part = Object.hasOwn(this.parts, name) ? this.parts[name] : undefined;
+    if (part && kinds.includes(part.kind)) return part;
+    const known = Object.entries(this.parts).flatMap(([key, { kind }]) => (kinds.includes(kind) ? [key] : []));
+    const found = part ? `"${name}" is a ${part.kind}` : `there is no part "${name.slice(0, 60)}"`;
+    const message = `${found}; expected a ${kinds.join(", ")}${part ? "" : suggestion(name, known)}`;
+    this.faults.push({ path: `${path}.part`, message });
+    return undefined;
+  }
+
+  #freePart({ part: name, values, orNone }: Extract<FreeSpec, { kind: "part" }>, path: string): void {
+    const part = this.#partNamed(name, ["cap", "resistor", "pot"], path);
+    if (!part) return;
+    const isCap = part.kind === "cap";
+    const fields = isCap
+      ? ["capacitance"]
+      : part.kind === "pot" && part.measured
+        ? ["resistance", "measured"]
+        : ["resistance"];
+    const none = isCap ? 0 : OPEN_OHMS;
+    if (orNone && part.kind === "pot")
+      this.faults.push({ path: `${path}.orNone`, message: "a pot cannot be left out; expected a cap or a resistor" });
+    this.frees.push({
+      name,
+      unit: isCap ? "farads" : "ohms",
+      values: orNone ? [null, ...values] : values,
+      patchesFor: (value) => fields.map((field) => ({ part: name, field, value: value ?? none })),
+    });
+  }
+
+  #freeTaper({ part: name, values }: Extract<FreeSpec, { kind: "taper" }>, path: string): void {
+    const part = this.#partNamed(name, ["pot"], path);
+    if (part?.kind !== "pot") return;
+    // A midpoint means nothing to a table of points, so the pot takes the two straight segments that have one.
+    if (typeof part.taper !== "string") this.parts[name] = { ...part, taper: "audio" };
+    const patchesFor = (value: number | null) => [{ part: name, field: "midpoint", value: value! }];
+    this.frees.push({ name: `${name} at half rotation`, unit: "fraction", values, patchesFor });
+  }
+
+  #freeCable(values: readonly number[]): void {
+    this.cable ??= { length: 0, capacitance: USUAL_CABLE_FARADS_PER_METRE };
+    const patchesFor = (value: number | null) => [{ part: null, field: "cable.length", value: value! }];
+    this.frees.push({ name: "cable", unit: "metres", values, patchesFor });
+  }
+
+  #checkLugs(lugs: readonly string[], path: string): boolean {
+    const unknown = lugs.filter((lug) => this.#lugs.find(lug) === undefined);
+    for (const lug of unknown) this.faults.push({ path, message: this.#lugs.complaint(lug) });
+    return unknown.length === 0;
+  }
+
+  #newName(stem: string): string {
+    for (let number = 1; ; number++) {
+      const name = number === 1 ? stem : `${stem}${number}`;
+      if (!Object.hasOwn(this.parts, name)) return name;
+    }
+  }
+
+  /** Adds a cap or resistor under a new name. @returns the name */
+  #newPart(stem: string, kind: "cap" | "resistor"): string {
+    const name = this.#newName(stem);
+    this.parts[name] = kind === "cap" ? { kind, capacitance: 0 } : { kind, resistance: OPEN_OHMS };
+    return name;
+  }
+
+  #join(from: string, to: string): void {
+    this.wires = [...this.wires, { from, to }];
+  }
+
+  #freeNew(name: string, kind: "cap" | "resistor", values: readonly number[], none?: number): void {
+    const field = kind === "cap" ? "capacitance" : "resistance";
+    this.frees.push({
+      name,
+      unit: kind === "cap" ? "farads" : "ohms",
+      values: none === undefined ? values : [null, ...values],
+      patchesFor: (value) => [{ part: name, field, value: value ?? none! }],
+    });
+  }
+
+  #freeAcross({ add, between, values, orNone }: Extract<FreeSpec, { kind: "across" }>, path: string): void {
+    if (!this.#checkLugs(between, `${path}.between`)) return;
+    const name = this.#newPart(add === "cap" ? "addedCap" : "addedResistor", add);
+    this.#join(`${name}.a`, between[0]);
+    this.#join(`${name}.b`, between[1]);
+    this.#freeNew(name, add, values, orNone ? (add === "cap" ? 0 : OPEN_OHMS) : undefined);
+  }
+
+  #freeInWire({ wire: [from, to], values, orNone }: Extract<FreeSpec, { kind: "in-wire" }>, path: string): void {
+    const ends = [from, to].map((lug) => this.#lugs.find(lug));
+    const at = this.wires.findIndex((wire) => {
+      const own = [this.#lugs.find(wire.from), this.#lugs.find(wire.to)];
+      return (own[0] === ends[0] && own[1] === ends[1]) || (own[0] === ends[1] && own[1] === ends[0]);
+    });
+    if (ends.includes(undefined) || at < 0) {
+      this.faults.push({ path: `${path}.inWire`, message: `there is no wire from "${from}" to "${to}"` });
+      return;
+    }
+    const name = this.#newPart("seriesResistor", "resistor");
+    this.wires = this.wires.filter((_, index) => index !== at);
+    this.#join(from, `${name}.a`);
+    this.#join(`${name}.b`, to);
+    this.#freeNew(name, "resistor", values, orNone ? 0 : undefined);
+  }
+
+  #freeSeriesPair({ between, caps, resistors }: Extract<FreeSpec, { kind: "series-pair" }>, path: string): void {
+    if (!this.#checkLugs(between, `${path}.between`)) return;
+    const cap = this.#newPart("addedCap", "cap");
+    const resistor = this.#newPart("addedResistor", "resistor");
+    this.#join(`${cap}.a`, between[0]);
+    this.#join(`${cap}.b`, `${resistor}.a`);
+    this.#join(`${resistor}.b`, between[1]);
+    this.#freeNew(cap, "cap", caps);
+    this.#freeNew(resistor, "resistor", resistors);
+  }
+}
+
+/**
+ * The build with every free part in place, and what there is to choose.
+ * @throws PresolderError REQUEST_INVALID naming each free part at fault, paths beginning with `free`
+ */
+export function searchSpace(build: Build, specs: readonly FreeSpec[]): SearchSpace {
+  const maker = new SpaceMaker(build);
+  for (const [index, spec] of specs.entries()) maker.add(spec, `free.${index}`);
+  if (maker.faults.length > 0) {
+    const detail = maker.faults.map(({ path, message }) => `${path}: ${message}`).join("; ");
+    throw new PresolderError("REQUEST_INVALID", detail, maker.faults);
+  }
+  const { parts, wires, cable, frees } = maker;
+  return { build: { ...build, parts, wires, cable }, frees };
+}

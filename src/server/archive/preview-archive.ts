@@ -1,0 +1,73 @@
+import type { SetBatch, SetRequest } from "../../render/preview-set.ts";
+import { MAX_BOOST_DB, UNKNOWN_FROM_A_RECORDING } from "../../render/undo.ts";
+import type { SettingCurve } from "../../response/curve-reader.ts";
+import type { SettingRow } from "./curve-texts.ts";
+
+/** Words for a setting as a file name that every system takes: "02-position-1-tone-7.wav". */
+export function fileName(index: number, setting: string, count: number): string {
+  const number = String(index + 1).padStart(Math.max(2, String(count).length), "0");
+  const words = setting
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, "-")
+    .replace(/^-|-$/g, "");
+  return `${number}-${words.slice(0, 80) || "preview"}.wav`;
+}
+
+/** A text cell (RFC 4180). One that a spreadsheet would take for a formula is put behind an apostrophe. */
+export function csvCell(text: string): string {
+  const harmless = /^[=+\-@\t\r]/.test(text) ? `'${text}` : text;
+  return /[",\n\r]/.test(harmless) ? `"${harmless.replaceAll('"', '""')}"` : harmless;
+}
+
+/** Frequencies down, settings across, magnitudes in dB. */
+export function curvesCsv(frequenciesHz: Float64Array, curves: readonly SettingCurve[]): string {
+  const head = ["frequency (Hz)", ...curves.map(({ setting }) => `${setting} (dB)`)].map(csvCell);
+  const rows = Array.from(frequenciesHz, (frequency, i) =>
+    [frequency.toFixed(3), ...curves.map(({ magnitude }) => magnitude[i]!.toFixed(4))].join(","),
+  );
+  return `${[head.join(","), ...rows].join("\r\n")}\r\n`;
+}
+
+const rounded = (value: number | null, digits: number) => (value === null ? null : Number(value.toFixed(digits)));
+
+function undoNotes({ recordedWith }: SetRequest): object {
+  return recordedWith ? { undo: { maxBoostDb: MAX_BOOST_DB, unknown: UNKNOWN_FROM_A_RECORDING } } : {};
+}
+
+/** What the sounds of an archive cannot say about themselves. */
+export function manifestOf(
+  request: SetRequest,
+  batch: SetBatch,
+  rows: readonly SettingRow[],
+  assumedPlaces: readonly string[],
+): object {
+  const { signal, level, encoding, hum } = request;
+  return {
+    title: request.build.title,
+    signal: "name" in signal ? signal.name : "a file of one's own",
+    level,
+    encoding,
+    ...(hum === undefined ? {} : { hum }),
+    sampleRateHz: batch.sampleRateHz,
+    delaySamples: batch.delaySamples,
+    fullScale: "1.0 is 1 V at gainDb 0",
+    ...(assumedPlaces.length > 0 && "name" in signal ? { placesAssumed: assumedPlaces } : {}),
+    ...undoNotes(request),
+    previews: rows.map(({ settings, setting, label, position, tone, volume }, index) => {
+      const { gainDb, lufs, truePeakDbtp } = batch.levels[index]!;
+      return {
+        file: fileName(index, setting, rows.length),
+        settings,
+        setting,
+        label,
+        position,
+        tone,
+        volume,
+        gainDb: rounded(gainDb, 3),
+        lufs: rounded(lufs, 2),
+        truePeakDbtp: rounded(truePeakDbtp, 2),
+        ...(request.recordedWith ? { limits: batch.limits[index] } : {}),
+      };
+    }),
+  };
+}

@@ -1,0 +1,70 @@
+import type { FastifyReply, FastifyRequest } from "fastify";
+import { MAX_RENDERS, MAX_RENDERS_PER_CLIENT, MAX_SETS } from "../../limits.ts";
+import type { App } from "../routes/route-context.ts";
+import { ServiceBusy } from "../work/worker-pool.ts";
+import { clientOf } from "./client.ts";
+import { RETRY_AFTER_SECONDS, TooManyRequests } from "./refusals.ts";
+import { whenClosed } from "./when-closed.ts";
+
+export interface GateBounds {
+  readonly perClient: number;
+  readonly renders: number;
+  readonly sets: number;
+}
+
+const USUAL_BOUNDS: GateBounds = { perClient: MAX_RENDERS_PER_CLIENT, renders: MAX_RENDERS, sets: MAX_SETS };
+
+/** Counts what is under way, by name, and tells whether one more fits. */
+class Counter {
+  readonly #counts = new Map<string, number>();
+
+  enter(name: string, bound: number): boolean {
+    const count = this.#counts.get(name) ?? 0;
+    if (count >= bound) return false;
+    this.#counts.set(name, count + 1);
+    return true;
+  }
+
+  leave(name: string): void {
+    const count = this.#counts.get(name)! - 1;
+    if (count > 0) this.#counts.set(name, count);
+    else this.#counts.delete(name);
+  }
+}
+
+function isWork(request: FastifyRequest): boolean {
+  const path = request.routeOptions.url ?? "";
+  return path.startsWith("/api/") && (request.method === "POST" || path.endsWith(".wav"));
+}
+
+const isSet = (request: FastifyRequest) => request.routeOptions.url === "/api/previews";
+
+/**
+ * Bounds the work under way: for each client from its first byte, so that slow uploads count; for all of them together from the
+ * moment there is work to do, so that slow uploads cannot shut others out. 429 and 503, both with Retry-After.
+ */
+export function guardRenders(app: App, bounds: GateBounds = USUAL_BOUNDS): void {
+  const counter = new Counter();
+  const heldBy = new WeakMap<FastifyReply["raw"], string[]>();
+  const hold = (reply: FastifyReply, name: string, bound: number): boolean => {
+    if (!counter.enter(name, bound)) return false;
+    heldBy.get(reply.raw)!.push(name);
+    return true;
+  };
+  app.addHook("onRequest", async (request, reply) => {
+    if (!isWork(request)) return;
+    const held: string[] = [];
+    heldBy.set(reply.raw, held);
+    whenClosed(reply, () => {
+      for (const name of held) counter.leave(name);
+    });
+    if (hold(reply, `client ${clientOf(request.ip)}`, bounds.perClient)) return;
+    reply.header("retry-after", RETRY_AFTER_SECONDS);
+    throw new TooManyRequests(`expected at most ${bounds.perClient} requests at a time from one client`);
+  });
+  app.addHook("preHandler", async (request, reply) => {
+    if (!isWork(request)) return;
+    const fits = hold(reply, "renders", bounds.renders) && (!isSet(request) || hold(reply, "sets", bounds.sets));
+    if (!fits) throw new ServiceBusy();
+  });
+}

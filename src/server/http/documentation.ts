@@ -1,0 +1,37 @@
+import { readFileSync } from "node:fs";
+import swagger from "@fastify/swagger";
+import { jsonSchemaTransform, jsonSchemaTransformObject } from "fastify-type-provider-zod";
+import { PATHS } from "../paths.ts";
+import type { App } from "../routes/route-context.ts";
+import { CACHED_FOR_A_WHILE } from "./caching.ts";
+import { MULTIPART_SCHEMA } from "./sound-upload.ts";
+
+type TransformObject = typeof jsonSchemaTransformObject;
+type OpenApiDocument = ReturnType<TransformObject>;
+
+/** The JSON schema stands under every media type of a body; a multipart one has fields of its own. */
+function describeMultipart(document: OpenApiDocument): OpenApiDocument {
+  for (const path of Object.values(document.paths ?? {})) {
+    for (const operation of Object.values(path ?? {})) {
+      const content = (operation as { requestBody?: { content?: Record<string, unknown> } }).requestBody?.content;
+      if (content?.["multipart/form-data"]) content["multipart/form-data"] = { schema: MULTIPART_SCHEMA };
+    }
+  }
+  return document;
+}
+
+/** OpenAPI at `/api/openapi.json`, made from the schemas that check the requests. */
+export async function registerDocumentation(app: App): Promise<void> {
+  const { version, description } = JSON.parse(readFileSync(PATHS.packageFile, "utf8")) as Record<string, string>;
+  const transformObject: TransformObject = (document) => describeMultipart(jsonSchemaTransformObject(document));
+  await app.register(swagger, {
+    openapi: { openapi: "3.1.0", info: { title: "Presolder", version: version!, description: description! } },
+    transform: jsonSchemaTransform,
+    transformObject,
+  });
+  let text: string | undefined;
+  app.get("/api/openapi.json", { schema: { hide: true } }, async (_request, reply) => {
+    text ??= JSON.stringify(app.swagger());
+    return reply.header("cache-control", CACHED_FOR_A_WHILE).type("application/json; charset=utf-8").send(text);
+  });
+}

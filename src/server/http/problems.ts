@@ -1,0 +1,131 @@
+import { STATUS_CODES } from "node:http";
+import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { z } from "zod";
+import { ERROR_TITLES, type ErrorCode, type InputFault, PresolderError } from "../../errors.ts";
+import { RETRY_AFTER_SECONDS } from "../care/refusals.ts";
+import { BARE_PAGE_HEADERS, brokenLinkPage, missingPage } from "../links/linked-page.ts";
+import { WorkerLost, WorkerOutOfMemory } from "../work/worker-loss.ts";
+import { JobStopped, ServiceBusy } from "../work/worker-pool.ts";
+import { collectMethods } from "./allowed-methods.ts";
+
+/** HTTP status of each error code (RFC 9110). */
+export const STATUS_OF_CODE: Readonly<Record<ErrorCode, number>> = {
+  BUILD_INVALID: 400,
+  SETTINGS_INVALID: 400,
+  REQUEST_INVALID: 400,
+  WAV_INVALID: 400,
+  SOUND_UNUSABLE: 422,
+  LIMIT_EXCEEDED: 413,
+  LINK_INVALID: 400,
+  DATA_INSUFFICIENT: 422,
+  NETWORK_SINGULAR: 422,
+  NOT_FOUND: 404,
+};
+
+/** Problem details, RFC 9457. */
+export const problemSchema = z
+  .object({
+    type: z.string().describe("stable name of the kind of problem"),
+    title: z.string(),
+    status: z.int(),
+    detail: z.string().optional().describe("what was found and what was expected"),
+    errors: z
+      .array(z.object({ path: z.string().describe("dotted path of the field at fault"), message: z.string() }))
+      .optional(),
+  })
+  .meta({ id: "Problem", description: "Problem details (RFC 9457)" });
+
+export type Problem = z.infer<typeof problemSchema>;
+
+export const PROBLEM_MEDIA_TYPE = "application/problem+json; charset=utf-8";
+const MAX_FAULTS_TOLD = 100;
+
+const JSON_ERRORS = ["FST_ERR_CTP_INVALID_JSON_BODY", "FST_ERR_CTP_EMPTY_JSON_BODY"];
+
+function problemOfCode(code: ErrorCode, detail: string, faults: readonly InputFault[]): Problem {
+  return {
+    type: `urn:presolder:problem:${code.toLowerCase().replaceAll("_", "-")}`,
+    title: ERROR_TITLES[code],
+    status: STATUS_OF_CODE[code],
+    detail,
+    ...(faults.length > 0 ? { errors: faults.slice(0, MAX_FAULTS_TOLD).map((fault) => ({ ...fault })) } : {}),
+  };
+}
+
+export function plainProblem(status: number, detail?: string): Problem {
+  const title = STATUS_CODES[status] ?? "Error";
+  return { type: "about:blank", title, status, ...(detail === undefined ? {} : { detail }) };
+}
+
+/** What the caller is told about an error; faults of the service itself stay hidden. */
+export function problemOf(error: unknown): Problem {
+  if (error instanceof PresolderError) return problemOfCode(error.code, error.message, error.faults);
+  if (error instanceof ServiceBusy) return plainProblem(503, error.message);
+  if (error instanceof JobStopped || error instanceof WorkerLost) return plainProblem(503, error.message);
+  if (error instanceof WorkerOutOfMemory) return plainProblem(500, error.message);
+  const { statusCode, code, message } = error as Partial<FastifyError>;
+  if (JSON_ERRORS.includes(code ?? "") || (error instanceof SyntaxError && statusCode === 400)) {
+    return problemOfCode("REQUEST_INVALID", `the body is not JSON: ${message}`, [
+      { path: "body", message: `expected JSON; ${message}` },
+    ]);
+  }
+  if (statusCode !== undefined && statusCode >= 400 && statusCode < 500) return plainProblem(statusCode, message);
+  if (statusCode === 503) return plainProblem(503, "The service is busy; try again in a moment");
+  return plainProblem(500);
+}
+
+function sendProblem(reply: FastifyReply, problem: Problem): FastifyReply {
+  if (problem.status === 503) reply.header("retry-after", RETRY_AFTER_SECONDS);
+  // Headers of the answer that did not come about must not let a cache keep the problem.
+  return reply
+    .removeHeader("etag")
+    .header("cache-control", "no-store")
+    .code(problem.status)
+    .type(PROBLEM_MEDIA_TYPE)
+    .serializer(JSON.stringify)
+    .send(problem);
+}
+
+export function handleError(error: unknown, request: FastifyRequest, reply: FastifyReply): FastifyReply {
+  const problem = problemOf(error);
+  if (problem.status >= 500 && !(error instanceof JobStopped)) request.log.error({ err: error }, "request failed");
+  return sendProblem(reply, problem);
+}
+
+/** An address that cannot even be decoded: a page for a person with a broken link, a problem for anybody else. */
+export function handleBadAddress(error: unknown, request: FastifyRequest, reply: FastifyReply): FastifyReply {
+  if (!request.url.startsWith("/b/")) return handleError(error, request, reply);
+  const reason = 'the link holds a "%" that stands for no character; it was damaged on its way';
+  return reply
+    .code(400)
+    .headers(BARE_PAGE_HEADERS)
+    .send(brokenLinkPage([reason]));
+}
+
+/** Whether a person with a browser asks, rather than a program. */
+function wantsPage({ method, url, headers }: FastifyRequest): boolean {
+  return method === "GET" && !url.startsWith("/api/") && (headers.accept ?? "").includes("text/html");
+}
+
+/** One handler for every error, Fastify's own and unknown paths included. */
+export function handleProblems(app: FastifyInstance): void {
+  app.setErrorHandler(handleError);
+  const methodsAt = collectMethods(app);
+  app.setNotFoundHandler((request, reply) => {
+    const path = (request.url.split("?")[0] ?? "").slice(0, 200);
+    reply.header("vary", "accept");
+    const methods = methodsAt(path);
+    if (methods.length > 0 && !methods.includes(request.method)) {
+      const allowed = methods.join(", ");
+      const detail = `${path} does not answer ${request.method}; expected ${allowed}`;
+      return sendProblem(reply.header("allow", allowed), plainProblem(405, detail));
+    }
+    if (wantsPage(request))
+      return reply
+        .code(404)
+        .header("cache-control", "no-store")
+        .type("text/html; charset=utf-8")
+        .send(missingPage(path));
+    return sendProblem(reply, problemOfCode("NOT_FOUND", `nothing answers ${request.method} ${path}`, []));
+  });
+}

@@ -1,0 +1,144 @@
+import multipart from "@fastify/multipart";
+import type { FastifyReply, FastifyRequest } from "fastify";
+import type { PresolderError } from "../../errors.ts";
+import { MAX_BODY_BYTES, MAX_UPLOAD_BYTES, MAX_UPLOADS_BYTES } from "../../limits.ts";
+import { ByteBudget } from "../care/byte-budget.ts";
+import { whenClosed } from "../care/when-closed.ts";
+import type { App } from "../routes/route-context.ts";
+import { parseJson } from "./safe-json.ts";
+import { refusal } from "./validation.ts";
+
+/** The field that holds the JSON request, and the one that holds the sound file. */
+const REQUEST_FIELD = "request";
+const FILE_FIELD = "signal";
+
+/** The multipart form as OpenAPI describes it. */
+export const MULTIPART_SCHEMA = {
+  type: "object",
+  required: [REQUEST_FIELD, FILE_FIELD],
+  properties: {
+    [REQUEST_FIELD]: { type: "string", description: "the JSON request, without `signal` and `rate`" },
+    [FILE_FIELD]: { type: "string", format: "binary", description: "a WAV file, mono or stereo, up to a minute" },
+  },
+};
+
+declare module "fastify" {
+  interface FastifyRequest {
+    /** A sound file that came with the request, in memory that threads share. */
+    upload: Uint8Array | undefined;
+  }
+  interface FastifyInstance {
+    uploadBudget: ByteBudget;
+  }
+}
+
+export interface UploadBounds {
+  readonly fileBytes: number;
+  /** Of all uploads in memory at a time. */
+  readonly allBytes: number;
+}
+
+const USUAL_BOUNDS: UploadBounds = { fileBytes: MAX_UPLOAD_BYTES, allBytes: MAX_UPLOADS_BYTES };
+
+export async function registerUploads(app: App, { fileBytes, allBytes } = USUAL_BOUNDS): Promise<void> {
+  await app.register(multipart, {
+    limits: { fieldSize: MAX_BODY_BYTES, fields: 1, files: 1, fileSize: fileBytes, parts: 2 },
+  });
+  app.decorateRequest("upload", undefined);
+  app.decorate("uploadBudget", new ByteBudget(allBytes));
+}
+
+/** Copied once into shared memory, so that no worker needs a copy of its own. `onBytes` hears of every piece before it is kept. */
+async function collect(stream: AsyncIterable<Buffer>, onBytes: (count: number) => void): Promise<Uint8Array> {
+  const chunks: Buffer[] = [];
+  let length = 0;
+  for await (const chunk of stream) {
+    onBytes(chunk.length);
+    chunks.push(chunk);
+    length += chunk.length;
+  }
+  const bytes = new Uint8Array(new SharedArrayBuffer(length));
+  let at = 0;
+  for (const chunk of chunks) {
+    bytes.set(chunk, at);
+    at += chunk.length;
+  }
+  return bytes;
+}
+
+/** A field that says it is application/json arrives parsed; any other as text. */
+function parseRequestField(value: unknown): unknown {
+  if (typeof value === "object" && value !== null) return value;
+  try {
+    return parseJson(String(value));
+  } catch (error) {
+    throw refusal("REQUEST_INVALID", [
+      { path: REQUEST_FIELD, message: `expected JSON; ${(error as Error).message.slice(0, 200)}` },
+    ]);
+  }
+}
+
+/** A part without a name arrives with none, whatever its type says. */
+function unknownPart(name: string | undefined, kind: "field" | "file"): PresolderError {
+  const expected = `expected a field "${REQUEST_FIELD}" with the JSON request and a file "${FILE_FIELD}"`;
+  return refusal("REQUEST_INVALID", [{ path: (name || "body").slice(0, 60), message: `unknown ${kind}; ${expected}` }]);
+}
+
+function tooLong(): PresolderError {
+  const message = `expected at most ${MAX_BODY_BYTES} bytes`;
+  return refusal("LIMIT_EXCEEDED", [{ path: REQUEST_FIELD, message }]);
+}
+
+/** Takes room for an upload as it comes, and gives it back when the answer is out. */
+function takeRoom(request: FastifyRequest, reply: FastifyReply): (count: number) => void {
+  const { uploadBudget } = request.server;
+  let taken = 0;
+  whenClosed(reply, () => uploadBudget.give(taken));
+  return (count) => {
+    uploadBudget.take(count);
+    taken += count;
+  };
+}
+
+/** The parser of forms throws plain errors without a status; what it complains of is the caller's. */
+function formFault(error: unknown): unknown {
+  const { code, message } = error as NodeJS.ErrnoException;
+  if (code === "FST_INVALID_JSON_FIELD_ERROR") {
+    return refusal("REQUEST_INVALID", [{ path: REQUEST_FIELD, message: "expected JSON, as its type says" }]);
+  }
+  if ((error as object).constructor !== Error) return error;
+  return refusal("REQUEST_INVALID", [{ path: "body", message: `expected a whole multipart form; ${message}` }]);
+}
+
+/** A `preValidation` hook: takes a multipart request apart, so that its JSON is validated like any other body. */
+export async function readUpload(request: FastifyRequest, reply: FastifyReply): Promise<void> {
+  if (!request.isMultipart()) return;
+  const onBytes = takeRoom(request, reply);
+  try {
+    request.body = await readForm(request, onBytes);
+  } catch (error) {
+    throw formFault(error);
+  }
+}
+
+/** Answers the JSON request; the file goes to `request.upload`. */
+async function readForm(request: FastifyRequest, onBytes: (count: number) => void): Promise<unknown> {
+  let body: unknown;
+  for await (const part of request.parts()) {
+    if (part.type === "file") {
+      if (part.fieldname !== FILE_FIELD) throw unknownPart(part.fieldname, "file");
+      request.upload = await collect(part.file, onBytes);
+    } else {
+      if (part.fieldname !== REQUEST_FIELD) throw unknownPart(part.fieldname, "field");
+      if (part.valueTruncated) throw tooLong();
+      body = parseRequestField(part.value);
+    }
+  }
+  if (body === undefined) {
+    throw refusal("REQUEST_INVALID", [{ path: REQUEST_FIELD, message: "is missing; expected the JSON request" }]);
+  }
+  if (!request.upload) {
+    throw refusal("REQUEST_INVALID", [{ path: FILE_FIELD, message: "is missing; expected a WAV file" }]);
+  }
+  return body;
+}

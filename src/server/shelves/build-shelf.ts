@@ -1,0 +1,48 @@
+import { BoundedMap } from "../../bounded-map.ts";
+import { partsOfKind } from "../../build-file/build-file.ts";
+import type { Build } from "../../build-file/schema.ts";
+import { CurveReader } from "../../response/curve-reader.ts";
+import { ResponseEngine } from "../../response/engine.ts";
+import { readBuildAt } from "../http/validation.ts";
+
+/** Builds whose controls are being turned at a time; for any more, every turn costs some milliseconds. */
+const MAX_BUILDS = 8;
+/** As customary guards have at most. A curve of a hundred parts takes seconds, and what is kept of it tens of megabytes. */
+const MAX_CUSTOMARY_PARTS = 40;
+/** Of pots and of coils: four humbuckers, each with a volume and a tone. The work grows with the third power of their number. */
+const MAX_CUSTOMARY_EACH = 8;
+/** Characters; a plan has one or two thousand, and a long form of the busiest guard some twenty thousand. */
+const MAX_TEXT = 50_000;
+
+/** Whether a curve of this build is a matter of milliseconds. */
+export function isCustomary(build: Build): boolean {
+  const coils = partsOfKind(build, "pickup").reduce((count, [, pickup]) => count + Object.keys(pickup.coils).length, 0);
+  return (
+    Object.keys(build.parts).length <= MAX_CUSTOMARY_PARTS &&
+    partsOfKind(build, "pot").length <= MAX_CUSTOMARY_EACH &&
+    coils <= MAX_CUSTOMARY_EACH
+  );
+}
+
+/**
+ * Keeps the builds last asked about, each with what its curves have in common: whoever turns a knob asks about the same build again
+ * and again. No answer depends on what is kept.
+ */
+export class BuildShelf {
+  /** By the build file's text, the one asked for last at the end. */
+  readonly #kept = new BoundedMap<string, CurveReader>(MAX_BUILDS);
+
+  /** @throws PresolderError BUILD_INVALID, its paths beginning with `build` */
+  readerOf(input: unknown): CurveReader {
+    const text = JSON.stringify(input);
+    const reader = this.#kept.get(text) ?? newReader(input);
+    this.#kept.delete(text);
+    if (text.length <= MAX_TEXT && isCustomary(reader.build)) this.#kept.set(text, reader);
+    return reader;
+  }
+}
+
+function newReader(input: unknown): CurveReader {
+  const build = readBuildAt("build", input);
+  return new CurveReader(build, new ResponseEngine(build, { isKept: true }));
+}

@@ -1,0 +1,87 @@
+import { describe, expect, it } from "vitest";
+import { useService } from "../service.ts";
+
+const service = useService();
+
+interface Operation {
+  readonly summary?: string;
+  readonly parameters?: { name: string; in: string }[];
+  readonly requestBody?: { content: Record<string, { schema: { properties?: object } }> };
+  readonly responses: Record<string, { content?: Record<string, unknown> }>;
+}
+
+async function description() {
+  const reply = await service.app.inject({ url: "/api/openapi.json" });
+  expect(reply.statusCode).toBe(200);
+  return reply.json() as {
+    openapi: string;
+    paths: Record<string, Record<string, Operation>>;
+    components: { schemas: object };
+  };
+}
+
+/** Every "$ref" of a document. */
+function references(node: unknown): string[] {
+  if (typeof node !== "object" || node === null) return [];
+  return Object.entries(node).flatMap(([key, value]) =>
+    key === "$ref" && typeof value === "string" ? [value] : references(value),
+  );
+}
+
+describe("/api/openapi.json", () => {
+  it("describes every route under /api and the health checks, each with a summary and its refusals", async () => {
+    const { openapi, paths } = await description();
+    expect(openapi).toBe("3.1.0");
+    const routes = service.app
+      .printRoutes({ commonPrefix: false })
+      .split("\n")
+      .map((line) => line.replace(/^[│├└─\s]+/, ""));
+    const urls = routes.map((line) => line.split(" ")[0]!).filter((url) => /^\/(api|healthz|readyz)/.test(url));
+    const wanted = urls.map((url) => url.replace(/:(\w+)/g, "{$1}")).filter((url) => url !== "/api/openapi.json");
+    expect(wanted.length).toBeGreaterThan(10);
+    for (const url of wanted) expect(Object.keys(paths)).toContain(url);
+    for (const [url, operations] of Object.entries(paths)) {
+      for (const operation of Object.values(operations)) {
+        expect(operation.summary?.length, url).toBeGreaterThan(10);
+        expect(operation.responses["200"], url).toBeDefined();
+      }
+    }
+  });
+
+  it("refers to nothing that it does not hold", async () => {
+    const document = await description();
+    const held = (reference: string) =>
+      reference
+        .replace(/^#\//, "")
+        .split("/")
+        .reduce<unknown>((node, key) => (node as Record<string, unknown> | undefined)?.[key], document);
+    for (const reference of new Set(references(document))) expect(held(reference), reference).toBeDefined();
+  });
+
+  it("shows what a build file holds, in both of its forms", async () => {
+    const { paths } = await description();
+    const { schema } = paths["/api/response"]!.post!.requestBody!.content["application/json"]!;
+    const { build } = schema.properties as unknown as Record<string, { anyOf: { properties: object }[] }>;
+    const [longForm, plan] = build!.anyOf.map(({ properties }) => Object.keys(properties));
+    expect(longForm).toEqual(expect.arrayContaining(["presolder", "parts", "wires", "cable", "load"]));
+    expect(plan).toEqual(expect.arrayContaining(["presolder", "plan", "cable", "load"]));
+  });
+
+  it("shows a sound file beside the JSON in a multipart request", async () => {
+    const { paths } = await description();
+    for (const url of ["/api/preview", "/api/previews"]) {
+      const { content } = paths[url]!.post!.requestBody!;
+      expect(content["multipart/form-data"]!.schema.properties).toMatchObject({
+        request: { type: "string" },
+        signal: { type: "string", format: "binary" },
+      });
+      expect(Object.keys(content["application/json"]!.schema.properties!)).toContain("build");
+    }
+  });
+
+  it("names the query's keys of the GET calls", async () => {
+    const { paths } = await description();
+    const names = paths["/api/preview.wav"]!.get!.parameters!.map(({ name }) => name);
+    expect(names).toEqual(["build", "signal", "rate", "level", "encoding", "hum"]);
+  });
+});

@@ -1,0 +1,69 @@
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { buildApp } from "../../../src/server/app.ts";
+import { benchAnswerSchema } from "../../../src/server/routes/bench/bench.ts";
+import type { App } from "../../../src/server/routes/route-context.ts";
+import { scenarioBuilds } from "../../bench/scenario-builds.ts";
+import { onePickup } from "../../fixtures/circuits.ts";
+
+describe("POST /api/bench", () => {
+  let app: App;
+  beforeAll(async () => {
+    app = await buildApp({ logLevel: "silent", workers: 1, trustProxy: false });
+  });
+  afterAll(() => app.close());
+
+  const post = (payload: object) => app.inject({ method: "POST", url: "/api/bench", payload });
+
+  it("answers standing readings, probes and what it solved backwards", async () => {
+    const response = await post({
+      build: onePickup(),
+      temperature: 25,
+      probes: [{ between: ["tone.case", "jack.sleeve"] }],
+      solve: { coil: { reading: "5.18k", pot: "250k", tolerance: 0.2 }, sweep: { atTen: 5859.375, highest: 64000 } },
+    });
+    expect(response.statusCode).toBe(200);
+    const { temperature, readings, probes, solved } = response.json();
+    expect(temperature).toBe(25);
+    expect(readings[0]).toMatchObject({ label: "jack", between: ["jack.tip", "jack.sleeve"] });
+    expect(probes).toMatchObject([{ ohms: 0, low: 0, high: 1 }]);
+    expect(solved.coil.ohms).toBeCloseTo(5289.6, 0);
+    expect(solved.sweep.coil).toBeCloseTo(6000, 6);
+    expect(solved.sweep.pot).toBeCloseTo(250e3, 6);
+  });
+
+  it("refuses a negative slack or strip by its field, with the least that it takes", async () => {
+    const payload = { build: onePickup(), allowances: { slack: -0.005 } };
+    const reply = await app.inject({ method: "POST", url: "/api/bench", payload });
+    expect(reply.statusCode).toBe(400);
+    expect(reply.json().errors).toEqual([{ path: "allowances.slack", message: expect.stringContaining("at least 0") }]);
+  });
+
+  it("answers audit, build sheet, parts list and phase check, the sheet beginning with cautions", async () => {
+    const drawer = [{ part: { kind: "cap", capacitance: "223" }, quantity: 1 }];
+    const payload = { build: onePickup(), drawer, allowances: { slack: "5cm" } };
+    const { audit, sheet, partsList, phaseCheck } = (await post(payload)).json();
+    expect(audit).toBeInstanceOf(Array);
+    expect(Object.keys(sheet)[0]).toBe("cautions");
+    expect(sheet.allowances).toEqual({ slack: 0.05, strip: 0.006 });
+    expect(partsList.totals).toMatchObject({ parts: 5, fromDrawer: 1, toBuy: 4 });
+    expect(phaseCheck.pickups).toHaveLength(1);
+  });
+
+  it("answers what the documented schema says", async () => {
+    for (const { build } of scenarioBuilds.slice(0, 4)) {
+      const answer = (await post({ build })).json();
+      expect(() => benchAnswerSchema.parse(answer)).not.toThrow();
+    }
+  });
+
+  it.each([
+    [{ build: onePickup(), temperature: 2000 }, "temperature"],
+    [{ build: onePickup(), probes: [{ between: ["jack.tip", "jack.tap"] }] }, "probes.0.between.1"],
+    [{ build: onePickup(), solve: { sweep: { atTen: "5k", highest: "4k" } } }, "solve.sweep.highest"],
+    [{ build: { presolder: 1, parts: {}, wires: [] } }, "build.parts"],
+  ])("refuses what cannot be read and names the field: %#", async (payload, path) => {
+    const response = await post(payload);
+    expect(response.statusCode).toBe(400);
+    expect(response.json().errors[0].path).toBe(path);
+  });
+});

@@ -1,0 +1,191 @@
+import { describe, expect, it } from "vitest";
+import { coilImpedance } from "../../../src/choice/fit/coil-model.ts";
+import { onePickup, threeSingles } from "../../fixtures/circuits.ts";
+import { useService } from "../service.ts";
+
+const service = useService();
+
+async function post(url: string, payload: object) {
+  const reply = await service.app.inject({ method: "POST", url, payload });
+  return { status: reply.statusCode, text: reply.body, headers: reply.headers, json: () => reply.json() };
+}
+
+const other = onePickup({ parts: { cap: { kind: "cap", capacitance: "47n" } } });
+
+describe("POST /api/compare", () => {
+  it("compares two caps over a sweep on an actual phrase, with the tolerance beside it", async () => {
+    const request = {
+      builds: [onePickup(), other],
+      sweep: { tone: [0, 10] },
+      signal: "strum",
+      tolerance: { draws: 2000 },
+    };
+    const reply = await post("/api/compare", request);
+    expect(reply.status).toBe(200);
+    const { weighting, bands, rows, verdict, basis } = reply.json();
+    expect(weighting).toBe("strum");
+    expect(rows.map((row: { audible: string }) => row.audible)).toEqual(["another-sound", "none"]);
+    expect(rows[0].difference).toHaveLength(bands.length);
+    expect(rows[0].tolerance.exceeded).toBe(true);
+    expect(rows[1].tolerance.exceeded).toBe(false);
+    expect(verdict).toMatch(/nobody hears this/);
+    expect(basis).toMatch(/1977/);
+  });
+
+  it("compares two settings of one build", async () => {
+    const settings = [{ tone: 10 }, { tone: 0 }];
+    const reply = await post("/api/compare", { builds: [onePickup()], settings, tolerance: false });
+    expect(reply.json().rows[0].label).toBe("tone 10, volume 10 / tone 0, volume 10");
+    expect(reply.json().rows[0].tolerance).toBeNull();
+  });
+
+  it("compares the whole default sweep of a five-position guard and leaves nothing out", async () => {
+    const brighter = threeSingles({
+      parts: { volume: { kind: "pot", role: "volume", resistance: "500k", taper: "audio" } },
+    });
+    const { rows } = (await post("/api/compare", { builds: [threeSingles(), brighter] })).json();
+    expect(rows).toHaveLength(55);
+    for (const row of rows) {
+      expect(row.tolerance.high).toBeGreaterThanOrEqual(row.tolerance.median);
+      expect(Number.isFinite(row.largest.difference)).toBe(true);
+    }
+  });
+
+  it.each([
+    ["one build in one setting", { builds: [onePickup()] }, "builds"],
+    ["builds with different sweeps", { builds: [onePickup(), threeSingles()] }, "sweep"],
+    ["an unknown signal", { builds: [onePickup(), other], signal: "strm" }, "signal"],
+    ["a second build at fault", { builds: [onePickup(), { presolder: 1 }] }, "builds.1.parts"],
+    ["too few draws", { builds: [onePickup(), other], tolerance: { draws: 10 } }, "tolerance.draws"],
+  ])("refuses %s, naming the field", async (_name, request, path) => {
+    const reply = await post("/api/compare", request);
+    expect(reply.status).toBe(400);
+    expect(reply.json().errors.map((fault: { path: string }) => fault.path)).toContain(path);
+  });
+
+  it("refuses more drawn guards than it has time for", async () => {
+    const request = { builds: [threeSingles(), threeSingles()], tolerance: { draws: 20_000 } };
+    const reply = await post("/api/compare", request);
+    expect([reply.status, reply.json().errors[0].path]).toEqual([413, "tolerance"]);
+  });
+});
+
+describe("POST /api/tolerance", () => {
+  it("gives the same bands for the same seed, in order, and says which tolerances are customary", async () => {
+    const request = { build: onePickup(), seed: 5, points: 32 };
+    const [first, second] = await Promise.all([post("/api/tolerance", request), post("/api/tolerance", request)]);
+    expect(first.text).toBe(second.text);
+    const { low, middle, high, peak, cutoff, spread, draws } = first.json();
+    expect(draws).toBe(2000);
+    for (const [i, value] of middle.entries()) {
+      expect(low[i]).toBeLessThanOrEqual(value);
+      expect(high[i]).toBeGreaterThanOrEqual(value);
+    }
+    expect(peak.frequency.low).toBeLessThan(peak.frequency.high);
+    expect(cutoff.low).toBeLessThan(cutoff.high);
+    expect(spread).toContainEqual({
+      part: "volume",
+      field: "resistance",
+      nominal: 250_000,
+      tolerance: 0.2,
+      isDefault: true,
+    });
+  });
+});
+
+describe("POST /api/table", () => {
+  it("gives every setting's figures as JSON", async () => {
+    const { rows } = (await post("/api/table", { build: threeSingles() })).json();
+    expect(rows).toHaveLength(55);
+    for (const row of rows) expect(row.loudness).toBeLessThanOrEqual(0);
+    // The middle coil is wound the other way: positions 2 and 4 take up less hum than either coil alone.
+    const humAt = (position: number) => rows.find((row: { position: number }) => row.position === position).hum;
+    expect(humAt(2)).toBeLessThan(humAt(1) - 6);
+    expect(humAt(4)).toBeLessThan(humAt(5) - 6);
+  });
+
+  it("gives the same as CSV with a line a setting, and no cell that a spreadsheet would run", async () => {
+    const build = threeSingles() as { parts: Record<string, unknown> };
+    const reply = await post("/api/table", { build, format: "csv", sweep: { lever: [1, 2, 3] } });
+    expect(reply.headers["content-type"]).toBe("text/csv; charset=utf-8");
+    const lines = reply.text.trimEnd().split("\r\n");
+    expect(lines).toHaveLength(4);
+    expect(lines[0]).toContain("loudness (LU)");
+    for (const line of lines) for (const cell of line.split(",")) expect(cell).not.toMatch(/^[=+@]/);
+  });
+});
+
+describe("POST /api/fit", () => {
+  const coil = { resistance: 6000, inductance: 2.4, capacitance: 110e-12, loss: 1.2e6 };
+  const lines = Array.from({ length: 60 }, (_, i) => {
+    const hertz = 20 * 1000 ** (i / 59);
+    const { re, im } = coilImpedance(coil, hertz);
+    return [hertz.toFixed(3), Math.hypot(re, im).toFixed(2), ((Math.atan2(im, re) * 180) / Math.PI).toFixed(3)];
+  });
+
+  it.each([
+    [",", "Hz,ohms,degrees"],
+    [";", "frequency;impedance;phase"],
+    ["\t", "# measured on the bench"],
+  ])("reads a table separated by %j and drops the values into a build", async (separator, heading) => {
+    const table = [heading, ...lines.map((line) => line.join(separator))].join("\n");
+    const reply = await post("/api/fit", { method: "impedance", table });
+    expect(reply.status).toBe(200);
+    const { coil: fitted, lossModel, residuals } = reply.json();
+    expect(lossModel).toBe("resistor");
+    expect(residuals).toHaveLength(120);
+    for (const key of ["resistance", "inductance", "capacitance", "loss"] as const)
+      expect(fitted[key] / coil[key]).toBeCloseTo(1, 2);
+    const build = onePickup({ pickup: { kind: "pickup", coils: { coil: fitted } } });
+    expect((await post("/api/response", { build, settings: {} })).status).toBe(200);
+  });
+
+  it("fits resonances with known capacitors", async () => {
+    const readings = [
+      { capacitance: 0, frequency: "9795Hz" },
+      { capacitance: "470p", frequency: 4266 },
+      { capacitance: "1n", frequency: 3083 },
+    ];
+    const { values } = (await post("/api/fit", { method: "resonances", resistance: "6k", readings })).json();
+    expect(values[1].low).toBeLessThan(2.4);
+    expect(values[1].high).toBeGreaterThan(2.4);
+    expect(values[2].low).toBeLessThan(110e-12);
+    expect(values[2].high).toBeGreaterThan(110e-12);
+  });
+
+  it("answers a DC resistance alone with a range", async () => {
+    const reply = await post("/api/fit", { method: "resistance", resistance: "6.5k", type: "single" });
+    const { ranges } = reply.json();
+    expect(ranges.inductance.low).toBeLessThan(2.8);
+    expect(ranges.inductance.high).toBeGreaterThan(2.8);
+  });
+
+  it("refuses data that cannot tell with 422 and what to measure besides", async () => {
+    const readings = [
+      { capacitance: "470p", frequency: 4266 },
+      { capacitance: "480p", frequency: 4230 },
+    ];
+    const reply = await post("/api/fit", { method: "resonances", resistance: "6k", readings });
+    expect(reply.status).toBe(422);
+    expect(reply.json().type).toBe("urn:presolder:problem:data-insufficient");
+    expect(reply.json().detail).toMatch(/capacitors farther apart/);
+  });
+
+  it.each([
+    ["a word for a number", "Hz,ohms\n100,6000\n200,many\n", "table.line 3"],
+    ["a decimal comma", "100;6000,5\n200;6100\n", "table.line 1"],
+    ["a frequency of 0", "0,6000\n100,6001\n", "table.line 1"],
+    ["one column", "100\n200\n", "table.line 1"],
+  ])("refuses %s in a table, naming its line", async (_name, table, path) => {
+    const reply = await post("/api/fit", { method: "impedance", table });
+    expect([reply.status, reply.json().errors[0].path]).toEqual([400, path]);
+  });
+
+  it.each([
+    ["an unknown method", { method: "guess" }],
+    ["lists of different lengths", { method: "impedance", table: { frequencies: [1, 2], ohms: [1] } }],
+    ["a negative impedance", { method: "impedance", table: { frequencies: [1, 2], ohms: [1, -1] } }],
+  ])("refuses %s", async (_name, request) => {
+    expect((await post("/api/fit", request)).status).toBe(400);
+  });
+});
