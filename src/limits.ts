@@ -70,3 +70,43 @@ export const MAX_TRIED_COMBINATIONS = 40_000;
 export const MAX_SYMPTOMS = 20;
 /** 10 Hz steps to 25 kHz; a fit of them takes a few seconds of one worker. */
 export const MAX_FIT_POINTS = 2_500;
+/** Of a control, a part or a coil: a label as long as this fills a line of a sheet. */
+export const MAX_NAME_CHARS = 80;
+/** A part's name, a dot and a lug's; the longest that a build file allows. */
+export const MAX_LUG_NAME_CHARS = 120;
+/** Of a dial, a position or a quantity as it is written; "0.022 microfarads" is 17. */
+export const MAX_VALUE_CHARS = 40;
+/** What a person writes beside a reading, for their own eyes: two lines. */
+export const MAX_LABEL_CHARS = 200;
+/** The page's own keys are words such as "levelView"; a sentence is none. */
+export const MAX_VIEW_KEY_CHARS = 60;
+/** Longer than the longest name of an example. */
+export const MAX_SCENARIO_ID_CHARS = 100;
+/** Hz. Ten times what anybody hears, and past the resonance of any coil. */
+export const MAX_FREQUENCY_HZ = 200_000;
+/** Twelve strings are the most that a guitar customarily has. */
+export const MAX_STRINGS = 12;
+/** Three octaves; fingerboards end at 24 to 27. */
+export const MAX_FRET = 36;
+/** Points to draw a band from; every one is sorted over all draws. */
+export const MAX_BAND_POINTS = 512;
+/** With fewer a band has no shape. */
+export const MIN_BAND_POINTS = 8;
+/** The largest positive integer of 32 bits, which the generator's state holds. */
+export const MAX_SEED = 0x7fff_ffff;
+/** Parts of one search that may change; with six the combinations are past trying all of them. */
+export const MAX_FREE_PARTS = 6;
+/** Values to try for one part: E24 over eight decades. */
+export const MAX_CANDIDATES = 200;
+/** Settings whose mean brightness is wished for: twice a lever's positions. */
+export const MAX_MODELS = 10;
+/** Resonances measured by hand with known capacitors; a dozen take an evening. */
+export const MAX_FIT_READINGS = 100;
+/** Characters of a table of measurements: 200 for each of its lines. */
+export const MAX_FIT_TABLE_CHARS = 500_000;
+/** Of one part in the drawer: a shop's bag. */
+export const MAX_DRAWER_QUANTITY = 1000;
+/** Faults that one refusal names; whoever has more mends these first. */
+export const MAX_FAULTS_TOLD = 100;
+/** Characters of a refusal's one sentence; `errors` has them all. */
+export const MAX_DETAIL_CHARS = 2000;

@@ -1,8 +1,9 @@
 import { z } from "zod";
 import { planFormSchema } from "../build-file/expand.ts";
 import { longFormSchema } from "../build-file/schema.ts";
-import { quantity, strict } from "../build-file/zod-tools.ts";
-import { MAX_FREQUENCIES } from "../limits.ts";
+import { oneOf, quantity, strict } from "../build-file/zod-tools.ts";
+import { MAX_FREQUENCIES, MAX_FREQUENCY_HZ, MAX_NAME_CHARS, MAX_SETTINGS, MAX_VALUE_CHARS } from "../limits.ts";
+import { SIGNAL_NAMES } from "../render/signals.ts";
 
 function documented(schema: z.ZodType): object {
   const { $schema: _, ...json } = z.toJSONSchema(schema, { io: "input", unrepresentable: "any" });
@@ -23,10 +24,10 @@ export const buildField = z
     description: "The build file, in its long form; or a `plan` instead of `parts` and `wires`",
   });
 
-const settingValue = z.union([z.number(), z.string().max(40)], {
+const settingValue = z.union([z.number(), z.string().max(MAX_VALUE_CHARS)], {
   error: () => 'expected a dial 0 to 10, a position from 1, or "down", "centre", "up"',
 });
-const controlName = z.string().min(1).max(80);
+const controlName = z.string().min(1).max(MAX_NAME_CHARS);
 
 export const settingsField = z
   .record(controlName, settingValue)
@@ -35,11 +36,10 @@ export const settingsField = z
   );
 
 export const sweepField = z
-  .record(controlName, z.array(settingValue).min(1).max(1000))
+  .record(controlName, z.array(settingValue).min(1).max(MAX_SETTINGS))
   .describe("axes to vary, by control or role, and their values");
 
-const HIGHEST_HZ = 200_000;
-const frequency = quantity("frequency", { above: 0, max: HIGHEST_HZ }, "a frequency");
+const frequency = quantity("frequency", { above: 0, max: MAX_FREQUENCY_HZ }, "a frequency");
 
 export const frequenciesField = z
   .union(
@@ -54,3 +54,7 @@ export const frequenciesField = z
     { error: () => 'expected {"from", "to", "count"} or a list of frequencies in Hz' },
   )
   .describe("log spaced, default 20, 20000, 512; or a list of Hz");
+
+export const weightingField = oneOf(SIGNAL_NAMES)
+  .optional()
+  .describe("a built-in signal whose spectrum weighs the bands; left out: every ERB band the same");

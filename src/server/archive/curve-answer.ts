@@ -1,5 +1,4 @@
-import type { z } from "zod";
-import type { curveSchema } from "../../contract/answer-schemas.ts";
+import type { CurveAnswer } from "../../contract/response.ts";
 import type { SettingCurve } from "../../response/curve-reader.ts";
 
 /** A millionth of a decibel, degree or hertz is far below what anybody needs and halves the answer. */
@@ -9,11 +8,10 @@ function rounded(values: Float64Array): number[] {
   return numbers;
 }
 
-function curveAnswer(curve: SettingCurve): z.output<typeof curveSchema> {
+function curveAnswer(curve: SettingCurve): CurveAnswer {
   const { sources, ...rest } = curve;
   const answer = {
     ...rest,
-    active: [...rest.active],
     magnitude: rounded(curve.magnitude),
     phase: rounded(curve.phase),
   };

@@ -1,10 +1,18 @@
 import type { FastifyReply, FastifyRequest } from "fastify";
 import { MAX_RENDERS, MAX_RENDERS_PER_CLIENT, MAX_SETS } from "../../limits.ts";
 import type { App } from "../routes/route-context.ts";
+import type { Gate } from "../work/job.ts";
 import { ServiceBusy } from "../work/worker-pool.ts";
 import { clientOf } from "./client.ts";
 import { RETRY_AFTER_SECONDS, TooManyRequests } from "./refusals.ts";
 import { whenClosed } from "./when-closed.ts";
+
+declare module "fastify" {
+  interface FastifyContextConfig {
+    /** The gate that requests of this route pass; without one they are let through. */
+    readonly gate?: Gate;
+  }
+}
 
 export interface GateBounds {
   readonly perClient: number;
@@ -32,12 +40,7 @@ class Counter {
   }
 }
 
-function isWork(request: FastifyRequest): boolean {
-  const path = request.routeOptions.url ?? "";
-  return path.startsWith("/api/") && (request.method === "POST" || path.endsWith(".wav"));
-}
-
-const isSet = (request: FastifyRequest) => request.routeOptions.url === "/api/previews";
+const gateOf = (request: FastifyRequest) => request.routeOptions.config.gate;
 
 /**
  * Bounds the work under way: for each client from its first byte, so that slow uploads count; for all of them together from the
@@ -52,7 +55,7 @@ export function guardRenders(app: App, bounds: GateBounds = USUAL_BOUNDS): void 
     return true;
   };
   app.addHook("onRequest", async (request, reply) => {
-    if (!isWork(request)) return;
+    if (!gateOf(request)) return;
     const held: string[] = [];
     heldBy.set(reply.raw, held);
     whenClosed(reply, () => {
@@ -63,8 +66,9 @@ export function guardRenders(app: App, bounds: GateBounds = USUAL_BOUNDS): void 
     throw new TooManyRequests(`expected at most ${bounds.perClient} requests at a time from one client`);
   });
   app.addHook("preHandler", async (request, reply) => {
-    if (!isWork(request)) return;
-    const fits = hold(reply, "renders", bounds.renders) && (!isSet(request) || hold(reply, "sets", bounds.sets));
+    if (!gateOf(request)) return;
+    const fits =
+      hold(reply, "renders", bounds.renders) && (gateOf(request) !== "set" || hold(reply, "sets", bounds.sets));
     if (!fits) throw new ServiceBusy();
   });
 }

@@ -1,7 +1,8 @@
 import { STATUS_CODES } from "node:http";
 import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
-import { z } from "zod";
+import type { Problem } from "../../contract/problem.ts";
 import { ERROR_TITLES, type ErrorCode, type InputFault, PresolderError } from "../../errors.ts";
+import { MAX_FAULTS_TOLD } from "../../limits.ts";
 import { RETRY_AFTER_SECONDS } from "../care/refusals.ts";
 import { BARE_PAGE_HEADERS, brokenLinkPage, missingPage } from "../links/linked-page.ts";
 import { WorkerLost, WorkerOutOfMemory } from "../work/worker-loss.ts";
@@ -22,23 +23,7 @@ export const STATUS_OF_CODE: Readonly<Record<ErrorCode, number>> = {
   NOT_FOUND: 404,
 };
 
-/** Problem details, RFC 9457. */
-export const problemSchema = z
-  .object({
-    type: z.string().describe("stable name of the kind of problem"),
-    title: z.string(),
-    status: z.int(),
-    detail: z.string().optional().describe("what was found and what was expected"),
-    errors: z
-      .array(z.object({ path: z.string().describe("dotted path of the field at fault"), message: z.string() }))
-      .optional(),
-  })
-  .meta({ id: "Problem", description: "Problem details (RFC 9457)" });
-
-export type Problem = z.infer<typeof problemSchema>;
-
 export const PROBLEM_MEDIA_TYPE = "application/problem+json; charset=utf-8";
-const MAX_FAULTS_TOLD = 100;
 
 const JSON_ERRORS = ["FST_ERR_CTP_INVALID_JSON_BODY", "FST_ERR_CTP_EMPTY_JSON_BODY"];
 

@@ -1,12 +1,12 @@
 import multipart from "@fastify/multipart";
 import type { FastifyReply, FastifyRequest } from "fastify";
+import { refusal } from "../../contract/refusal.ts";
 import type { PresolderError } from "../../errors.ts";
 import { MAX_BODY_BYTES, MAX_UPLOAD_BYTES, MAX_UPLOADS_BYTES } from "../../limits.ts";
 import { ByteBudget } from "../care/byte-budget.ts";
 import { whenClosed } from "../care/when-closed.ts";
 import type { App } from "../routes/route-context.ts";
 import { parseJson } from "./safe-json.ts";
-import { refusal } from "./validation.ts";
 
 /** The field that holds the JSON request, and the one that holds the sound file. */
 const REQUEST_FIELD = "request";

@@ -1,23 +1,7 @@
 import type { FastifySchemaCompiler, FastifySerializerCompiler } from "fastify";
 import type { z } from "zod";
-import { readBuild } from "../../build-file/read-build.ts";
-import type { Build } from "../../build-file/schema.ts";
 import { faultsOf } from "../../build-file/zod-tools.ts";
-import { type InputFault, PresolderError } from "../../errors.ts";
-
-const MAX_DETAIL = 2000;
-
-function listed(faults: readonly InputFault[]): string {
-  return faults
-    .map(({ path, message }) => `${path}: ${message}`)
-    .join("; ")
-    .slice(0, MAX_DETAIL);
-}
-
-/** A refusal with every fault in its detail. */
-export function refusal(code: PresolderError["code"], faults: readonly InputFault[]): PresolderError {
-  return new PresolderError(code, listed(faults), faults);
-}
+import { refusal } from "../../contract/refusal.ts";
 
 /** Zod at the door; the faults keep the dotted paths of the request's fields. */
 export const validatorCompiler: FastifySchemaCompiler<z.ZodType> =
@@ -32,21 +16,3 @@ export const validatorCompiler: FastifySchemaCompiler<z.ZodType> =
 
 /** Answers are our own and their types checked; the tests hold them to the documented schemas. */
 export const serializerCompiler: FastifySerializerCompiler<unknown> = () => JSON.stringify;
-
-/** The same error with `build` at the head of its paths replaced by where this build stands in the request. */
-function movedTo(path: string, error: PresolderError): PresolderError {
-  const faults = error.faults.map((fault) => ({ ...fault, path: fault.path.replace(/^build(?=\.|$)/, path) }));
-  return refusal(error.code, faults);
-}
-
-/**
- * Reads a build that stands at `path` of the request.
- * @throws PresolderError BUILD_INVALID
- */
-export function readBuildAt(path: string, input: unknown): Build {
-  try {
-    return readBuild(input);
-  } catch (error) {
-    throw error instanceof PresolderError && path !== "build" ? movedTo(path, error) : error;
-  }
-}

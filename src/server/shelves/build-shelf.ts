@@ -1,9 +1,9 @@
 import { BoundedMap } from "../../bounded-map.ts";
 import { partsOfKind } from "../../build-file/build-file.ts";
 import type { Build } from "../../build-file/schema.ts";
+import { readBuildAt } from "../../contract/refusal.ts";
 import { CurveReader } from "../../response/curve-reader.ts";
 import { ResponseEngine } from "../../response/engine.ts";
-import { readBuildAt } from "../http/validation.ts";
 
 /** Builds whose controls are being turned at a time; for any more, every turn costs some milliseconds. */
 const MAX_BUILDS = 8;

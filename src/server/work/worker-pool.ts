@@ -3,8 +3,7 @@ import { PresolderError } from "../../errors.ts";
 import { MAX_WAITING_JOBS, MAX_WORKER_HEAP_MIB } from "../../limits.ts";
 import { PATHS } from "../paths.ts";
 import { FairQueue, LeftTheQueue } from "./fair-queue.ts";
-import { sizeOfJob } from "./job-size.ts";
-import type { JobInput, JobName, JobOutput } from "./jobs.ts";
+import { type JobInput, type JobName, type JobOutput, sizeOfJob } from "./jobs.ts";
 import { hasBegun, stopTask, type Task, type TaskResult, taskOf } from "./task.ts";
 import { WorkerLost, workerLoss } from "./worker-loss.ts";
 

@@ -1,7 +1,8 @@
 import { constants, setPriority } from "node:os";
 import { Piscina } from "piscina";
 import { PresolderError } from "../../errors.ts";
-import { JOBS, type JobContext } from "./jobs.ts";
+import type { JobContext } from "./job.ts";
+import { JOBS } from "./jobs.ts";
 import { beginTask, isStopped, type Task, type TaskResult } from "./task.ts";
 
 /** The event loop's thread goes first where threads wait for a processor. Linux counts this for the calling thread alone. */
@@ -29,8 +30,8 @@ function runTask(task: Task): TaskResult {
   };
   try {
     context.checkpoint();
-    const job = JOBS[name] as (input: unknown, context: JobContext) => unknown;
-    return { value: job(input, context) };
+    const run = JOBS[name].run as (input: unknown, context: JobContext) => unknown;
+    return { value: run(input, context) };
   } catch (error) {
     if (error instanceof Stopped) return { stopped: true };
     if (error instanceof PresolderError) {

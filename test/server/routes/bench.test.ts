@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { benchAnswerSchema } from "../../../src/contract/bench/bench.ts";
 import { buildApp } from "../../../src/server/app.ts";
-import { benchAnswerSchema } from "../../../src/server/routes/bench/bench.ts";
 import type { App } from "../../../src/server/routes/route-context.ts";
 import { scenarioBuilds } from "../../bench/scenario-builds.ts";
 import { onePickup } from "../../fixtures/circuits.ts";

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { diagnosisAnswer } from "../../../src/contract/bench-schemas.ts";
+import { diagnoseAnswerSchema } from "../../../src/contract/diagnose.ts";
 import { buildApp } from "../../../src/server/app.ts";
 import type { App } from "../../../src/server/routes/route-context.ts";
 import { onePickup, threeSingles } from "../../fixtures/circuits.ts";
@@ -52,7 +52,7 @@ describe("POST /api/diagnose", () => {
     }));
     const response = await post({ build: threeSingles(), readings, symptoms });
     expect(response.statusCode).toBe(200);
-    const answer = diagnosisAnswer.parse(response.json());
+    const answer = diagnoseAnswerSchema.parse(response.json());
     const [first] = answer.explanations;
     const named = [first!, ...first!.sameAs].map(({ faults }) => `${faults[0]!.kind} ${faults[0]!.lugs}`);
     expect(named).toContain("wire-open lever.B3,tone1.2");
@@ -66,7 +66,7 @@ describe("POST /api/diagnose", () => {
         post({ build: onePickup(), readings: [reading] }),
       ),
     );
-    const [other, open, same] = answers.map((response) => diagnosisAnswer.parse(response.json()));
+    const [other, open, same] = answers.map((response) => diagnoseAnswerSchema.parse(response.json()));
     expect(other!.explanations[0]!.faults[0]!.kind).toBe("coil-value");
     expect(other!.notes).toEqual([expect.stringMatching(/^readings\.0: 2930 is not between low .* 1 %\.$/)]);
     expect(open!.notes).toEqual([expect.stringMatching(/^readings\.0: open is not between/)]);
@@ -77,7 +77,7 @@ describe("POST /api/diagnose", () => {
   it("takes a meter over its range as above the range's end, not as open", async () => {
     const kinds = async (reading: object) => {
       const response = await post({ build: onePickup(), readings: [{ between, ...reading }] });
-      const { explanations } = diagnosisAnswer.parse(response.json());
+      const { explanations } = diagnoseAnswerSchema.parse(response.json());
       return explanations
         .filter(({ probability }) => probability > 0)
         .flatMap(({ faults, sameAs }) => [faults, ...sameAs.map((each) => each.faults)])
@@ -93,7 +93,7 @@ describe("POST /api/diagnose", () => {
   });
 
   it("says that nothing is measured yet, and what to measure first", async () => {
-    const answer = diagnosisAnswer.parse((await post({ build: onePickup() })).json());
+    const answer = diagnoseAnswerSchema.parse((await post({ build: onePickup() })).json());
     expect(answer.explanations.map(({ faults }) => faults[0]!.kind)).toEqual(["nothing-measured"]);
     expect(answer.nextMeasurement).not.toBeNull();
   });

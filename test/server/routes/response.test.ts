@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { z } from "zod";
-import { curvesAnswerSchema } from "../../../src/contract/answer-schemas.ts";
+import { responseAnswerSchema } from "../../../src/contract/response.ts";
 import { onePickup, threeSingles } from "../../fixtures/circuits.ts";
 import { useService } from "../service.ts";
 
@@ -10,13 +10,13 @@ const build = threeSingles();
 async function ask(payload: object) {
   const reply = await service.app.inject({ method: "POST", url: "/api/response", payload: { build, ...payload } });
   expect(reply.statusCode).toBe(200);
-  return curvesAnswerSchema.extend({ curves: z.array(z.any()) }).parse(reply.json());
+  return responseAnswerSchema.extend({ curves: z.array(z.any()) }).parse(reply.json());
 }
 
 describe("POST /api/response", () => {
   it("answers the default sweep: five positions × tone 0 to 10, 512 frequencies", async () => {
     const reply = await service.app.inject({ method: "POST", url: "/api/response", payload: { build } });
-    const answer = curvesAnswerSchema.parse(reply.json());
+    const answer = responseAnswerSchema.parse(reply.json());
     expect(answer.curves).toHaveLength(55);
     expect(answer.frequencies).toHaveLength(512);
     expect([answer.frequencies[0], answer.frequencies[511]]).toEqual([20, 20_000]);
@@ -98,7 +98,7 @@ describe("POST /api/response", () => {
 
   it("takes a guard without a switch", async () => {
     const reply = await service.app.inject({ method: "POST", url: "/api/response", payload: { build: onePickup() } });
-    const { curves } = curvesAnswerSchema.parse(reply.json());
+    const { curves } = responseAnswerSchema.parse(reply.json());
     expect(curves).toHaveLength(11);
     expect(curves[0]).toMatchObject({ position: null, setting: "tone 0, volume 10" });
   });

@@ -1,14 +1,10 @@
-import { z } from "zod";
-import { scenarioSchema } from "../../../build-file/scenario.ts";
+import { problemSchema } from "../../../contract/problem.ts";
+import { scenarioAnswerSchema, scenarioParamsSchema, scenariosAnswerSchema } from "../../../contract/scenarios.ts";
 import { faultAt } from "../../../errors.ts";
 import { CACHED_FOR_A_WHILE } from "../../http/caching.ts";
-import { problemSchema } from "../../http/problems.ts";
 import { PATHS } from "../../paths.ts";
 import { readScenarios } from "../../shelves/scenario-shelf.ts";
 import type { App } from "../route-context.ts";
-
-const entrySchema = scenarioSchema.pick({ id: true, title: true, description: true, question: true });
-const paramsSchema = z.object({ id: z.string().max(100) });
 
 export async function scenarioRoutes(app: App): Promise<void> {
   const scenarios = readScenarios(PATHS.scenarios);
@@ -25,7 +21,7 @@ export async function scenarioRoutes(app: App): Promise<void> {
       schema: {
         summary: "The example builds, each a decision",
         tags: ["builds"],
-        response: { 200: z.object({ scenarios: z.array(entrySchema) }) },
+        response: { 200: scenariosAnswerSchema },
       },
     },
     async (_request, reply) => {
@@ -40,8 +36,8 @@ export async function scenarioRoutes(app: App): Promise<void> {
       schema: {
         summary: "One example build",
         tags: ["builds"],
-        params: paramsSchema,
-        response: { 200: scenarioSchema, "4xx": problemSchema },
+        params: scenarioParamsSchema,
+        response: { 200: scenarioAnswerSchema, "4xx": problemSchema },
       },
     },
     async (request, reply) => {

@@ -1,37 +1,11 @@
-import { z } from "zod";
-import { Controls, expandSweep } from "../../../build-file/settings.ts";
-import { oneOf, strict } from "../../../build-file/zod-tools.ts";
-import type { TableRow } from "../../../choice/table.ts";
-import { tableRowAnswer, weightingField } from "../../../contract/choice-schemas.ts";
-import { buildField, settingsField, sweepField } from "../../../contract/fields.ts";
+import { problemSchema } from "../../../contract/problem.ts";
+import { type TableRowAnswer, tableAnswers, tableRequestSchema } from "../../../contract/table.ts";
 import { csvCell } from "../../archive/preview-archive.ts";
 import { callerOf } from "../../care/caller.ts";
-import { problemSchema } from "../../http/problems.ts";
-import { readBuildAt } from "../../http/validation.ts";
+import { tableJob } from "../../jobs/table.ts";
 import type { App, RouteContext } from "../route-context.ts";
 
-const bodySchema = strict({
-  build: buildField,
-  sweep: sweepField.optional(),
-  settings: settingsField.optional(),
-  signal: weightingField,
-  format: oneOf(["json", "csv"]).default("json"),
-});
-
-const answerSchema = z.object({
-  weighting: z.string().describe("the signal that loudness is of, or flat"),
-  rows: z.array(tableRowAnswer),
-});
-
-const answers = {
-  description: "The table as JSON, or as CSV where `format` says so",
-  content: {
-    "application/json": { schema: answerSchema },
-    "text/csv": { schema: z.string() },
-  },
-};
-
-const COLUMNS: readonly (readonly [heading: string, digits: number, of: (row: TableRow) => number | null])[] = [
+const COLUMNS: readonly (readonly [heading: string, digits: number, of: (row: TableRowAnswer) => number | null])[] = [
   ["peak (Hz)", 1, ({ peak }) => peak?.frequency ?? null],
   ["peak (dB above 200 Hz)", 2, ({ peak }) => peak?.level ?? null],
   ["cutoff (Hz)", 1, ({ cutoff }) => cutoff],
@@ -41,7 +15,7 @@ const COLUMNS: readonly (readonly [heading: string, digits: number, of: (row: Ta
 ];
 
 /** One line a setting; what a setting does not have stays empty. */
-export function tableCsv(rows: readonly TableRow[]): string {
+export function tableCsv(rows: readonly TableRowAnswer[]): string {
   const controls = Object.keys(rows[0]?.settings ?? {});
   const head = ["setting", ...controls, ...COLUMNS.map(([heading]) => heading)].map(csvCell);
   const lines = rows.map((row) =>
@@ -58,21 +32,19 @@ export async function tableRoutes(app: App, { runJob }: RouteContext): Promise<v
   app.post(
     "/api/table",
     {
+      config: { gate: tableJob.gate },
       schema: {
         summary: "Peak, cutoff, level, loudness and hum of every setting of a sweep",
         tags: ["choice"],
-        body: bodySchema,
-        response: { 200: answers, "4xx": problemSchema },
+        body: tableRequestSchema,
+        response: { 200: tableAnswers, "4xx": problemSchema },
       },
     },
     async (request, reply) => {
-      const { sweep, settings, signal, format } = request.body;
-      const build = readBuildAt("build", request.body.build);
-      const job = { build, settings: expandSweep(new Controls(build), sweep, settings), signal };
-      const rows = await runJob("table", job, callerOf(request, reply));
-      if (format === "json") return { weighting: signal ?? "flat", rows };
+      const answer = await runJob("table", tableJob.read(request.body), callerOf(request, reply));
+      if (request.body.format === "json") return answer;
       reply.header("content-disposition", 'attachment; filename="settings.csv"');
-      return reply.type("text/csv; charset=utf-8").serializer(String).send(tableCsv(rows));
+      return reply.type("text/csv; charset=utf-8").serializer(String).send(tableCsv(answer.rows));
     },
   );
 }

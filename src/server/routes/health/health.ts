@@ -1,15 +1,13 @@
-import { z } from "zod";
-import { problemSchema } from "../../http/problems.ts";
+import { healthAnswerSchema } from "../../../contract/health.ts";
+import { problemSchema } from "../../../contract/problem.ts";
 import type { App, RouteContext } from "../route-context.ts";
-
-const healthSchema = z.object({ status: z.literal("ok") });
 
 export async function healthRoutes(app: App, { runJob }: RouteContext): Promise<void> {
   app.get(
     "/healthz",
     {
       logLevel: "warn",
-      schema: { summary: "Whether the process answers", tags: ["health"], response: { 200: healthSchema } },
+      schema: { summary: "Whether the process answers", tags: ["health"], response: { 200: healthAnswerSchema } },
     },
     async (_request, reply) => {
       reply.header("cache-control", "no-store");
@@ -23,7 +21,7 @@ export async function healthRoutes(app: App, { runJob }: RouteContext): Promise<
       schema: {
         summary: "Whether a worker is up and takes work",
         tags: ["health"],
-        response: { 200: healthSchema, 503: problemSchema },
+        response: { 200: healthAnswerSchema, 503: problemSchema },
       },
     },
     async (_request, reply) => {

@@ -1,0 +1,37 @@
+import { z } from "zod";
+import { strict } from "../../build-file/zod-tools.ts";
+import { buildField } from "../fields.ts";
+import type { Answered, Sent } from "../wire.ts";
+import { auditAnswer } from "./audit.ts";
+import { drawerField, partsListAnswer } from "./parts-list.ts";
+import { phaseCheckAnswer } from "./phase-check.ts";
+import { probesField, temperatureField } from "./probe-fields.ts";
+import { impedancesAnswer, readingsAnswer, solvedAnswer, solveField } from "./readings.ts";
+import { allowancesField, sheetAnswer } from "./sheet.ts";
+
+export const benchRequestSchema = strict({
+  build: buildField,
+  temperature: temperatureField,
+  probes: probesField,
+  solve: solveField.optional(),
+  allowances: allowancesField,
+  drawer: drawerField,
+});
+
+export const benchAnswerSchema = z.strictObject({
+  audit: auditAnswer,
+  ...readingsAnswer,
+  impedances: impedancesAnswer,
+  sheet: sheetAnswer,
+  partsList: partsListAnswer,
+  phaseCheck: phaseCheckAnswer,
+  solved: solvedAnswer,
+});
+
+export type BenchRequest = Sent<typeof benchRequestSchema>;
+export type BenchBody = z.output<typeof benchRequestSchema>;
+export type BenchAnswer = Answered<typeof benchAnswerSchema>;
+export type FindingAnswer = BenchAnswer["audit"][number];
+export type MeterReadingAnswer = BenchAnswer["readings"][number];
+export type SheetAnswer = BenchAnswer["sheet"];
+export type PartsListAnswer = BenchAnswer["partsList"];

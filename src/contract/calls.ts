@@ -1,0 +1,50 @@
+import type { BenchAnswer, BenchRequest } from "./bench/bench.ts";
+import type { CatalogueAnswer } from "./catalogue.ts";
+import type { CompareAnswer, CompareRequest } from "./compare.ts";
+import type { DiagnoseAnswer, DiagnoseRequest } from "./diagnose.ts";
+import type { ExpandAnswer, ExpandRequest } from "./expand.ts";
+import type { FitAnswer, FitRequest } from "./fit.ts";
+import type { LinkAnswer, LinkContent, LinkRequest } from "./link.ts";
+import type { PreviewRequest } from "./preview.ts";
+import type { PreviewsRequest } from "./previews.ts";
+import type { ResponseAnswer, ResponseRequest } from "./response.ts";
+import type { ScenarioAnswer, ScenariosAnswer } from "./scenarios.ts";
+import type { SearchAnswer, SearchRequest } from "./search.ts";
+import type { SignalsAnswer } from "./signals.ts";
+import type { TableAnswer, TableRequest } from "./table.ts";
+import type { ToleranceAnswer, ToleranceRequest } from "./tolerance.ts";
+
+interface Call<Request, Answer> {
+  readonly request: Request;
+  readonly answer: Answer;
+}
+
+/** What is sent to each POST call that answers JSON, and what comes back. */
+export interface PostCalls {
+  readonly "/api/bench": Call<BenchRequest, BenchAnswer>;
+  readonly "/api/compare": Call<CompareRequest, CompareAnswer>;
+  readonly "/api/diagnose": Call<DiagnoseRequest, DiagnoseAnswer>;
+  readonly "/api/expand": Call<ExpandRequest, ExpandAnswer>;
+  readonly "/api/fit": Call<FitRequest, FitAnswer>;
+  readonly "/api/link": Call<LinkRequest, LinkAnswer>;
+  readonly "/api/response": Call<ResponseRequest, ResponseAnswer>;
+  readonly "/api/search": Call<SearchRequest, SearchAnswer>;
+  readonly "/api/table": Call<TableRequest, TableAnswer>;
+  readonly "/api/tolerance": Call<ToleranceRequest, ToleranceAnswer>;
+}
+
+/** What is sent to each POST call that answers a file. */
+export interface FileCalls {
+  readonly "/api/preview": PreviewRequest;
+  readonly "/api/previews": PreviewsRequest;
+  readonly "/api/table": TableRequest;
+}
+
+/** What each GET call that answers JSON answers. */
+export interface GetCalls {
+  readonly "/api/catalogue": CatalogueAnswer;
+  readonly [link: `/api/link/${string}`]: LinkContent;
+  readonly "/api/scenarios": ScenariosAnswer;
+  readonly [scenario: `/api/scenarios/${string}`]: ScenarioAnswer;
+  readonly "/api/signals": SignalsAnswer;
+}

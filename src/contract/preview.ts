@@ -1,0 +1,28 @@
+import { z } from "zod";
+import { oneOf, strict } from "../build-file/zod-tools.ts";
+import { DEFAULT_SAMPLE_RATE_HZ, DEFAULT_SIGNAL, SIGNAL_NAMES } from "../render/signals.ts";
+import { addressQuery, codeField, rateInAddress } from "./address-fields.ts";
+import { settingsField } from "./fields.ts";
+import { recordedWithField, soundFields } from "./sound-fields.ts";
+import type { Sent } from "./wire.ts";
+
+export const previewRequestSchema = strict({
+  ...soundFields,
+  settings: settingsField.default({}),
+  recordedWith: recordedWithField.optional(),
+});
+
+const queryFields = {
+  build: codeField,
+  signal: oneOf(SIGNAL_NAMES).default(DEFAULT_SIGNAL),
+  rate: rateInAddress.default(DEFAULT_SAMPLE_RATE_HZ),
+  level: soundFields.level,
+  encoding: soundFields.encoding,
+  hum: z.enum(["50", "60"], "expected 50 or 60").optional().describe("mains hum in every coil"),
+};
+
+export const previewQuerySchema = addressQuery(queryFields);
+
+export type PreviewRequest = Sent<typeof previewRequestSchema>;
+export type PreviewBody = z.output<typeof previewRequestSchema>;
+export type PreviewQuery = z.output<typeof previewQuerySchema>;

@@ -1,0 +1,27 @@
+import type { Build } from "../../build-file/schema.ts";
+import { Controls, expandSweep, type Settings } from "../../build-file/settings.ts";
+import { Guard } from "../../choice/guard.ts";
+import { tableOf } from "../../choice/table.ts";
+import { readBuildAt } from "../../contract/refusal.ts";
+import type { TableAnswer, TableBody } from "../../contract/table.ts";
+import type { Job, JobContext } from "../work/job.ts";
+import { driveFor } from "./signal-drive.ts";
+
+export interface TableJob {
+  readonly build: Build;
+  readonly settings: readonly Settings[];
+  readonly signal: string | undefined;
+}
+
+function read({ sweep, settings, signal, ...body }: TableBody): TableJob {
+  const build = readBuildAt("build", body.build);
+  return { build, settings: expandSweep(new Controls(build), sweep, settings), signal };
+}
+
+function run({ build, settings, signal }: TableJob, { checkpoint }: JobContext): TableAnswer {
+  const guard = new Guard(build);
+  const rows = tableOf(guard, settings, driveFor(guard, signal, checkpoint), checkpoint);
+  return { weighting: signal ?? "flat", rows };
+}
+
+export const tableJob = { read, run, size: () => "large", gate: "render" } satisfies Job<TableJob, TableAnswer>;
