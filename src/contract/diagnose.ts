@@ -149,6 +149,8 @@ export const diagnoseAnswerSchema = z.object({
 });
 
 export type DiagnoseRequest = Sent<typeof diagnoseRequestSchema>;
+export type MeasuredRequest = NonNullable<DiagnoseRequest["readings"]>[number];
+export type SymptomRequest = NonNullable<DiagnoseRequest["symptoms"]>[number];
 export type DiagnoseBody = z.output<typeof diagnoseRequestSchema>;
 export type DiagnoseAnswer = Answered<typeof diagnoseAnswerSchema>;
 export type ExplanationAnswer = DiagnoseAnswer["explanations"][number];

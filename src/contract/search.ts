@@ -116,6 +116,8 @@ export const searchAnswerSchema = z.object({
 });
 
 export type SearchRequest = Sent<typeof searchRequestSchema>;
+export type FreeRequest = SearchRequest["free"][number];
+export type WishRequest = SearchRequest["wish"];
 export type SearchBody = z.output<typeof searchRequestSchema>;
 export type FreeBody = SearchBody["free"][number];
 export type WishBody = SearchBody["wish"];

@@ -35,3 +35,4 @@ export type FindingAnswer = BenchAnswer["audit"][number];
 export type MeterReadingAnswer = BenchAnswer["readings"][number];
 export type SheetAnswer = BenchAnswer["sheet"];
 export type PartsListAnswer = BenchAnswer["partsList"];
+export type DrawerRequest = NonNullable<BenchRequest["drawer"]>[number];

@@ -1,6 +1,5 @@
 import { postJson } from "../server/client.ts";
 import type { AppStore } from "../state/app-state.ts";
-import type { BenchAnswer } from "./bench-answer.ts";
 import { probesFor } from "./probes.ts";
 
 /** Long enough that a value being typed is not asked about letter by letter. */
@@ -15,7 +14,7 @@ export function keepBench(store: AppStore): void {
     if (!reading) return;
     try {
       const body = { build: reading.source, ...benchOptions, probes: probesFor(reading, benchOptions.probes) };
-      const bench = await postJson<BenchAnswer>("/api/bench", body);
+      const bench = await postJson("/api/bench", body);
       if (request === latest) store.set({ bench, benchFault: "" });
     } catch (error) {
       if (request === latest) store.set({ benchFault: (error as Error).message });

@@ -1,22 +1,8 @@
 import type { Controls } from "../../build-file/settings.ts";
+import type { DiagnoseAnswer, ExplanationAnswer } from "../../contract/diagnose.ts";
 import { percentText } from "../blind/guessing.ts";
 import { h } from "../dom/element.ts";
-import { type NextCheck, nextCheckView } from "./next-check-view.ts";
-
-interface Explanation {
-  readonly message: string;
-  readonly faults: readonly { readonly kind: string }[];
-  /** 0 to 1: how well it explains the readings, and how likely it is of all that explain them. */
-  readonly fit: number;
-  readonly probability: number;
-  readonly sameAs: readonly { readonly message: string }[];
-}
-
-export interface Diagnosis {
-  readonly explanations: readonly Explanation[];
-  readonly notes: readonly string[];
-  readonly nextMeasurement: NextCheck | null;
-}
+import { nextCheckView } from "./next-check-view.ts";
 
 const SHOWN = 5;
 /** Of explanations that read alike, so many stand openly; the rest can be unfolded. */
@@ -28,19 +14,19 @@ const HOPELESS = 0.001;
 /** Kinds of answer that explain nothing, and so have neither fit nor probability to show. */
 const NO_EXPLANATIONS: readonly string[] = ["unexplained", "nothing-measured"];
 
-function explainsNothing({ faults }: Explanation): boolean {
+function explainsNothing({ faults }: ExplanationAnswer): boolean {
   return faults.some(({ kind }) => NO_EXPLANATIONS.includes(kind));
 }
 
 /** What is worth a line: without the hopeless, unless nothing better is known. */
-export function worthTelling(explanations: readonly Explanation[]): Explanation[] {
+export function worthTelling(explanations: readonly ExplanationAnswer[]): ExplanationAnswer[] {
   const likely = explanations.filter((each) => explainsNothing(each) || each.probability >= HOPELESS);
   const isAllThereIs = likely.every(explainsNothing);
   return (isAllThereIs ? [...explanations] : likely).slice(0, SHOWN);
 }
 
 /** "62 % likely, fits the readings to 80 %". */
-export function likelihoodText({ probability, fit }: Pick<Explanation, "probability" | "fit">): string {
+export function likelihoodText({ probability, fit }: Pick<ExplanationAnswer, "probability" | "fit">): string {
   if (probability === 0) return "Comes nearest, but leaves a reading unexplained";
   const likely = probability < HARDLY_LIKELY ? "Hardly likely" : `${percentText(probability)} likely`;
   return `${likely}, fits the readings to ${percentText(fit)}`;
@@ -54,7 +40,7 @@ function alikeList(messages: readonly string[]): HTMLElement {
   );
 }
 
-function explanationItem(explanation: Explanation): HTMLElement {
+function explanationItem(explanation: ExplanationAnswer): HTMLElement {
   const { message, sameAs } = explanation;
   const alike = [message, ...sameAs.map((each) => each.message)];
   const figures = !explainsNothing(explanation) && h("b", {}, `${likelihoodText(explanation)}: `);
@@ -75,7 +61,10 @@ function explanationItem(explanation: Explanation): HTMLElement {
 }
 
 /** What may be wrong, likeliest first, and what to measure next. */
-export function diagnosisView({ explanations, notes, nextMeasurement }: Diagnosis, controls: Controls): HTMLElement {
+export function diagnosisView(
+  { explanations, notes, nextMeasurement }: DiagnoseAnswer,
+  controls: Controls,
+): HTMLElement {
   return h(
     "div",
     { class: "stack" },

@@ -1,13 +1,14 @@
+import type { BenchAnswer } from "../../contract/bench/bench.ts";
+import type { MeasuredRequest } from "../../contract/diagnose.ts";
 import { h, replaceContent } from "../dom/element.ts";
 import { plainTable } from "../dom/table.ts";
 import { createFormRun } from "../fields/form-run.ts";
 import { postJson } from "../server/client.ts";
 import type { AppStore } from "../state/app-state.ts";
-import type { BenchAnswer } from "./bench-answer.ts";
 import { benchRefusal } from "./bench-refusal.ts";
 import { createCautions } from "./cautions.ts";
-import { type Diagnosis, diagnosisView } from "./diagnosis-view.ts";
-import { type Measured, measuredField } from "./measured.ts";
+import { diagnosisView } from "./diagnosis-view.ts";
+import { measuredField } from "./measured.ts";
 import { createMeterRange, type MeterRange } from "./meter-range.ts";
 import { createNumberSetting } from "./number-setting.ts";
 import { rangeText, showOhms } from "./ohms.ts";
@@ -17,7 +18,7 @@ import { createSymptoms } from "./symptoms.ts";
 
 interface ReadingTable {
   readonly element: HTMLElement;
-  read(): Measured[];
+  read(): MeasuredRequest[];
 }
 
 function readingTable({ readings, probes }: BenchAnswer, range: MeterRange): ReadingTable {
@@ -88,7 +89,7 @@ export function createMeasurePanel(store: AppStore): HTMLElement {
         ...(told.length > 0 ? { symptoms: told } : {}),
         temperature: benchOptions.temperature,
       };
-      return diagnosisView(await postJson<Diagnosis>("/api/diagnose", body), reading.controls);
+      return diagnosisView(await postJson("/api/diagnose", body), reading.controls);
     },
   );
   store.watch(

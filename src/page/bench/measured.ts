@@ -1,28 +1,23 @@
 import { QuantityError } from "../../build-file/quantity.ts";
+import type { MeterReadingAnswer } from "../../contract/bench/bench.ts";
+import type { MeasuredRequest } from "../../contract/diagnose.ts";
 import { freshId, h } from "../dom/element.ts";
-import type { MeterReading } from "./bench-answer.ts";
 import type { MeterRange } from "./meter-range.ts";
 import { readShown, type Shown } from "./ohms.ts";
-
-export type Measured = Shown & {
-  readonly between: readonly [string, string];
-  readonly settings: MeterReading["settings"];
-  readonly sweep?: string;
-};
 
 type Verdict = "" | "fits" | "does not fit";
 
 /** What was measured, kept by reading while the table is drawn anew. */
 const written = new Map<string, string>();
 
-function keyOf({ label, between }: MeterReading): string {
+function keyOf({ label, between }: MeterReadingAnswer): string {
   return `${label}|${between.join("|")}`;
 }
 
 /** A meter's own error and what its display wanders (common practice, no source). */
 const METER_SHARE = 0.02;
 
-function fits({ low, high }: MeterReading, shown: Shown): boolean {
+function fits({ low, high }: MeterReadingAnswer, shown: Shown): boolean {
   if ("above" in shown) return high === null || high * (1 + METER_SHARE) >= shown.above;
   const { ohms } = shown;
   if (ohms === null) return high === null;
@@ -32,9 +27,9 @@ function fits({ low, high }: MeterReading, shown: Shown): boolean {
 
 /** A field for what the meter showed, which says whether that fits. */
 export function measuredField(
-  reading: MeterReading,
+  reading: MeterReadingAnswer,
   range: MeterRange,
-): { element: HTMLElement; read: () => Measured | undefined } {
+): { element: HTMLElement; read: () => MeasuredRequest | undefined } {
   const key = keyOf(reading);
   const id = freshId("measured");
   const verdict = h("span", { class: "measured-verdict", id });

@@ -1,38 +1,15 @@
 import { summarize } from "../../build-file/setting-label.ts";
-import { type Controls, parseSettings, type RawSettings } from "../../build-file/settings.ts";
+import { type Controls, parseSettings } from "../../build-file/settings.ts";
+import type { NextCheckAnswer } from "../../contract/diagnose.ts";
 import { h } from "../dom/element.ts";
 import { rangeText } from "./ohms.ts";
 
-interface NamedFault {
-  readonly kind: string;
-  readonly lugs: readonly string[];
-}
-
-type FaultSets = readonly (readonly NamedFault[])[];
-
-export type NextCheck =
-  | {
-      readonly kind: "meter";
-      readonly label: string;
-      readonly between: readonly [string, string];
-      readonly settings: RawSettings;
-      readonly sweep?: string;
-      readonly outcomes: readonly {
-        readonly low: number | null;
-        readonly high: number | null;
-        readonly faults: FaultSets;
-      }[];
-    }
-  | {
-      readonly kind: "listen";
-      readonly label: string;
-      readonly outcomes: readonly { readonly heard: boolean; readonly faults: FaultSets }[];
-    };
+type FaultSets = NextCheckAnswer["outcomes"][number]["faults"];
 
 const SHOWN_FAULTS = 3;
 
 /** "coil open (neck.hot, neck.ground)"; "nothing wrong" where nothing is. */
-function faultWords({ kind, lugs }: NamedFault): string {
+function faultWords({ kind, lugs }: FaultSets[number][number]): string {
   if (kind === "none") return "nothing wrong";
   return `${kind.replaceAll("-", " ")} (${lugs.join(", ")})`;
 }
@@ -43,7 +20,7 @@ function pointsTo(faults: FaultSets): string {
   return `${each.slice(0, SHOWN_FAULTS).join(", or ")}${rest > 0 ? `, or ${rest} more` : ""}`;
 }
 
-function howText(next: NextCheck, controls: Controls): string {
+function howText(next: NextCheckAnswer, controls: Controls): string {
   if (next.kind === "listen") return `Listen next: ${next.label}.`;
   const setting = summarize(controls, parseSettings(controls, next.settings)).label;
   const sweep = next.sweep ? ` Turn ${next.sweep} through its whole travel and take the highest reading.` : "";
@@ -51,7 +28,7 @@ function howText(next: NextCheck, controls: Controls): string {
 }
 
 /** The next check: how to set the guard and where to probe, and which explanation each outcome points to. */
-export function nextCheckView(next: NextCheck, controls: Controls): HTMLElement {
+export function nextCheckView(next: NextCheckAnswer, controls: Controls): HTMLElement {
   const outcomes =
     next.kind === "meter"
       ? next.outcomes.map(({ low, high, faults }) => `${rangeText({ low, high })} → ${pointsTo(faults)}`)

@@ -1,13 +1,13 @@
 import { parseQuantity } from "../../build-file/quantity.ts";
+import type { MeterReadingAnswer } from "../../contract/bench/bench.ts";
 import { showQuantity } from "../fields/show-quantity.ts";
-import type { MeterReading } from "./bench-answer.ts";
 
 export function showOhms(ohms: number | null): string {
   return ohms === null ? "open" : showQuantity(Number(ohms.toPrecision(3)), "resistance");
 }
 
 /** "5.79 kΩ to 6.13 kΩ", "open", "under 1 Ω". */
-export function rangeText({ low, high }: Pick<MeterReading, "low" | "high">): string {
+export function rangeText({ low, high }: Pick<MeterReadingAnswer, "low" | "high">): string {
   if (low === null && high === null) return "open";
   if (high !== null && high <= 1) return "under 1 Ω";
   const [from, to] = [showOhms(low), showOhms(high)];

@@ -1,16 +1,11 @@
+import type { DrawerRequest, PartsListAnswer } from "../../contract/bench/bench.ts";
 import { h } from "../dom/element.ts";
 import { plainTable } from "../dom/table.ts";
 import type { BuildSource } from "../state/reading.ts";
-import type { PartsLine, PartsList } from "./bench-answer.ts";
-
-export interface DrawerItem {
-  readonly part: unknown;
-  readonly quantity: number;
-}
 
 const MAX_IN_DRAWER = 1000;
 
-function drawerInput(line: PartsLine, onChange: (quantity: number) => void): HTMLInputElement {
+function drawerInput(line: PartsListAnswer["lines"][number], onChange: (quantity: number) => void): HTMLInputElement {
   const input = h("input", {
     type: "number",
     min: 0,
@@ -26,13 +21,20 @@ function drawerInput(line: PartsLine, onChange: (quantity: number) => void): HTM
 }
 
 /** What to buy, with the codes printed on parts, and what the drawer already has. */
-export function partsView(source: BuildSource, list: PartsList, onDrawer: (drawer: DrawerItem[]) => void): HTMLElement {
+export function partsView(
+  source: BuildSource,
+  list: PartsListAnswer,
+  onDrawer: (drawer: DrawerRequest[]) => void,
+): HTMLElement {
   const quantities = list.lines.map((line) => line.fromDrawer);
   const tell = () =>
     onDrawer(
       list.lines.flatMap((line, index) => {
         const part = source.parts[line.parts[0]!];
-        return quantities[index]! > 0 && part ? [{ part, quantity: quantities[index]! }] : [];
+        // It was read as a part of this build, or there would be no list.
+        return quantities[index]! > 0 && part
+          ? [{ part: part as DrawerRequest["part"], quantity: quantities[index]! }]
+          : [];
       }),
     );
   const rows = list.lines.map((line, index) => [

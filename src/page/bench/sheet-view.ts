@@ -1,11 +1,11 @@
+import type { SheetAnswer } from "../../contract/bench/bench.ts";
 import { h } from "../dom/element.ts";
 import { plainTable } from "../dom/table.ts";
-import type { BuildSheet, CutWire, SheetStage } from "./bench-answer.ts";
 import { tickItem } from "./ticks.ts";
 
 const millimetres = (metres: number) => `${Math.round(metres * 1000)} mm`;
 
-function cutTable(cuts: readonly CutWire[]): HTMLElement {
+function cutTable(cuts: SheetAnswer["cuts"]): HTMLElement {
   const rows = cuts.map(({ connection, from, to, colour, cut, strip }) => [
     String(connection),
     colour,
@@ -17,7 +17,7 @@ function cutTable(cuts: readonly CutWire[]): HTMLElement {
   return plainTable("Wires to cut", ["No.", "Colour", "Cut", "Strip each end", "From", "To"], rows);
 }
 
-function stageView(sheet: string, stage: SheetStage, index: number): HTMLElement {
+function stageView(sheet: string, stage: SheetAnswer["stages"][number], index: number): HTMLElement {
   return h(
     "section",
     { class: "stage-sheet" },
@@ -37,7 +37,7 @@ function stageView(sheet: string, stage: SheetStage, index: number): HTMLElement
 }
 
 /** The build sheet: preparations, wires to cut, joints in order with their checks. */
-export function sheetView(title: string, { preparations, cuts, stages, notes }: BuildSheet): HTMLElement {
+export function sheetView(title: string, { preparations, cuts, stages, notes }: SheetAnswer): HTMLElement {
   return h(
     "div",
     { class: "stack" },

@@ -1,3 +1,4 @@
+import type { DrawerRequest } from "../../contract/bench/bench.ts";
 import { h, replaceContent } from "../dom/element.ts";
 import type { AppStore } from "../state/app-state.ts";
 import { benchRefusal } from "./bench-refusal.ts";
@@ -30,7 +31,7 @@ export function createSolderPanel(store: AppStore): HTMLElement {
         return;
       }
       replaceContent(sheet, sheetView(reading.source.title ?? "", bench.sheet));
-      const setDrawer = (drawer: readonly unknown[]) =>
+      const setDrawer = (drawer: readonly DrawerRequest[]) =>
         store.set({ benchOptions: { ...store.state.benchOptions, drawer } });
       replaceContent(parts, partsView(reading.source, bench.partsList, setDrawer));
     },

@@ -1,3 +1,4 @@
+import type { BenchAnswer, BenchRequest } from "../../contract/bench/bench.ts";
 import { h } from "../dom/element.ts";
 import { formText } from "../fields/form-fields.ts";
 import { createFormRun, type FormRun } from "../fields/form-run.ts";
@@ -17,13 +18,8 @@ const ANY_BUILD = {
   ],
 };
 
-interface Solved {
-  readonly coil?: { readonly ohms: number; readonly low: number; readonly high: number };
-  readonly sweep?: { readonly coil: number; readonly pot: number };
-}
-
-async function solve(request: object): Promise<Solved> {
-  return (await postJson<{ solved: Solved }>("/api/bench", { build: ANY_BUILD, solve: request })).solved;
+async function solve(request: BenchRequest["solve"]): Promise<NonNullable<BenchAnswer["solved"]>> {
+  return (await postJson("/api/bench", { build: ANY_BUILD, solve: request })).solved ?? {};
 }
 
 function coilForm(): { element: HTMLElement; run: FormRun } {

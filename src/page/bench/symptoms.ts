@@ -1,5 +1,5 @@
 import { SYMPTOMS, type SymptomCode } from "../../bench/symptoms/symptom-codes.ts";
-import type { RawSettings } from "../../build-file/settings.ts";
+import type { SymptomRequest } from "../../contract/diagnose.ts";
 import { h, replaceContent } from "../dom/element.ts";
 import { type FormField, formChoice } from "../fields/form-fields.ts";
 import type { Option } from "../fields/plain-fields.ts";
@@ -7,15 +7,9 @@ import type { AppStore } from "../state/app-state.ts";
 import { partLabel, positionNames } from "../state/names.ts";
 import type { Reading } from "../state/reading.ts";
 
-export interface Symptom {
-  readonly code: SymptomCode;
-  readonly settings?: RawSettings;
-  readonly control?: string;
-}
-
 export interface SymptomPicker {
   readonly element: HTMLElement;
-  read(): readonly Symptom[];
+  read(): readonly SymptomRequest[];
 }
 
 const CODES: readonly Option[] = Object.entries(SYMPTOMS).map(([value, label]) => ({ value, label }));
@@ -31,7 +25,7 @@ function potOptions({ build, controls }: Reading): Option[] {
   return [EVERY, ...controls.pots.map((name) => ({ value: name, label: partLabel(build, name) }))];
 }
 
-function symptomText(reading: Reading, { code, settings, control }: Symptom): string {
+function symptomText(reading: Reading, { code, settings, control }: SymptomRequest): string {
   const where = settings ? `, position ${Object.values(settings).join()}` : "";
   return `${SYMPTOMS[code]}${control ? ` (${partLabel(reading.build, control)})` : ""}${where}`;
 }
@@ -54,7 +48,7 @@ function fieldsFor(reading: Reading): Fields {
   return { code, position, pot };
 }
 
-function symptomOf({ controls }: Reading, { code, position, pot }: Fields): Symptom {
+function symptomOf({ controls }: Reading, { code, position, pot }: Fields): SymptomRequest {
   const at = position.read();
   const control = pot.element.hidden ? "" : pot.read();
   return {
@@ -66,13 +60,13 @@ function symptomOf({ controls }: Reading, { code, position, pot }: Fields): Symp
 
 /** What a person heard or felt, told without a meter. */
 export function createSymptoms(store: AppStore): SymptomPicker {
-  let told: readonly Symptom[] = [];
+  let told: readonly SymptomRequest[] = [];
   const list = h("ul", { class: "told" });
   const holder = h("div", { class: "row add-row" });
   const showTold = () => {
     const { reading } = store.state;
     if (!reading) return;
-    const remove = (symptom: Symptom) => () => {
+    const remove = (symptom: SymptomRequest) => () => {
       told = told.filter((each) => each !== symptom);
       showTold();
     };

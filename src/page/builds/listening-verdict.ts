@@ -1,18 +1,13 @@
+import type { CompareAnswer } from "../../contract/compare.ts";
 import { h, replaceContent } from "../dom/element.ts";
 import { postJson } from "../server/client.ts";
 import type { AppStore } from "../state/app-state.ts";
 import { fitSettings } from "../state/editor.ts";
 
-interface Comparison {
-  readonly verdict: string;
-  readonly basis: string;
-  readonly rows: readonly { readonly label: string; readonly verdict: string }[];
-}
-
-async function ask({ state }: AppStore): Promise<Comparison | undefined> {
+async function ask({ state }: AppStore): Promise<CompareAnswer | undefined> {
   const { reading, other, settings, signal } = state;
   if (!reading || !other) return undefined;
-  return postJson<Comparison>("/api/compare", {
+  return postJson("/api/compare", {
     builds: [reading.source, other.source],
     settings: [settings, fitSettings(other, settings)],
     sweep: { tone: [0, 5, 10] },

@@ -1,3 +1,4 @@
+import type { TableRowAnswer } from "../../contract/table.ts";
 import { showDb, showHz } from "../curves/units.ts";
 import { h } from "../dom/element.ts";
 import { plainTable } from "../dom/table.ts";
@@ -6,20 +7,11 @@ import { postForBytes, postJson } from "../server/client.ts";
 import { fileStem, saveFile } from "../server/save-file.ts";
 import type { AppStore } from "../state/app-state.ts";
 
-interface Row {
-  readonly label: string;
-  readonly peak: { readonly frequency: number; readonly level: number } | null;
-  readonly cutoff: number | null;
-  readonly level: number;
-  readonly loudness: number | null;
-  readonly hum: number | null;
-}
-
 /** Far under any hum that two real coils leave. */
 const NO_HUM_DB = -100;
 const orDash = <T>(value: T | null, show: (value: T) => string) => (value === null ? "–" : show(value));
 
-function cells({ label, peak, cutoff, level, loudness, hum }: Row): string[] {
+function cells({ label, peak, cutoff, level, loudness, hum }: TableRowAnswer): string[] {
   return [
     label,
     orDash(peak, ({ frequency }) => showHz(frequency)),
@@ -43,7 +35,7 @@ export function createEverythingTable(store: AppStore): HTMLElement {
     "Show the table",
     () => [],
     async () => {
-      const { rows } = await postJson<{ rows: Row[] }>("/api/table", body());
+      const { rows } = await postJson("/api/table", body());
       return plainTable("Every position and tone", HEAD, rows.map(cells));
     },
   );

@@ -1,3 +1,4 @@
+import type { FoundAnswer, SearchAnswer } from "../../contract/search.ts";
 import { h } from "../dom/element.ts";
 import { plainTable } from "../dom/table.ts";
 import { formChoice, formText } from "../fields/form-fields.ts";
@@ -7,40 +8,18 @@ import { postJson } from "../server/client.ts";
 import type { AppStore } from "../state/app-state.ts";
 import type { Editor } from "../state/editor.ts";
 import { setAt } from "../state/paths.ts";
-import { createFreePicker } from "./free-parts.ts";
+import { createFreePicker, type SeriesChoice } from "./free-parts.ts";
 import { createWishFields } from "./wish-fields.ts";
-
-interface FoundValue {
-  readonly name: string;
-  readonly unit: "farads" | "ohms" | "metres" | "fraction";
-  readonly value: number | null;
-}
-
-interface Found {
-  readonly cost: number;
-  readonly says: string;
-  readonly values: readonly FoundValue[];
-  readonly elsewhere: readonly { readonly label: string; readonly audible: string; readonly verdict: string }[];
-}
-
-interface Search {
-  readonly combinations: number;
-  readonly tried: number;
-  readonly method: string;
-  readonly costMeaning: string;
-  readonly now: { readonly says: string } | null;
-  readonly best: readonly Found[];
-}
 
 const DIMENSIONS = { farads: "capacitance", ohms: "resistance", metres: "length" } as const;
 
-function valueText({ name, unit, value }: FoundValue): string {
+function valueText({ name, unit, value }: FoundAnswer["values"][number]): string {
   if (value === null) return `${name} left out`;
   return `${name} ${unit === "fraction" ? value : showQuantity(value, DIMENSIONS[unit])}`;
 }
 
 /** What a found choice changes where nothing was wished. */
-function elsewhereView({ elsewhere }: Found): HTMLElement | string {
+function elsewhereView({ elsewhere }: FoundAnswer): HTMLElement | string {
   const heard = elsewhere.filter(({ audible }) => audible !== "none");
   if (heard.length === 0) return "nothing to be heard";
   const settings = heard.length === 1 ? "setting" : "settings";
@@ -58,7 +37,7 @@ function elsewhereView({ elsewhere }: Found): HTMLElement | string {
 
 const FIELD_OF_UNIT = { farads: "capacitance", ohms: "resistance" } as const;
 
-function put(editor: Editor, { values }: Found): void {
+function put(editor: Editor, { values }: FoundAnswer): void {
   editor.edit((source) =>
     values.reduce((next, { name, unit, value }) => {
       if (value === null || !(name in next.parts) || (unit !== "farads" && unit !== "ohms")) return next;
@@ -88,9 +67,9 @@ const UNMET: Readonly<Record<string, string>> = {
 const UNMET_OTHERWISE =
   "In this setting no combination makes anything of the wish. Check that the position gives a signal and turn tone and volume up, then ask again.";
 
-function answerOf(search: Search, kind: unknown, store: AppStore, editor: Editor): HTMLElement {
+function answerOf(search: SearchAnswer, kind: unknown, store: AppStore, editor: Editor): HTMLElement {
   if (search.best.length === 0) return h("p", { class: "verdict" }, UNMET[String(kind)] ?? UNMET_OTHERWISE);
-  const canPut = (found: Found) =>
+  const canPut = (found: FoundAnswer) =>
     found.values.every(
       ({ name, value }) => value !== null && store.state.source !== undefined && name in store.state.source.parts,
     );
@@ -133,16 +112,17 @@ export function createFindValue(store: AppStore, editor: Editor): HTMLElement {
   };
   series.element.addEventListener("change", show);
   show();
-  const choices = () => {
-    if (series.read() === "usual") return {};
-    if (series.read() === "drawer")
+  const choices = (): SeriesChoice => {
+    const kind = series.read();
+    if (kind === "usual") return {};
+    if (kind === "drawer")
       return {
         values: drawer
           .read()
           .split(/[\s,;]+/)
           .filter(Boolean),
       };
-    return { series: series.read(), from: from.read(), to: to.read() };
+    return { series: kind, from: from.read(), to: to.read() };
   };
   const fields = [...wish.fields, series, from, to, drawer];
   const run = createFormRun(
@@ -154,7 +134,7 @@ export function createFindValue(store: AppStore, editor: Editor): HTMLElement {
       const free = picker.read(choices());
       if (free.length === 0) throw new Error("Tick at least one thing that may change.");
       const wished = wish.read(store.state);
-      const search = await postJson<Search>("/api/search", { build: reading.source, free, wish: wished });
+      const search = await postJson("/api/search", { build: reading.source, free, wish: wished });
       return answerOf(search, wished.kind, store, editor);
     },
   );

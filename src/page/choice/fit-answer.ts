@@ -1,38 +1,8 @@
 import type { Dimension } from "../../build-file/quantity.ts";
+import type { FittedAnswer, RangeAnswer } from "../../contract/fit.ts";
 import { h, s } from "../dom/element.ts";
 import { plainTable } from "../dom/table.ts";
 import { showQuantity } from "../fields/show-quantity.ts";
-
-export interface FitValue {
-  readonly name: string;
-  readonly value: number;
-  readonly low: number;
-  readonly high: number;
-}
-
-export interface Fitted {
-  readonly method: "resonances" | "impedance" | "response";
-  readonly coil: Readonly<Record<string, unknown>>;
-  readonly values: readonly FitValue[];
-  readonly residuals: readonly { readonly of: string; readonly frequency: number; readonly error: number }[];
-  readonly notes: readonly string[];
-}
-
-interface Range {
-  readonly low: number;
-  readonly high: number;
-}
-
-export interface RangeAnswer {
-  readonly method: "resistance";
-  readonly ranges: {
-    readonly resistance: number;
-    readonly inductance: Range;
-    readonly capacitance: Range;
-    readonly loss: Range;
-  };
-  readonly basis: string;
-}
 
 function dimensionOf(name: string): Dimension {
   if (name.includes("nductance")) return "inductance";
@@ -42,7 +12,7 @@ function dimensionOf(name: string): Dimension {
 const SIZE = { width: 480, height: 120 };
 
 /** Residuals in percent over frequency: scattered about zero where the model fits, in a wave where it does not. */
-function residualPlot({ residuals }: Fitted): SVGElement {
+function residualPlot({ residuals }: FittedAnswer): SVGElement {
   const frequencies = residuals.map((each) => Math.log(each.frequency));
   const [from, to] = [Math.min(...frequencies), Math.max(...frequencies)];
   const largest = Math.max(1e-9, ...residuals.map((each) => Math.abs(each.error)));
@@ -64,7 +34,7 @@ function residualPlot({ residuals }: Fitted): SVGElement {
 }
 
 /** Fitted values with their 95 % ranges. */
-export function fittedView(fit: Fitted, put: HTMLElement): HTMLElement {
+export function fittedView(fit: FittedAnswer, put: HTMLElement): HTMLElement {
   const rows = fit.values.map(({ name, value, low, high }) => {
     const dimension = dimensionOf(name);
     return [

@@ -1,15 +1,17 @@
+import type { FreeRequest } from "../../contract/search.ts";
 import { freshId, h, replaceContent } from "../dom/element.ts";
 import type { AppStore } from "../state/app-state.ts";
 import { partLabel } from "../state/names.ts";
 import type { Reading } from "../state/reading.ts";
 
-export type Free = Readonly<Record<string, unknown>>;
+/** What may be said of a part's values beside its name. */
+export type SeriesChoice = Pick<Extract<FreeRequest, { part: string }>, "values" | "series" | "from" | "to">;
 
 interface FreeChoice {
   readonly key: string;
   readonly label: string;
   /** What the service is asked to vary; a series applies to parts that have one. */
-  readonly toFree: (series: Free) => Free;
+  readonly toFree: (series: SeriesChoice) => FreeRequest;
 }
 
 function partChoices({ build }: Reading): FreeChoice[] {
@@ -31,7 +33,7 @@ const CABLE: FreeChoice = { key: "cable", label: "the cable's length", toFree: (
 
 export interface FreePicker {
   readonly element: HTMLElement;
-  read(series: Free): Free[];
+  read(series: SeriesChoice): FreeRequest[];
 }
 
 /** Which parts may change. */

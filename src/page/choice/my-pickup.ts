@@ -1,24 +1,23 @@
+import type { FitRequest, FittedAnswer } from "../../contract/fit.ts";
 import { freshId, h, replaceContent } from "../dom/element.ts";
 import { type FormField, formArea, formChoice, formText } from "../fields/form-fields.ts";
 import { createFormRun } from "../fields/form-run.ts";
+import type { Option } from "../fields/plain-fields.ts";
 import { postJson } from "../server/client.ts";
 import type { AppStore } from "../state/app-state.ts";
 import type { Editor } from "../state/editor.ts";
 import { setAt } from "../state/paths.ts";
 import type { BuildSource } from "../state/reading.ts";
-import { type Fitted, fittedView, type RangeAnswer, rangeView } from "./fit-answer.ts";
+import { fittedView, rangeView } from "./fit-answer.ts";
 
 const METHODS = [
   { value: "resonances", label: "resonances with known caps across it" },
   { value: "impedance", label: "an impedance table" },
   { value: "response", label: "a response through a known load" },
   { value: "resistance", label: "only its DC resistance" },
-];
+] satisfies Option<FitRequest["method"]>[];
 
-interface PairLine {
-  readonly capacitance: string;
-  readonly frequency: string;
-}
+type PairLine = Extract<FitRequest, { method: "resonances" }>["readings"][number];
 
 /** Lines of "cap, frequency", a resonance each. */
 function resonanceLines(text: string): PairLine[] {
@@ -34,10 +33,10 @@ function resonanceLines(text: string): PairLine[] {
 
 interface Method {
   readonly fields: readonly FormField[];
-  body(): Readonly<Record<string, unknown>>;
+  body(): FitRequest;
 }
 
-function methods(): Readonly<Record<string, Method>> {
+function methods(): Readonly<Record<FitRequest["method"], Method>> {
   const resistance = formText("resistance", "DC resistance", "6k");
   const lines = formArea("readings", "Cap across it, resonance", "0, 6.1kHz\n470p, 3.2kHz\n1n, 2.4kHz");
   const type = formChoice("type", "Kind", [
@@ -53,12 +52,20 @@ function methods(): Readonly<Record<string, Method>> {
   return {
     resonances: {
       fields: [resistance, lines],
-      body: () => ({ resistance: resistance.read(), readings: resonanceLines(lines.read()) }),
+      body: () => ({
+        method: "resonances",
+        resistance: resistance.read(),
+        readings: resonanceLines(lines.read()),
+      }),
     },
-    impedance: { fields: [resistance, impedance], body: () => ({ ...known(), table: impedance.read() }) },
+    impedance: {
+      fields: [resistance, impedance],
+      body: () => ({ method: "impedance", ...known(), table: impedance.read() }),
+    },
     response: {
       fields: [resistance, response, load, loadCap],
       body: () => ({
+        method: "response",
         ...known(),
         table: response.read(),
         load: { resistance: load.read(), capacitance: loadCap.read() || 0 },
@@ -66,7 +73,7 @@ function methods(): Readonly<Record<string, Method>> {
     },
     resistance: {
       fields: [resistance, type],
-      body: () => ({ resistance: resistance.read(), type: type.read() }),
+      body: () => ({ method: "resistance", resistance: resistance.read(), type: type.read() }),
     },
   };
 }
@@ -78,7 +85,7 @@ function coilNames(source: BuildSource | undefined): [string, string][] {
 }
 
 /** A choice of a coil, and the button that gives it the fitted values. */
-function createPut(store: AppStore, editor: Editor, fit: Fitted): HTMLElement {
+function createPut(store: AppStore, editor: Editor, fit: FittedAnswer): HTMLElement {
   const id = freshId("coil");
   const coils = coilNames(store.state.source);
   const select = h(
@@ -110,14 +117,13 @@ export function createMyPickup(store: AppStore, editor: Editor): HTMLElement {
   const show = () =>
     replaceContent(
       holder,
-      all[method.read()]!.fields.map((field) => field.element),
+      all[method.read()].fields.map((field) => field.element),
     );
   method.element.addEventListener("change", show);
   show();
-  const fields = () => [method, ...all[method.read()]!.fields];
+  const fields = () => [method, ...all[method.read()].fields];
   const run = createFormRun("Work out the coil", fields, async () => {
-    const body = { method: method.read(), ...all[method.read()]!.body() };
-    const answer = await postJson<Fitted | RangeAnswer>("/api/fit", body);
+    const answer = await postJson("/api/fit", all[method.read()].body());
     if (answer.method === "resistance") return rangeView(answer);
     return fittedView(answer, createPut(store, editor, answer));
   });

@@ -1,5 +1,7 @@
+import type { WishRequest } from "../../contract/search.ts";
 import { h } from "../dom/element.ts";
 import { type FormField, formChoice, formText } from "../fields/form-fields.ts";
+import type { Option } from "../fields/plain-fields.ts";
 import type { AppState } from "../state/app-state.ts";
 import { fitSettings } from "../state/editor.ts";
 import type { Reading } from "../state/reading.ts";
@@ -10,13 +12,13 @@ const WISHES = [
   { value: "keeps-treble", label: "turned down, it keeps its treble" },
   { value: "as-bright", label: "this position is as bright as…" },
   { value: "like", label: "as close as possible to build B" },
-];
+] satisfies Option<WishRequest["kind"]>[];
 
 export interface WishFields {
   readonly element: HTMLElement;
   readonly fields: readonly FormField[];
   /** @throws Error in plain words where something needed is missing */
-  read(state: AppState): Readonly<Record<string, unknown>>;
+  read(state: AppState): WishRequest;
 }
 
 function positionsAs(reading: Reading, settings: AppState["settings"], text: string) {
@@ -32,7 +34,7 @@ export function createWishFields(): WishFields {
   const frequency = formText("wish.frequency", "Peak near", "4kHz");
   const dial = formText("wish.dial", "Volume turned down to", "5");
   const positions = formText("wish.as", "Positions", "3, 5");
-  const showFor: Readonly<Record<string, FormField>> = {
+  const showFor: Partial<Record<WishRequest["kind"], FormField>> = {
     peak: frequency,
     "keeps-treble": dial,
     "as-bright": positions,
@@ -46,19 +48,19 @@ export function createWishFields(): WishFields {
     element: h("div", { class: "field-row" }, kind.element, frequency.element, dial.element, positions.element),
     fields: [kind, frequency, dial, positions],
     read: ({ reading, other, settings }) => {
-      const wish = { kind: kind.read(), settings };
-      switch (wish.kind) {
+      const wished = kind.read();
+      switch (wished) {
         case "peak":
-          return { ...wish, frequency: frequency.read() };
+          return { kind: wished, settings, frequency: frequency.read() };
+        case "tone-halfway":
+          return { kind: wished, settings };
         case "keeps-treble":
-          return { ...wish, dial: Number(dial.read()) };
+          return { kind: wished, settings, dial: Number(dial.read()) };
         case "as-bright":
-          return { ...wish, as: positionsAs(reading!, settings, positions.read()) };
+          return { kind: wished, settings, as: positionsAs(reading!, settings, positions.read()) };
         case "like":
           if (!other) throw new Error("Keep a guard as B first, under A against B.");
-          return { ...wish, build: other.source, like: fitSettings(other, settings) };
-        default:
-          return wish;
+          return { kind: wished, settings, build: other.source, like: fitSettings(other, settings) };
       }
     },
   };

@@ -1,4 +1,5 @@
 import type uPlot from "uplot";
+import type { ToleranceAnswer } from "../../contract/tolerance.ts";
 import { REFERENCE_HZ } from "../../response/features.ts";
 import type { PlotColours } from "./colours.ts";
 import { FREQUENCIES_HZ } from "./curve-cache.ts";
@@ -7,11 +8,7 @@ import type { Picture } from "./plot.ts";
 import { showDb, showHz } from "./units.ts";
 
 /** What part tolerances leave open: level in dB at each frequency. */
-export interface Band {
-  readonly frequencies: readonly number[];
-  readonly low: readonly number[];
-  readonly high: readonly number[];
-}
+export type Band = Pick<ToleranceAnswer, "frequencies" | "low" | "high">;
 
 export const CUTOFF_DB = -3;
 

@@ -1,7 +1,6 @@
 import { createSwitch } from "../controls/on-off.ts";
 import { postJson } from "../server/client.ts";
 import type { AppStore } from "../state/app-state.ts";
-import type { Band } from "./marks.ts";
 
 /** Long enough that a knob being turned asks once, when it has come to rest. */
 const WAIT_MS = 250;
@@ -14,7 +13,7 @@ export function createToleranceSwitch(store: AppStore): HTMLElement {
     const { reading, settings } = store.state;
     if (!reading) return;
     try {
-      const band = await postJson<Band>("/api/tolerance", { build: reading.source, settings });
+      const band = await postJson("/api/tolerance", { build: reading.source, settings });
       if (request === latest) store.set({ band });
     } catch (error) {
       if (request === latest) store.set({ notice: (error as Error).message });

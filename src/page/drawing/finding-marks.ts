@@ -1,15 +1,6 @@
-import type { SettingValue } from "../../build-file/settings.ts";
+import type { FindingAnswer } from "../../contract/bench/bench.ts";
 import { s } from "../dom/element.ts";
 import type { SeenLug } from "./view.ts";
-
-export interface Finding {
-  readonly code: string;
-  readonly severity: "fault" | "warning" | "note";
-  readonly lugs: readonly string[];
-  readonly settings: readonly Readonly<Record<string, SettingValue>>[];
-  readonly message: string;
-  readonly remedy: string;
-}
 
 /** Each severity has a shape of its own, so that colour is not needed to tell them apart. */
 const OUTLINES = {
@@ -18,13 +9,13 @@ const OUTLINES = {
   note: "M-12 0A12 12 0 1 0 12 0A12 12 0 1 0 -12 0Z",
 } as const;
 
-export function findingSign(severity: Finding["severity"], number: number): SVGElement[] {
+export function findingSign(severity: FindingAnswer["severity"], number: number): SVGElement[] {
   const y = severity === "warning" ? 9 : 5;
   return [s("path", { d: OUTLINES[severity] }), s("text", { y, "text-anchor": "middle" }, number)];
 }
 
 /** What is wrong is marked at every lug; a note, which may name a whole pickup, once a part. */
-function markedLugs({ severity, lugs }: Finding): readonly string[] {
+function markedLugs({ severity, lugs }: FindingAnswer): readonly string[] {
   if (severity !== "note") return lugs;
   const partOf = (lug: string) => lug.split(".")[0];
   return lugs.filter((lug, index) => lugs.findIndex((other) => partOf(other) === partOf(lug)) === index);
@@ -32,7 +23,7 @@ function markedLugs({ severity, lugs }: Finding): readonly string[] {
 
 /** A numbered mark beside the lugs that a finding names. */
 export function drawFindingMarks(
-  findings: readonly Finding[],
+  findings: readonly FindingAnswer[],
   find: (lug: string) => SeenLug | undefined,
 ): SVGElement[] {
   const marksAtLug = new Map<string, number>();

@@ -1,6 +1,7 @@
 import type { SettingValue } from "../../build-file/settings.ts";
+import type { FindingAnswer } from "../../contract/bench/bench.ts";
 import { h, s } from "../dom/element.ts";
-import { type Finding, findingSign } from "./finding-marks.ts";
+import { findingSign } from "./finding-marks.ts";
 
 const SEVERITY_WORDS = { fault: "Fault", warning: "Warning", note: "Note" } as const;
 
@@ -10,12 +11,12 @@ function settingText(settings: Readonly<Record<string, SettingValue>>): string {
     .join(", ");
 }
 
-function whereText({ settings }: Finding): string {
+function whereText({ settings }: FindingAnswer): string {
   if (settings.length === 0) return "";
   return `Where: ${settings.map(settingText).join("; ")}.`;
 }
 
-function item(finding: Finding, index: number): HTMLElement {
+function item(finding: FindingAnswer, index: number): HTMLElement {
   const { severity, message, remedy } = finding;
   return h(
     "li",
@@ -36,7 +37,7 @@ function item(finding: Finding, index: number): HTMLElement {
 }
 
 /** What the reading of the wiring found, numbered as in the drawing. */
-export function findingsList(findings: readonly Finding[]): HTMLElement {
+export function findingsList(findings: readonly FindingAnswer[]): HTMLElement {
   if (findings.length === 0)
     return h("p", { class: "all-well" }, "The wiring was read lug by lug: nothing found wrong.");
   return h("ol", { class: "findings" }, findings.map(item));

@@ -1,9 +1,10 @@
 import type { RawSettings } from "../../build-file/settings.ts";
+import type { FindingAnswer } from "../../contract/bench/bench.ts";
 import { s } from "../dom/element.ts";
 import { partLabel, positionNames } from "../state/names.ts";
 import type { Reading } from "../state/reading.ts";
 import { arrangeParts, type Placed } from "./arrange.ts";
-import { drawFindingMarks, type Finding } from "./finding-marks.ts";
+import { drawFindingMarks } from "./finding-marks.ts";
 import type { LivePath } from "./live-path.ts";
 import { drawLug } from "./lugs-layer.ts";
 import { type BodyState, partBody } from "./part-bodies.ts";
@@ -15,7 +16,7 @@ export interface DrawingInput {
   readonly settings: RawSettings;
   readonly path: LivePath;
   readonly side: Side;
-  readonly findings: readonly Finding[];
+  readonly findings: readonly FindingAnswer[];
 }
 
 const MARGIN = 36;

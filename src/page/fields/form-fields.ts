@@ -4,10 +4,10 @@ import { ServiceProblem } from "../server/client.ts";
 import type { Option } from "./plain-fields.ts";
 
 /** A field of a form that is sent to the service, told at fault by the path the service knows it under. */
-export interface FormField {
+export interface FormField<Value extends string = string> {
   readonly element: HTMLElement;
   readonly path: string;
-  read(): string;
+  read(): Value;
   showFault(message: string | undefined): void;
 }
 
@@ -46,8 +46,12 @@ export function formArea(path: string, label: string, placeholder: string): Form
   return withLabel(path, label, h("textarea", { rows: 6, placeholder, spellcheck: "false" }));
 }
 
-export function formChoice(path: string, label: string, options: readonly Option[]): FormField {
-  return withLabel(
+export function formChoice<Value extends string>(
+  path: string,
+  label: string,
+  options: readonly Option<Value>[],
+): FormField<Value> {
+  const field = withLabel(
     path,
     label,
     h(
@@ -56,6 +60,7 @@ export function formChoice(path: string, label: string, options: readonly Option
       options.map(({ value, label: text }) => h("option", { value }, text)),
     ),
   );
+  return { ...field, read: () => field.read() as Value };
 }
 
 /** Puts each fault beside its field. @returns what belongs to no field */

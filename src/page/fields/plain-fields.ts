@@ -28,8 +28,8 @@ export function textField(spec: Labelled, commit: Commit): Field {
   });
 }
 
-export interface Option {
-  readonly value: string;
+export interface Option<Value extends string = string> {
+  readonly value: Value;
   readonly label: string;
 }
 

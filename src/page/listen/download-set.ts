@@ -1,3 +1,4 @@
+import type { PreviewsRequest } from "../../contract/previews.ts";
 import { h } from "../dom/element.ts";
 import { postForBytes } from "../server/client.ts";
 import { fileStem, saveFile } from "../server/save-file.ts";
@@ -7,7 +8,7 @@ async function downloadSet(store: AppStore): Promise<void> {
   const { reading } = store.state;
   if (!reading) return;
   const { ownSound, signal, levelMatched } = store.state;
-  const request = {
+  const request: PreviewsRequest = {
     build: reading.source,
     level: levelMatched ? "matched" : "true",
     ...(ownSound || !signal ? {} : { signal }),

@@ -1,4 +1,5 @@
 import type { RawSettings } from "../../build-file/settings.ts";
+import type { PreviewRequest } from "../../contract/preview.ts";
 import { postForBytes } from "../server/client.ts";
 import type { Reading } from "../state/reading.ts";
 
@@ -22,7 +23,7 @@ export class PreviewSounds {
   get(reading: Reading, settings: RawSettings, { signal, levelMatched }: PhraseChoice): Promise<AudioBuffer> {
     const level = levelMatched ? "matched" : "true";
     const rate = this.#context.sampleRate;
-    const request = {
+    const request: PreviewRequest = {
       build: reading.source,
       settings,
       ...(signal ? { signal } : {}),
@@ -41,7 +42,7 @@ export class PreviewSounds {
     return sound;
   }
 
-  async #fetch(request: unknown): Promise<AudioBuffer> {
+  async #fetch(request: PreviewRequest): Promise<AudioBuffer> {
     return this.#context.decodeAudioData(await postForBytes("/api/preview", request));
   }
 }

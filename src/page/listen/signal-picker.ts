@@ -2,13 +2,8 @@ import { freshId, h, replaceContent } from "../dom/element.ts";
 import { getJson } from "../server/client.ts";
 import type { AppStore } from "../state/app-state.ts";
 
-interface Signals {
-  readonly default: string;
-  readonly signals: readonly { readonly name: string; readonly title: string; readonly description: string }[];
-}
-
 async function fillSignals(store: AppStore, select: HTMLSelectElement): Promise<void> {
-  const { default: usual, signals } = await getJson<Signals>("/api/signals");
+  const { default: usual, signals } = await getJson("/api/signals");
   replaceContent(
     select,
     signals.map(({ name, title, description }) => h("option", { value: name, title: description }, title)),

@@ -1,3 +1,5 @@
+import type { FileCalls, GetCalls, PostCalls } from "../../contract/calls.ts";
+import type { Problem } from "../../contract/problem.ts";
 import type { InputFault } from "../../errors.ts";
 
 /** A refusal of the service, as problem details say it. */
@@ -13,7 +15,7 @@ export class ServiceProblem extends Error {
 
 async function problemOf(response: Response): Promise<ServiceProblem> {
   try {
-    const problem = (await response.json()) as { title?: string; detail?: string; errors?: InputFault[] };
+    const problem = (await response.json()) as Partial<Problem>;
     return new ServiceProblem(problem.detail ?? problem.title ?? response.statusText, problem.errors ?? []);
   } catch {
     return new ServiceProblem(`The service answered ${response.status} ${response.statusText}`);
@@ -34,22 +36,26 @@ async function ask(path: string, init: RequestInit): Promise<Response> {
 
 const abortable = (signal: AbortSignal | undefined) => (signal ? { signal } : {});
 
-export async function getJson<Answer>(path: string): Promise<Answer> {
-  return (await ask(path, {})).json() as Promise<Answer>;
+export async function getJson<Path extends keyof GetCalls>(path: Path): Promise<GetCalls[Path]> {
+  return (await ask(path, {})).json() as Promise<GetCalls[Path]>;
 }
 
 function jsonBody(body: unknown): RequestInit {
   return { method: "POST", headers: { "content-type": "application/json" }, body: JSON.stringify(body) };
 }
 
-export async function postJson<Answer>(path: string, body: unknown, signal?: AbortSignal): Promise<Answer> {
-  return (await ask(path, { ...jsonBody(body), ...abortable(signal) })).json() as Promise<Answer>;
+export async function postJson<Path extends keyof PostCalls>(
+  path: Path,
+  body: PostCalls[Path]["request"],
+  signal?: AbortSignal,
+): Promise<PostCalls[Path]["answer"]> {
+  return (await ask(path, { ...jsonBody(body), ...abortable(signal) })).json() as Promise<PostCalls[Path]["answer"]>;
 }
 
 /** Asks for bytes: a WAV or a ZIP. A file of the person's own goes along as the field `signal`. */
-export async function postForBytes(
-  path: string,
-  body: unknown,
+export async function postForBytes<Path extends keyof FileCalls>(
+  path: Path,
+  body: FileCalls[Path],
   ownSound?: File,
   signal?: AbortSignal,
 ): Promise<ArrayBuffer> {

@@ -14,7 +14,8 @@ export function codeInAddress(): string | undefined {
 /** Puts what a link carries on the bench. @returns whether there was something to put */
 export async function openLink(store: AppStore, editor: Editor, code: string): Promise<boolean> {
   try {
-    const { build, view = {} } = await getJson<{ build: unknown; view?: View }>(`/api/link/${code}`);
+    const { build, view: written = {} } = await getJson(`/api/link/${code}`);
+    const view = written as View;
     if (!openBuild(store, editor, build, view.settings ?? {})) return false;
     applyView(store, view);
     if (view.other !== undefined) store.set({ other: toReading(view.other) });

@@ -1,12 +1,11 @@
 import { freshId, h } from "../dom/element.ts";
 import { postJson } from "../server/client.ts";
 import type { AppStore } from "../state/app-state.ts";
-import type { Link } from "./link-code.ts";
 import { viewOf } from "./view.ts";
 
 async function makeLink({ state }: AppStore): Promise<string> {
   if (state.faults.length > 0) throw new Error("The build has faults that must be mended before it can be sent.");
-  const { url } = await postJson<Link>("/api/link", { build: state.source, view: viewOf(state) });
+  const { url } = await postJson("/api/link", { build: state.source, view: { ...viewOf(state) } });
   return url;
 }
 

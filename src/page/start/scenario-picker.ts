@@ -1,26 +1,13 @@
 import { CATALOGUE } from "../../build-file/catalogue.ts";
-import type { RawSettings } from "../../build-file/settings.ts";
+import type { ScenarioEntry } from "../../contract/scenarios.ts";
 import { freshId, h, replaceContent } from "../dom/element.ts";
 import { getJson } from "../server/client.ts";
 import type { AppStore } from "../state/app-state.ts";
 import type { Editor } from "../state/editor.ts";
 import { openBuild, toReading } from "./open-build.ts";
 
-interface Entry {
-  readonly id: string;
-  readonly title: string;
-  readonly description: string;
-  readonly question: string;
-}
-
-interface Scenario extends Entry {
-  readonly build: unknown;
-  readonly compareWith?: unknown;
-  readonly settings?: RawSettings;
-}
-
 async function openScenario(store: AppStore, editor: Editor, id: string): Promise<void> {
-  const scenario = await getJson<Scenario>(`/api/scenarios/${encodeURIComponent(id)}`);
+  const scenario = await getJson(`/api/scenarios/${encodeURIComponent(id)}`);
   if (!openBuild(store, editor, scenario.build, scenario.settings)) return;
   const other = scenario.compareWith === undefined ? undefined : toReading(scenario.compareWith);
   store.set({ startedFrom: id, story: { description: scenario.description, question: scenario.question }, other });
@@ -39,7 +26,7 @@ export const FILE_PREFIX = "file:";
 /** Shows most of what the page can do: a lever, two tones, a push-pull and a build to compare with. */
 const FIRST_SCENARIO = "hss-250k-or-500k";
 
-function fillOptions(select: HTMLSelectElement, entries: readonly Entry[]): void {
+function fillOptions(select: HTMLSelectElement, entries: readonly ScenarioEntry[]): void {
   replaceContent(
     select,
     h("option", { value: "" }, "choose…"),
@@ -83,7 +70,7 @@ export function createScenarioPicker(store: AppStore, editor: Editor): ScenarioP
   };
   store.watchAny((state) => [state.startedFrom], show);
   select.addEventListener("change", () => select.value && open(select.value).catch(tell));
-  const entries = getJson<{ scenarios: Entry[] }>("/api/scenarios").then(({ scenarios }) => {
+  const entries = getJson("/api/scenarios").then(({ scenarios }) => {
     fillOptions(select, scenarios);
     show();
     return scenarios;

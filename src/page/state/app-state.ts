@@ -1,6 +1,6 @@
 import type { RawSettings } from "../../build-file/settings.ts";
+import type { BenchAnswer, DrawerRequest } from "../../contract/bench/bench.ts";
 import type { InputFault } from "../../errors.ts";
-import type { BenchAnswer } from "../bench/bench-answer.ts";
 import type { OwnProbe } from "../bench/probes.ts";
 import type { Band } from "../curves/marks.ts";
 import type { BuildSource, Reading } from "./reading.ts";
@@ -14,7 +14,7 @@ export interface BenchOptions {
   readonly temperature: number;
   /** Metres. */
   readonly allowances: { readonly slack: number; readonly strip: number };
-  readonly drawer: readonly unknown[];
+  readonly drawer: readonly DrawerRequest[];
   readonly probes: readonly OwnProbe[];
 }
 
