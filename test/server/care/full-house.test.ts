@@ -42,6 +42,20 @@ describe("a client that asks for too much at a time", () => {
     expect(refused.json().detail).toContain("at most 3 requests a minute");
   });
 
+  test("is bounded in every call that renders, solves or reads a build, and in no other", async () => {
+    const app = await serviceWith({ protection: { gate: { perClient: 0, renders: 1, sets: 1 } } });
+    const { paths } = (await app.inject("/api/openapi.json")).json() as { paths: Record<string, object> };
+    const calls = Object.entries(paths).flatMap(([url, operations]) =>
+      Object.keys(operations).map((method) => ({ url, method: method.toUpperCase() as "GET" | "POST" })),
+    );
+    const bounded: string[] = [];
+    for (const { url, method } of calls)
+      if ((await app.inject({ url, method })).statusCode === 429) bounded.push(`${method} ${url}`);
+    const expected = calls.filter(({ url, method }) => method === "POST" || url.endsWith(".wav"));
+    expect(expected.length).toBeGreaterThan(10);
+    expect(bounded).toEqual(expected.map(({ url, method }) => `${method} ${url}`));
+  });
+
   test("is known by its network where the address is IPv6", async () => {
     const app = await serviceWith({ trustProxy: true, protection: { requestsPerMinute: 2 } });
     const ask = (address: string) => app.inject({ url: "/api/signals", headers: { "x-forwarded-for": address } });
