@@ -12,16 +12,14 @@ export const previewRequestSchema = strict({
   recordedWith: recordedWithField.optional(),
 });
 
-const queryFields = {
+export const previewQuerySchema = addressQuery({
   build: codeField,
   signal: oneOf(SIGNAL_NAMES).default(DEFAULT_SIGNAL),
   rate: rateInAddress.default(DEFAULT_SAMPLE_RATE_HZ),
   level: soundFields.level,
   encoding: soundFields.encoding,
   hum: z.enum(["50", "60"], "expected 50 or 60").optional().describe("mains hum in every coil"),
-};
-
-export const previewQuerySchema = addressQuery(queryFields);
+});
 
 export type PreviewRequest = Sent<typeof previewRequestSchema>;
 export type PreviewBody = z.output<typeof previewRequestSchema>;

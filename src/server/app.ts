@@ -1,5 +1,6 @@
-// A route file exports `async function fooRoutes(app: App, context: RouteContext)`, declares zod schemas for what it takes and
-// gives, and is added to ROUTES below. Work that takes more than a few milliseconds is a job of jobs.ts, run by `context.runJob`.
+// A route file exports `async function fooRoutes(app: App, context: RouteContext)`, takes its schemas from src/contract and is added
+// to ROUTES below. Work that takes more than a few milliseconds is a job of jobs.ts, run by `context.runJob`; its gate is named in
+// the route's `config`.
 import helmet from "@fastify/helmet";
 import fastifyStatic from "@fastify/static";
 import Fastify from "fastify";

@@ -4,7 +4,7 @@ import type { BenchAnswer, BenchBody } from "../../contract/bench/bench.ts";
 import { readBuildAt } from "../../contract/refusal.ts";
 import type { Job } from "../work/job.ts";
 
-export interface BenchJob extends BenchRequest {
+interface BenchJob extends BenchRequest {
   readonly build: Build;
 }
 

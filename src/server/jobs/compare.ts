@@ -9,7 +9,7 @@ import { MAX_DRAWN_CURVES } from "../../limits.ts";
 import type { Job, JobContext } from "../work/job.ts";
 import { driveFor } from "./signal-drive.ts";
 
-export interface CompareJob {
+interface CompareJob {
   readonly builds: readonly [Build, Build];
   readonly settings: readonly [readonly Settings[], readonly Settings[]];
   /** A built-in signal; flat where undefined. */

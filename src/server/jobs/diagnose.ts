@@ -4,7 +4,7 @@ import type { DiagnoseAnswer, DiagnoseBody } from "../../contract/diagnose.ts";
 import { readBuildAt } from "../../contract/refusal.ts";
 import type { Job, JobContext } from "../work/job.ts";
 
-export interface DiagnoseJob extends DiagnoseRequest {
+interface DiagnoseJob extends DiagnoseRequest {
   readonly build: Build;
 }
 

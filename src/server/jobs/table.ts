@@ -7,7 +7,7 @@ import type { TableAnswer, TableBody } from "../../contract/table.ts";
 import type { Job, JobContext } from "../work/job.ts";
 import { driveFor } from "./signal-drive.ts";
 
-export interface TableJob {
+interface TableJob {
   readonly build: Build;
   readonly settings: readonly Settings[];
   readonly signal: string | undefined;

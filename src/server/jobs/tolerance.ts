@@ -7,7 +7,7 @@ import type { ToleranceAnswer, ToleranceBody } from "../../contract/tolerance.ts
 import { logSpaced } from "../../response/frequencies.ts";
 import type { Job, JobContext } from "../work/job.ts";
 
-export interface ToleranceJob {
+interface ToleranceJob {
   readonly build: Build;
   readonly settings: Settings;
   readonly frequenciesHz: Float64Array;
