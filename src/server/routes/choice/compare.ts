@@ -1,6 +1,7 @@
 import { z } from "zod";
 import type { Build } from "../../../build-file/schema.ts";
-import { Controls, expandSweep, type RawSettings, type RawSweep, type Settings } from "../../../build-file/settings.ts";
+import { Controls, type RawSettings, type Settings } from "../../../build-file/settings.ts";
+import { expandSweep, type RawSweep } from "../../../build-file/sweep.ts";
 import { strict } from "../../../build-file/zod-tools.ts";
 import { AUDIBILITIES } from "../../../choice/compare/verdict.ts";
 import { DEFAULT_DRAWS, DEFAULT_SEED } from "../../../choice/tolerance/tolerance.ts";

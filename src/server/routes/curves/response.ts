@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { partsOfKind } from "../../../build-file/build-file.ts";
 import type { Build } from "../../../build-file/schema.ts";
-import { expandSweep } from "../../../build-file/settings.ts";
+import { expandSweep } from "../../../build-file/sweep.ts";
 import { strict } from "../../../build-file/zod-tools.ts";
 import { NO_CHECKPOINT } from "../../../checkpoint.ts";
 import { curvesAnswerSchema } from "../../../contract/answer-schemas.ts";

@@ -1,5 +1,6 @@
 import { z } from "zod";
-import { Controls, expandSweep } from "../../../build-file/settings.ts";
+import { Controls } from "../../../build-file/settings.ts";
+import { expandSweep } from "../../../build-file/sweep.ts";
 import { oneOf, strict } from "../../../build-file/zod-tools.ts";
 import type { TableRow } from "../../../choice/table.ts";
 import { tableRowAnswer, weightingField } from "../../../contract/choice-schemas.ts";

@@ -1,6 +1,7 @@
 import { Readable } from "node:stream";
 import { z } from "zod";
-import { Controls, expandSweep } from "../../../build-file/settings.ts";
+import { Controls } from "../../../build-file/settings.ts";
+import { expandSweep } from "../../../build-file/sweep.ts";
 import { strict } from "../../../build-file/zod-tools.ts";
 import { settingsField, sweepField } from "../../../contract/fields.ts";
 import type { SetBatch, SetRequest } from "../../../render/preview-set.ts";
