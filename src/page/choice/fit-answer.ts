@@ -1,7 +1,7 @@
 import type { Dimension } from "../../build-file/quantity.ts";
+import { showQuantity } from "../../build-file/show-quantity.ts";
 import { h, s } from "../dom/element.ts";
 import { plainTable } from "../dom/table.ts";
-import { showQuantity } from "../fields/show-quantity.ts";
 
 export interface FitValue {
   readonly name: string;
