@@ -1,4 +1,4 @@
-import { type InputFault, PresolderError } from "../errors.ts";
+import { faultAt, type InputFault, refused } from "../errors.ts";
 import { MAX_SETTINGS } from "../limits.ts";
 import { partsOfKind } from "./build-file.ts";
 import { type SwitchControl, switchControls } from "./lugs.ts";
@@ -117,13 +117,7 @@ function collect<T>(entries: Iterable<[path: string, act: () => T]>): T[] {
       faults.push({ path, message: error.message });
     }
   }
-  if (faults.length > 0) {
-    throw new PresolderError(
-      "SETTINGS_INVALID",
-      faults.map((fault) => `${fault.path}: ${fault.message}`).join("; "),
-      faults,
-    );
-  }
+  if (faults.length > 0) throw refused("SETTINGS_INVALID", faults);
   return results;
 }
 
@@ -171,7 +165,7 @@ export function expandSweep(controls: Controls, sweep?: RawSweep, raw?: RawSetti
   const count = axes.reduce((product, [, values]) => product * values.length, 1);
   if (count > MAX_SETTINGS) {
     const message = `asks for ${count} settings; expected at most ${MAX_SETTINGS}`;
-    throw new PresolderError("LIMIT_EXCEEDED", `sweep: ${message}`, [{ path: "sweep", message }]);
+    throw faultAt("LIMIT_EXCEEDED", "sweep", message);
   }
   collect(
     axes.flatMap(([key, values]) =>

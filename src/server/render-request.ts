@@ -3,12 +3,13 @@ import { ENCODINGS } from "../audio/wav-encode.ts";
 import { Controls, parseSettings } from "../build-file/settings.ts";
 import { oneOf, strict } from "../build-file/zod-tools.ts";
 import { buildField, settingsField } from "../contract/fields.ts";
+import { faultAt } from "../errors.ts";
 import { MAX_SAMPLE_RATE_HZ, MIN_SAMPLE_RATE_HZ } from "../limits.ts";
 import type { SignalSource } from "../render/feed.ts";
 import { LEVELS } from "../render/levels.ts";
 import type { RenderRequest } from "../render/renderer.ts";
 import { DEFAULT_SAMPLE_RATE_HZ, DEFAULT_SIGNAL, SIGNAL_NAMES } from "../render/signals.ts";
-import { readBuildAt, refusal } from "./http/validation.ts";
+import { readBuildAt } from "./http/validation.ts";
 
 /** What every request for rendered sound may say beside its settings. */
 export const renderFields = {
@@ -46,7 +47,7 @@ function signalOf({ signal, rate }: RenderBody, upload: Uint8Array | undefined):
   const given = signal !== undefined ? "signal" : rate !== undefined ? "rate" : undefined;
   if (given === undefined) return { file: upload };
   const message = given === "rate" ? "a file keeps its own rate" : "expected a name or a file, not both";
-  throw refusal("REQUEST_INVALID", [{ path: given, message }]);
+  throw faultAt("REQUEST_INVALID", given, message);
 }
 
 /**
@@ -60,7 +61,7 @@ export function readRenderRequest(body: RenderBody, upload: Uint8Array | undefin
   if (!body.recordedWith) return base;
   if (!upload) {
     const message = "only a recording of one's own, sent as a file, has been through a circuit";
-    throw refusal("REQUEST_INVALID", [{ path: "recordedWith", message }]);
+    throw faultAt("REQUEST_INVALID", "recordedWith", message);
   }
   const old = readBuildAt("recordedWith.build", body.recordedWith.build);
   const settings = parseSettings(new Controls(old), body.recordedWith.settings, "recordedWith.settings");

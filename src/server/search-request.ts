@@ -6,7 +6,7 @@ import { oneOf, quantity, strict } from "../build-file/zod-tools.ts";
 import { preferredValues, SERIES_NAMES } from "../choice/search/e-series.ts";
 import type { FreeSpec } from "../choice/search/free-parts.ts";
 import { buildField, settingsField } from "../contract/fields.ts";
-import { faultAt, PresolderError } from "../errors.ts";
+import { faultAt } from "../errors.ts";
 import { readBuildAt } from "./http/validation.ts";
 import type { WishJob } from "./work/choice-jobs.ts";
 
@@ -199,7 +199,7 @@ export function searchJobOf(body: Body) {
   const free = body.free.flatMap((entry, index) => specsOf(build, entry, `free.${index}`));
   if (free.length > MAX_FREE) {
     const message = `gives ${free.length} parts to choose; expected at most ${MAX_FREE}`;
-    throw new PresolderError("LIMIT_EXCEEDED", `free: ${message}`, [{ path: "free", message }]);
+    throw faultAt("LIMIT_EXCEEDED", "free", message);
   }
   return { build, free, wish: wishOf(build, body.wish) };
 }

@@ -1,7 +1,7 @@
 import { LugTable } from "../../build-file/lugs.ts";
 import { suggestion } from "../../build-file/nearest.ts";
 import type { Build, Part } from "../../build-file/schema.ts";
-import { type InputFault, PresolderError } from "../../errors.ts";
+import { type InputFault, refused } from "../../errors.ts";
 import type { Patch } from "../variant.ts";
 
 /** A part whose value may be chosen: one of the build, one added between two lugs or into a wire, or the cable. */
@@ -211,10 +211,7 @@ class SpaceMaker {
 export function searchSpace(build: Build, specs: readonly FreeSpec[]): SearchSpace {
   const maker = new SpaceMaker(build);
   for (const [index, spec] of specs.entries()) maker.add(spec, `free.${index}`);
-  if (maker.faults.length > 0) {
-    const detail = maker.faults.map(({ path, message }) => `${path}: ${message}`).join("; ");
-    throw new PresolderError("REQUEST_INVALID", detail, maker.faults);
-  }
+  if (maker.faults.length > 0) throw refused("REQUEST_INVALID", maker.faults);
   const { parts, wires, cable, frees } = maker;
   return { build: { ...build, parts, wires, cable }, frees };
 }

@@ -1,9 +1,10 @@
 import { z } from "zod";
 import type { Build } from "../../build-file/schema.ts";
 import { Controls, parseSettings, type RawSettings, type Settings } from "../../build-file/settings.ts";
+import { faultAt } from "../../errors.ts";
 import { MAX_LINK_CODE_CHARS, MAX_SAMPLE_RATE_HZ, MIN_SAMPLE_RATE_HZ } from "../../limits.ts";
 import { decodeLink } from "../links/link-code.ts";
-import { readBuildAt, refusal } from "./validation.ts";
+import { readBuildAt } from "./validation.ts";
 
 export const codeField = z
   .string({ error: () => "is missing; expected a link code, as POST /api/link gives it" })
@@ -47,5 +48,5 @@ export function readCoded(path: string, code: string, raw: RawSettings, settings
 
 /** Refuses keys that only make sense beside another. */
 export function requireWith(path: string, condition: boolean, message: string): void {
-  if (!condition) throw refusal("REQUEST_INVALID", [{ path, message }]);
+  if (!condition) throw faultAt("REQUEST_INVALID", path, message);
 }

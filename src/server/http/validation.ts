@@ -3,21 +3,9 @@ import type { z } from "zod";
 import { readBuild } from "../../build-file/read-build.ts";
 import type { Build } from "../../build-file/schema.ts";
 import { faultsOf } from "../../build-file/zod-tools.ts";
-import { type InputFault, PresolderError } from "../../errors.ts";
+import { PresolderError, refused } from "../../errors.ts";
 
-const MAX_DETAIL = 2000;
-
-function listed(faults: readonly InputFault[]): string {
-  return faults
-    .map(({ path, message }) => `${path}: ${message}`)
-    .join("; ")
-    .slice(0, MAX_DETAIL);
-}
-
-/** A refusal with every fault in its detail. */
-export function refusal(code: PresolderError["code"], faults: readonly InputFault[]): PresolderError {
-  return new PresolderError(code, listed(faults), faults);
-}
+export const refusal = refused;
 
 /** Zod at the door; the faults keep the dotted paths of the request's fields. */
 export const validatorCompiler: FastifySchemaCompiler<z.ZodType> =
@@ -27,7 +15,7 @@ export const validatorCompiler: FastifySchemaCompiler<z.ZodType> =
     if (result.success) return { value: result.data };
     const part = httpPart === "querystring" ? "query" : (httpPart ?? "body");
     const faults = faultsOf(result.error).map(({ path, message }) => ({ path: path || part, message }));
-    return { error: refusal("REQUEST_INVALID", faults) };
+    return { error: refused("REQUEST_INVALID", faults) };
   };
 
 /** Answers are our own and their types checked; the tests hold them to the documented schemas. */
@@ -36,7 +24,7 @@ export const serializerCompiler: FastifySerializerCompiler<unknown> = () => JSON
 /** The same error with `build` at the head of its paths replaced by where this build stands in the request. */
 function movedTo(path: string, error: PresolderError): PresolderError {
   const faults = error.faults.map((fault) => ({ ...fault, path: fault.path.replace(/^build(?=\.|$)/, path) }));
-  return refusal(error.code, faults);
+  return refused(error.code, faults);
 }
 
 /**

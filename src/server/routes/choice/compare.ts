@@ -6,7 +6,7 @@ import { AUDIBILITIES } from "../../../choice/compare/verdict.ts";
 import { DEFAULT_DRAWS, DEFAULT_SEED } from "../../../choice/tolerance/tolerance.ts";
 import { drawsField, featuresAnswer, weightingField } from "../../../contract/choice-schemas.ts";
 import { buildField, settingsField, sweepField } from "../../../contract/fields.ts";
-import { PresolderError } from "../../../errors.ts";
+import { faultAt } from "../../../errors.ts";
 import { MAX_DRAWN_CURVES } from "../../../limits.ts";
 import { callerOf } from "../../care/caller.ts";
 import { problemSchema } from "../../http/problems.ts";
@@ -117,7 +117,7 @@ function toleranceOf({ tolerance = true }: Body, rows: number): CompareJob["tole
   if (tolerance === true) return null;
   const most = Math.floor(MAX_DRAWN_CURVES / wanted.draws);
   const message = `asks for ${wanted.draws} guards in ${rows} settings; expected at most ${most} settings, or false`;
-  throw new PresolderError("LIMIT_EXCEEDED", `tolerance: ${message}`, [{ path: "tolerance", message }]);
+  throw faultAt("LIMIT_EXCEEDED", "tolerance", message);
 }
 
 function jobOf(body: Body): CompareJob {
