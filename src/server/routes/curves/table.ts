@@ -1,10 +1,9 @@
 import { z } from "zod";
 import { Controls, expandSweep } from "../../../build-file/settings.ts";
 import { oneOf, strict } from "../../../build-file/zod-tools.ts";
-import type { TableRow } from "../../../choice/table.ts";
 import { tableRowAnswer, weightingField } from "../../../contract/choice-schemas.ts";
 import { buildField, settingsField, sweepField } from "../../../contract/fields.ts";
-import { csvCell } from "../../archive/preview-archive.ts";
+import { tableCsv } from "../../archive/table-csv.ts";
 import { callerOf } from "../../care/caller.ts";
 import { problemSchema } from "../../http/problems.ts";
 import { readBuildAt } from "../../http/validation.ts";
@@ -30,29 +29,6 @@ const answers = {
     "text/csv": { schema: z.string() },
   },
 };
-
-const COLUMNS: readonly (readonly [heading: string, digits: number, of: (row: TableRow) => number | null])[] = [
-  ["peak (Hz)", 1, ({ peak }) => peak?.frequency ?? null],
-  ["peak (dB above 200 Hz)", 2, ({ peak }) => peak?.level ?? null],
-  ["cutoff (Hz)", 1, ({ cutoff }) => cutoff],
-  ["level at 200 Hz (dB)", 2, ({ level }) => level],
-  ["loudness (LU)", 2, ({ loudness }) => loudness],
-  ["hum (dB)", 2, ({ hum }) => hum],
-];
-
-/** One line a setting; what a setting does not have stays empty. */
-export function tableCsv(rows: readonly TableRow[]): string {
-  const controls = Object.keys(rows[0]?.settings ?? {});
-  const head = ["setting", ...controls, ...COLUMNS.map(([heading]) => heading)].map(csvCell);
-  const lines = rows.map((row) =>
-    [
-      csvCell(row.label),
-      ...controls.map((name) => csvCell(String(row.settings[name] ?? ""))),
-      ...COLUMNS.map(([, digits, of]) => of(row)?.toFixed(digits) ?? ""),
-    ].join(","),
-  );
-  return `${[head.join(","), ...lines].join("\r\n")}\r\n`;
-}
 
 export async function tableRoutes(app: App, { runJob }: RouteContext): Promise<void> {
   app.post(
