@@ -32,7 +32,23 @@ export class PresolderError extends Error {
   }
 }
 
-/** Shorthand for the usual case of exactly one fault. */
+/** Characters: some ten faults in a row are more than anybody reads of a line; all of them stand in `faults`. */
+const MAX_DETAIL = 2000;
+
+/** Faults in one line, each behind its path. */
+export function faultLine(faults: readonly InputFault[]): string {
+  return faults
+    .map(({ path, message }) => `${path}: ${message}`)
+    .join("; ")
+    .slice(0, MAX_DETAIL);
+}
+
+/** A refusal that names every fault in its detail. */
+export function refused(code: ErrorCode, faults: readonly InputFault[]): PresolderError {
+  return new PresolderError(code, faultLine(faults), faults);
+}
+
+/** A refusal for the usual case of exactly one fault. */
 export function faultAt(code: ErrorCode, path: string, message: string): PresolderError {
-  return new PresolderError(code, `${path}: ${message}`, [{ path, message }]);
+  return refused(code, [{ path, message }]);
 }

@@ -31,6 +31,7 @@ const SHARED_FILES = [
   "disjoint-sets.ts",
   "bounded-map.ts",
   "checkpoint.ts",
+  "csv.ts",
   "decibels.ts",
   "lengths.ts",
 ];
