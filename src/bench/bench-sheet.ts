@@ -4,7 +4,7 @@ import { auditBuild } from "./audit/audit.ts";
 import { type ImpedanceReading, impedanceReadings } from "./meter/impedance-readings.ts";
 import { type MeterReadings, meterReadings, type ProbeRequest } from "./meter/readings.ts";
 import { coilFromReading, potAndCoilFromSweep, type Solved } from "./meter/solve-backwards.ts";
-import { type DrawerItem, type PartsList, partsList } from "./parts-list.ts";
+import { type DrawerItem, type PartsList, partsList } from "./parts/parts-list.ts";
 import { type PhaseCheck, phaseCheck } from "./phase-check.ts";
 import { type BuildSheet, buildSheet } from "./sheet/build-sheet.ts";
 import type { Allowances } from "./sheet/cut-list.ts";

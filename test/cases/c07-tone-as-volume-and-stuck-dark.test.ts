@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { singleFaults } from "../../src/bench/faults/all-faults.ts";
 import { diagnose } from "../../src/bench/faults/diagnose.ts";
-import { editBuild } from "../../src/bench/faults/edit-build.ts";
+import { editBuild } from "../../src/bench/faults/edits/edit-build.ts";
+import { singleFaults } from "../../src/bench/faults/kinds/single-faults.ts";
 import type { Build } from "../../src/build-file/schema.ts";
 import { oneOn, SINGLE } from "./bench-guard.ts";
 import { levelsAt, ohmsBetween } from "./measured.ts";

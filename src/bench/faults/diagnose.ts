@@ -1,22 +1,22 @@
 import type { Build } from "../../build-file/schema.ts";
 import { Controls } from "../../build-file/settings.ts";
 import { faultAt } from "../../errors.ts";
-import { REFERENCE_CELSIUS } from "../copper.ts";
+import { REFERENCE_CELSIUS } from "../meter/copper.ts";
 import { type MeterModel, type MeterState, meterModelOf, meterStateOf } from "../meter/meter-model.ts";
 import { type ProbeRequest, planOf, sweptTrackOf } from "../meter/readings.ts";
 import type { ReadingPlan } from "../meter/standing-readings.ts";
 import { type Symptom, Witness } from "../symptoms/witness.ts";
-import { singleFaults } from "./all-faults.ts";
+import { type Explanation, explanationsOf, type Group, groupEqual, tenable } from "./answer/explanations.ts";
+import { NOTHING_MEASURED, unexplained } from "./answer/unexplained.ts";
 import { affordableFaults, affordableListenings, affordableReadings } from "./effort.ts";
-import { type Observation, observe, observeAbove, Scales } from "./evidence.ts";
-import { type Explanation, explanationsOf, type Group, groupEqual, tenable } from "./explanations.ts";
 import { FAULT_WEIGHTS, type Fault } from "./fault.ts";
-import { byScore, Court, type Hypothesis, score } from "./hypotheses.ts";
-import { type NextListening, nextListening } from "./next-listening.ts";
-import { type NextMeasurement, nextMeasurement, planKey } from "./next-measurement.ts";
-import type { Question } from "./predictor.ts";
-import { suspectsOf } from "./suspects.ts";
-import { NOTHING_MEASURED, unexplained } from "./unexplained.ts";
+import { byScore, Court, type Hypothesis, score } from "./hypotheses/hypotheses.ts";
+import { singleFaults } from "./kinds/single-faults.ts";
+import { type Observation, observe, observeAbove, Scales } from "./likelihood/likelihood.ts";
+import type { Question } from "./likelihood/predictor.ts";
+import { type NextListening, nextListening } from "./next/next-listening.ts";
+import { type NextMeasurement, nextMeasurement, planKey } from "./next/next-measurement.ts";
+import { suspectsOf } from "./next/suspects.ts";
 
 /** What the person measured. */
 export interface MeasuredReading extends ProbeRequest {

@@ -4,7 +4,7 @@ import { assemblePencil } from "../../network/nodal-analysis.ts";
 import { CircuitMaker } from "../../response/circuit.ts";
 import type { MeterModel } from "../meter/meter-model.ts";
 import { NOT_SWEPT } from "../meter/ohmmeter.ts";
-import type { Question } from "./predictor.ts";
+import type { Question } from "./likelihood/predictor.ts";
 
 /** Multiplications that one step may take, about a second's worth; a five-position HSS guard takes a fiftieth. */
 const BUDGET = 1e9;

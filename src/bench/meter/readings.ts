@@ -8,7 +8,7 @@ import {
   type SettingValue,
 } from "../../build-file/settings.ts";
 import { faultAt } from "../../errors.ts";
-import { REFERENCE_CELSIUS } from "../copper.ts";
+import { REFERENCE_CELSIUS } from "./copper.ts";
 import { type MeterModel, meterModelOf, meterStateOf } from "./meter-model.ts";
 import { NOT_SWEPT, Ohmmeter, type Probes } from "./ohmmeter.ts";
 import { type ReadingPlan, standingReadings } from "./standing-readings.ts";

@@ -1,8 +1,8 @@
 import { trackLugs } from "../../build-file/lug-names.ts";
 import { LugTable } from "../../build-file/lugs.ts";
 import type { Build, Pickup, Pot } from "../../build-file/schema.ts";
-import { copperFactor } from "../copper.ts";
 import { coilTolerance, type Tolerance, trackTolerance, valueTolerance } from "../tolerance.ts";
+import { copperFactor } from "./copper.ts";
 
 /** A value that a tolerance moves: one coil, one track, one resistor. */
 export interface Parameter {

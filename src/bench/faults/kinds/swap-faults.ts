@@ -1,0 +1,102 @@
+import { partsOfKind } from "../../../build-file/build-file.ts";
+import { lugsOfPart } from "../../../build-file/lugs.ts";
+import type { Edit } from "../edits/edit-model.ts";
+import { type Bench, called, type Fault, fault } from "../fault.ts";
+
+/**
+ * Exchanges what hangs on two lugs. A jumper between lugs of the same part stays where it is, as it does on the bench when
+ * the two outgoing leads change places.
+ */
+function exchange(bench: Bench, nameA: string, nameB: string, keepsJumpers: boolean): Edit[] {
+  const [a, b] = [bench.lug(nameA).index, bench.lug(nameB).index];
+  const part = nameA.split(".")[0]!;
+  const ofPart = (lug: number) => bench.nameAt(lug).split(".")[0] === part;
+  return bench.wires.flatMap(({ from, to }, wire) => {
+    if (keepsJumpers && ofPart(from) && ofPart(to)) return [];
+    return (["from", "to"] as const).flatMap((end): Edit[] => {
+      const at = end === "from" ? from : to;
+      if (at === a) return [{ edit: "move", wire, end, lug: b }];
+      if (at === b) return [{ edit: "move", wire, end, lug: a }];
+      return [];
+    });
+  });
+}
+
+function swap(
+  bench: Bench,
+  kind: Fault["kind"],
+  lugs: readonly [string, string],
+  message: string,
+  keepsJumpers = false,
+): Fault[] {
+  if (bench.joined(bench.lug(lugs[0]).index, bench.lug(lugs[1]).index)) return [];
+  const edits = exchange(bench, lugs[0], lugs[1], keepsJumpers);
+  return edits.length === 0 ? [] : [fault(kind, lugs, message, edits)];
+}
+
+export function pickupSwaps(bench: Bench): Fault[] {
+  const { build } = bench;
+  return partsOfKind(build, "pickup").flatMap(([name, pickup]) => {
+    const coils = Object.keys(pickup.coils);
+    const who = called(build, name);
+    if (coils.length === 1 || pickup.conductors === 2) {
+      const message = `The two leads of ${who} have changed places: hot is on ground and ground on hot.`;
+      return swap(bench, "leads-swapped", [`${name}.hot`, `${name}.ground`], message, true);
+    }
+    return coils.flatMap((coil) => {
+      const message = `Start and finish of ${who}'s ${coil} coil have changed places.`;
+      return swap(bench, "coil-leads-swapped", [`${name}.${coil}.start`, `${name}.${coil}.finish`], message);
+    });
+  });
+}
+
+/** Each two pickups with the same leads, one where the other belongs. */
+export function pickupExchanges(bench: Bench): Fault[] {
+  const { build } = bench;
+  const pickups = partsOfKind(build, "pickup").map(([name, part]) => ({
+    name,
+    leads: lugsOfPart(name, part)
+      .map((lug) => lug.name.slice(name.length + 1))
+      .filter((lead) => lead !== "shield"),
+  }));
+  return pickups.flatMap((one, index) =>
+    pickups.slice(index + 1).flatMap((other): Fault[] => {
+      if (one.leads.join() !== other.leads.join()) return [];
+      const edits = one.leads.flatMap((lead) => exchange(bench, `${one.name}.${lead}`, `${other.name}.${lead}`, false));
+      const lugs = [one, other].map(
+        ({ name, leads }) => `${name}.${leads.find((lead) => lead === "hot") ?? leads[0]!}`,
+      );
+      const message = `${called(build, one.name)} and ${called(build, other.name)} have changed places: each is wired as the other should be.`;
+      return edits.length === 0 ? [] : [fault("pickups-swapped", lugs, message, edits)];
+    }),
+  );
+}
+
+export function potSwaps(bench: Bench): Fault[] {
+  const { build } = bench;
+  return partsOfKind(build, "pot").flatMap(([name]) => {
+    const who = called(build, name);
+    const lugs = (a: string, b: string): [string, string] => [`${name}.${a}`, `${name}.${b}`];
+    return [
+      ...swap(
+        bench,
+        "outer-lugs-swapped",
+        lugs("1", "3"),
+        `The outer lugs of ${who} have changed places: it works backwards.`,
+      ),
+      ...swap(bench, "pot-lugs-swapped", lugs("2", "3"), `What belongs on lugs 2 and 3 of ${who} has changed places.`),
+      ...swap(bench, "pot-lugs-swapped", lugs("1", "2"), `What belongs on lugs 1 and 2 of ${who} has changed places.`),
+    ];
+  });
+}
+
+export function jackSwaps(bench: Bench): Fault[] {
+  return partsOfKind(bench.build, "jack").flatMap(([name]) =>
+    swap(
+      bench,
+      "jack-swapped",
+      [`${name}.tip`, `${name}.sleeve`],
+      "Tip and sleeve have changed places at the jack: all metal is on the hot side.",
+    ),
+  );
+}
