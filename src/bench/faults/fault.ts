@@ -1,5 +1,5 @@
 import type { Build } from "../../build-file/schema.ts";
-import type { Edit } from "./edits/edit-model.ts";
+import type { Edit } from "./edits/edit.ts";
 
 /**
  * Every kind of fault, with how common it is beside the others. Weights are common practice, no source: cold joints and

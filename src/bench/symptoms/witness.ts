@@ -3,7 +3,7 @@ import type { Build } from "../../build-file/schema.ts";
 import { Controls, parseSettings, type RawSettings, type Settings, withControl } from "../../build-file/settings.ts";
 import { faultAt } from "../../errors.ts";
 import { editBuild } from "../faults/edits/edit-build.ts";
-import type { Edit } from "../faults/edits/edit-model.ts";
+import type { Edit } from "../faults/edits/edit.ts";
 import { JOINT_UP_TO_OHMS, OPEN_FROM_OHMS } from "../faults/likelihood/likelihood.ts";
 import { type MeterModel, type MeterState, meterStateOf } from "../meter/meter-model.ts";
 import { Ohmmeter } from "../meter/ohmmeter.ts";

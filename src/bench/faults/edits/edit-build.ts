@@ -1,22 +1,15 @@
 import { LugTable, switchControls } from "../../../build-file/lugs.ts";
-import type { Build, Coil, Part, Wire } from "../../../build-file/schema.ts";
+import type { Build, Part, PartOf, Wire } from "../../../build-file/schema.ts";
 import type { SwitchTable } from "../../../build-file/switch-types.ts";
-import type { Edit } from "./edit-model.ts";
+import type { Edit } from "./edit.ts";
+import { deadCoil, withCapacitance, withCoilResistance, withResistance, withShortedCoil } from "./faulty-parts.ts";
 
 /** Stray capacitance across a break in a coil: an assumption, from memory. */
-export const BREAK_FARADS = 50e-12;
-/** What is left of a shorted coil: the format has no coil without resistance and inductance. */
-const SHORTED_COIL = { resistance: 1e-3, inductance: 1e-9, capacitance: 0, output: 0 };
-/** A coil through which nothing flows and that takes up nothing. */
-const DEAD_COIL = { resistance: 1e12, inductance: 1, capacitance: 0, output: 0 };
-const OPEN_CAP_FARADS = 1e-18;
-
-function directions({ winding, magnet }: Coil): Pick<Coil, "winding" | "magnet"> {
-  return { winding, magnet };
-}
+const BREAK_FARADS = 50e-12;
 
 type Parts = Record<string, Part>;
 
+/** Edits a copy of the build file. */
 class BuildEditor {
   readonly #build: Build;
   readonly #table: LugTable;
@@ -52,17 +45,19 @@ class BuildEditor {
         this.#breakCoil(change.part, change.coil);
         break;
       case "coil-shorted":
-        this.#shortCoil(change.part, change.coil);
+        this.#change(change.part, "pickup", (pickup) => withShortedCoil(pickup, change.coil));
         break;
       case "coil-resistance":
-        this.#scaleCoil(change.part, change.coil, change.factor);
+        this.#change(change.part, "pickup", (pickup) => withCoilResistance(pickup, change.coil, change.factor));
         break;
       case "resistance":
-        this.#scaleResistance(change.part, change.gang, change.factor);
+        this.#parts[change.part] = withResistance(this.#parts[change.part]!, change.gang, change.factor);
         break;
       case "capacitance":
-        this.#scaleCapacitance(change.part, change.factor);
+        this.#change(change.part, "cap", (cap) => withCapacitance(cap, change.factor));
         break;
+      default:
+        change satisfies never;
     }
   }
 
@@ -121,7 +116,7 @@ class BuildEditor {
     const [standIn, gap] = [this.#newName(), this.#newName()];
     this.#parts[standIn] = { ...(isWhole ? old : uncoupled), coils: broken };
     this.#parts[gap] = { kind: "cap", capacitance: BREAK_FARADS };
-    const dead = Object.keys(broken).map((name) => [name, { ...DEAD_COIL, ...directions(old.coils[name]!) }]);
+    const dead = Object.keys(broken).map((name) => [name, deadCoil(old.coils[name]!)]);
     this.#parts[part] = { ...uncoupled, coils: { ...old.coils, ...Object.fromEntries(dead) } };
     this.#wires.push(
       { from: `${part}.${start}`, to: `${standIn}.${isWhole ? "ground" : `${coil}.start`}` },
@@ -130,38 +125,9 @@ class BuildEditor {
     );
   }
 
-  #shortCoil(part: string, coil: string): void {
-    const old = this.#parts[part]!;
-    if (old.kind !== "pickup") return;
-    const { coupling: _, ...pickup } = old;
-    const { loss: __, ...spec } = old.coils[coil]!;
-    this.#parts[part] = { ...pickup, coils: { ...old.coils, [coil]: { ...spec, ...SHORTED_COIL } } };
-  }
-
-  /** Only the resistance: it tells nothing sure about the winding's inductance. */
-  #scaleCoil(part: string, coil: string, factor: number): void {
-    const old = this.#parts[part]!;
-    if (old.kind !== "pickup") return;
-    const spec = old.coils[coil]!;
-    this.#parts[part] = { ...old, coils: { ...old.coils, [coil]: { ...spec, resistance: spec.resistance * factor } } };
-  }
-
-  #scaleResistance(part: string, gang: number, factor: number): void {
-    const old = this.#parts[part]!;
-    if (old.kind === "resistor") this.#parts[part] = { ...old, resistance: old.resistance * factor };
-    if (old.kind !== "pot") return;
-    const scaled = <Track extends { resistance: number; measured?: number | undefined }>(track: Track): Track => {
-      const { measured, ...rest } = track;
-      return { ...rest, resistance: (measured ?? track.resistance) * factor } as Track;
-    };
-    if (gang === 0) this.#parts[part] = scaled(old);
-    else this.#parts[part] = { ...old, gangs: old.gangs?.map(scaled) };
-  }
-
-  #scaleCapacitance(part: string, factor: number): void {
-    const old = this.#parts[part]!;
-    if (old.kind !== "cap") return;
-    this.#parts[part] = { ...old, capacitance: Math.max(OPEN_CAP_FARADS, old.capacitance * factor) };
+  #change<Kind extends Part["kind"]>(name: string, kind: Kind, change: (part: PartOf<Kind>) => Part): void {
+    const part = this.#parts[name]!;
+    if (part.kind === kind) this.#parts[name] = change(part as PartOf<Kind>);
   }
 }
 

@@ -1,6 +1,6 @@
 import { partsOfKind } from "../../../build-file/build-file.ts";
 import { lugsOfPart } from "../../../build-file/lugs.ts";
-import type { Edit } from "../edits/edit-model.ts";
+import type { Edit } from "../edits/edit.ts";
 import { type Bench, called, type Fault, fault } from "../fault.ts";
 
 /**
