@@ -1,7 +1,7 @@
 import { trackLugs } from "../../build-file/lug-names.ts";
 import { LugTable } from "../../build-file/lugs.ts";
 import type { Build, Pickup, Pot } from "../../build-file/schema.ts";
-import { coilTolerance, type Tolerance, trackTolerance, valueTolerance } from "../tolerance.ts";
+import { coilTolerance, type Tolerance, trackTolerance, valueTolerance } from "../../build-file/tolerances.ts";
 import { copperFactor } from "./copper.ts";
 
 /** A value that a tolerance moves: one coil, one track, one resistor. */

@@ -1,8 +1,8 @@
 import { pickupType } from "../../build-file/catalogue/pickup-types.ts";
 import type { Build, Part } from "../../build-file/schema.ts";
 import type { SwitchSpec, SwitchType } from "../../build-file/switch-types.ts";
+import { valueTolerance } from "../../build-file/tolerances.ts";
 import type { CutWire } from "../sheet/cut-list.ts";
-import { valueTolerance } from "../tolerance.ts";
 import { capacitorCode, potCode, resistorBands, TAPER_NOTE, toleranceLetter } from "./printed-codes.ts";
 
 /** What the user already has: a part as in a build, and how many of it. */

@@ -7,9 +7,9 @@ import { valueFault } from "../../../src/bench/faults/kinds/value-faults.ts";
 import { meterModelOf } from "../../../src/bench/meter/meter-model.ts";
 import { ReadingTaker } from "../../../src/bench/meter/readings.ts";
 import { standingReadings } from "../../../src/bench/meter/standing-readings.ts";
-import { coilTolerance, trackTolerance, valueTolerance } from "../../../src/bench/tolerance.ts";
 import type { Build, Part } from "../../../src/build-file/schema.ts";
 import { Controls, rawSettings } from "../../../src/build-file/settings.ts";
+import { coilTolerance, trackTolerance, valueTolerance } from "../../../src/build-file/tolerances.ts";
 
 export type Random = () => number;
 

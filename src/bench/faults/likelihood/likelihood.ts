@@ -1,4 +1,4 @@
-import { METER_TOLERANCE } from "../../tolerance.ts";
+import { METER_TOLERANCE } from "../../../build-file/tolerances.ts";
 import { chiSquareTail } from "./chi-square.ts";
 import type { Prediction } from "./predictor.ts";
 
