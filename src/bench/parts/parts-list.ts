@@ -1,6 +1,7 @@
 import { pickupType } from "../../build-file/catalogue/pickup-types.ts";
 import type { Build, Part } from "../../build-file/schema.ts";
-import type { SwitchSpec, SwitchType } from "../../build-file/switch-types.ts";
+import type { SwitchSpec } from "../../build-file/switch-types.ts";
+import { SWITCH_WORDS } from "../../build-file/switch-words.ts";
 import { valueTolerance } from "../../build-file/tolerances.ts";
 import type { CutWire } from "../sheet/cut-list.ts";
 import { capacitorCode, potCode, resistorBands, TAPER_NOTE, toleranceLetter } from "./printed-codes.ts";
@@ -74,17 +75,6 @@ function describePot(part: Extract<Part, { kind: "pot" }>): Description {
     code,
   };
 }
-
-/** The trade's words for the switches whose name says all. */
-const SWITCH_WORDS: Readonly<Record<Exclude<SwitchType, "rotary">, string>> = {
-  "lever-3": "three-position lever switch, two poles",
-  "lever-5": "five-position lever switch, two poles",
-  "lever-5-four-pole": "five-position lever switch, four poles",
-  "toggle-3": "three-position toggle switch",
-  spdt: "small switch, on-on, one pole (SPDT)",
-  dpdt: "small switch, on-on, two poles (DPDT)",
-  "dpdt-on-on-on": "small switch, on-on-on, two poles (DPDT)",
-};
 
 function switchWords({ type, centre, poles, throws, positions }: SwitchSpec): string {
   if (type === "rotary") return `rotary switch, poles: ${poles ?? 1}, positions: ${throws ?? 2}`;

@@ -1,10 +1,11 @@
 import { partsOfKind } from "../../build-file/build-file.ts";
 import type { Build } from "../../build-file/schema.ts";
-import { Controls, parseSettings, type RawSettings, type Settings, withControl } from "../../build-file/settings.ts";
+import { Controls, parseSettings, type RawSettings, type Settings } from "../../build-file/settings.ts";
 import { faultAt } from "../../errors.ts";
 import type { Edit } from "../faults/edits/edit.ts";
 import { editBuild } from "../faults/edits/edit-build.ts";
 import { JOINT_UP_TO_OHMS, OPEN_FROM_OHMS } from "../faults/likelihood/likelihood.ts";
+import { mainPositions } from "../main-positions.ts";
 import { type MeterModel, type MeterState, meterStateOf } from "../meter/meter-model.ts";
 import { Ohmmeter } from "../meter/ohmmeter.ts";
 import { Listener } from "./loudness.ts";
@@ -41,12 +42,6 @@ function potsMeant(controls: Controls, control: string | undefined, path: string
   throw faultAt("REQUEST_INVALID", `${path}.control`, message);
 }
 
-function positions(controls: Controls): Settings[] {
-  const { main } = controls;
-  if (!main) return [controls.atRest];
-  return main.table.positions.map((_, index) => withControl(controls, controls.atRest, main.name, index + 1));
-}
-
 function read(
   controls: Controls,
   everywhere: readonly Settings[],
@@ -77,7 +72,7 @@ export class Witness {
   constructor(build: Build, sound: MeterModel, symptoms: readonly Symptom[]) {
     this.#build = build;
     this.#controls = new Controls(build);
-    const everywhere = positions(this.#controls);
+    const everywhere = mainPositions(this.#controls).map(({ settings }) => settings);
     this.#told = symptoms.map((symptom, index) => read(this.#controls, everywhere, symptom, `symptoms.${index}`));
     this.#sound = new Listener(build);
     this.#soundModel = sound;

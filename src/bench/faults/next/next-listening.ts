@@ -1,5 +1,6 @@
 import type { Build } from "../../../build-file/schema.ts";
-import { Controls, rawSettings, type Settings, type SettingValue, withControl } from "../../../build-file/settings.ts";
+import { Controls, rawSettings, type Settings, type SettingValue } from "../../../build-file/settings.ts";
+import { mainPositions } from "../../main-positions.ts";
 import type { MeterModel } from "../../meter/meter-model.ts";
 import { SYMPTOMS, type SymptomCode } from "../../symptoms/symptom-codes.ts";
 import { type Symptom, Witness } from "../../symptoms/witness.ts";
@@ -29,14 +30,8 @@ interface Candidate {
 }
 
 function candidatesFor(controls: Controls): Candidate[] {
-  const { main } = controls;
-  const states = main
-    ? main.table.positions.map((_, index) => ({
-        settings: withControl(controls, controls.atRest, main.name, index + 1),
-        where: ` in ${main.name} ${index + 1}`,
-      }))
-    : [{ settings: controls.atRest, where: "" }];
-  return states.flatMap(({ settings, where }) => {
+  return mainPositions(controls).flatMap(({ settings, label }) => {
+    const where = label === "" ? "" : ` in ${label}`;
     const raw = rawSettings(controls, settings);
     const listenFor = (code: SymptomCode, control?: string): Candidate => ({
       symptom: { code, settings: raw, ...(control === undefined ? {} : { control }) },
