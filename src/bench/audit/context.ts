@@ -1,3 +1,4 @@
+import { partsOfKind } from "../../build-file/build-file.ts";
 import type { Lug } from "../../build-file/lugs.ts";
 import type { Build, Part } from "../../build-file/schema.ts";
 import { Controls, type Settings } from "../../build-file/settings.ts";
@@ -85,9 +86,7 @@ export class AuditContext {
   }
 
   partsOf<Kind extends Part["kind"]>(kind: Kind): [string, Extract<Part, { kind: Kind }>][] {
-    return Object.entries(this.build.parts).filter(
-      (entry): entry is [string, Extract<Part, { kind: Kind }>] => entry[1].kind === kind,
-    );
+    return partsOfKind(this.build, kind);
   }
 
   /** How strongly each coil reaches the jack, V/V at the reference frequency. */

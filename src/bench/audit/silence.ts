@@ -7,7 +7,7 @@ import { Wiring } from "../../wiring/nets.ts";
 import { type AuditContext, type State, withDials } from "./context.ts";
 import { type Finding, finding } from "./finding.ts";
 import { earthyLugs, jackUnwired } from "./jack.ts";
-import { coilLugs } from "./reach.ts";
+import { leadsOf } from "./reach.ts";
 import { listed } from "./states.ts";
 
 /** A coil brought back by taking a wire away reaches the jack at least this strongly (−30 dB). */
@@ -74,10 +74,7 @@ function muteSwitch(context: AuditContext, silent: readonly State[]): { lug: str
 
 /** The lugs where a pickup's coils end, not counting joints between its own coils, that are on ground in a state. */
 function shortedPickup(context: AuditContext, pickup: string, state: State): string[] {
-  const lugs = context.sources
-    .filter((source) => source.pickup === pickup)
-    .flatMap(({ coil }) => coilLugs(context, pickup, coil))
-    .filter((lug, index, all) => all.indexOf(lug) === index);
+  const lugs = leadsOf(context, pickup).filter((lug, index, all) => all.indexOf(lug) === index);
   const nets = lugs.map((lug) => context.netOf(lug, state));
   const outer = lugs.filter(
     (lug, i) => context.isGrounded(lug, state) || nets.indexOf(nets[i]!) === nets.lastIndexOf(nets[i]!),

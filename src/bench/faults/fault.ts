@@ -71,3 +71,10 @@ export function fault(kind: FaultKind, lugs: readonly string[], message: string,
 export function called(build: Build, part: string): string {
   return build.parts[part]?.label ?? part;
 }
+
+/** How a pickup's coil is called in messages: by the pickup's own name where it is the only one. */
+export function coilCalled(build: Build, part: string, coil: string): string {
+  const pickup = build.parts[part];
+  const isOnly = pickup?.kind === "pickup" && Object.keys(pickup.coils).length === 1;
+  return isOnly ? called(build, part) : `${called(build, part)}'s ${coil} coil`;
+}

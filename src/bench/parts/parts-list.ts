@@ -3,6 +3,7 @@ import type { Build, Part } from "../../build-file/schema.ts";
 import type { SwitchSpec } from "../../build-file/switch-types.ts";
 import { SWITCH_WORDS } from "../../build-file/switch-words.ts";
 import { valueTolerance } from "../../build-file/tolerances.ts";
+import { ohmsText } from "../ohms-text.ts";
 import type { CutWire } from "../sheet/cut-list.ts";
 import { capacitorCode, potCode, resistorBands, TAPER_NOTE, toleranceLetter } from "./printed-codes.ts";
 
@@ -49,11 +50,8 @@ function percent(fraction: number): string {
   return `±${Number((fraction * 100).toPrecision(3))} %`;
 }
 
-/** "250 kΩ". */
-function ohms(value: number): string {
-  const [scaled, unit] = value >= 1e6 ? [value / 1e6, "MΩ"] : value >= 1e3 ? [value / 1e3, "kΩ"] : [value, "Ω"];
-  return `${Number(scaled.toPrecision(4))} ${unit}`;
-}
+/** As many figures as any code or meter gives. */
+const ohms = (value: number) => ohmsText(value, 4);
 
 function farads(value: number): string {
   const [scaled, unit] =

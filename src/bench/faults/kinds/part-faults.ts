@@ -1,5 +1,6 @@
 import { partsOfKind } from "../../../build-file/build-file.ts";
-import { type Bench, called, type Fault, fault } from "../fault.ts";
+import { leadsOfCoil } from "../../coil-leads.ts";
+import { type Bench, called, coilCalled, type Fault, fault } from "../fault.ts";
 
 /** Tracks that a drawer holds beside the right one (common practice, no source), in ohms. */
 const USUAL_TRACKS = [25e3, 100e3, 250e3, 500e3, 1e6];
@@ -10,11 +11,8 @@ export function coilFaults({ build }: Bench): Fault[] {
   return partsOfKind(build, "pickup").flatMap(([part, pickup]) => {
     const coils = Object.keys(pickup.coils);
     return coils.flatMap((coil) => {
-      const leads =
-        coils.length === 1 || pickup.conductors === 2
-          ? [`${part}.hot`, `${part}.ground`]
-          : [`${part}.${coil}.start`, `${part}.${coil}.finish`];
-      const who = coils.length === 1 ? called(build, part) : `${called(build, part)}'s ${coil} coil`;
+      const leads = leadsOfCoil(part, pickup, coil);
+      const who = coilCalled(build, part, coil);
       return [
         fault("coil-open", leads, `The winding of ${who} is broken, inside or where its leads leave it.`, [
           { edit: "coil-open", part, coil },

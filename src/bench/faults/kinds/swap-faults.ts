@@ -1,7 +1,8 @@
 import { partsOfKind } from "../../../build-file/build-file.ts";
 import { lugsOfPart } from "../../../build-file/lugs.ts";
+import { hasCoilLeads, leadsOfCoil } from "../../coil-leads.ts";
 import type { Edit } from "../edits/edit.ts";
-import { type Bench, called, type Fault, fault } from "../fault.ts";
+import { type Bench, called, coilCalled, type Fault, fault } from "../fault.ts";
 
 /**
  * Exchanges what hangs on two lugs. A jumper between lugs of the same part stays where it is, as it does on the bench when
@@ -38,14 +39,13 @@ export function pickupSwaps(bench: Bench): Fault[] {
   const { build } = bench;
   return partsOfKind(build, "pickup").flatMap(([name, pickup]) => {
     const coils = Object.keys(pickup.coils);
-    const who = called(build, name);
-    if (coils.length === 1 || pickup.conductors === 2) {
-      const message = `The two leads of ${who} have changed places: hot is on ground and ground on hot.`;
-      return swap(bench, "leads-swapped", [`${name}.hot`, `${name}.ground`], message, true);
+    if (!hasCoilLeads(pickup)) {
+      const message = `The two leads of ${called(build, name)} have changed places: hot is on ground and ground on hot.`;
+      return swap(bench, "leads-swapped", leadsOfCoil(name, pickup, coils[0]!), message, true);
     }
     return coils.flatMap((coil) => {
-      const message = `Start and finish of ${who}'s ${coil} coil have changed places.`;
-      return swap(bench, "coil-leads-swapped", [`${name}.${coil}.start`, `${name}.${coil}.finish`], message);
+      const message = `Start and finish of ${coilCalled(build, name, coil)} have changed places.`;
+      return swap(bench, "coil-leads-swapped", leadsOfCoil(name, pickup, coil), message);
     });
   });
 }

@@ -1,30 +1,26 @@
 import type { Build } from "../../../build-file/schema.ts";
+import { leadsOfCoil } from "../../coil-leads.ts";
 import type { Parameter } from "../../meter/resistors.ts";
-import { called, type Fault } from "../fault.ts";
+import { ohmsText } from "../../ohms-text.ts";
+import { called, coilCalled, type Fault } from "../fault.ts";
 
 /** What can carry another value than the build says: three figures are more than a meter of 1 % can vouch for. */
 const FIGURES = 3;
 
-function ohmsText(ohms: number): string {
-  const [scale, unit] = ohms >= 1e6 ? [1e6, "MΩ"] : ohms >= 1e3 ? [1e3, "kΩ"] : [1, "Ω"];
-  return `${Number((ohms / scale).toPrecision(FIGURES))} ${unit}`;
-}
+const shown = (ohms: number) => ohmsText(ohms, FIGURES);
 
 function coilValue(build: Build, part: string, coil: string, factor: number): Fault | undefined {
   const pickup = build.parts[part];
   if (pickup?.kind !== "pickup") return undefined;
-  const coils = Object.keys(pickup.coils);
-  const whole = coils.length === 1 || pickup.conductors === 2;
   const right = pickup.coils[coil]!.resistance;
-  const who = coils.length === 1 ? called(build, part) : `${called(build, part)}'s ${coil} coil`;
   const cause =
     factor < 1
       ? "shorted turns, or another pickup than the build file says"
       : "another pickup than the build file says, or a poor joint in its leads";
   return {
     kind: "coil-value",
-    lugs: whole ? [`${part}.hot`, `${part}.ground`] : [`${part}.${coil}.start`, `${part}.${coil}.finish`],
-    message: `The winding of ${who} has about ${ohmsText(right * factor)} in place of ${ohmsText(right)}: ${cause}.`,
+    lugs: leadsOfCoil(part, pickup, coil),
+    message: `The winding of ${coilCalled(build, part, coil)} has about ${shown(right * factor)} in place of ${shown(right)}: ${cause}.`,
     edits: [{ edit: "coil-resistance", part, coil, factor }],
     ohms: right * factor,
   };
@@ -39,7 +35,7 @@ function potValue(build: Build, part: string, gang: number, factor: number): Fau
   return {
     kind: "pot-value",
     lugs: [`${part}.${prefix}1`, `${part}.${prefix}3`],
-    message: `The track of ${called(build, part)} has about ${ohmsText(right * factor)} in place of ${ohmsText(right)}: another pot than the build file says, or a worn track.`,
+    message: `The track of ${called(build, part)} has about ${shown(right * factor)} in place of ${shown(right)}: another pot than the build file says, or a worn track.`,
     edits: [{ edit: "resistance", part, gang, factor }],
     ohms: right * factor,
   };
@@ -52,7 +48,7 @@ function resistorValue(build: Build, part: string, factor: number): Fault | unde
   return {
     kind: "resistor-value",
     lugs: [`${part}.a`, `${part}.b`],
-    message: `${called(build, part)} has about ${ohmsText(right * factor)} in place of ${ohmsText(right)}: a misread code, or it was overheated.`,
+    message: `${called(build, part)} has about ${shown(right * factor)} in place of ${shown(right)}: a misread code, or it was overheated.`,
     edits: [{ edit: "resistance", part, gang: 0, factor }],
     ohms: right * factor,
   };
