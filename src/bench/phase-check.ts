@@ -5,7 +5,7 @@ import { Controls, rawSettings, type Settings, type SettingValue, withControl } 
 import { ResponseEngine } from "../response/engine.ts";
 import { emfSign, humSign } from "../response/pickup-elements.ts";
 import { hasCoilLeads, leadsOfCoil } from "./coil-leads.ts";
-import { affordableListenings } from "./faults/effort.ts";
+import { affordableListenings } from "./solving-effort.ts";
 
 export type Kick = "up" | "down";
 

@@ -12,7 +12,7 @@ import { SILENT_BELOW } from "../../response/labels/position-coils.ts";
 import { SettingDescriber } from "../../response/labels/setting-describer.ts";
 import { solvedTransfers, type Transfers } from "../../response/transfers.ts";
 import type { Nets, Wiring } from "../../wiring/nets.ts";
-import { type Effort, effortFor } from "./effort.ts";
+import { type Effort, effortFor } from "./audit-effort.ts";
 import type { Finding } from "./finding.ts";
 import { type SwitchSettings, switchStates, telling, whereWords } from "./states.ts";
 

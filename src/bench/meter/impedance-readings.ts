@@ -3,8 +3,8 @@ import { Controls, rawSettings, type SettingValue } from "../../build-file/setti
 import type { Network } from "../../network/elements.ts";
 import { assemblePencil, solveTransfers } from "../../network/nodal-analysis.ts";
 import { type Circuit, CircuitMaker } from "../../response/circuit.ts";
-import { affordableListenings } from "../faults/effort.ts";
 import { mainPositions } from "../main-positions.ts";
+import { affordableListenings } from "../solving-effort.ts";
 
 /** What a meter for inductance and capacitance shows at the jack, nothing plugged in. */
 export interface ImpedanceReading {

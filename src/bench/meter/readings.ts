@@ -9,6 +9,7 @@ import {
 } from "../../build-file/settings.ts";
 import { faultAt } from "../../errors.ts";
 import { REFERENCE_CELSIUS } from "./copper.ts";
+import { LEADS_OHMS } from "./hobby-meter.ts";
 import { type MeterModel, meterModelOf, meterStateOf } from "./meter-model.ts";
 import { NOT_SWEPT, Ohmmeter, type Probes } from "./ohmmeter.ts";
 import { type ReadingPlan, standingReadings } from "./standing-readings.ts";
@@ -47,8 +48,6 @@ export interface MeterReadings {
   readonly defaultTolerances: readonly ToleranceUsed[];
 }
 
-/** A good joint and two test leads read up to about an ohm where the wiring has none (common practice, no source). */
-export const LEADS_OHMS = 1;
 const SWEEP_REFINEMENTS = 40;
 
 /** The model with every part at the low (−1) or the high (1) end of its tolerance. */

@@ -4,8 +4,8 @@ import { Controls, parseSettings, type RawSettings, type Settings } from "../../
 import { faultAt } from "../../errors.ts";
 import type { Edit } from "../faults/edits/edit.ts";
 import { editBuild } from "../faults/edits/edit-build.ts";
-import { JOINT_UP_TO_OHMS, OPEN_FROM_OHMS } from "../faults/likelihood/likelihood.ts";
 import { mainPositions } from "../main-positions.ts";
+import { isJoint, isOpen } from "../meter/hobby-meter.ts";
 import { type MeterModel, type MeterState, meterStateOf } from "../meter/meter-model.ts";
 import { Ohmmeter } from "../meter/ohmmeter.ts";
 import { Listener } from "./loudness.ts";
@@ -127,8 +127,8 @@ export class Witness {
       sound: this.#sound,
       faulty,
       stringsTo: strings,
-      tipOpen: this.#meter.read(tip, sleeve) >= OPEN_FROM_OHMS,
-      metalOffGround: this.#metal.some((lug) => this.#meter.read(lug, sleeve) > JOINT_UP_TO_OHMS),
+      tipOpen: isOpen(this.#meter.read(tip, sleeve)),
+      metalOffGround: !this.#metal.every((lug) => isJoint(this.#meter.read(lug, sleeve))),
     };
   }
 
@@ -136,13 +136,13 @@ export class Witness {
     const [first] = this.#lugs.strings;
     if (first === undefined) return "unknown";
     const toSleeve = this.#meter.read(first, this.#lugs.sleeve);
-    if (toSleeve <= JOINT_UP_TO_OHMS) return "sleeve";
-    return toSleeve >= OPEN_FROM_OHMS ? "nowhere" : "hot";
+    if (isJoint(toSleeve)) return "sleeve";
+    return isOpen(toSleeve) ? "nowhere" : "hot";
   }
 
   #groundedMetal(lugs: readonly number[]): number[] {
     const state: MeterState = meterStateOf(this.#soundModel, this.#controls.atRest);
     this.#meter.prepare(this.#soundModel, state);
-    return lugs.filter((lug) => this.#meter.read(lug, this.#lugs.sleeve) <= JOINT_UP_TO_OHMS);
+    return lugs.filter((lug) => isJoint(this.#meter.read(lug, this.#lugs.sleeve)));
   }
 }

@@ -1,5 +1,6 @@
 import type { Alternative } from "../../../src/bench/faults/answer/explanations.ts";
-import { diagnose, type MeasuredReading } from "../../../src/bench/faults/diagnose.ts";
+import { diagnose } from "../../../src/bench/faults/diagnose.ts";
+import type { MeasuredReading } from "../../../src/bench/faults/diagnose-request.ts";
 import { editBuild } from "../../../src/bench/faults/edits/edit-build.ts";
 import type { Fault } from "../../../src/bench/faults/fault.ts";
 import { singleFaults } from "../../../src/bench/faults/kinds/single-faults.ts";

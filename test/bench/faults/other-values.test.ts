@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { diagnose, judge, type MeasuredReading } from "../../../src/bench/faults/diagnose.ts";
+import { diagnose } from "../../../src/bench/faults/diagnose.ts";
+import type { MeasuredReading } from "../../../src/bench/faults/diagnose-request.ts";
 import { editBuild } from "../../../src/bench/faults/edits/edit-build.ts";
+import { judge } from "../../../src/bench/faults/judge.ts";
 import { singleFaults } from "../../../src/bench/faults/kinds/single-faults.ts";
 import { ReadingTaker } from "../../../src/bench/meter/readings.ts";
 import { readBuild } from "../../../src/build-file/read-build.ts";

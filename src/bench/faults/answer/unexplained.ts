@@ -1,7 +1,10 @@
+import { isJoint } from "../../meter/hobby-meter.ts";
 import type { ReadingPlan } from "../../meter/standing-readings.ts";
-import { isJoint, METER_DEVIATIONS, type Observation } from "../likelihood/likelihood.ts";
+import type { Group } from "../hypotheses/groups.ts";
+import { METER_DEVIATIONS } from "../likelihood/likelihood.ts";
+import type { Observation } from "../likelihood/observation.ts";
 import { planKey } from "../next/next-measurement.ts";
-import type { Explanation, Group } from "./explanations.ts";
+import type { Explanation } from "./explanations.ts";
 
 /** At most so many readings are named in a message. */
 const MAX_NAMED = 4;

@@ -1,11 +1,11 @@
 import type { Build } from "../../../build-file/schema.ts";
 import { Controls, rawSettings, type SettingValue } from "../../../build-file/settings.ts";
-import { type MeterModel, meterStateOf } from "../../meter/meter-model.ts";
-import { sweptTrackOf } from "../../meter/readings.ts";
+import { isJoint, isOpen } from "../../meter/hobby-meter.ts";
+import type { MeterModel } from "../../meter/meter-model.ts";
 import { type ReadingPlan, standingReadings } from "../../meter/standing-readings.ts";
 import type { NamedFault } from "../answer/explanations.ts";
-import { JOINT_UP_TO_OHMS, OPEN_FROM_OHMS } from "../likelihood/likelihood.ts";
-import { Predictor, type Question } from "../likelihood/predictor.ts";
+import { Predictor } from "../likelihood/predictor.ts";
+import { questionsOf } from "../likelihood/questions.ts";
 import { namesOf, type Suspect } from "./suspects.ts";
 
 /** One thing that a further reading may show, and what it would then mean. */
@@ -88,8 +88,8 @@ function binsOf(readings: readonly { ohms: number; suspect: Suspect }[]): Bin[] 
 }
 
 function together(a: number, b: number): boolean {
-  if (a >= OPEN_FROM_OHMS || b >= OPEN_FROM_OHMS) return a >= OPEN_FROM_OHMS;
-  if (a <= JOINT_UP_TO_OHMS || b <= JOINT_UP_TO_OHMS) return b <= JOINT_UP_TO_OHMS;
+  if (isOpen(a) || isOpen(b)) return isOpen(a);
+  if (isJoint(a) || isJoint(b)) return isJoint(b);
   return Math.log(b / a) < APART_LOG_RATIO;
 }
 
@@ -98,7 +98,7 @@ function entropy(bins: readonly Bin[]): number {
 }
 
 function outcome({ low, high, suspects }: Bin): Outcome {
-  const finite = (ohms: number) => (ohms >= OPEN_FROM_OHMS ? null : ohms);
+  const finite = (ohms: number) => (isOpen(ohms) ? null : ohms);
   return { low: finite(low), high: finite(high), faults: namesOf(suspects) };
 }
 
@@ -121,14 +121,7 @@ export function nextMeasurement(
   const all = candidatePlans(build, leading, taken);
   const suspects = leading.slice(0, Math.max(MIN_SUSPECTS, Math.floor(affordable / Math.max(1, all.length))));
   const plans = all.slice(0, Math.floor(affordable / Math.max(1, suspects.length)));
-  const { lugs } = model.parts;
-  const questions = plans.map(
-    ({ between, settings, sweep }): Question => ({
-      state: meterStateOf(model, settings),
-      probes: { from: lugs.indexOf(between[0]), to: lugs.indexOf(between[1]), sweptTrack: sweptTrackOf(model, sweep) },
-    }),
-  );
-  const predictor = new Predictor(model, questions);
+  const predictor = new Predictor(model, questionsOf(model, plans));
   const predictions = suspects.map(({ hypothesis }) => predictor.predict(hypothesis.model).ohms);
   let best: { plan: ReadingPlan; bins: Bin[]; entropy: number } | undefined;
   for (const [index, plan] of plans.entries()) {

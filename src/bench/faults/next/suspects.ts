@@ -1,6 +1,6 @@
-import type { NamedFault } from "../answer/explanations.ts";
-import { type Group, namedFaults } from "../answer/explanations.ts";
-import { type Hypothesis, score } from "../hypotheses/hypotheses.ts";
+import { type NamedFault, namedFaults } from "../answer/explanations.ts";
+import type { Group } from "../hypotheses/groups.ts";
+import { type Hypothesis, score } from "../hypotheses/hypothesis.ts";
 
 /** Explanations beyond these weigh too little to choose a check for. */
 const MAX_SUSPECTS = 60;

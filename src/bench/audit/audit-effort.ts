@@ -1,6 +1,6 @@
 import { Controls } from "../../build-file/settings.ts";
-import { assemblePencil } from "../../network/nodal-analysis.ts";
 import type { CircuitMaker } from "../../response/circuit.ts";
+import { networkSize } from "../solving-effort.ts";
 import { countStates } from "./states.ts";
 
 /** How far an audit goes, by the size of the build. */
@@ -28,8 +28,8 @@ const LARGE_NETWORK = 48;
 /** Sizes an audit so that it answers in about a second whatever the build. */
 export function effortFor(maker: CircuitMaker): Effort {
   const controls = new Controls(maker.build);
-  const { size } = assemblePencil(maker.circuitIn(controls.atRest).network);
-  const solution = Math.max(1, size) ** 3;
+  const size = networkSize(maker);
+  const solution = size ** 3;
   const perState = solution * SOLUTIONS_PER_POT * (1 + controls.pots.length);
   const triesControls = perState <= BUDGET / 4;
   const affordable = Math.floor(BUDGET / (triesControls ? perState : solution * SOLUTIONS_PER_POT));

@@ -1,18 +1,11 @@
-import type { Build } from "../../build-file/schema.ts";
-import { Controls } from "../../build-file/settings.ts";
-import { assemblePencil } from "../../network/nodal-analysis.ts";
-import { CircuitMaker } from "../../response/circuit.ts";
 import type { MeterModel } from "../meter/meter-model.ts";
 import { NOT_SWEPT } from "../meter/ohmmeter.ts";
+import { BUDGET } from "../solving-effort.ts";
 import type { Question } from "./likelihood/predictor.ts";
 
-/** Multiplications that one step may take, about a second's worth; a five-position HSS guard takes a fiftieth. */
-const BUDGET = 1e9;
 /** What a reading costs beside the elimination: joining nets, numbering nodes. */
 const PER_READING = 3000;
 const SWEEP_READINGS = 8;
-/** Frequencies listened at, and four real multiplications for each complex one. */
-const PER_LISTENING = (6 * 4) / 3;
 
 /** Multiplications of one ohmmeter reading. */
 function readingCost({ parts: { resistors } }: MeterModel): number {
@@ -35,11 +28,4 @@ export function affordableFaults(model: MeterModel, questions: readonly Question
 /** How many single readings can be predicted in about a second. */
 export function affordableReadings(model: MeterModel): number {
   return Math.floor(BUDGET / readingCost(model));
-}
-
-/** How many settings of such a build can be solved at a handful of frequencies in a second or two. */
-export function affordableListenings(build: Build): number {
-  const maker = new CircuitMaker(build);
-  const { size } = assemblePencil(maker.circuitIn(new Controls(build).atRest).network);
-  return Math.floor((2 * BUDGET) / (PER_LISTENING * Math.max(1, size) ** 3));
 }
