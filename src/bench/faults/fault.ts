@@ -44,25 +44,6 @@ export interface Fault {
   readonly ohms?: number;
 }
 
-/** A lug by its index and name. */
-export interface LugAt {
-  readonly index: number;
-  readonly name: string;
-}
-
-/** What the makers of faults look at: the build and its wiring by index. */
-export interface Bench {
-  readonly build: Build;
-  /** The lug of that name. */
-  readonly lug: (name: string) => LugAt;
-  readonly nameAt: (index: number) => string;
-  /** Each wire's two lugs, in the build's order. */
-  readonly wires: readonly { readonly from: number; readonly to: number }[];
-  /** Whether wires alone join two lugs already. */
-  readonly joined: (a: number, b: number) => boolean;
-  readonly wiresAt: (lug: number) => number;
-}
-
 export function fault(kind: FaultKind, lugs: readonly string[], message: string, edits: readonly Edit[]): Fault {
   return { kind, lugs, message, edits };
 }

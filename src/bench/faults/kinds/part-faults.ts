@@ -1,13 +1,14 @@
 import { partsOfKind } from "../../../build-file/build-file.ts";
 import { leadsOfCoil } from "../../coil-leads.ts";
-import { type Bench, called, coilCalled, type Fault, fault } from "../fault.ts";
+import { called, coilCalled, type Fault, fault } from "../fault.ts";
+import type { GuardWiring } from "./guard-wiring.ts";
 
 /** Tracks that a drawer holds beside the right one (common practice, no source), in ohms. */
 const USUAL_TRACKS = [25e3, 100e3, 250e3, 500e3, 1e6];
 /** A nearer value is tolerance, not a mistake: two 20 % parts may differ by half. */
 const MIN_LOG_RATIO = Math.log(1.6);
 
-export function coilFaults({ build }: Bench): Fault[] {
+export function coilFaults({ build }: GuardWiring): Fault[] {
   return partsOfKind(build, "pickup").flatMap(([part, pickup]) => {
     const coils = Object.keys(pickup.coils);
     return coils.flatMap((coil) => {
@@ -25,7 +26,7 @@ export function coilFaults({ build }: Bench): Fault[] {
   });
 }
 
-export function capFaults({ build, lug, joined }: Bench): Fault[] {
+export function capFaults({ build, lug, joined }: GuardWiring): Fault[] {
   return partsOfKind(build, "cap").flatMap(([part]) => {
     const who = called(build, part);
     const lugs = [`${part}.a`, `${part}.b`] as const;
@@ -45,7 +46,7 @@ function thousands(ohms: number): string {
   return ohms >= 1e6 ? `${ohms / 1e6}M` : `${ohms / 1e3}k`;
 }
 
-export function potValueFaults({ build }: Bench): Fault[] {
+export function potValueFaults({ build }: GuardWiring): Fault[] {
   return partsOfKind(build, "pot").flatMap(([part, pot]) =>
     [pot, ...(pot.gangs ?? [])].flatMap((track, gang) => {
       const ohms = track.measured ?? track.resistance;

@@ -1,6 +1,8 @@
 import { partsOfKind } from "../../../build-file/build-file.ts";
-import { lugsOfPart, switchControls } from "../../../build-file/lugs.ts";
-import { type Bench, type Fault, type FaultKind, fault } from "../fault.ts";
+import { lugsOfPart, SECOND_GANG_LUGS, switchControls } from "../../../build-file/lugs.ts";
+import type { Part } from "../../../build-file/schema.ts";
+import { type Fault, type FaultKind, fault } from "../fault.ts";
+import type { GuardWiring } from "./guard-wiring.ts";
 
 type Pair = readonly [string, string];
 
@@ -27,10 +29,10 @@ function switchNeighbours(prefix: string, lugs: readonly string[]): Pair[] {
   return [...rows.flatMap(neighbours), ...across].map(([a, b]): Pair => [prefix + a, prefix + b]);
 }
 
-function shorts(bench: Bench, kind: FaultKind, pairs: readonly Pair[], word: (pair: Pair) => string): Fault[] {
+function shorts(guard: GuardWiring, kind: FaultKind, pairs: readonly Pair[], word: (pair: Pair) => string): Fault[] {
   return pairs.flatMap((pair) => {
-    const [a, b] = [bench.lug(pair[0]).index, bench.lug(pair[1]).index];
-    if (bench.joined(a, b)) return [];
+    const [a, b] = [guard.lug(pair[0]).index, guard.lug(pair[1]).index];
+    if (guard.joined(a, b)) return [];
     return [fault(kind, pair, word(pair), [{ edit: "bridge", lugs: [a, b] }])];
   });
 }
@@ -38,40 +40,44 @@ function shorts(bench: Bench, kind: FaultKind, pairs: readonly Pair[], word: (pa
 const touching = ([a, b]: Pair) =>
   `${a} and ${b} touch: a solder bridge, a whisker of wire, or bare leads against each other.`;
 
-/** Each lug shorted to the one beside it, on pots, switches, pickups, caps, resistors and the jack. */
-export function neighbourShorts(bench: Bench): Fault[] {
-  const { parts } = bench.build;
-  const pairs = Object.entries(parts).flatMap(([name, part]): Pair[] => {
-    const lug = (local: string) => `${name}.${local}`;
-    if (part.kind === "pot") {
-      const gang: Pair[] = part.gangs
-        ? [
-            [lug("b1"), lug("b2")],
-            [lug("b2"), lug("b3")],
-          ]
-        : [];
-      return [[lug("1"), lug("2")], [lug("2"), lug("3")], ...gang];
+/** Pairs of a part's lugs that stand beside each other; a switch's are told pole by pole. */
+function neighbourPairs(name: string, part: Part): Pair[] {
+  const own = () => lugsOfPart(name, part).map((lug) => lug.name);
+  switch (part.kind) {
+    case "pot": {
+      const tracks = [["1", "2", "3"], ...(part.gangs ? [SECOND_GANG_LUGS] : [])];
+      return tracks.flatMap((track) => neighbours(track.map((local) => `${name}.${local}`)));
     }
-    if (part.kind === "cap" || part.kind === "resistor") return [[lug("a"), lug("b")]];
-    if (part.kind === "jack") return neighbours(lugsOfPart(name, part).map((each) => each.name));
-    if (part.kind === "pickup") return allPairs(lugsOfPart(name, part).map((each) => each.name));
-    return [];
-  });
+    case "resistor":
+    case "jack":
+      return neighbours(own());
+    case "pickup":
+      return allPairs(own());
+    // A short across a capacitor is that part's own failing, told there.
+    case "cap":
+    case "switch":
+    case "terminal":
+      return [];
+  }
+}
+
+/** Each lug shorted to the one beside it, on pots, switches, pickups, resistors and the jack. */
+export function neighbourShorts(guard: GuardWiring): Fault[] {
+  const { parts } = guard.build;
+  const pairs = Object.entries(parts).flatMap(([name, part]) => neighbourPairs(name, part));
   const onSwitches = switchControls(parts).flatMap(({ part, table, onShaft }) =>
     switchNeighbours(onShaft ? `${part}.s.` : `${part}.`, table.lugs),
   );
-  // A short across a capacitor is that part's own failing, told there.
-  const ofWiring = [...pairs, ...onSwitches].filter(([a]) => parts[a.split(".")[0]!]?.kind !== "cap");
-  return shorts(bench, "lugs-shorted", ofWiring, touching);
+  return shorts(guard, "lugs-shorted", [...pairs, ...onSwitches], touching);
 }
 
 /** Each track lug of a pot against its own case. */
-export function caseShorts(bench: Bench): Fault[] {
-  const pairs = partsOfKind(bench.build, "pot").flatMap(([name, pot]) =>
-    ["1", "2", "3", ...(pot.gangs ? ["b1", "b2", "b3"] : [])].map((lug): Pair => [`${name}.${lug}`, `${name}.case`]),
+export function caseShorts(guard: GuardWiring): Fault[] {
+  const pairs = partsOfKind(guard.build, "pot").flatMap(([name, pot]) =>
+    ["1", "2", "3", ...(pot.gangs ? SECOND_GANG_LUGS : [])].map((lug): Pair => [`${name}.${lug}`, `${name}.case`]),
   );
   return shorts(
-    bench,
+    guard,
     "shorted-to-case",
     pairs,
     ([lug, metal]) => `${lug} touches ${metal}: bend the lug away from it.`,
@@ -79,16 +85,16 @@ export function caseShorts(bench: Bench): Fault[] {
 }
 
 /** Each lug of pots, switches and the jack against a shielding foil or plate. */
-export function shieldShorts(bench: Bench): Fault[] {
-  const shields = partsOfKind(bench.build, "terminal").filter(([, part]) => part.role === "shield");
-  const touchable = Object.entries(bench.build.parts).flatMap(([name, part]) =>
+export function shieldShorts(guard: GuardWiring): Fault[] {
+  const shields = partsOfKind(guard.build, "terminal").filter(([, part]) => part.role === "shield");
+  const touchable = Object.entries(guard.build.parts).flatMap(([name, part]) =>
     part.kind === "pot" || part.kind === "switch" || part.kind === "jack"
       ? lugsOfPart(name, part).map((lug) => lug.name)
       : [],
   );
   const pairs = shields.flatMap(([shield]) => touchable.map((lug): Pair => [lug, shield]));
   return shorts(
-    bench,
+    guard,
     "shorted-to-shield",
     pairs,
     ([lug, shield]) => `${lug} touches ${shield}: the shielding stands against it once the guard is screwed down.`,

@@ -2,17 +2,18 @@ import { partsOfKind } from "../../../build-file/build-file.ts";
 import { lugsOfPart } from "../../../build-file/lugs.ts";
 import { hasCoilLeads, leadsOfCoil } from "../../coil-leads.ts";
 import type { Edit } from "../edits/edit.ts";
-import { type Bench, called, coilCalled, type Fault, fault } from "../fault.ts";
+import { called, coilCalled, type Fault, fault } from "../fault.ts";
+import type { GuardWiring } from "./guard-wiring.ts";
 
 /**
- * Exchanges what hangs on two lugs. A jumper between lugs of the same part stays where it is, as it does on the bench when
+ * Exchanges what hangs on two lugs. A jumper between lugs of the same part stays where it is, as it does on the guard when
  * the two outgoing leads change places.
  */
-function exchange(bench: Bench, nameA: string, nameB: string, keepsJumpers: boolean): Edit[] {
-  const [a, b] = [bench.lug(nameA).index, bench.lug(nameB).index];
+function exchange(guard: GuardWiring, nameA: string, nameB: string, keepsJumpers: boolean): Edit[] {
+  const [a, b] = [guard.lug(nameA).index, guard.lug(nameB).index];
   const part = nameA.split(".")[0]!;
-  const ofPart = (lug: number) => bench.nameAt(lug).split(".")[0] === part;
-  return bench.wires.flatMap(({ from, to }, wire) => {
+  const ofPart = (lug: number) => guard.nameAt(lug).split(".")[0] === part;
+  return guard.wires.flatMap(({ from, to }, wire) => {
     if (keepsJumpers && ofPart(from) && ofPart(to)) return [];
     return (["from", "to"] as const).flatMap((end): Edit[] => {
       const at = end === "from" ? from : to;
@@ -24,35 +25,35 @@ function exchange(bench: Bench, nameA: string, nameB: string, keepsJumpers: bool
 }
 
 function swap(
-  bench: Bench,
+  guard: GuardWiring,
   kind: Fault["kind"],
   lugs: readonly [string, string],
   message: string,
   keepsJumpers = false,
 ): Fault[] {
-  if (bench.joined(bench.lug(lugs[0]).index, bench.lug(lugs[1]).index)) return [];
-  const edits = exchange(bench, lugs[0], lugs[1], keepsJumpers);
+  if (guard.joined(guard.lug(lugs[0]).index, guard.lug(lugs[1]).index)) return [];
+  const edits = exchange(guard, lugs[0], lugs[1], keepsJumpers);
   return edits.length === 0 ? [] : [fault(kind, lugs, message, edits)];
 }
 
-export function pickupSwaps(bench: Bench): Fault[] {
-  const { build } = bench;
+export function pickupSwaps(guard: GuardWiring): Fault[] {
+  const { build } = guard;
   return partsOfKind(build, "pickup").flatMap(([name, pickup]) => {
     const coils = Object.keys(pickup.coils);
     if (!hasCoilLeads(pickup)) {
       const message = `The two leads of ${called(build, name)} have changed places: hot is on ground and ground on hot.`;
-      return swap(bench, "leads-swapped", leadsOfCoil(name, pickup, coils[0]!), message, true);
+      return swap(guard, "leads-swapped", leadsOfCoil(name, pickup, coils[0]!), message, true);
     }
     return coils.flatMap((coil) => {
       const message = `Start and finish of ${coilCalled(build, name, coil)} have changed places.`;
-      return swap(bench, "coil-leads-swapped", leadsOfCoil(name, pickup, coil), message);
+      return swap(guard, "coil-leads-swapped", leadsOfCoil(name, pickup, coil), message);
     });
   });
 }
 
 /** Each two pickups with the same leads, one where the other belongs. */
-export function pickupExchanges(bench: Bench): Fault[] {
-  const { build } = bench;
+export function pickupExchanges(guard: GuardWiring): Fault[] {
+  const { build } = guard;
   const pickups = partsOfKind(build, "pickup").map(([name, part]) => ({
     name,
     leads: lugsOfPart(name, part)
@@ -62,7 +63,7 @@ export function pickupExchanges(bench: Bench): Fault[] {
   return pickups.flatMap((one, index) =>
     pickups.slice(index + 1).flatMap((other): Fault[] => {
       if (one.leads.join() !== other.leads.join()) return [];
-      const edits = one.leads.flatMap((lead) => exchange(bench, `${one.name}.${lead}`, `${other.name}.${lead}`, false));
+      const edits = one.leads.flatMap((lead) => exchange(guard, `${one.name}.${lead}`, `${other.name}.${lead}`, false));
       const lugs = [one, other].map(
         ({ name, leads }) => `${name}.${leads.find((lead) => lead === "hot") ?? leads[0]!}`,
       );
@@ -72,28 +73,28 @@ export function pickupExchanges(bench: Bench): Fault[] {
   );
 }
 
-export function potSwaps(bench: Bench): Fault[] {
-  const { build } = bench;
+export function potSwaps(guard: GuardWiring): Fault[] {
+  const { build } = guard;
   return partsOfKind(build, "pot").flatMap(([name]) => {
     const who = called(build, name);
     const lugs = (a: string, b: string): [string, string] => [`${name}.${a}`, `${name}.${b}`];
     return [
       ...swap(
-        bench,
+        guard,
         "outer-lugs-swapped",
         lugs("1", "3"),
         `The outer lugs of ${who} have changed places: it works backwards.`,
       ),
-      ...swap(bench, "pot-lugs-swapped", lugs("2", "3"), `What belongs on lugs 2 and 3 of ${who} has changed places.`),
-      ...swap(bench, "pot-lugs-swapped", lugs("1", "2"), `What belongs on lugs 1 and 2 of ${who} has changed places.`),
+      ...swap(guard, "pot-lugs-swapped", lugs("2", "3"), `What belongs on lugs 2 and 3 of ${who} has changed places.`),
+      ...swap(guard, "pot-lugs-swapped", lugs("1", "2"), `What belongs on lugs 1 and 2 of ${who} has changed places.`),
     ];
   });
 }
 
-export function jackSwaps(bench: Bench): Fault[] {
-  return partsOfKind(bench.build, "jack").flatMap(([name]) =>
+export function jackSwaps(guard: GuardWiring): Fault[] {
+  return partsOfKind(guard.build, "jack").flatMap(([name]) =>
     swap(
-      bench,
+      guard,
       "jack-swapped",
       [`${name}.tip`, `${name}.sleeve`],
       "Tip and sleeve have changed places at the jack: all metal is on the hot side.",
