@@ -3,7 +3,7 @@ import { Controls, parseSettings } from "../../src/build-file/settings.ts";
 import { ResponseEngine } from "../../src/response/engine.ts";
 import { humLevelDb } from "../../src/response/hum.ts";
 import { describeSetting } from "../../src/response/labels/setting-describer.ts";
-import { buildOf, single, threeSingles } from "../bench/audit/guards.ts";
+import { buildOf, leadsSwapped, single, threeSingles } from "../bench/audit/guards.ts";
 
 function inPosition(lever: number, middle: object) {
   const build = buildOf(threeSingles, { change: { middle: single({ distance: "0.1m", ...middle }) } });
@@ -30,14 +30,7 @@ describe("C10: is my reverse-wound middle pickup out of phase?", () => {
   test("swapping one pickup's two leads is turning its winding round and nothing else", () => {
     const swapped = buildOf(threeSingles, {
       change: { middle: single({ distance: "0.1m" }) },
-      remove: [
-        ["middle.hot", "lever.A2"],
-        ["middle.ground", "volume.case"],
-      ],
-      add: [
-        ["middle.ground", "lever.A2"],
-        ["middle.hot", "volume.case"],
-      ],
+      ...leadsSwapped("middle", "lever.A2"),
     });
     const { label } = describeSetting(swapped, parseSettings(new Controls(swapped), { lever: 2 }));
     expect(label).toBe(inPosition(2, { winding: "reverse" }).described.label);
