@@ -14,6 +14,8 @@ function inPosition(lever: number, middle: object) {
   };
 }
 
+// Faraday's law: turning a coil's winding round turns the sign of the string and of hum, turning its magnet that of the string
+// alone. A list of four rules that says otherwise of the last row is in print; it is wrong.
 describe("C10: is my reverse-wound middle pickup out of phase?", () => {
   test.each([
     ["same winding, same magnet", {}, "in phase", "not cancelling"],

@@ -3,6 +3,7 @@ import { auditBuild } from "../../src/bench/audit/audit.ts";
 import { buildOf, leadsSwapped, single, threeSingles } from "../bench/audit/guards.ts";
 import { ohmsBetween } from "./measured.ts";
 
+// 7 kΩ and 250 kΩ are common practice, no source; the reading is the one in parallel with the other.
 /** A pickup of opposite winding alone, with a cover jumpered to its ground lead: out of phase with its neighbours. */
 const covered = single({ resistance: "7k", winding: "reverse", distance: "0.042m" }, { metal: "cover" });
 const jumper: readonly [string, string] = ["bridge.shield", "bridge.ground"];
