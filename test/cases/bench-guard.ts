@@ -9,9 +9,9 @@ import { ohmsBetween } from "./measured.ts";
  * A single coil as the bench cases assume it: 6 kΩ, 2.4 H, 110 pF, no loss resistor. Common practice, no source, within the
  * published 1 to 10 H and 80 to 200 pF (H. E. W. Lemme, Pickup-Geheimnisse: Beschaltung).
  *
- * Levels and peaks in the cases were computed from this circuit outside the project, in NumPy and fifteen of the levels in ngspice too:
- * the EMF in series with R and L, the winding's capacitance across both, then pots, cable and load. They are given to 0.1 dB and
- * 10 Hz.
+ * Levels and peaks in the cases were computed from this circuit outside the project, in NumPy, and fifteen of the levels in
+ * ngspice too: the EMF in series with R and L, the winding's capacitance across both, then pots, cable and load. They are given
+ * to 0.1 dB and 10 Hz.
  */
 export const SINGLE = {
   kind: "pickup",

@@ -1,8 +1,8 @@
 import type { Build } from "../../build-file/schema.ts";
 import { Controls } from "../../build-file/settings.ts";
 import { faultAt } from "../../errors.ts";
-import { type ProbeRequest, planOf } from "../meter/readings.ts";
-import type { ReadingPlan } from "../meter/standing-readings.ts";
+import type { ReadingPlan } from "../meter/reading-plan.ts";
+import { type ProbeRequest, planOf } from "../meter/reading-plan.ts";
 import type { Symptom } from "../symptoms/witness.ts";
 import { type Observation, observe, observeAbove } from "./likelihood/observation.ts";
 

@@ -1,7 +1,7 @@
 import type { Build } from "../../build-file/schema.ts";
 import { REFERENCE_CELSIUS } from "../meter/copper.ts";
 import { type MeterModel, meterModelOf } from "../meter/meter-model.ts";
-import type { ReadingPlan } from "../meter/standing-readings.ts";
+import type { ReadingPlan } from "../meter/reading-plan.ts";
 import { affordableListenings } from "../solving-effort.ts";
 import { Witness } from "../symptoms/witness.ts";
 import { type DiagnoseRequest, observed, plansOf } from "./diagnose-request.ts";

@@ -1,19 +1,11 @@
 import { partsOfKind } from "../../build-file/build-file.ts";
 import type { SwitchControl } from "../../build-file/lugs.ts";
 import type { Build } from "../../build-file/schema.ts";
-import { Controls, type Settings, shaftWord, withControl } from "../../build-file/settings.ts";
+import { Controls, shaftWord, withControl } from "../../build-file/settings.ts";
 import { MAX_PROBES } from "../../limits.ts";
 import { Wiring } from "../../wiring/nets.ts";
 import { type MainPosition, mainPositions } from "../main-positions.ts";
-
-/** A reading to take. */
-export interface ReadingPlan {
-  readonly label: string;
-  readonly between: readonly [string, string];
-  readonly settings: Settings;
-  /** The pot to turn through its whole travel, noting the highest reading. */
-  readonly sweep?: string;
-}
+import type { ReadingPlan } from "./reading-plan.ts";
 
 /** More states than these of the lesser switches would make a sheet nobody works through. */
 const MAX_STATES = 64;

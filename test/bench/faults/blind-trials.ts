@@ -6,7 +6,7 @@ import type { Fault } from "../../../src/bench/faults/fault.ts";
 import { singleFaults } from "../../../src/bench/faults/kinds/single-faults.ts";
 import { valueFault } from "../../../src/bench/faults/kinds/value-faults.ts";
 import { meterModelOf } from "../../../src/bench/meter/meter-model.ts";
-import { ReadingTaker } from "../../../src/bench/meter/readings.ts";
+import { ReadingTaker } from "../../../src/bench/meter/reading-taker.ts";
 import { standingReadings } from "../../../src/bench/meter/standing-readings.ts";
 import type { Build, Part } from "../../../src/build-file/schema.ts";
 import { Controls, rawSettings } from "../../../src/build-file/settings.ts";

@@ -4,7 +4,7 @@ import type { MeasuredReading } from "../../../src/bench/faults/diagnose-request
 import { editBuild } from "../../../src/bench/faults/edits/edit-build.ts";
 import { judge } from "../../../src/bench/faults/judge.ts";
 import { singleFaults } from "../../../src/bench/faults/kinds/single-faults.ts";
-import { ReadingTaker } from "../../../src/bench/meter/readings.ts";
+import { ReadingTaker } from "../../../src/bench/meter/reading-taker.ts";
 import { readBuild } from "../../../src/build-file/read-build.ts";
 import type { Build } from "../../../src/build-file/schema.ts";
 import { hssWithBleed, onePickup, threeSingles } from "../../fixtures/circuits.ts";

@@ -1,5 +1,5 @@
 import { isJoint } from "../../meter/hobby-meter.ts";
-import type { ReadingPlan } from "../../meter/standing-readings.ts";
+import type { ReadingPlan } from "../../meter/reading-plan.ts";
 import type { Group } from "../hypotheses/groups.ts";
 import { METER_DEVIATIONS } from "../likelihood/likelihood.ts";
 import type { Observation } from "../likelihood/observation.ts";

@@ -1,5 +1,5 @@
 import type { MeterModel } from "../../meter/meter-model.ts";
-import { scaledBy } from "../../meter/readings.ts";
+import { scaledBy } from "../../meter/reading-taker.ts";
 import { editModel } from "../edits/edit-model.ts";
 import type { Fault } from "../fault.ts";
 import type { Evidence } from "../likelihood/evidence.ts";

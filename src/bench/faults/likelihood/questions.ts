@@ -1,6 +1,6 @@
 import { type MeterModel, type MeterState, meterStateOf } from "../../meter/meter-model.ts";
-import { sweptTrackOf } from "../../meter/readings.ts";
-import type { ReadingPlan } from "../../meter/standing-readings.ts";
+import type { ReadingPlan } from "../../meter/reading-plan.ts";
+import { sweptTrackOf } from "../../meter/reading-taker.ts";
 import type { Question } from "./predictor.ts";
 
 /** Readings as questions; equal settings share one state, which is prepared once. */
