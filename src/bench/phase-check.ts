@@ -4,7 +4,8 @@ import type { Build, Pickup } from "../build-file/schema.ts";
 import { Controls, rawSettings, type Settings, type SettingValue, withControl } from "../build-file/settings.ts";
 import { ResponseEngine } from "../response/engine.ts";
 import { emfSign, humSign } from "../response/pickup-elements.ts";
-import { affordableListenings } from "./faults/effort.ts";
+import { hasCoilLeads, leadsOfCoil } from "./coil-leads.ts";
+import { affordableListenings } from "./solving-effort.ts";
 
 export type Kick = "up" | "down";
 
@@ -91,9 +92,8 @@ function kick(sign: number): Kick {
 }
 
 function leadPairs(name: string, pickup: Pickup): (readonly [string, string])[] {
-  const coils = Object.keys(pickup.coils);
-  if (coils.length === 1 || pickup.conductors === 2) return [[`${name}.hot`, `${name}.ground`]];
-  return coils.map((coil) => [`${name}.${coil}.start`, `${name}.${coil}.finish`] as const);
+  const pairs = Object.keys(pickup.coils).map((coil) => leadsOfCoil(name, pickup, coil));
+  return hasCoilLeads(pickup) ? pairs : pairs.slice(0, 1);
 }
 
 /** What must happen to a pickup's metal before its leads may change places; null where it has none. */

@@ -12,6 +12,7 @@ import {
   switchSchema,
   terminalSchema,
 } from "./part-schemas.ts";
+import { WIRE_MEANS } from "./wire-means.ts";
 import { oneOf, quantity, strict } from "./zod-tools.ts";
 
 const PART_KINDS = ["pickup", "pot", "switch", "cap", "resistor", "jack", "terminal"] as const;
@@ -23,14 +24,13 @@ export const partSchema = z.discriminatedUnion(
 );
 
 const lugName = z.string().min(1).max(120);
-const HOW = ["wire", "bent lug", "jumper", "leg", "lead", "bus wire", "braid", "inside"] as const;
 
 export const wireSchema = z.union([
   z.tuple([lugName, lugName]).transform(([from, to]) => ({ from, to })),
   strict({
     from: lugName,
     to: lugName,
-    how: oneOf(HOW).optional().describe("a wire (default), a bent lug, a part's own leg or lead, …"),
+    how: oneOf(WIRE_MEANS).optional().describe("a wire (default), a bent lug, a part's own leg or lead, …"),
     colour: z.string().max(30).optional(),
     length: quantity("length", { above: 0, max: 20 }, "cut length").optional(),
   }),

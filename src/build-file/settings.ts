@@ -148,10 +148,13 @@ export function settingsKey({ switches, dials }: Settings): string {
   return JSON.stringify([switches, dials]);
 }
 
+/** What a position of a switch on a shaft is called. */
+export function shaftWord({ table }: SwitchControl, position: number): "down" | "centre" | "up" {
+  return position === 1 ? "down" : position === table.positions.length ? "up" : "centre";
+}
+
 /** The settings as a caller would write them: every control by its own name. */
 export function rawSettings(controls: Controls, settings: Settings): Record<string, SettingValue> {
-  const shaftWord = (control: SwitchControl, position: number) =>
-    position === 1 ? "down" : position === control.table.positions.length ? "up" : "centre";
   return Object.fromEntries([
     ...controls.switches.map((control): [string, SettingValue] => {
       const position = settings.switches[control.name] ?? 1;

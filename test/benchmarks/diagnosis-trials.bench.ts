@@ -1,6 +1,6 @@
 import { expect, it } from "vitest";
-import { singleFaults } from "../../src/bench/faults/all-faults.ts";
-import { faultTrials, seeded, soundTrials } from "../bench/blind-trials.ts";
+import { singleFaults } from "../../src/bench/faults/kinds/single-faults.ts";
+import { faultTrials, seeded, soundTrials } from "../bench/faults/blind-trials.ts";
 import { scenarioBuilds } from "../bench/scenario-builds.ts";
 
 const SOUND_A_SCENARIO = 200;

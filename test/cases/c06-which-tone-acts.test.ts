@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import type { Build } from "../../src/build-file/schema.ts";
 import { guardOf, jackOhms, levelAt, longForm, SINGLE } from "./bench-guard.ts";
 
+// How the two banks of such a lever are laid out is common practice, no source; which tones act follows from it.
 const POT = { kind: "pot", resistance: "250k", taper: "audio" };
 const PARTS = {
   neck: SINGLE,
@@ -85,6 +86,7 @@ test("no row changes the direct-current reading at the jack", () => {
     }
 });
 
+// 250 k ∥ 250 k ∥ 250 k and 250 k ∥ 250 k, worked by hand.
 test("two 250 kΩ tones in position 4 load the pair as 83.3 kΩ, one in position 3 as 125 kΩ", () => {
   const tones = wired(["toneA.1", "lever.A3"], ["toneB.1", "lever.A2"]);
   /** A plain volume of the whole load's value, with no tone: the caps pass the treble. */

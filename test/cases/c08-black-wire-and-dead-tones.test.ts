@@ -24,6 +24,7 @@ const unbonded = parseLongForm(onePickup({ wires: WIRES }));
 const bonded = parseLongForm(onePickup({ wires: [...WIRES, ["tone.case", "volume.case"]] }));
 const noTone = parseLongForm(onePickup({ wires: WIRES.slice(0, 5) }));
 
+// 6 kΩ ∥ 250 kΩ is 5859 Ω; all else here is equality with a guard that is wired otherwise.
 describe("C08: a cap leg on a case without ground", () => {
   test.each([0, 3, 7, 10])("the response at tone %i equals that of no tone control", (tone) => {
     const expected = levelsAt(noTone, FREQUENCIES);

@@ -3,7 +3,7 @@ import { Controls, parseSettings } from "../../src/build-file/settings.ts";
 import { ResponseEngine } from "../../src/response/engine.ts";
 import { humLevelDb } from "../../src/response/hum.ts";
 import { describeSetting } from "../../src/response/labels/setting-describer.ts";
-import { buildOf, single, threeSingles } from "../bench/audit/guards.ts";
+import { buildOf, leadsSwapped, single, threeSingles } from "../bench/audit/guards.ts";
 
 function inPosition(lever: number, middle: object) {
   const build = buildOf(threeSingles, { change: { middle: single({ distance: "0.1m", ...middle }) } });
@@ -14,6 +14,8 @@ function inPosition(lever: number, middle: object) {
   };
 }
 
+// Faraday's law: turning a coil's winding round turns the sign of the string and of hum, turning its magnet that of the string
+// alone. A list of four rules that says otherwise of the last row is in print; it is wrong.
 describe("C10: is my reverse-wound middle pickup out of phase?", () => {
   test.each([
     ["same winding, same magnet", {}, "in phase", "not cancelling"],
@@ -30,14 +32,7 @@ describe("C10: is my reverse-wound middle pickup out of phase?", () => {
   test("swapping one pickup's two leads is turning its winding round and nothing else", () => {
     const swapped = buildOf(threeSingles, {
       change: { middle: single({ distance: "0.1m" }) },
-      remove: [
-        ["middle.hot", "lever.A2"],
-        ["middle.ground", "volume.case"],
-      ],
-      add: [
-        ["middle.ground", "lever.A2"],
-        ["middle.hot", "volume.case"],
-      ],
+      ...leadsSwapped("middle", "lever.A2"),
     });
     const { label } = describeSetting(swapped, parseSettings(new Controls(swapped), { lever: 2 }));
     expect(label).toBe(inPosition(2, { winding: "reverse" }).described.label);

@@ -1,27 +1,19 @@
 import { describe, expect, test } from "vitest";
 import { auditBuild } from "../../src/bench/audit/audit.ts";
-import { buildOf, type Changes, single, threeSingles } from "../bench/audit/guards.ts";
+import { buildOf, leadsSwapped, single, threeSingles } from "../bench/audit/guards.ts";
 import { ohmsBetween } from "./measured.ts";
 
+// 7 kΩ and 250 kΩ are common practice, no source; the reading is the one in parallel with the other.
 /** A pickup of opposite winding alone, with a cover jumpered to its ground lead: out of phase with its neighbours. */
 const covered = single({ resistance: "7k", winding: "reverse", distance: "0.042m" }, { metal: "cover" });
 const jumper: readonly [string, string] = ["bridge.shield", "bridge.ground"];
 
-const swap: Pick<Changes, "remove" | "add"> = {
-  remove: [
-    ["bridge.hot", "lever.A1"],
-    ["bridge.ground", "volume.case"],
-  ],
-  add: [
-    ["bridge.ground", "lever.A1"],
-    ["bridge.hot", "volume.case"],
-  ],
-};
+const { remove, add } = leadsSwapped("bridge", "lever.A1");
 
 const parts = { bridge: covered };
 const before = buildOf(threeSingles, { parts, add: [jumper] });
-const plainSwap = buildOf(threeSingles, { parts, ...swap, add: [...swap.add!, jumper] });
-const separated = buildOf(threeSingles, { parts, ...swap, add: [...swap.add!, ["bridge.shield", "volume.case"]] });
+const plainSwap = buildOf(threeSingles, { parts, remove, add: [...add, jumper] });
+const separated = buildOf(threeSingles, { parts, remove, add: [...add, ["bridge.shield", "volume.case"]] });
 
 const codes = (build: typeof before) => auditBuild(build).map(({ code }) => code);
 

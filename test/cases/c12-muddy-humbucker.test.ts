@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { curveIn, HUMBUCKER, levelAt, oneOn, peakOver80 } from "./bench-guard.ts";
 
+// Peaks and gains computed outside the project (see bench-guard.ts); the pots are those in common use, no source.
 test.each([
   ["250k", "250k", 2.4, 2510],
   ["500k", "500k", 6.2, 2840],

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { jackOhms, levelAt, oneOn, SINGLE } from "./bench-guard.ts";
 
+// Treble bleeds in common use, no source.
 const BLEEDS: Readonly<Record<string, object | undefined>> = {
   none: undefined,
   "680p": { capacitance: "680p" },
@@ -20,6 +21,7 @@ function expectClose(found: number[], wanted: number[]): void {
     expect(Math.abs(found[i]! - level), `${FREQUENCIES[i]} Hz`).toBeLessThan(0.15);
 }
 
+// Computed outside the project (see bench-guard.ts).
 describe("levels at 100 Hz, 1, 3 and 5 kHz with the volume turned down", () => {
   test.each<[number, string, number[]]>([
     [5, "none", [-6.9, -7.0, -7.6, -9.4]],
@@ -41,6 +43,7 @@ test.each(Object.keys(BLEEDS))("at volume 10 the bleed %s changes nothing", (nam
   expectClose(levels(name, 10), [-0.4, -0.1, 2.9, 1.1]);
 });
 
+// (6 k + 125 k) ∥ 125 k is 64.0 kΩ, and (6 k + 125 k ∥ 150 k) ∥ 125 k is 46.6 kΩ.
 test("only the parallel resistor shows on the meter: 46.6 kΩ for 64.0 kΩ at electrical 0.5", () => {
   const reading = (name: string) => jackOhms(guard(name), { volume: 5 })! / 1000;
   expect(reading("none")).toBeCloseTo(64.0, 1);

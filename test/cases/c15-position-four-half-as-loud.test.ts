@@ -4,6 +4,8 @@ import type { Build } from "../../src/build-file/schema.ts";
 import { readScenario } from "../scenarios/scenarios.ts";
 import { jackOhms, levelAt } from "./bench-guard.ts";
 
+// Two coils in series give twice one coil's voltage, in parallel that of one: 0 and −6.02 dB. 7 kΩ a coil is common practice, no
+// source; the readings are parallel and series resistances worked by hand.
 // The five sounds: bridge; inner coils in series; both; inner coils in parallel; neck. Equal coils of 7 kΩ, a 500 kΩ volume.
 const guard = readBuild(readScenario("five-sounds-two-humbuckers.json").build);
 const BASS_HZ = 30;

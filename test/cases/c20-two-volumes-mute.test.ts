@@ -2,6 +2,8 @@ import { describe, expect, test } from "vitest";
 import type { Build } from "../../src/build-file/schema.ts";
 import { guardOf, jackOhms, levelAt, longForm } from "./bench-guard.ts";
 
+// Readings worked by hand, all in parallel: 8 k, 7.5 k and two tracks of 500 k; 8 k and one or two of them; 6 k and 250 k by three.
+// The values are common practice, no source.
 const pickup = (resistance: string) => ({
   kind: "pickup",
   coils: { coil: { resistance, inductance: "4.5H", capacitance: "130p" } },

@@ -18,11 +18,11 @@ it.each([
   expect(Math.abs(peakOver80Hz(guard)!.level - decibels)).toBeLessThan(0.3);
 });
 
-it("the treble load comes to 127.2k, and to 129.8k with 270k", () => {
-  const parallel = (...ohms: number[]) => 1 / ohms.reduce((sum, value) => sum + 1 / value, 0);
-  expect(parallel(500e3, 500e3, 259e3)).toBeCloseTo(127.2e3, -2);
-  expect(parallel(500e3, 500e3, 270e3)).toBeCloseTo(129.8e3, -2);
-  // The same two loads, as one pot each would make them, give the same peaks.
-  const alike = guardWith({ volume: "254.4k", tone: "254.4k" });
-  expect(peakOver80Hz(loaded("259k"))!.level).toBeCloseTo(peakOver80Hz(alike)!.level, 1);
+// 500 k ∥ 500 k ∥ 259 k is 127.2 kΩ, and with 270 k it is 129.8 kΩ: what two pots of twice that make.
+it.each([
+  ["259k", "254.4k"],
+  ["270k", "259.6k"],
+])("500k pots with %s load the treble as two pots of %s do", (resistance, pot) => {
+  const alike = guardWith({ volume: pot, tone: pot });
+  expect(peakOver80Hz(loaded(resistance))!.level).toBeCloseTo(peakOver80Hz(alike)!.level, 1);
 });

@@ -2,7 +2,8 @@ import { expect, it } from "vitest";
 import { parseSettings } from "../../src/build-file/settings.ts";
 import { compare } from "../../src/choice/compare/compare.ts";
 import { flatDrive } from "../../src/choice/drive.ts";
-import { guardWith, HUMBUCKER, level, peakOver80Hz } from "./one-pickup.ts";
+import { HUMBUCKER } from "./bench-guard.ts";
+import { guardWith, level, peakOver80Hz } from "./one-pickup.ts";
 
 // A bridge humbucker that sounds muddy on 250 kΩ pots. Figures computed from the circuit by other means, the peaks with
 // ngspice too; they are given to 0.1 dB and 10 Hz.

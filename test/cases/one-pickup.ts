@@ -3,14 +3,7 @@ import { parseSettings, type RawSettings } from "../../src/build-file/settings.t
 import { curveFor, featuresFor, Guard } from "../../src/choice/guard.ts";
 import { logSpaced } from "../../src/response/frequencies.ts";
 import { onePickup } from "../fixtures/circuits.ts";
-
-/** A plain single coil, and a humbucker as one coil, both without core loss. */
-export const SINGLE = coil("6k", "2.4H", "110p");
-export const HUMBUCKER = coil("8k", "4.5H", "130p");
-
-function coil(resistance: string, inductance: string, capacitance: string): object {
-  return { kind: "pickup", coils: { coil: { resistance, inductance, capacitance } } };
-}
+import { SINGLE } from "./bench-guard.ts";
 
 export interface Choices {
   readonly pickup?: object;

@@ -1,20 +1,24 @@
 import type { Build } from "../../build-file/schema.ts";
 import { unusualCaps } from "./cap-values.ts";
 import { AuditContext, type Rule } from "./context.ts";
-import { type Finding, finding, type Severity } from "./finding.ts";
+import { type Finding, finding } from "./finding.ts";
+import type { Severity } from "./finding-codes.ts";
 import { twoGroundPaths } from "./ground-paths.ts";
 import { humWhereCancellingIsExpected } from "./hum-rules.ts";
 import { idleControls, positionsWithoutTone } from "./idle-controls.ts";
 import { findJackSwap, jackUnwired } from "./jack.ts";
 import { unusualLoads } from "./load.ts";
-import { potCases, shielding, strings } from "./metal.ts";
 import { coilsOutOfPhase, pairsOutOfPhase } from "./phase.ts";
+import { potCases } from "./pot-cases.ts";
 import { silentPickups, unconnectedParts } from "./reach.ts";
+import { shielding } from "./shielding.ts";
 import { silence } from "./silence.ts";
+import { strings } from "./strings-ground.ts";
 import { toneLugsThatTouch } from "./tone-lugs.ts";
 import { backwardTones, backwardVolumes, volumesThatMuteEachOther, volumesThatNeverSilence } from "./volumes.ts";
 
-export { FINDING_CODES, type Finding, type FindingCode, type Severity } from "./finding.ts";
+export type { Finding } from "./finding.ts";
+export { FINDING_CODES, type FindingCode, type Severity } from "./finding-codes.ts";
 
 /** Rules that need no pot moved. */
 const WIRING_RULES: readonly Rule[] = [

@@ -1,3 +1,4 @@
+import { partsOfKind } from "../../build-file/build-file.ts";
 import type { Lug } from "../../build-file/lugs.ts";
 import type { Build, Part } from "../../build-file/schema.ts";
 import { Controls, type Settings } from "../../build-file/settings.ts";
@@ -11,7 +12,7 @@ import { SILENT_BELOW } from "../../response/labels/position-coils.ts";
 import { SettingDescriber } from "../../response/labels/setting-describer.ts";
 import { solvedTransfers, type Transfers } from "../../response/transfers.ts";
 import type { Nets, Wiring } from "../../wiring/nets.ts";
-import { type Effort, effortFor } from "./effort.ts";
+import { type Effort, effortFor } from "./audit-effort.ts";
 import type { Finding } from "./finding.ts";
 import { type SwitchSettings, switchStates, telling, whereWords } from "./states.ts";
 
@@ -85,9 +86,7 @@ export class AuditContext {
   }
 
   partsOf<Kind extends Part["kind"]>(kind: Kind): [string, Extract<Part, { kind: Kind }>][] {
-    return Object.entries(this.build.parts).filter(
-      (entry): entry is [string, Extract<Part, { kind: Kind }>] => entry[1].kind === kind,
-    );
+    return partsOfKind(this.build, kind);
   }
 
   /** How strongly each coil reaches the jack, V/V at the reference frequency. */

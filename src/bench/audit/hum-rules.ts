@@ -2,7 +2,7 @@ import { netFraction } from "../../response/labels/position-coils.ts";
 import type { CoilSource } from "../../response/pickup-elements.ts";
 import type { AuditContext, State } from "./context.ts";
 import { type Finding, finding } from "./finding.ts";
-import { coilLugs } from "./reach.ts";
+import { coilLugs, leadsOf } from "./reach.ts";
 
 /** Hum left of what the two coils would make together; a humbucker's everyday mismatch leaves a tenth of this. */
 const ADDS_ABOVE = 0.6;
@@ -22,9 +22,7 @@ function humbuckersThatHum(context: AuditContext): Finding[] {
     if (humming.length === 0) return [];
     return finding({
       code: "hum-not-cancelling",
-      lugs: context.sources
-        .filter(({ pickup }) => pickup === name)
-        .flatMap(({ coil }) => coilLugs(context, name, coil)),
+      lugs: leadsOf(context, name),
       settings: context.settingsOf(humming),
       message: `The two coils of ${name} add their hum instead of cancelling it.`,
       remedy:

@@ -3,7 +3,7 @@ import type { Network } from "../../network/elements.ts";
 import { CircuitMaker } from "../../response/circuit.ts";
 import { type AuditContext, type State, withDials } from "./context.ts";
 import { type Finding, finding } from "./finding.ts";
-import { coilLugs } from "./reach.ts";
+import { coilLugs, leadsOf } from "./reach.ts";
 import { toneLugsThatTouch } from "./tone-lugs.ts";
 import { backwardTones, backwardVolumes } from "./volumes.ts";
 
@@ -85,9 +85,7 @@ export function unusualLoads(context: AuditContext): Finding[] {
     const heavy = first.ohms < first.usual;
     return finding({
       code: "load-unusual",
-      lugs: context.sources
-        .filter(({ pickup }) => pickup === name)
-        .flatMap(({ coil }) => coilLugs(context, name, coil)),
+      lugs: leadsOf(context, name),
       settings: context.settingsOf(states),
       message: `${name} works into ${kilohms(first.ohms)} ${context.where(states)}; such a pickup usually sees about ${kilohms(first.usual)}. Expect it ${heavy ? "duller" : "brighter"}.`,
       remedy: heavy

@@ -1,7 +1,7 @@
 import type { SoundingPickup } from "../../response/labels/description.ts";
 import type { AuditContext, State } from "./context.ts";
 import { type Finding, finding } from "./finding.ts";
-import { coilLugs } from "./reach.ts";
+import { leadsOf } from "./reach.ts";
 import { listed } from "./states.ts";
 
 const namesOf = (state: State) =>
@@ -86,9 +86,6 @@ function swapRemedy(context: AuditContext, pickups: readonly string[]): string {
     : "";
   return `Swap the two leads of ${listed(pickups)}.${jumper} Swapping leads turns hum round as well; where the pair must also cancel hum, turn the magnet instead.`;
 }
-
-const leadsOf = (context: AuditContext, pickup: string) =>
-  context.sources.filter((source) => source.pickup === pickup).flatMap(({ coil }) => coilLugs(context, pickup, coil));
 
 const distinct = <T>(value: T, index: number, all: readonly T[]) => all.indexOf(value) === index;
 

@@ -1,4 +1,5 @@
 import { magnitudeOf, PositionProbe } from "../../response/labels/position-probe.ts";
+import { hasCoilLeads } from "../coil-leads.ts";
 import type { AuditContext } from "./context.ts";
 import { type Finding, finding } from "./finding.ts";
 import { listed } from "./states.ts";
@@ -6,8 +7,14 @@ import { listed } from "./states.ts";
 /** The lugs of one coil: start and finish, or a pickup's two leads where its coils are joined inside. */
 export function coilLugs(context: AuditContext, pickup: string, coil: string): [string, string] {
   const part = context.build.parts[pickup];
-  const ownLeads = part?.kind === "pickup" && Object.keys(part.coils).length === 2 && part.conductors !== 2;
-  return ownLeads ? [`${pickup}.${coil}.start`, `${pickup}.${coil}.finish`] : [`${pickup}.ground`, `${pickup}.hot`];
+  return part?.kind === "pickup" && hasCoilLeads(part)
+    ? [`${pickup}.${coil}.start`, `${pickup}.${coil}.finish`]
+    : [`${pickup}.ground`, `${pickup}.hot`];
+}
+
+/** The lugs of all coils of a pickup. */
+export function leadsOf(context: AuditContext, name: string): string[] {
+  return context.sources.filter(({ pickup }) => pickup === name).flatMap(({ coil }) => coilLugs(context, name, coil));
 }
 
 /** A coil this far under the strongest one with every dial halfway is not heard (−26 dB). */

@@ -1,5 +1,5 @@
 import type { Build } from "../../build-file/schema.ts";
-import type { Edit } from "./edits.ts";
+import type { Edit } from "./edits/edit.ts";
 
 /**
  * Every kind of fault, with how common it is beside the others. Weights are common practice, no source: cold joints and
@@ -44,25 +44,6 @@ export interface Fault {
   readonly ohms?: number;
 }
 
-/** A lug by its index and name. */
-export interface LugAt {
-  readonly index: number;
-  readonly name: string;
-}
-
-/** What the makers of faults look at: the build and its wiring by index. */
-export interface Bench {
-  readonly build: Build;
-  /** The lug of that name. */
-  readonly lug: (name: string) => LugAt;
-  readonly nameAt: (index: number) => string;
-  /** Each wire's two lugs, in the build's order. */
-  readonly wires: readonly { readonly from: number; readonly to: number }[];
-  /** Whether wires alone join two lugs already. */
-  readonly joined: (a: number, b: number) => boolean;
-  readonly wiresAt: (lug: number) => number;
-}
-
 export function fault(kind: FaultKind, lugs: readonly string[], message: string, edits: readonly Edit[]): Fault {
   return { kind, lugs, message, edits };
 }
@@ -70,4 +51,11 @@ export function fault(kind: FaultKind, lugs: readonly string[], message: string,
 /** How a part is called in messages. */
 export function called(build: Build, part: string): string {
   return build.parts[part]?.label ?? part;
+}
+
+/** How a pickup's coil is called in messages: by the pickup's own name where it is the only one. */
+export function coilCalled(build: Build, part: string, coil: string): string {
+  const pickup = build.parts[part];
+  const isOnly = pickup?.kind === "pickup" && Object.keys(pickup.coils).length === 1;
+  return isOnly ? called(build, part) : `${called(build, part)}'s ${coil} coil`;
 }

@@ -1,9 +1,10 @@
 import type { Build } from "../../build-file/schema.ts";
-import { Controls, rawSettings, type Settings, type SettingValue, withControl } from "../../build-file/settings.ts";
+import { Controls, rawSettings, type SettingValue } from "../../build-file/settings.ts";
 import type { Network } from "../../network/elements.ts";
 import { assemblePencil, solveTransfers } from "../../network/nodal-analysis.ts";
 import { type Circuit, CircuitMaker } from "../../response/circuit.ts";
-import { affordableListenings } from "../faults/effort.ts";
+import { mainPositions } from "../main-positions.ts";
+import { affordableListenings } from "../solving-effort.ts";
 
 /** What a meter for inductance and capacitance shows at the jack, nothing plugged in. */
 export interface ImpedanceReading {
@@ -69,18 +70,13 @@ function reading(z: Complex | null, frequency: number) {
 export function impedanceReadings(build: Build): ImpedanceReading[] {
   const controls = new Controls(build);
   const maker = new CircuitMaker(build);
-  const { main } = controls;
-  const states: { settings: Settings; label: string }[] = main
-    ? main.table.positions.map((_, index) => ({
-        settings: withControl(controls, controls.atRest, main.name, index + 1),
-        label: `jack, ${main.name} ${index + 1}`,
-      }))
-    : [{ settings: controls.atRest, label: "jack" }];
-  return states.slice(0, affordableListenings(build)).flatMap(({ settings, label }) => {
+  const states = mainPositions(controls).slice(0, affordableListenings(build));
+  return states.flatMap(({ settings, label }) => {
     const impedances = impedanceAt(maker.circuitIn(settings, { withCableAndLoad: false }), TEST_FREQUENCIES_HZ);
     return impedances.map((z, index) => {
       const frequency = TEST_FREQUENCIES_HZ[index]!;
-      const named = { label: `${label}, ${frequency} Hz`, settings: rawSettings(controls, settings), frequency };
+      const where = label === "" ? "jack" : `jack, ${label}`;
+      const named = { label: `${where}, ${frequency} Hz`, settings: rawSettings(controls, settings), frequency };
       return { ...named, ...reading(z, frequency) };
     });
   });

@@ -1,8 +1,8 @@
 import { trackLugs } from "../../build-file/lug-names.ts";
 import { LugTable } from "../../build-file/lugs.ts";
-import type { Build, Pickup, Pot } from "../../build-file/schema.ts";
-import { copperFactor } from "../copper.ts";
-import { coilTolerance, type Tolerance, trackTolerance, valueTolerance } from "../tolerance.ts";
+import type { Build, PartOf, Pickup, Pot } from "../../build-file/schema.ts";
+import { coilTolerance, type Tolerance, trackTolerance, valueTolerance } from "../../build-file/tolerances.ts";
+import { copperFactor } from "./copper.ts";
 
 /** A value that a tolerance moves: one coil, one track, one resistor. */
 export interface Parameter {
@@ -54,6 +54,11 @@ class Collector {
     this.nodeCount = this.lugs.lugs.length;
   }
 
+  resistor(name: string, resistor: PartOf<"resistor">): void {
+    const [a, b] = [this.lugs.indexOf(`${name}.a`), this.lugs.indexOf(`${name}.b`)];
+    this.fixed(a, b, resistor.resistance, { part: name, tolerance: valueTolerance(resistor) });
+  }
+
   fixed(a: number, b: number, ohms: number, parameter: Parameter): void {
     const index = this.parameters.push(parameter) - 1;
     this.resistors.push({ a, b, ohms, parameter: index, span: "whole", track: -1 });
@@ -96,14 +101,24 @@ class Collector {
 export function dcPartsOf(build: Build, celsius: number): DcParts {
   const into = new Collector(build);
   for (const [name, part] of Object.entries(build.parts)) {
-    if (part.kind === "pickup") into.pickup(name, part, copperFactor(celsius));
-    if (part.kind === "pot") {
-      into.track(name, part, 0);
-      if (part.gangs) into.track(name, part, 1);
-    }
-    if (part.kind === "resistor") {
-      const [a, b] = [into.lugs.indexOf(`${name}.a`), into.lugs.indexOf(`${name}.b`)];
-      into.fixed(a, b, part.resistance, { part: name, tolerance: valueTolerance(part) });
+    switch (part.kind) {
+      case "pickup":
+        into.pickup(name, part, copperFactor(celsius));
+        break;
+      case "pot":
+        into.track(name, part, 0);
+        if (part.gangs) into.track(name, part, 1);
+        break;
+      case "resistor":
+        into.resistor(name, part);
+        break;
+      case "cap":
+      case "switch":
+      case "jack":
+      case "terminal":
+        break;
+      default:
+        part satisfies never;
     }
   }
   return into;

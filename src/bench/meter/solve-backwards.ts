@@ -1,5 +1,5 @@
+import { METER_TOLERANCE } from "../../build-file/tolerances.ts";
 import { faultAt } from "../../errors.ts";
-import { METER_TOLERANCE } from "../tolerance.ts";
 
 export interface Solved {
   readonly ohms: number;

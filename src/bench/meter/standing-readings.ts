@@ -1,61 +1,40 @@
 import { partsOfKind } from "../../build-file/build-file.ts";
+import type { SwitchControl } from "../../build-file/lugs.ts";
 import type { Build } from "../../build-file/schema.ts";
-import { Controls, type Settings, withControl } from "../../build-file/settings.ts";
+import { Controls, shaftWord, withControl } from "../../build-file/settings.ts";
 import { MAX_PROBES } from "../../limits.ts";
 import { Wiring } from "../../wiring/nets.ts";
-
-/** A reading to take. */
-export interface ReadingPlan {
-  readonly label: string;
-  readonly between: readonly [string, string];
-  readonly settings: Settings;
-  /** The pot to turn through its whole travel, noting the highest reading. */
-  readonly sweep?: string;
-}
+import { type MainPosition, mainPositions } from "../main-positions.ts";
+import type { ReadingPlan } from "./reading-plan.ts";
 
 /** More states than these of the lesser switches would make a sheet nobody works through. */
 const MAX_STATES = 64;
 
-interface State {
-  readonly settings: Settings;
-  readonly label: string;
-}
-
 /** Every main-switch position × every position of the other switches, all dials at 10. */
-function switchStates(controls: Controls): State[] {
+function switchStates(controls: Controls): MainPosition[] {
   const ordered = [...controls.switches].sort((a, b) => Number(b === controls.main) - Number(a === controls.main));
-  let states: State[] = [{ settings: controls.atRest, label: "" }];
+  let states: MainPosition[] = [{ settings: controls.atRest, label: "" }];
   for (const control of ordered) {
     const count = control.table.positions.length;
     if (states.length * count > MAX_STATES) break;
     states = states.flatMap(({ settings, label }) =>
       Array.from({ length: count }, (_, index) => ({
         settings: withControl(controls, settings, control.name, index + 1),
-        label: [label, stateWord(control.name, control.onShaft, index + 1, count)].filter(Boolean).join(", "),
+        label: [label, stateWord(control, index + 1)].filter(Boolean).join(", "),
       })),
     );
   }
   return states;
 }
 
-function stateWord(name: string, onShaft: boolean, position: number, count: number): string {
-  if (!onShaft) return `${name} ${position}`;
-  return `${name} ${position === 1 ? "down" : position === count ? "up" : "centre"}`;
-}
-
-function mainStates(controls: Controls): State[] {
-  const { main } = controls;
-  if (!main) return [{ settings: controls.atRest, label: "" }];
-  return main.table.positions.map((_, index) => ({
-    settings: withControl(controls, controls.atRest, main.name, index + 1),
-    label: `${main.name} ${index + 1}`,
-  }));
+function stateWord(control: SwitchControl, position: number): string {
+  return `${control.name} ${control.onShaft ? shaftWord(control, position) : position}`;
 }
 
 function volumeReadings(controls: Controls, jack: readonly [string, string]): ReadingPlan[] {
   const volumes = controls.potsWithRole("volume");
   // One volume acts alike in every position; with several it matters which pickups the switch lets in.
-  const states = volumes.length > 1 ? mainStates(controls) : mainStates(controls).slice(0, 1);
+  const states = volumes.length > 1 ? mainPositions(controls) : mainPositions(controls).slice(0, 1);
   return volumes.flatMap((pot) =>
     states.flatMap(({ settings, label }): ReadingPlan[] => {
       const where = label === "" ? "" : `${label}, `;
@@ -70,7 +49,7 @@ function volumeReadings(controls: Controls, jack: readonly [string, string]): Re
 /** A cap blocks direct current, so a tone pot at 0 must not move a reading; where it does, the cap or its lug is shorted. */
 function toneReadings(controls: Controls, jack: readonly [string, string]): ReadingPlan[] {
   if (controls.potsWithRole("tone").length === 0) return [];
-  return mainStates(controls).map(({ settings, label }) => ({
+  return mainPositions(controls).map(({ settings, label }) => ({
     label: `jack, ${label === "" ? "" : `${label}, `}every tone at 0`,
     between: jack,
     settings: withControl(controls, settings, "tone", 0),

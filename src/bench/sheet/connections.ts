@@ -1,8 +1,6 @@
 import { LugTable } from "../../build-file/lugs.ts";
 import type { Build, Part, Wire } from "../../build-file/schema.ts";
-
-/** What a connection is made of. */
-export type Means = "wire" | "bent lug" | "jumper" | "leg" | "lead" | "bus wire" | "braid" | "inside";
+import type { WireMeans } from "../../build-file/wire-means.ts";
 
 /** One connection of the build, its lugs by their first names. */
 export interface Connection {
@@ -10,7 +8,7 @@ export interface Connection {
   readonly number: number;
   readonly from: string;
   readonly to: string;
-  readonly means: Means;
+  readonly means: WireMeans;
   /** Lugs that the connection grows out of, with nothing to solder there: a cap's leg, a pickup's own lead, a lug bent to its case. */
   readonly grownFrom: readonly string[];
 }
@@ -35,7 +33,7 @@ function isLegged(part: Part | undefined): boolean {
 }
 
 /** What a wire is made of where the build does not say. */
-function usualMeans(from: string, to: string, parts: Build["parts"], free: (lug: string) => boolean): Means {
+function usualMeans(from: string, to: string, parts: Build["parts"], free: (lug: string) => boolean): WireMeans {
   const [a, b] = [parts[partOf(from)], parts[partOf(to)]];
   const samePart = partOf(from) === partOf(to);
   // A lug of the switch on its shaft does not reach the case: that is a jumper.

@@ -16,9 +16,19 @@ export interface Joint {
 function kindOf(build: Build, lug: string): JointKind {
   const [part, local] = lug.split(".");
   const { kind } = build.parts[part!]!;
-  if (kind === "pot" && local === "case") return "case";
-  if (kind === "cap" || kind === "resistor") return "leg";
-  return kind === "pickup" ? "lead" : "lug";
+  switch (kind) {
+    case "pot":
+      return local === "case" ? "case" : "lug";
+    case "cap":
+    case "resistor":
+      return "leg";
+    case "pickup":
+      return "lead";
+    case "switch":
+    case "jack":
+    case "terminal":
+      return "lug";
+  }
 }
 
 /**

@@ -46,7 +46,8 @@ function usualPlace(part: Part, index: number): Place {
       return JACK;
     case "terminal":
       return CLAW;
-    default:
+    case "cap":
+    case "resistor":
       return inRow(POT_ROW, 0);
   }
 }

@@ -1,7 +1,8 @@
 import type { Build } from "../../build-file/schema.ts";
 import { Controls } from "../../build-file/settings.ts";
-import { REFERENCE_CELSIUS } from "../copper.ts";
-import { LEADS_OHMS, ReadingTaker } from "../meter/readings.ts";
+import { REFERENCE_CELSIUS } from "../meter/copper.ts";
+import { LEADS_OHMS } from "../meter/hobby-meter.ts";
+import { ReadingTaker } from "../meter/reading-taker.ts";
 import type { Connection } from "./connections.ts";
 import type { Stage } from "./stages.ts";
 

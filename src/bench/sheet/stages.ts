@@ -21,26 +21,36 @@ function rankInPart(lug: string, kind: Part["kind"]): number {
   return rank >= 0 ? rank : 100;
 }
 
-type Phase = "pots" | "switches" | "leaving" | "pickups";
+const PHASES = ["pots", "switches", "leaving", "pickups"] as const;
+type Phase = (typeof PHASES)[number];
 
-function phaseOf(kind: Part["kind"]): Phase {
-  if (kind === "pot") return "pots";
-  if (kind === "switch") return "switches";
-  return kind === "pickup" ? "pickups" : "leaving";
+/** When a part is wired; a cap or resistor comes with whatever carries it. */
+function phaseOf(kind: Part["kind"]): Phase | undefined {
+  switch (kind) {
+    case "pot":
+      return "pots";
+    case "switch":
+      return "switches";
+    case "jack":
+    case "terminal":
+      return "leaving";
+    case "pickup":
+      return "pickups";
+    case "cap":
+    case "resistor":
+      return undefined;
+  }
 }
 
 /** Parts in the order to wire them: the bottom control first and up towards the neck, switches, what leaves the guard, pickups. */
-function workOrder(build: Build): string[] {
+function workOrder(build: Build): { name: string; phase: Phase }[] {
   const places = layoutOf(build);
-  const phases: readonly Phase[] = ["pots", "switches", "leaving", "pickups"];
-  const names = Object.entries(build.parts).flatMap(([name, { kind }]) =>
-    kind === "cap" || kind === "resistor" ? [] : [{ name, kind, place: places.get(name)! }],
-  );
+  const named = Object.entries(build.parts).map(([name, { kind }]) => ({ name, kind, place: places.get(name)! }));
   const fromBottom = (phase: Phase) => phase === "pots" || phase === "switches";
-  return phases.flatMap((phase) => {
-    const ofPhase = names.filter(({ kind }) => phaseOf(kind) === phase);
+  return PHASES.flatMap((phase) => {
+    const ofPhase = named.filter(({ kind }) => phaseOf(kind) === phase);
     if (fromBottom(phase)) ofPhase.sort((a, b) => a.place.x - b.place.x || b.place.y - a.place.y);
-    return ofPhase.map(({ name }) => name);
+    return ofPhase.map(({ name }) => ({ name, phase }));
   });
 }
 
@@ -50,20 +60,32 @@ function titleOf(build: Build, phase: Phase, parts: readonly string[]): string {
   return build.parts[parts[0]!]!.label ?? parts[0]!;
 }
 
+/** Stands for the pickups' stage, as no part is called. */
+const PICKUPS = "";
+
 /** The part whose stage a joint belongs to: a leg's joint goes with what carries the cap. */
 function homeOf(build: Build, joint: Joint, connections: readonly Connection[]): string {
   const waitsForLead = joint.arrivals.some((number) => {
     const { means, grownFrom } = connections[number - 1]!;
     return means === "lead" && grownFrom.length > 0;
   });
-  const own = joint.lugs[0]!.split(".")[0]!;
   if (waitsForLead) return PICKUPS;
+  const own = joint.lugs[0]!.split(".")[0]!;
   const { kind } = build.parts[own]!;
   if (kind !== "cap" && kind !== "resistor") return own;
   return carrierOf(build, own) ?? own;
 }
 
-const PICKUPS = "";
+/** A stage for every pot and switch, one for all that leaves the guard, and one for the pickups. */
+function partGroups(order: ReturnType<typeof workOrder>): { phase: Phase; parts: string[] }[] {
+  const groups: { phase: Phase; parts: string[] }[] = [];
+  for (const { name, phase } of order) {
+    const last = groups.at(-1);
+    if (last?.phase === phase && (phase === "leaving" || phase === "pickups")) last.parts.push(name);
+    else groups.push({ phase, parts: [name] });
+  }
+  return groups;
+}
 
 /**
  * Joints by stage. A joint waits for the pickups where one of their leads meets it, so that it is heated once, with all that
@@ -71,31 +93,23 @@ const PICKUPS = "";
  */
 export function stagesOf(build: Build, connections: readonly Connection[], joints: readonly Joint[]): Stage[] {
   const order = workOrder(build);
-  const phaseOfPart = (name: string) => phaseOf(build.parts[name]!.kind);
-  const groups: { phase: Phase; parts: string[] }[] = [];
-  for (const name of order) {
-    const phase = phaseOfPart(name);
-    const last = groups.at(-1);
-    if (last?.phase === phase && (phase === "leaving" || phase === "pickups")) last.parts.push(name);
-    else groups.push({ phase, parts: [name] });
-  }
-  const homes = joints.map((joint) => homeOf(build, joint, connections));
-  return groups
+  const names = order.map(({ name }) => name);
+  const homes = new Map(joints.map((joint) => [joint, homeOf(build, joint, connections)]));
+  const rank = (joint: Joint) => {
+    const part = joint.lugs[0]!.split(".")[0]!;
+    const { kind } = build.parts[part]!;
+    // Splices first among the pickups, then the lugs of each part, cases last of all.
+    const place = joint.kind === "splice" ? -1 : kind === "pickup" ? 0 : names.indexOf(part) + 1;
+    const late = joint.kind === "case" ? 1e6 : 0;
+    return late + place * 2000 + rankInPart(joint.lugs[0]!, kind);
+  };
+  return partGroups(order)
     .map(({ phase, parts }): Stage => {
-      const here = joints.filter((_, index) => {
-        const home = homes[index]!;
-        const unplaced = home !== PICKUPS && !order.includes(home);
-        return parts.includes(home) || (phase === "pickups" && (home === PICKUPS || unplaced));
+      const here = joints.filter((joint) => {
+        const home = homes.get(joint)!;
+        return parts.includes(home) || (phase === "pickups" && (home === PICKUPS || !names.includes(home)));
       });
-      const rank = (joint: Joint) => {
-        const part = joint.lugs[0]!.split(".")[0]!;
-        const { kind } = build.parts[part]!;
-        // Splices first among the pickups, then the lugs of each part, cases last of all.
-        const place = joint.kind === "splice" ? -1 : kind === "pickup" ? 0 : order.indexOf(part) + 1;
-        const late = joint.kind === "case" ? 1e6 : 0;
-        return late + place * 2000 + rankInPart(joint.lugs[0]!, kind);
-      };
-      return { title: titleOf(build, phase, parts), parts, joints: [...here].sort((a, b) => rank(a) - rank(b)) };
+      return { title: titleOf(build, phase, parts), parts, joints: here.sort((a, b) => rank(a) - rank(b)) };
     })
     .filter(({ joints: here }) => here.length > 0);
 }

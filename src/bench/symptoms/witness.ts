@@ -1,10 +1,11 @@
 import { partsOfKind } from "../../build-file/build-file.ts";
 import type { Build } from "../../build-file/schema.ts";
-import { Controls, parseSettings, type RawSettings, type Settings, withControl } from "../../build-file/settings.ts";
+import { Controls, parseSettings, type RawSettings, type Settings } from "../../build-file/settings.ts";
 import { faultAt } from "../../errors.ts";
-import { editBuild } from "../faults/edit-build.ts";
-import type { Edit } from "../faults/edits.ts";
-import { JOINT_UP_TO_OHMS, OPEN_FROM_OHMS } from "../faults/evidence.ts";
+import type { Edit } from "../faults/edits/edit.ts";
+import { editBuild } from "../faults/edits/edit-build.ts";
+import { mainPositions } from "../main-positions.ts";
+import { isJoint, isOpen } from "../meter/hobby-meter.ts";
 import { type MeterModel, type MeterState, meterStateOf } from "../meter/meter-model.ts";
 import { Ohmmeter } from "../meter/ohmmeter.ts";
 import { Listener } from "./loudness.ts";
@@ -41,12 +42,6 @@ function potsMeant(controls: Controls, control: string | undefined, path: string
   throw faultAt("REQUEST_INVALID", `${path}.control`, message);
 }
 
-function positions(controls: Controls): Settings[] {
-  const { main } = controls;
-  if (!main) return [controls.atRest];
-  return main.table.positions.map((_, index) => withControl(controls, controls.atRest, main.name, index + 1));
-}
-
 function read(
   controls: Controls,
   everywhere: readonly Settings[],
@@ -77,7 +72,7 @@ export class Witness {
   constructor(build: Build, sound: MeterModel, symptoms: readonly Symptom[]) {
     this.#build = build;
     this.#controls = new Controls(build);
-    const everywhere = positions(this.#controls);
+    const everywhere = mainPositions(this.#controls).map(({ settings }) => settings);
     this.#told = symptoms.map((symptom, index) => read(this.#controls, everywhere, symptom, `symptoms.${index}`));
     this.#sound = new Listener(build);
     this.#soundModel = sound;
@@ -132,8 +127,8 @@ export class Witness {
       sound: this.#sound,
       faulty,
       stringsTo: strings,
-      tipOpen: this.#meter.read(tip, sleeve) >= OPEN_FROM_OHMS,
-      metalOffGround: this.#metal.some((lug) => this.#meter.read(lug, sleeve) > JOINT_UP_TO_OHMS),
+      tipOpen: isOpen(this.#meter.read(tip, sleeve)),
+      metalOffGround: !this.#metal.every((lug) => isJoint(this.#meter.read(lug, sleeve))),
     };
   }
 
@@ -141,13 +136,13 @@ export class Witness {
     const [first] = this.#lugs.strings;
     if (first === undefined) return "unknown";
     const toSleeve = this.#meter.read(first, this.#lugs.sleeve);
-    if (toSleeve <= JOINT_UP_TO_OHMS) return "sleeve";
-    return toSleeve >= OPEN_FROM_OHMS ? "nowhere" : "hot";
+    if (isJoint(toSleeve)) return "sleeve";
+    return isOpen(toSleeve) ? "nowhere" : "hot";
   }
 
   #groundedMetal(lugs: readonly number[]): number[] {
     const state: MeterState = meterStateOf(this.#soundModel, this.#controls.atRest);
     this.#meter.prepare(this.#soundModel, state);
-    return lugs.filter((lug) => this.#meter.read(lug, this.#lugs.sleeve) <= JOINT_UP_TO_OHMS);
+    return lugs.filter((lug) => isJoint(this.#meter.read(lug, this.#lugs.sleeve)));
   }
 }

@@ -1,13 +1,13 @@
 import type { BuildInput } from "../schema.ts";
+import type { WireMeans } from "../wire-means.ts";
 
 export type PartInput = BuildInput["parts"][string];
 export type PotInput = Extract<PartInput, { kind: "pot" }>;
-export type How = "wire" | "bent lug" | "jumper" | "leg" | "lead" | "bus wire" | "braid" | "inside";
 
 /** A long form in the making: parts and wires in the order in which a technician would lay them out. */
 export class Draft {
   readonly parts: Record<string, PartInput> = {};
-  readonly wires: { from: string; to: string; how?: How }[] = [];
+  readonly wires: { from: string; to: string; how?: WireMeans }[] = [];
 
   part<Kind extends PartInput>(name: string, part: Kind): Kind {
     this.parts[name] = part;
@@ -15,7 +15,7 @@ export class Draft {
   }
 
   /** Joins two lugs; a plain wire unless said otherwise. */
-  join(from: string, to: string, how?: How): void {
+  join(from: string, to: string, how?: WireMeans): void {
     this.wires.push({ from, to, ...(how === undefined || how === "wire" ? {} : { how }) });
   }
 

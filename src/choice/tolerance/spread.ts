@@ -1,10 +1,6 @@
 import type { Build, Coil, Part, Pickup, Pot } from "../../build-file/schema.ts";
+import { coilTolerance, type Tolerance, trackTolerance, valueTolerance } from "../../build-file/tolerances.ts";
 import { type Patch, valueAt } from "../variant.ts";
-
-/** Customary tolerances where a part names none (common practice, no source). */
-export const DEFAULT_TOLERANCES = { pot: 0.2, cap: 0.1, resistor: 0.05, pickup: 0.05 } as const;
-/** A value that somebody measured is as good as the meter: about 1 % (common practice, no source). */
-export const MEASURED_TOLERANCE = 0.01;
 
 /** A value of a build that varies from guard to guard: evenly within ± tolerance of what the build says. */
 export interface SpreadValue {
@@ -18,13 +14,13 @@ export interface SpreadValue {
 
 type Found = Omit<SpreadValue, "part" | "nominal">;
 
+function varying(field: string, { fraction, byDefault }: Tolerance): Found {
+  return { field, tolerance: fraction, isDefault: byDefault };
+}
+
 function potSpread(pot: Pot): Found[] {
-  const isDefault = pot.tolerance === undefined;
-  const tolerance = pot.tolerance ?? DEFAULT_TOLERANCES.pot;
   const track = (measured: number | undefined, prefix: string): Found =>
-    measured === undefined
-      ? { field: `${prefix}resistance`, tolerance, isDefault }
-      : { field: `${prefix}measured`, tolerance: MEASURED_TOLERANCE, isDefault: false };
+    varying(`${prefix}${measured === undefined ? "resistance" : "measured"}`, trackTolerance(pot, measured));
   return [track(pot.measured, ""), ...(pot.gangs ?? []).map((gang, i) => track(gang.measured, `gangs.${i}.`))];
 }
 
@@ -39,15 +35,9 @@ function coilFields(coil: Coil): string[] {
 }
 
 function pickupSpread(pickup: Pickup): Found[] {
-  return Object.entries(pickup.coils).flatMap(([name, coil]) => {
-    const given = coil.tolerance ?? pickup.tolerance;
-    const tolerance = given ?? DEFAULT_TOLERANCES.pickup;
-    return coilFields(coil).map((field) => ({
-      field: `coils.${name}.${field}`,
-      tolerance,
-      isDefault: given === undefined,
-    }));
-  });
+  return Object.entries(pickup.coils).flatMap(([name, coil]) =>
+    coilFields(coil).map((field) => varying(`coils.${name}.${field}`, coilTolerance(pickup, coil))),
+  );
 }
 
 function partSpread(part: Part): Found[] {
@@ -57,12 +47,12 @@ function partSpread(part: Part): Found[] {
     case "pickup":
       return pickupSpread(part);
     case "cap":
-    case "resistor": {
-      const field = part.kind === "cap" ? "capacitance" : "resistance";
-      const tolerance = part.tolerance ?? DEFAULT_TOLERANCES[part.kind];
-      return [{ field, tolerance, isDefault: part.tolerance === undefined }];
-    }
-    default:
+      return [varying("capacitance", valueTolerance(part))];
+    case "resistor":
+      return [varying("resistance", valueTolerance(part))];
+    case "switch":
+    case "jack":
+    case "terminal":
       return [];
   }
 }

@@ -1,15 +1,7 @@
 import { NAMED_SWITCH_TYPES } from "../../build-file/switch-types.ts";
+import { SWITCH_WORDS } from "../../build-file/switch-words.ts";
+import { WIRE_MEANS } from "../../build-file/wire-means.ts";
 import type { Option } from "../fields/plain-fields.ts";
-
-const SWITCH_WORDS: Readonly<Record<(typeof NAMED_SWITCH_TYPES)[number], string>> = {
-  "lever-3": "lever, three positions",
-  "lever-5": "lever, five positions",
-  "lever-5-four-pole": "lever, five positions, four poles",
-  "toggle-3": "toggle, three positions",
-  spdt: "on–on, one pole (SPDT)",
-  dpdt: "on–on, two poles (DPDT)",
-  "dpdt-on-on-on": "on–on–on, two poles",
-};
 
 export const SWITCH_OPTIONS: readonly Option[] = NAMED_SWITCH_TYPES.map((value) => ({
   value,
@@ -32,5 +24,4 @@ export const KIND_WORDS: Readonly<Record<string, string>> = {
   terminal: "terminal",
 };
 
-const HOWS = ["wire", "bent lug", "jumper", "leg", "lead", "bus wire", "braid", "inside"];
-export const HOW_OPTIONS: readonly Option[] = HOWS.map((value) => ({ value, label: value }));
+export const HOW_OPTIONS: readonly Option[] = WIRE_MEANS.map((value) => ({ value, label: value }));

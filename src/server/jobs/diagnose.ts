@@ -1,4 +1,5 @@
-import { type DiagnoseRequest, diagnose } from "../../bench/faults/diagnose.ts";
+import { diagnose } from "../../bench/faults/diagnose.ts";
+import type { DiagnoseRequest } from "../../bench/faults/diagnose-request.ts";
 import type { Build } from "../../build-file/schema.ts";
 import type { DiagnoseAnswer, DiagnoseBody } from "../../contract/diagnose.ts";
 import { readBuildAt } from "../../contract/refusal.ts";

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { auditBuild, FINDING_CODES } from "../../../src/bench/audit/audit.ts";
+import { auditBuild } from "../../../src/bench/audit/audit.ts";
 import { parseLongForm } from "../../../src/build-file/build-file.ts";
 import { LugTable } from "../../../src/build-file/lugs.ts";
 import type { Build } from "../../../src/build-file/schema.ts";
@@ -70,14 +70,12 @@ const FREQUENCIES = Float64Array.of(20, 200, 2000, 20_000);
 const RUNS = 100;
 
 describe("any wiring of valid parts", () => {
-  test("is audited without an error, in known codes, real lugs and settings that the build accepts", () => {
+  test("is audited without an error, in real lugs and settings that the build accepts", () => {
     fc.assert(
       fc.property(anyOrSpoilt, (build) => {
         const table = new LugTable(build.parts);
         const controls = new Controls(build);
-        for (const { code, severity, lugs, settings, message, remedy } of auditBuild(build)) {
-          expect(FINDING_CODES).toHaveProperty(code);
-          expect(["fault", "warning", "note"]).toContain(severity);
+        for (const { lugs, settings, message, remedy } of auditBuild(build)) {
           expect(lugs.length).toBeGreaterThan(0);
           for (const name of lugs) expect(table.find(name)).toBeDefined();
           for (const setting of settings) parseSettings(controls, setting);

@@ -19,8 +19,6 @@ describe("every code fires on a guard wired wrongly for it", () => {
     const found = auditBuild(buildOf(guard, changes)).filter((finding) => finding.code === code);
     expect(found.length).toBeGreaterThan(0);
     expect(found[0]).toMatchObject(expected);
-    expect(found[0]!.message).not.toBe("");
-    expect(found[0]!.remedy).not.toBe("");
   });
 });
 
@@ -44,11 +42,10 @@ describe("a well-wired guard", () => {
 
 describe("the table of codes", () => {
   test("every code has a title and a meaning, and a name of plain words", () => {
-    for (const [code, { title, meaning, severity }] of Object.entries(FINDING_CODES)) {
+    for (const [code, { title, meaning }] of Object.entries(FINDING_CODES)) {
       expect(code).toMatch(/^[a-z]+(-[a-z]+)+$/);
       expect(title.length).toBeGreaterThan(10);
       expect(meaning.length).toBeGreaterThan(20);
-      expect(["fault", "warning", "note"]).toContain(severity);
     }
   });
 });

@@ -110,6 +110,20 @@ export const threeSingles: Guard = {
   ],
 };
 
+/** A pickup of `threeSingles` with its two leads exchanged, which turns its winding and nothing else. */
+export function leadsSwapped(pickup: string, lug: string): Required<Pick<Changes, "remove" | "add">> {
+  return {
+    remove: [
+      [`${pickup}.hot`, lug],
+      [`${pickup}.ground`, "volume.case"],
+    ],
+    add: [
+      [`${pickup}.ground`, lug],
+      [`${pickup}.hot`, "volume.case"],
+    ],
+  };
+}
+
 /** Two four-conductor humbuckers, a toggle, a volume each before it and one tone after it. */
 export const twoHumbuckers: Guard = {
   parts: {

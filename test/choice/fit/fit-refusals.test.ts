@@ -61,6 +61,7 @@ describe("a response through a known load", () => {
     const resistance = { ohms: known.resistance, precision: 0.005 };
     const fit = fitResponse(table, { load: LOAD, resistance, models: ["resistor"] });
     const truth = [known.resistance, known.inductance, known.capacitance, known.loss as number];
+    expect(fit.values).toHaveLength(truth.length);
     for (const [i, { value, relativeError }] of fit.values.entries())
       expect(Math.abs(Math.log(value / truth[i]!))).toBeLessThan(3 * relativeError);
     // 0.0434 dB is 0.5 %.

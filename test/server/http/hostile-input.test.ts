@@ -1,4 +1,5 @@
 import { request as httpRequest } from "node:http";
+import { connect } from "node:net";
 import { deflateRawSync } from "node:zlib";
 import { unzipSync } from "fflate";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
@@ -264,5 +265,9 @@ describe("the headers of every answer", () => {
     const port = await listening(await serviceWith());
     const { headers } = await call({ port, path: "/healthz", method: "GET" });
     expect(headers["content-security-policy"]).toContain("default-src 'none'");
+    const socket = connect(port, "127.0.0.1").setEncoding("latin1");
+    socket.write("NO HTTP AT ALL\r\n\r\n");
+    const answer = await socket.toArray();
+    expect(answer.join("")).toMatch(/^HTTP\/1\.1 400 /);
   });
 });

@@ -1,0 +1,63 @@
+import type { Fault } from "../fault.ts";
+import { explains, type Group } from "../hypotheses/groups.ts";
+import type { Hypothesis } from "../hypotheses/hypothesis.ts";
+
+export interface NamedFault {
+  readonly kind: string;
+  readonly lugs: readonly string[];
+  /** The value in ohms that the readings say the part has, where another value than the build's is what is wrong. */
+  readonly ohms?: number;
+}
+
+export interface Alternative {
+  readonly faults: readonly NamedFault[];
+  readonly message: string;
+}
+
+export interface Explanation extends Alternative {
+  /**
+   * How well it explains what was told, 0 to 1: the probability that a guard that is so shows readings at least this far from
+   * its own (chi-square), times the probability that its symptoms would be told.
+   */
+  readonly fit: number;
+  /** Probability, 0 to 1, that this explanation or one of `sameAs` is the truth, of all that account for every reading. */
+  readonly probability: number;
+  /** What the meter would show for each reading given, other parts at their nominal values; ohms, null where open. */
+  readonly predicted: readonly (number | null)[];
+  /** Other explanations for which every reading and symptom given would be the same. */
+  readonly sameAs: readonly Alternative[];
+}
+
+const MAX_EXPLANATIONS = 20;
+const MIN_SHARE = 1e-6;
+
+export const SOUND_MESSAGE = "Nothing is wrong: this is what it should read.";
+
+/** Faults as an answer names them; none of them is a fault of kind "none". */
+export function namedFaults(faults: readonly Fault[]): NamedFault[] {
+  if (faults.length === 0) return [{ kind: "none", lugs: [] }];
+  return faults.map(({ kind, lugs, ohms }) => ({ kind, lugs, ...(ohms === undefined ? {} : { ohms }) }));
+}
+
+function alternative({ faults }: Hypothesis): Alternative {
+  const message = faults.length === 0 ? SOUND_MESSAGE : faults.map((fault) => fault.message).join(" And: ");
+  return { faults: namedFaults(faults), message };
+}
+
+/** The leading groups in the words of an answer. */
+export function explanationsOf(groups: readonly Group[]): Explanation[] {
+  const total = groups.filter(explains).reduce((sum, { share }) => sum + share, 0);
+  return groups
+    .filter(({ share }, index) => index < 3 || (index < MAX_EXPLANATIONS && share >= MIN_SHARE))
+    .map((group) => {
+      const [first, ...others] = group.members;
+      const { evidence, logSymptoms, prediction } = first!;
+      return {
+        ...alternative(first!),
+        fit: evidence.fit * Math.exp(logSymptoms),
+        probability: explains(group) && total > 0 ? group.share / total : 0,
+        predicted: Array.from(prediction.ohms, (ohms) => (Number.isFinite(ohms) ? ohms : null)),
+        sameAs: others.map(alternative),
+      };
+    });
+}

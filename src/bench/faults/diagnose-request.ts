@@ -1,0 +1,62 @@
+import type { Build } from "../../build-file/schema.ts";
+import { Controls } from "../../build-file/settings.ts";
+import { faultAt } from "../../errors.ts";
+import type { ReadingPlan } from "../meter/reading-plan.ts";
+import { type ProbeRequest, planOf } from "../meter/reading-plan.ts";
+import type { Symptom } from "../symptoms/witness.ts";
+import { type Observation, observe, observeAbove } from "./likelihood/observation.ts";
+
+/** What the person measured. */
+export interface MeasuredReading extends ProbeRequest {
+  /** Ohms; null where the meter showed an open circuit on its highest range. */
+  readonly ohms?: number | null | undefined;
+  /** Instead of `ohms`: the end of the range, in ohms, that the meter was over. */
+  readonly above?: number | undefined;
+  /** Between what the display wandered; without them, or where they do not hold `ohms`, the meter's error is 1 %. */
+  readonly low?: number | null | undefined;
+  readonly high?: number | null | undefined;
+}
+
+export interface DiagnoseRequest {
+  readonly readings: readonly MeasuredReading[];
+  readonly symptoms?: readonly Symptom[];
+  /** °C of the coils. */
+  readonly temperature?: number;
+}
+
+/** Whether the display cannot have wandered between these bounds and shown this: they are another reading's, or a tolerance. */
+function areForeignBounds({ ohms, low, high }: MeasuredReading): boolean {
+  if (ohms === undefined || low === undefined || high === undefined) return false;
+  if (ohms === null || low === null || high === null) return ohms !== null || (low !== null && high !== null);
+  return ohms < low || ohms > high;
+}
+
+function checkBounds({ low, high }: MeasuredReading, path: string): void {
+  if (typeof low === "number" && typeof high === "number" && low > high)
+    throw faultAt("REQUEST_INVALID", `${path}.low`, `is ${low} ohms; expected at most the high of ${high} ohms`);
+}
+
+/** Where and in which settings each reading was taken. @throws PresolderError REQUEST_INVALID or SETTINGS_INVALID naming the field */
+export function plansOf(build: Build, readings: readonly MeasuredReading[]): ReadingPlan[] {
+  const controls = new Controls(build);
+  return readings.map((reading, index) => {
+    checkBounds(reading, `readings.${index}`);
+    return planOf(build, controls, reading, `readings.${index}`);
+  });
+}
+
+/** What the meter showed in a reading, and how far it may be off. */
+export function observed(reading: MeasuredReading): Observation {
+  const { above, ohms = null, low, high } = reading;
+  if (above !== undefined) return observeAbove(above);
+  return areForeignBounds(reading) ? observe(ohms) : observe(ohms, low, high);
+}
+
+/** What of a reading was taken otherwise than it was written. */
+export function noteOn(reading: MeasuredReading, index: number): string[] {
+  if (!areForeignBounds(reading)) return [];
+  const [ohms, low, high] = [reading.ohms, reading.low, reading.high].map((each) => each ?? "open");
+  return [
+    `readings.${index}: ${ohms} is not between low (${low}) and high (${high}), so these are not what the display wandered between; the meter's error is taken as 1 %.`,
+  ];
+}

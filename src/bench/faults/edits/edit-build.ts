@@ -1,0 +1,142 @@
+import { LugTable, switchControls } from "../../../build-file/lugs.ts";
+import type { Build, Part, PartOf, Wire } from "../../../build-file/schema.ts";
+import type { SwitchTable } from "../../../build-file/switch-types.ts";
+import type { Edit } from "./edit.ts";
+import { deadCoil, withCapacitance, withCoilResistance, withResistance, withShortedCoil } from "./faulty-parts.ts";
+
+/** Stray capacitance across a break in a coil: an assumption, from memory. */
+const BREAK_FARADS = 50e-12;
+
+type Parts = Record<string, Part>;
+
+/** Edits a copy of the build file. */
+class BuildEditor {
+  readonly #build: Build;
+  readonly #table: LugTable;
+  readonly #parts: Parts;
+  readonly #wires: (Wire | undefined)[];
+  #added = 0;
+
+  constructor(build: Build) {
+    this.#build = build;
+    this.#table = new LugTable(build.parts);
+    this.#parts = { ...build.parts };
+    this.#wires = [...build.wires];
+  }
+
+  apply(change: Edit): void {
+    switch (change.edit) {
+      case "cut":
+        this.#wires[change.wire] = undefined;
+        break;
+      case "move":
+        this.#moveEnd(change.wire, change.end, this.#table.nameAt(change.lug));
+        break;
+      case "lift":
+        this.#lift(change.lug);
+        break;
+      case "bridge":
+        this.#wires.push({ from: this.#table.nameAt(change.lugs[0]), to: this.#table.nameAt(change.lugs[1]) });
+        break;
+      case "dead-contact":
+        this.#killContact(change.control, change.lug);
+        break;
+      case "coil-open":
+        this.#breakCoil(change.part, change.coil);
+        break;
+      case "coil-shorted":
+        this.#change(change.part, "pickup", (pickup) => withShortedCoil(pickup, change.coil));
+        break;
+      case "coil-resistance":
+        this.#change(change.part, "pickup", (pickup) => withCoilResistance(pickup, change.coil, change.factor));
+        break;
+      case "resistance":
+        this.#parts[change.part] = withResistance(this.#parts[change.part]!, change.gang, change.factor);
+        break;
+      case "capacitance":
+        this.#change(change.part, "cap", (cap) => withCapacitance(cap, change.factor));
+        break;
+      default:
+        change satisfies never;
+    }
+  }
+
+  result(): Build {
+    return { ...this.#build, parts: this.#parts, wires: this.#wires.filter((wire) => wire !== undefined) };
+  }
+
+  #newName(): string {
+    let name: string;
+    do name = `fault${this.#added++}`;
+    while (name in this.#parts);
+    return name;
+  }
+
+  #moveEnd(index: number, end: "from" | "to", lug: string): void {
+    const wire = this.#wires[index];
+    if (wire) this.#wires[index] = { ...wire, [end]: lug };
+  }
+
+  /** The lug's wires go to a terminal of their own. */
+  #lift(lug: number): void {
+    const terminal = this.#newName();
+    this.#parts[terminal] = { kind: "terminal" };
+    for (const [index, wire] of this.#wires.entries()) {
+      for (const end of ["from", "to"] as const) {
+        if (wire && this.#table.find(wire[end]) === lug) this.#moveEnd(index, end, terminal);
+      }
+    }
+  }
+
+  #killContact(control: number, lug: number): void {
+    const { part, table, onShaft } = switchControls(this.#build.parts)[control]!;
+    const prefix = onShaft ? `${part}.s.` : `${part}.`;
+    const dead = this.#table.nameAt(lug).slice(prefix.length);
+    const positions: SwitchTable["positions"] = table.positions.map((groups) => [
+      ...groups.map((group) => group.filter((name) => name !== dead)).filter((group) => group.length > 0),
+      ...table.lugs.map((name) => [name]),
+    ]);
+    const spec = { positions: positions.map((groups) => groups.map((group) => [...group])) };
+    const old = this.#parts[part]!;
+    if (old.kind === "pot") this.#parts[part] = { ...old, drives: spec };
+    else if (old.kind === "switch") this.#parts[part] = { kind: "switch", ...spec };
+  }
+
+  /**
+   * A break inside the pickup, between its coil and its finish. The format draws no such thing, so a stand-in behind a stray
+   * capacitance takes over what is broken, and the pickup's own coil, or both where one pair of leads serves them, goes dead.
+   */
+  #breakCoil(part: string, coil: string): void {
+    const old = this.#parts[part]!;
+    if (old.kind !== "pickup") return;
+    const { coupling, ...uncoupled } = old;
+    const isWhole = this.#table.find(`${part}.hot`) !== undefined;
+    const broken = isWhole ? old.coils : { [coil]: old.coils[coil]! };
+    const [start, finish] = isWhole ? ["ground", "hot"] : [`${coil}.start`, `${coil}.finish`];
+    const [standIn, gap] = [this.#newName(), this.#newName()];
+    this.#parts[standIn] = { ...(isWhole ? old : uncoupled), coils: broken };
+    this.#parts[gap] = { kind: "cap", capacitance: BREAK_FARADS };
+    const dead = Object.keys(broken).map((name) => [name, deadCoil(old.coils[name]!)]);
+    this.#parts[part] = { ...uncoupled, coils: { ...old.coils, ...Object.fromEntries(dead) } };
+    this.#wires.push(
+      { from: `${part}.${start}`, to: `${standIn}.${isWhole ? "ground" : `${coil}.start`}` },
+      { from: `${standIn}.${isWhole ? "hot" : `${coil}.finish`}`, to: `${gap}.a` },
+      { from: `${gap}.b`, to: `${part}.${finish}` },
+    );
+  }
+
+  #change<Kind extends Part["kind"]>(name: string, kind: Kind, change: (part: PartOf<Kind>) => Part): void {
+    const part = this.#parts[name]!;
+    if (part.kind === kind) this.#parts[name] = change(part as PartOf<Kind>);
+  }
+}
+
+/**
+ * The build with a fault's changes made, for what only alternating current shows. It is a build to compute with, not one
+ * that the door would let in.
+ */
+export function editBuild(build: Build, edits: readonly Edit[]): Build {
+  const editor = new BuildEditor(build);
+  for (const change of edits) editor.apply(change);
+  return editor.result();
+}

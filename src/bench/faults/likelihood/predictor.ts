@@ -1,0 +1,77 @@
+import type { MeterModel, MeterState } from "../../meter/meter-model.ts";
+import { NOT_SWEPT, Ohmmeter, type Probes } from "../../meter/ohmmeter.ts";
+
+/** What is asked of the meter, once for all faults. */
+export interface Question {
+  readonly state: MeterState;
+  readonly probes: Probes;
+}
+
+/** Readings of one model, and how far each part moves each of them. */
+export interface Prediction {
+  /** Ohms; Infinity where open. */
+  readonly ohms: Float64Array;
+  /** d ln R / d ln (part value), question by question, for every parameter and then for every track's wiper. */
+  readonly slopes: Float64Array;
+}
+
+/** A sweep's highest reading changes with the wiper only to second order, so a few rounds are enough. */
+const SWEEP_REFINEMENTS = 3;
+
+/** Predicts the same readings for one model after another. */
+export class Predictor {
+  readonly questions: readonly Question[];
+  /** Unknowns of each row of `slopes`: parameters, then one a track for its wiper. */
+  readonly unknownCount: number;
+  readonly #meter: Ohmmeter;
+  readonly #share: Float64Array;
+  readonly #order: readonly number[];
+
+  constructor(shape: MeterModel, questions: readonly Question[]) {
+    this.questions = questions;
+    this.unknownCount = shape.parts.parameters.length + shape.parts.tracks.length;
+    this.#meter = new Ohmmeter(shape);
+    this.#share = new Float64Array(shape.parts.resistors.length);
+    this.#order = questions.map((_, index) => index).sort((a, b) => stateKey(questions[a]!) - stateKey(questions[b]!));
+    function stateKey(question: Question): number {
+      return questions.findIndex((other) => other.state === question.state && question.probes.sweptTrack === NOT_SWEPT);
+    }
+  }
+
+  /** @param questions the same probes in states that stand in for those given, whose wipers a deviation has moved */
+  predict(model: MeterModel, questions: readonly Question[] = this.questions): Prediction {
+    const ohms = new Float64Array(this.questions.length);
+    const slopes = new Float64Array(this.questions.length * this.unknownCount);
+    let prepared: MeterState | undefined;
+    for (const index of this.#order) {
+      const { state, probes } = questions[index]!;
+      if (probes.sweptTrack !== NOT_SWEPT) {
+        ohms[index] = this.#meter.measure(model, state, probes, SWEEP_REFINEMENTS);
+        prepared = undefined;
+      } else {
+        if (prepared !== state) this.#meter.prepare(model, state);
+        prepared = state;
+        ohms[index] = this.#meter.read(probes.from, probes.to);
+      }
+      if (ohms[index]! > 0 && ohms[index]! < Number.POSITIVE_INFINITY)
+        this.#fillSlopes(model, questions[index]!, index * this.unknownCount, ohms[index]!, slopes);
+    }
+    return { ohms, slopes };
+  }
+
+  #fillSlopes(model: MeterModel, { state, probes }: Question, row: number, ohms: number, slopes: Float64Array): void {
+    const share = this.#share.fill(0);
+    this.#meter.shares(ohms, share);
+    const { resistors, parameters } = model.parts;
+    for (let i = 0; i < resistors.length; i++) {
+      if (share[i] === 0) continue;
+      const { parameter, span, track } = resistors[i]!;
+      slopes[row + parameter]! += share[i]!;
+      // A swept wiper stands where the reading is highest; its exact place no longer matters.
+      if (track < 0 || track === probes.sweptTrack) continue;
+      const fraction = state.fractions[track]!;
+      // The wiper's unknown is the logit of its fraction: d ln (below) = 1 − x, d ln (above) = −x.
+      slopes[row + parameters.length + track]! += share[i]! * (span === "below" ? 1 - fraction : -fraction);
+    }
+  }
+}

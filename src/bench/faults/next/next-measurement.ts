@@ -1,0 +1,143 @@
+import type { Build } from "../../../build-file/schema.ts";
+import { Controls, rawSettings, type SettingValue } from "../../../build-file/settings.ts";
+import { isJoint, isOpen } from "../../meter/hobby-meter.ts";
+import type { MeterModel } from "../../meter/meter-model.ts";
+import type { ReadingPlan } from "../../meter/reading-plan.ts";
+import { standingReadings } from "../../meter/standing-readings.ts";
+import type { NamedFault } from "../answer/explanations.ts";
+import { Predictor } from "../likelihood/predictor.ts";
+import { questionsOf } from "../likelihood/questions.ts";
+import { namesOf, type Suspect } from "./suspects.ts";
+
+/** One thing that a further reading may show, and what it would then mean. */
+export interface Outcome {
+  readonly low: number | null;
+  readonly high: number | null;
+  readonly faults: readonly (readonly NamedFault[])[];
+}
+
+export interface NextMeasurement {
+  readonly kind: "meter";
+  readonly label: string;
+  readonly between: readonly [string, string];
+  readonly settings: Readonly<Record<string, SettingValue>>;
+  readonly sweep?: string;
+  readonly outcomes: readonly Outcome[];
+}
+
+/** Readings further apart than this, in ln R, cannot be the tolerance of usual parts: pots reach ±20 %. */
+const APART_LOG_RATIO = 0.25;
+/** A measurement that separates less than this (nats) is not worth taking. */
+const MIN_ENTROPY = 1e-6;
+
+/** Readings worth considering: the standing ones, and across and around every lug under suspicion. */
+function candidatePlans(build: Build, suspects: readonly Suspect[], taken: ReadonlySet<string>): ReadingPlan[] {
+  const controls = new Controls(build);
+  const settings = controls.atRest;
+  const standing = standingReadings(build);
+  const [tip, sleeve] = standing[0]!.between;
+  const lugPairs = suspects.flatMap(({ hypothesis }) =>
+    hypothesis.faults.flatMap(({ lugs }) => [
+      ...lugs.flatMap((a, index) => lugs.slice(index + 1).map((b): [string, string] => [a, b])),
+      ...lugs.flatMap((lug): [string, string][] => [
+        [lug, tip],
+        [lug, sleeve],
+      ]),
+    ]),
+  );
+  const probes = lugPairs
+    .filter(([a, b]) => a !== b)
+    .map((between): ReadingPlan => ({ label: between.join(" to "), between, settings }));
+  const byKey = new Map<string, ReadingPlan>();
+  for (const plan of [...standing, ...probes]) {
+    const key = planKey(plan);
+    if (!taken.has(key) && !byKey.has(key)) byKey.set(key, plan);
+  }
+  return [...byKey.values()];
+}
+
+/** The same for two plans that ask the same of the meter. */
+export function planKey({ between, settings, sweep }: ReadingPlan): string {
+  return JSON.stringify([
+    [...between].sort(),
+    Object.entries(settings.dials),
+    Object.entries(settings.switches),
+    sweep,
+  ]);
+}
+
+interface Bin {
+  readonly low: number;
+  high: number;
+  share: number;
+  readonly suspects: Suspect[];
+}
+
+/** What the meter could show, told apart as far as tolerances allow. */
+function binsOf(readings: readonly { ohms: number; suspect: Suspect }[]): Bin[] {
+  const ordered = [...readings].sort((a, b) => a.ohms - b.ohms);
+  const bins: Bin[] = [];
+  for (const { ohms, suspect } of ordered) {
+    const bin = bins.at(-1);
+    if (bin && together(bin.high, ohms)) {
+      bin.high = ohms;
+      bin.share += suspect.share;
+      bin.suspects.push(suspect);
+    } else bins.push({ low: ohms, high: ohms, share: suspect.share, suspects: [suspect] });
+  }
+  return bins;
+}
+
+function together(a: number, b: number): boolean {
+  if (isOpen(a) || isOpen(b)) return isOpen(a);
+  if (isJoint(a) || isJoint(b)) return isJoint(b);
+  return Math.log(b / a) < APART_LOG_RATIO;
+}
+
+function entropy(bins: readonly Bin[]): number {
+  return bins.reduce((sum, { share }) => sum - share * Math.log(share), 0);
+}
+
+function outcome({ low, high, suspects }: Bin): Outcome {
+  const finite = (ohms: number) => (isOpen(ohms) ? null : ohms);
+  return { low: finite(low), high: finite(high), faults: namesOf(suspects) };
+}
+
+/** At least so many explanations must be told apart for a measurement to be worth computing. */
+const MIN_SUSPECTS = 2;
+
+/**
+ * The one further reading that tells the leading explanations apart best: the one whose outcome is most uncertain (largest
+ * entropy), seen from what is believed now.
+ * @param affordable how many single readings may be predicted
+ * @returns null where no reading with a meter tells them apart
+ */
+export function nextMeasurement(
+  build: Build,
+  model: MeterModel,
+  leading: readonly Suspect[],
+  taken: ReadonlySet<string>,
+  affordable: number,
+): NextMeasurement | null {
+  const all = candidatePlans(build, leading, taken);
+  const suspects = leading.slice(0, Math.max(MIN_SUSPECTS, Math.floor(affordable / Math.max(1, all.length))));
+  const plans = all.slice(0, Math.floor(affordable / Math.max(1, suspects.length)));
+  const predictor = new Predictor(model, questionsOf(model, plans));
+  const predictions = suspects.map(({ hypothesis }) => predictor.predict(hypothesis.model).ohms);
+  let best: { plan: ReadingPlan; bins: Bin[]; entropy: number } | undefined;
+  for (const [index, plan] of plans.entries()) {
+    const bins = binsOf(suspects.map((suspect, at) => ({ ohms: predictions[at]![index]!, suspect })));
+    const uncertainty = entropy(bins);
+    if (uncertainty > (best?.entropy ?? MIN_ENTROPY) + 1e-9) best = { plan, bins, entropy: uncertainty };
+  }
+  if (!best) return null;
+  const { label, between, settings, sweep } = best.plan;
+  return {
+    kind: "meter",
+    label,
+    between,
+    settings: rawSettings(new Controls(build), settings),
+    ...(sweep === undefined ? {} : { sweep }),
+    outcomes: best.bins.map(outcome),
+  };
+}

@@ -1,0 +1,93 @@
+import { pickupType } from "../../build-file/catalogue/pickup-types.ts";
+import type { Part, PartOf } from "../../build-file/schema.ts";
+import type { SwitchSpec } from "../../build-file/switch-types.ts";
+import { SWITCH_WORDS } from "../../build-file/switch-words.ts";
+import { valueTolerance } from "../../build-file/tolerances.ts";
+import { ohmsText } from "../ohms-text.ts";
+import { capacitorCode, potCode, resistorBands, toleranceLetter } from "./printed-codes.ts";
+
+/** A part as a shop would call it. */
+export interface Description {
+  readonly what: string;
+  /** What is printed on the part; null where nothing customary is. */
+  readonly code: string | null;
+}
+
+function percent(fraction: number): string {
+  return `±${Number((fraction * 100).toPrecision(3))} %`;
+}
+
+/** As many figures as any code or meter gives. */
+const ohms = (value: number) => ohmsText(value, 4);
+
+function farads(value: number): string {
+  const [scaled, unit] =
+    value >= 1e-6 ? [value * 1e6, "µF"] : value >= 1e-9 ? [value * 1e9, "nF"] : [value * 1e12, "pF"];
+  return `${Number(scaled.toPrecision(4))} ${unit}`;
+}
+
+function describePot(part: PartOf<"pot">): Description {
+  const code = potCode(part.resistance, part.taper);
+  const letter = code === null ? "" : ` (${code[0]})`;
+  const taper = typeof part.taper === "string" ? `${part.taper.replace("-", " ")} taper${letter}` : "special taper";
+  const extras = [
+    ...(part.gangs ? ["two gangs"] : []),
+    ...(part.noLoad ? ["no-load"] : []),
+    ...(part.drives ? [`with a ${switchWords(part.drives)} on its shaft`] : []),
+  ];
+  return {
+    what: [`${ohms(part.resistance)} pot, ${taper}`, ...extras].join(", "),
+    code,
+  };
+}
+
+function switchWords({ type, centre, poles, throws, positions }: SwitchSpec): string {
+  if (type === "rotary") return `rotary switch, poles: ${poles ?? 1}, positions: ${throws ?? 2}`;
+  if (type) return `${SWITCH_WORDS[type]}${centre ? `, centre joins ${centre.replace("-", " and ")}` : ""}`;
+  return `switch with ${positions?.length ?? 0} positions of its own`;
+}
+
+/** How a single coil differs from the usual one: forward, north to the strings. */
+function turnedWords({ winding, magnet }: { winding: string; magnet: string }): string[] {
+  return [...(winding === "reverse" ? ["reverse wound"] : []), ...(magnet === "south" ? ["reverse polarity"] : [])];
+}
+
+function describePickup(part: PartOf<"pickup">): Description {
+  const coils = Object.values(part.coils);
+  const title = part.type === undefined ? undefined : pickupType(part.type)?.title.toLowerCase();
+  const name = title ?? (coils.length === 1 ? "single coil" : `pickup with ${coils.length} coils`);
+  const resistances = coils.map((coil) => ohms(coil.resistance)).join(" + ");
+  const words = [
+    name,
+    resistances,
+    ...(coils.length === 2 ? [`${part.conductors ?? 4} conductors`] : []),
+    ...(coils.length === 1 ? turnedWords(coils[0]!) : []),
+  ];
+  return { what: words.join(", "), code: null };
+}
+
+export function describePart(part: Part): Description {
+  switch (part.kind) {
+    case "pickup":
+      return describePickup(part);
+    case "pot":
+      return describePot(part);
+    case "switch":
+      return { what: switchWords(part), code: null };
+    case "cap": {
+      const { fraction } = valueTolerance(part);
+      const code = capacitorCode(part.capacitance);
+      const letter = toleranceLetter(fraction);
+      return { what: `cap ${farads(part.capacitance)} ${percent(fraction)}`, code: code && `${code}${letter ?? ""}` };
+    }
+    case "resistor": {
+      const { fraction } = valueTolerance(part);
+      const code = resistorBands(part.resistance, fraction);
+      return { what: `resistor ${ohms(part.resistance)} ${percent(fraction)}`, code };
+    }
+    case "jack":
+      return { what: part.stereo ? "stereo jack" : "jack", code: null };
+    case "terminal":
+      return { what: `connection point: ${part.role ?? "other"}`, code: null };
+  }
+}
