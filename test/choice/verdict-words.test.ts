@@ -28,7 +28,9 @@ describe("the words of one setting", () => {
   });
 
   it("call a difference too small to be written so, and not a difference of 0.00 dB", () => {
-    expect(verdictOn(levelMatchedDifference(flat, flat), null)).toBe("they differ by less than 0.01 dB: nobody hears this");
+    expect(verdictOn(levelMatchedDifference(flat, flat), null)).toBe(
+      "they differ by less than 0.01 dB: nobody hears this",
+    );
   });
 });
 
@@ -39,14 +41,14 @@ describe("the verdict on several settings", () => {
 
   it("takes a setting in which one guard alone is silent for the largest difference of all", () => {
     // At volume 0 the wiper lies on ground: silence against a sounding guard.
-    const { rows, verdict } = compare(
-      side(onePickup(), mutedAt([10, 5, 10])),
-      side(other, mutedAt([10, 0, 10])),
-      { draws: 20 },
-    );
+    const { rows, verdict } = compare(side(onePickup(), mutedAt([10, 5, 10])), side(other, mutedAt([10, 0, 10])), {
+      draws: 20,
+    });
     expect(rows[1]!.verdict).toBe("the second is silent");
     expect(verdict).toMatch(/^With tone 10, volume 10 they differ by /);
-    expect(verdict).toMatch(/ With tone 10, volume 5 \/ tone 10, volume 0 the second is silent\. A difference can be heard in /);
+    expect(verdict).toMatch(
+      / With tone 10, volume 5 \/ tone 10, volume 0 the second is silent\. A difference can be heard in /,
+    );
   });
 
   it("does not hold silence against tolerance", () => {

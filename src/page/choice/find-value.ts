@@ -1,4 +1,5 @@
 import type { FoundAnswer, SearchAnswer } from "../../contract/search.ts";
+import { named } from "../builds/difference-words.ts";
 import { h } from "../dom/element.ts";
 import { plainTable } from "../dom/table.ts";
 import { formChoice, formText } from "../fields/form-fields.ts";
@@ -30,7 +31,9 @@ function elsewhereView({ elsewhere }: FoundAnswer): HTMLElement | string {
     h(
       "ul",
       {},
-      heard.map(({ label, verdict }) => h("li", {}, `${label}: ${verdict}`)),
+      heard.map(({ label, verdict }) =>
+        h("li", {}, `${label}: ${named(verdict, "the guard as it is", "the guard with these values")}`),
+      ),
     ),
   );
 }
