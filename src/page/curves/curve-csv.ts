@@ -1,5 +1,5 @@
 import { FREQUENCIES_HZ } from "./curve-cache.ts";
-import type { Picture } from "./plot.ts";
+import type { Picture } from "./picture.ts";
 
 const DIGITS = 4;
 

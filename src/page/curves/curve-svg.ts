@@ -3,7 +3,7 @@ import { shade } from "./colours.ts";
 import { FREQUENCIES_HZ } from "./curve-cache.ts";
 import { levelRangeDb, referenceLevelDb, shownLevels } from "./levels.ts";
 import { CUTOFF_DB } from "./marks.ts";
-import type { Picture } from "./plot.ts";
+import type { Picture } from "./picture.ts";
 import { FREQUENCY_TICKS_HZ, showDb, showHz, tickHz } from "./units.ts";
 
 const SIZE = { width: 960, height: 540, left: 64, right: 20, top: 40, bottom: 48 } as const;

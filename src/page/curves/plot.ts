@@ -1,18 +1,11 @@
 import uPlot from "uplot";
-import type { LevelView } from "../state/app-state.ts";
 import { type PlotColours, plotColours, shade } from "./colours.ts";
 import { FREQUENCIES_HZ } from "./curve-cache.ts";
-import type { Family } from "./family.ts";
 import { allLevels, levelRangeDb } from "./levels.ts";
-import { type Band, drawBand, drawMarks } from "./marks.ts";
+import { drawBand, drawMarks } from "./marks.ts";
+import type { Picture } from "./picture.ts";
 import { drawTraceLabels } from "./trace-labels.ts";
 import { FEW_FREQUENCY_TICKS_HZ, FREQUENCY_TICKS_HZ, tickHz } from "./units.ts";
-
-export interface Picture {
-  readonly family: Family;
-  readonly view: LevelView;
-  readonly band: Band | undefined;
-}
 
 const FONT = "12px system-ui, sans-serif";
 const MIN_LABELLED_WIDTH = 420;

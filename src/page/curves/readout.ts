@@ -2,7 +2,7 @@ import { h, replaceContent, s } from "../dom/element.ts";
 import { FREQUENCIES_HZ } from "./curve-cache.ts";
 import { OTHER_BUILD, type Trace } from "./family.ts";
 import { referenceLevelDb } from "./levels.ts";
-import type { Picture } from "./plot.ts";
+import type { Picture } from "./picture.ts";
 import { showDb, showHz } from "./units.ts";
 
 /** Peak and cutoff of the current curve, in words. */

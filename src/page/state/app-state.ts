@@ -1,13 +1,18 @@
 import type { RawSettings } from "../../build-file/settings.ts";
 import type { BenchAnswer, DrawerRequest } from "../../contract/bench/bench.ts";
 import type { InputFault } from "../../errors.ts";
-import type { OwnProbe } from "../bench/probes.ts";
-import type { Band } from "../curves/marks.ts";
+import type { Band } from "../curves/band.ts";
 import type { BuildSource, Reading } from "./reading.ts";
 import { Store } from "./store.ts";
 
 export type FamilyAxis = "tone" | "position" | "volume" | "builds";
 export type LevelView = "reference" | "true";
+
+/** A reading that the person asked for, between any two lugs. */
+export interface OwnProbe {
+  readonly between: readonly [string, string];
+  readonly settings: RawSettings;
+}
 
 export interface BenchOptions {
   /** °C. */
