@@ -121,7 +121,7 @@ export class CurvePlot {
       {
         ...look,
         scale: "y",
-        label: levelWords(this.#picture!.view),
+        label: () => levelWords(this.#picture!.view),
         incrs: [1, 2, 3, 6, 12],
         space: 28,
         values: (_, splits) => splits.map((value) => (value > 0 ? `+${value}` : `${value}`.replace("-", "−"))),

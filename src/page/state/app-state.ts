@@ -33,6 +33,8 @@ export interface AppState {
   readonly source: BuildSource | undefined;
   /** The last readable state of it; curves and drawing show this one. */
   readonly reading: Reading | undefined;
+  /** Stands for the guard that `reading` is of: the same through all its changes, another one for every guard opened. */
+  readonly guard: object;
   /** What keeps `source` from being read; empty where `reading` is up to date. */
   readonly faults: readonly InputFault[];
   /** Every control of `reading` by its own name. */
@@ -76,6 +78,7 @@ export function createAppStore(): AppStore {
   return new Store<AppState>({
     source: undefined,
     reading: undefined,
+    guard: {},
     faults: [],
     settings: {},
     other: undefined,
