@@ -54,7 +54,10 @@ function controlsSection(store: AppStore, editor: Editor, listening: Listening):
 async function fillBench(store: AppStore, editor: Editor, picker: ScenarioPicker): Promise<void> {
   const code = codeInAddress();
   if (code !== undefined && (await openLink(store, editor, code))) return;
+  // What takes the place of a link that cannot be opened would clear away why it could not.
+  const { notice } = store.state;
   if (!restoreDraft(store, editor)) await picker.openFirst();
+  if (notice) store.set({ notice });
 }
 
 /** Builds the page, and puts on the bench what was there before, or the first example. */

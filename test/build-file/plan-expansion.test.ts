@@ -135,6 +135,28 @@ describe("a technician's wiring", () => {
     });
   });
 
+  test("a single coil at the bridge of three sits aslant, of the catalogue, changed or whole; a slant of its own stands", () => {
+    const coils = { coil: { resistance: "6k", inductance: "2.4H" } };
+    const slanted = (bridge: PlanInput["pickups"][string]) => {
+      const part = partOf(
+        expand({
+          ...preset("singles-three-way"),
+          pickups: { neck: "single-vintage", middle: "single-vintage", bridge },
+        }),
+        "bridge",
+      );
+      if (part?.kind !== "pickup") throw new Error("no pickup");
+      return Object.values(part.coils).map(({ slant }) => slant);
+    };
+    expect(slanted("single-vintage")).toEqual(["12mm"]);
+    expect(slanted({ type: "single-vintage", coils: { coil: { resistance: "6.4k" } } })).toEqual(["12mm"]);
+    expect(slanted({ type: "single-vintage", coils: { coil: { slant: "8mm" } } })).toEqual(["8mm"]);
+    expect(slanted({ kind: "pickup", coils })).toEqual(["12mm"]);
+    expect(slanted({ kind: "pickup", coils: { coil: { ...coils.coil, slant: 0 } } })).toEqual([0]);
+    expect(slanted("humbucker-medium")).toEqual([undefined, undefined]);
+    expect(slanted({ kind: "pickup", coils: { slug: coils.coil, screw: coils.coil } })).toEqual([undefined, undefined]);
+  });
+
   test("a humbucker's two coils lie either side of its middle, the screws outermost", () => {
     const { neck, bridge } = expand(preset("humbuckers-one-volume")).parts;
     expect(neck).toMatchObject({ coils: { slug: { distance: "147mm" }, screw: { distance: "165mm" } } });

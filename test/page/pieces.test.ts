@@ -7,6 +7,7 @@ import { curveCsv } from "../../src/page/curves/curve-csv.ts";
 import { curveSvg } from "../../src/page/curves/curve-svg.ts";
 import { familyOf } from "../../src/page/curves/family.ts";
 import { levelRangeDb, referenceLevelDb } from "../../src/page/curves/levels.ts";
+import { looksAlike, seriesLooks } from "../../src/page/curves/series.ts";
 import { removePart } from "../../src/page/describe/remove-part.ts";
 import { changedWire, wireEnds, wireHow } from "../../src/page/describe/wire-ends.ts";
 import { readingText } from "../../src/page/fields/quantity-field.ts";
@@ -155,6 +156,16 @@ describe("curves", () => {
     expect(svg.split("\n").slice(0, 4).join("\n")).toContain("A &lt;b&gt; &amp; &quot;c&quot;");
     expect(/NaN|Infinity|undefined/.test(svg)).toBe(false);
     expect(svg.match(/<path d="M[^"]+L/g)).toHaveLength(12);
+  });
+
+  it("are dashed where they are the other guard's, and not where a family has one curve only", () => {
+    const [tone] = family.behind;
+    const ofOne = { ...family, behind: [tone!] };
+    const ofBuilds = familyOf(reading, { settings, family: "builds", other: reading });
+    expect(seriesLooks(ofOne).map(({ dash }) => dash)).toEqual([undefined, undefined]);
+    expect(seriesLooks(ofBuilds).map(({ dash }) => dash)).toEqual([[8, 5], undefined]);
+    expect(looksAlike(ofOne, ofBuilds)).toBe(false);
+    expect(looksAlike(ofOne, ofOne)).toBe(true);
   });
 
   it("are set level at 200 Hz between two points of the grid", () => {

@@ -50,15 +50,17 @@ interface Position {
   readonly slanted: boolean;
 }
 
-/** Each coil's distance from the bridge; the coil with the screws lies outermost. */
+/** Each coil's distance from the bridge; the coil with the screws lies outermost, and one coil alone may sit aslant. */
 function placedCoils(coils: Record<string, CoilInput>, at: Position, spacing: string | undefined) {
   const half = spacing === undefined ? 0 : parseQuantity(spacing, "length").value / 2;
   const outward = at.name === "neck" ? 1 : -1;
-  const slant = at.slanted ? { slant: BRIDGE_SLANT } : {};
+  const isSlanted = at.slanted && Object.keys(coils).length === 1;
   return Object.fromEntries(
     Object.entries(coils).map(([name, coil], index) => {
       const offset = half * outward * (index === 0 ? -1 : 1);
-      return [name, { ...coil, distance: coil.distance ?? millimetres(rounded(at.distance + offset)), ...slant }];
+      const distance = coil.distance ?? millimetres(rounded(at.distance + offset));
+      const slant = coil.slant ?? (isSlanted ? BRIDGE_SLANT : undefined);
+      return [name, { ...coil, distance, ...(slant === undefined ? {} : { slant }) }];
     }),
   );
 }
@@ -67,7 +69,6 @@ function fromCatalogue(position: string, plan: Exclude<PlanPickup, { kind: "pick
   const changes = typeof plan === "string" ? { type: plan } : plan;
   const type = pickupType(changes.type)!;
   const coils = changedCoils(`pickups.${position}`, changes, type);
-  const isHumbucker = Object.keys(coils).length === 2;
   const distance = changes.distance === undefined ? at.distance : parseQuantity(changes.distance, "length").value;
   const conductors = changes.conductors ?? type.conductors;
   const coupling = changes.coupling ?? type.coupling;
@@ -76,7 +77,7 @@ function fromCatalogue(position: string, plan: Exclude<PlanPickup, { kind: "pick
     kind: "pickup",
     label: changes.label ?? `${capitalised(position)}: ${decapitalised(type.title)}`.slice(0, 80),
     type: type.name,
-    coils: placedCoils(coils, { ...at, distance, slanted: at.slanted && !isHumbucker }, type.coilSpacing),
+    coils: placedCoils(coils, { ...at, distance }, type.coilSpacing),
     ...(conductors === undefined ? {} : { conductors }),
     ...(coupling === undefined ? {} : { coupling }),
     ...(metal === undefined ? {} : { metal }),
@@ -87,7 +88,7 @@ const USUAL_SPACING = "18mm";
 
 function placedWhole(part: PickupInput, at: Position): PickupInput {
   const spacing = Object.keys(part.coils).length === 2 ? USUAL_SPACING : undefined;
-  return { ...part, coils: placedCoils(part.coils, { ...at, slanted: false }, spacing) };
+  return { ...part, coils: placedCoils(part.coils, at, spacing) };
 }
 
 export function capitalised(word: string): string {

@@ -27,6 +27,7 @@ const changedCoil = strict({
   magnet: coilSchema.shape.magnet.unwrap().optional(),
   output: coilSchema.shape.output.unwrap().optional(),
   distance: lengthUpTo(2, "from the bridge to the coil's middle").optional(),
+  slant: writtenQuantity("length", { min: -0.2, max: 0.2 }, "how much nearer the bridge the treble end is").optional(),
   aperture: lengthUpTo(0.2, "length of string the coil senses").optional(),
   tolerance: coilSchema.shape.tolerance,
 });

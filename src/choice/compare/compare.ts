@@ -54,7 +54,13 @@ function figures(difference: BandDifference) {
   return { per, largest: difference.largest.db, rms: difference.rmsDb, loudness: difference.loudnessLu };
 }
 
-function compareRow(a: Side, b: Side, index: number, pairs: PairSpread | undefined): ComparisonRow {
+/** A row, and which of its two sides gives no sound at all. */
+interface Heard {
+  readonly row: ComparisonRow;
+  readonly silent: BandDifference["silent"];
+}
+
+function compareRow(a: Side, b: Side, index: number, pairs: PairSpread | undefined): Heard {
   const [settingsA, settingsB] = [a.settings[index]!, b.settings[index]!];
   const [first, second] = [a.guard.transfers(settingsA), b.guard.transfers(settingsB)];
   const difference = levelMatchedDifference(energiesFor(first, a.drive), energiesFor(second, b.drive));
@@ -65,7 +71,7 @@ function compareRow(a: Side, b: Side, index: number, pairs: PairSpread | undefin
   const [labelA, labelB] = [summarize(a.guard.controls, settingsA).label, summarize(b.guard.controls, settingsB).label];
   const [cutoffA, cutoffB] = [features[0].cutoff, features[1].cutoff];
   const oneSilent = difference.silent[0] !== difference.silent[1];
-  return {
+  const row: ComparisonRow = {
     settings: [rawSettings(a.guard.controls, settingsA), rawSettings(b.guard.controls, settingsB)],
     label: labelA === labelB ? labelA : `${labelA} / ${labelB}`,
     loudnessDifference: loudness,
@@ -79,32 +85,32 @@ function compareRow(a: Side, b: Side, index: number, pairs: PairSpread | undefin
     verdict: verdictOn(difference, shift),
     tolerance: pairs ? { ...pairs, exceeded: oneSilent || Math.abs(largest) > pairs.high } : null,
   };
+  return { row, silent: difference.silent };
 }
 
-function size(row: ComparisonRow): number {
-  return Math.abs(row.largest.difference);
+/** Silence against sound is more than any difference of level. */
+function size({ row, silent }: Heard): number {
+  return silent[0] === silent[1] ? Math.abs(row.largest.difference) : Number.POSITIVE_INFINITY;
 }
 
-/** The row with the largest difference. */
-export function mostDifferent(rows: readonly ComparisonRow[]): number {
-  return rows.reduce((best, row, index) => (size(row) > size(rows[best]!) ? index : best), 0);
+/** Nothing where a side is silent: two guards of one list are silent together. */
+function toleranceWords({ row: { tolerance }, silent }: Heard): string {
+  if (!tolerance || silent.includes(true)) return "";
+  const spread = `two guards built from the same list differ by up to ${inDecibels(tolerance.high)} (19 of 20 pairs)`;
+  return tolerance.exceeded ? `; it is more than tolerance: ${spread}` : `; tolerance alone does as much: ${spread}`;
 }
 
-function toleranceWords(row: ComparisonRow): string {
-  if (!row.tolerance) return "";
-  const spread = `two guards built from the same list differ by up to ${inDecibels(row.tolerance.high)} (19 of 20 pairs)`;
-  return row.tolerance.exceeded
-    ? `; it is more than tolerance: ${spread}`
-    : `; tolerance alone does as much: ${spread}`;
-}
-
-function overall(rows: readonly ComparisonRow[]): string {
-  const most = rows[mostDifferent(rows)]!;
-  const sentence = (row: ComparisonRow) => `With ${row.label} ${row.verdict}${toleranceWords(row)}.`;
-  if (rows.length === 1) return sentence(most);
-  const least = rows.reduce((best, row) => (size(row) < size(best) ? row : best));
-  const audible = rows.filter((row) => row.audible !== "none").length;
-  return `${sentence(least)} ${sentence(most)} A difference can be heard in ${audible} of ${rows.length} settings.`;
+function overall(all: readonly Heard[]): string {
+  const sentence = (heard: Heard) => `With ${heard.row.label} ${heard.row.verdict}${toleranceWords(heard)}.`;
+  const most = all.reduce((best, heard) => (size(heard) > size(best) ? heard : best));
+  if (all.length === 1) return sentence(most);
+  const least = all.reduce((best, heard) => (size(heard) < size(best) ? heard : best));
+  const audible = all.filter(({ row }) => row.audible !== "none").length;
+  const count =
+    audible === 0
+      ? `No difference can be heard in any of ${all.length} settings.`
+      : `A difference can be heard in ${audible} of ${all.length} settings.`;
+  return least === most ? `${sentence(most)} ${count}` : `${sentence(least)} ${sentence(most)} ${count}`;
 }
 
 /**
@@ -114,8 +120,9 @@ function overall(rows: readonly ComparisonRow[]): string {
  */
 export function compare(a: Side, b: Side, tolerance: DrawOptions | null): Comparison {
   const pairs = tolerance ? pairSpreads(a.guard, a.settings, a.drive, tolerance) : [];
-  const rows = a.settings.map((_, index) => compareRow(a, b, index, pairs[index]));
-  return { weighting: a.drive.name, bands: SLICES.bands, rows, verdict: overall(rows), basis: VERDICT_BASIS };
+  const heard = a.settings.map((_, index) => compareRow(a, b, index, pairs[index]));
+  const rows = heard.map(({ row }) => row);
+  return { weighting: a.drive.name, bands: SLICES.bands, rows, verdict: overall(heard), basis: VERDICT_BASIS };
 }
 
 /** Both curves of one row in dB, for drawing. */

@@ -54,12 +54,12 @@ function peakWords(shift: PeakShift | null): string {
   const steps =
     shift.inJnd < 1 ? "less than one just-noticeable step" : `${shift.inJnd.toFixed(1)} just-noticeable steps`;
   const way = shift.shiftHz > 0 ? "higher" : "lower";
-  return `; the peak is ${inHertz(shift.shiftHz)} ${way}, ${steps}${shift.extrapolated ? " (extrapolated)" : ""}`;
+  return `; the second's peak is ${inHertz(shift.shiftHz)} ${way}, ${steps}${shift.extrapolated ? " (extrapolated)" : ""}`;
 }
 
 function loudnessWords(loudnessLu: number): string {
   if (Math.abs(loudnessLu) < LEVEL_JND_DB.best) return "";
-  return `; the second is ${Math.abs(loudnessLu).toFixed(1)} LU ${loudnessLu > 0 ? "louder" : "quieter"}`;
+  return `; left as they are, the second is ${Math.abs(loudnessLu).toFixed(1)} LU ${loudnessLu > 0 ? "louder" : "quieter"}`;
 }
 
 /** One sentence, without its full stop, on one setting. */
@@ -68,8 +68,7 @@ export function verdictOn(difference: BandDifference, shift: PeakShift | null): 
   if (firstSilent && secondSilent) return "both are silent";
   if (firstSilent || secondSilent) return `the ${firstSilent ? "first" : "second"} is silent`;
   const { db, band } = difference.largest;
-  const where = Math.abs(db) < 0.005 ? "" : ` at ${inHertz(band.centre)}`;
-  const size = `${inDecibels(db)}${where}`;
+  const size = Math.abs(db) < 0.005 ? "less than 0.01 dB" : `${inDecibels(db)} at ${inHertz(band.centre)}`;
   const heard = WORDS[audibility(db)];
   return `they differ by ${size}: ${heard}${loudnessWords(difference.loudnessLu)}${peakWords(shift)}`;
 }

@@ -8,7 +8,7 @@ import type { AppStore } from "../state/app-state.ts";
 import { benchRefusal } from "./bench-refusal.ts";
 import { createCautions } from "./cautions.ts";
 import { diagnosisView } from "./diagnosis-view.ts";
-import { measuredField } from "./measured.ts";
+import { measuredField, type Written } from "./measured.ts";
 import { createMeterRange, type MeterRange } from "./meter-range.ts";
 import { createNumberSetting } from "./number-setting.ts";
 import { rangeText, showOhms } from "./ohms.ts";
@@ -21,8 +21,8 @@ interface ReadingTable {
   read(): MeasuredRequest[];
 }
 
-function readingTable({ readings, probes }: BenchAnswer, range: MeterRange): ReadingTable {
-  const all = [...readings, ...probes].map((reading) => ({ reading, field: measuredField(reading, range) }));
+function readingTable({ readings, probes }: BenchAnswer, range: MeterRange, written: Written): ReadingTable {
+  const all = [...readings, ...probes].map((reading) => ({ reading, field: measuredField(reading, range, written) }));
   const rows = all.map(({ reading, field }) => [
     reading.label,
     field.element,
@@ -73,6 +73,8 @@ export function createMeasurePanel(store: AppStore): HTMLElement {
   const refusal = h("div", { role: "alert" });
   const range = createMeterRange();
   const symptoms = createSymptoms(store);
+  /** By guard: one that comes back by undoing brings what was measured on it along. */
+  const writtenOn = new WeakMap<object, Written>();
   let current: ReadingTable | undefined;
   const run = createFormRun(
     "What explains this?",
@@ -102,7 +104,10 @@ export function createMeasurePanel(store: AppStore): HTMLElement {
         replaceContent(phase);
         return;
       }
-      current = readingTable(bench, range);
+      const { guard } = store.state;
+      const written = writtenOn.get(guard) ?? new Map();
+      writtenOn.set(guard, written);
+      current = readingTable(bench, range, written);
       replaceContent(table, current.element);
       replaceContent(phase, phaseView(bench));
     },

@@ -7,8 +7,8 @@ import { readShown, type Shown } from "./ohms.ts";
 
 type Verdict = "" | "fits" | "does not fit";
 
-/** What was measured, kept by reading while the table is drawn anew. */
-const written = new Map<string, string>();
+/** What was measured on one guard, as it was written, kept by reading while the table is drawn anew. */
+export type Written = Map<string, string>;
 
 function keyOf({ label, between }: MeterReadingAnswer): string {
   return `${label}|${between.join("|")}`;
@@ -29,6 +29,7 @@ function fits({ low, high }: MeterReadingAnswer, shown: Shown): boolean {
 export function measuredField(
   reading: MeterReadingAnswer,
   range: MeterRange,
+  written: Written,
 ): { element: HTMLElement; read: () => MeasuredRequest | undefined } {
   const key = keyOf(reading);
   const id = freshId("measured");

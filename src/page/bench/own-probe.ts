@@ -1,8 +1,8 @@
 import { MAX_PROBES } from "../../limits.ts";
 import { lugInput } from "../describe/wire-row.ts";
 import { freshId, h, replaceContent } from "../dom/element.ts";
-import type { AppStore } from "../state/app-state.ts";
-import { lugComplaint, type OwnProbe, probeComplaint } from "./probes.ts";
+import type { AppStore, OwnProbe } from "../state/app-state.ts";
+import { lugComplaint, probeComplaint } from "./probes.ts";
 
 interface LugField {
   readonly element: HTMLElement;

@@ -1,13 +1,7 @@
 import { LugTable } from "../../build-file/lugs.ts";
-import type { RawSettings } from "../../build-file/settings.ts";
+import type { OwnProbe } from "../state/app-state.ts";
 import { fitSettings } from "../state/editor.ts";
 import type { Reading } from "../state/reading.ts";
-
-/** A reading that the person asked for, between any two lugs. */
-export interface OwnProbe {
-  readonly between: readonly [string, string];
-  readonly settings: RawSettings;
-}
 
 /** What is wrong with a lug's name on this guard, with the nearest name; undefined where the lug is there. */
 export function lugComplaint({ build }: Reading, lug: string): string | undefined {

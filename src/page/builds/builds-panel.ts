@@ -1,13 +1,13 @@
 import { summarize } from "../../build-file/setting-label.ts";
 import { parseSettings, type RawSettings } from "../../build-file/settings.ts";
-import { showDb, showHz } from "../curves/units.ts";
 import { h, replaceContent } from "../dom/element.ts";
 import { later, whileShown } from "../dom/later.ts";
 import { plainTable } from "../dom/table.ts";
 import type { AppStore } from "../state/app-state.ts";
 import type { Editor } from "../state/editor.ts";
 import type { Reading } from "../state/reading.ts";
-import { type LargestDifference, largestDifference, largestOfAll } from "./curve-difference.ts";
+import { largestDifference, largestOfAll } from "./curve-difference.ts";
+import { differenceText } from "./difference-words.ts";
 import { differencesOf } from "./differences.ts";
 import { createListeningVerdict } from "./listening-verdict.ts";
 
@@ -20,12 +20,6 @@ function partsTable(a: Reading, b: Reading): HTMLElement {
 
 function settingText(reading: Reading, settings: RawSettings): string {
   return summarize(reading.controls, parseSettings(reading.controls, settings)).label;
-}
-
-function differenceText({ hertz, decibels }: LargestDifference): string {
-  if (Math.abs(decibels) < 0.05) return "no difference of 0.05 dB or more between 80 Hz and 8 kHz";
-  const word = decibels > 0 ? "louder" : "quieter";
-  return `A is ${showDb(Math.abs(decibels)).replace("+", "")} ${word} than B at ${showHz(hertz)}, both set level at 200 Hz`;
 }
 
 function curvesText(a: Reading, b: Reading, settings: RawSettings): HTMLElement {

@@ -1,4 +1,5 @@
 import type { RawSettings } from "../../build-file/settings.ts";
+import { SILENCE_DB } from "../../response/level-and-phase.ts";
 import { curveIn, FREQUENCIES_HZ } from "../curves/curve-cache.ts";
 import { settingsAlong } from "../curves/family.ts";
 import { referenceLevelDb } from "../curves/levels.ts";
@@ -10,15 +11,24 @@ export interface LargestDifference {
   /** Level of A over B, each over its own level at 200 Hz. */
   readonly decibels: number;
   readonly settings: RawSettings;
+  /** Which of the two gives no sound while the other does; then the level over it means nothing. */
+  readonly silent?: "A" | "B";
 }
 
 /** Where a guitar and its loudspeaker sound: below is hum, above a guitar speaker lets little through (common practice, no source). */
 const FROM_HZ = 80;
 const TO_HZ = 8000;
 
+function isSilent(magnitude: Float64Array): boolean {
+  return magnitude.every((level) => level <= SILENCE_DB);
+}
+
 /** Where two builds differ most in one setting. */
 export function largestDifference(a: Reading, b: Reading, settings: RawSettings): LargestDifference {
   const [inA, inB] = [curveIn(a, fitSettings(a, settings)).magnitude, curveIn(b, fitSettings(b, settings)).magnitude];
+  const [silentA, silentB] = [isSilent(inA), isSilent(inB)];
+  if (silentA !== silentB)
+    return { hertz: FROM_HZ, decibels: silentA ? SILENCE_DB : -SILENCE_DB, settings, silent: silentA ? "A" : "B" };
   const offset = referenceLevelDb(inA) - referenceLevelDb(inB);
   let largest: LargestDifference = { hertz: FROM_HZ, decibels: 0, settings };
   for (const [index, hertz] of FREQUENCIES_HZ.entries()) {

@@ -3,6 +3,7 @@ import { h, replaceContent } from "../dom/element.ts";
 import { postJson } from "../server/client.ts";
 import type { AppStore } from "../state/app-state.ts";
 import { fitSettings } from "../state/editor.ts";
+import { named } from "./difference-words.ts";
 
 async function ask({ state }: AppStore): Promise<CompareAnswer | undefined> {
   const { reading, other, settings, signal } = state;
@@ -26,7 +27,7 @@ export function createListeningVerdict(store: AppStore): { element: HTMLElement 
       if (comparison)
         replaceContent(
           answer,
-          h("p", { class: "verdict" }, comparison.verdict.replace(/\bthe second is\b/, "B is")),
+          h("p", { class: "verdict" }, named(comparison.verdict, "A", "B")),
           h("p", { class: "hint" }, comparison.basis),
         );
     } catch (error) {

@@ -1,5 +1,6 @@
 import { showQuantity } from "../../build-file/show-quantity.ts";
 import type { FoundAnswer, SearchAnswer } from "../../contract/search.ts";
+import { named } from "../builds/difference-words.ts";
 import { h } from "../dom/element.ts";
 import { plainTable } from "../dom/table.ts";
 import { formChoice, formText } from "../fields/form-fields.ts";
@@ -7,13 +8,11 @@ import { createFormRun } from "../fields/form-run.ts";
 import { postJson } from "../server/client.ts";
 import type { AppStore } from "../state/app-state.ts";
 import type { Editor } from "../state/editor.ts";
-import { setAt } from "../state/paths.ts";
 import { createFreePicker, type SeriesChoice } from "./free-parts.ts";
+import { DIMENSIONS, type FoundValue, withFoundValues } from "./put-values.ts";
 import { createWishFields } from "./wish-fields.ts";
 
-const DIMENSIONS = { farads: "capacitance", ohms: "resistance", metres: "length" } as const;
-
-function valueText({ name, unit, value }: FoundAnswer["values"][number]): string {
+function valueText({ name, unit, value }: FoundValue): string {
   if (value === null) return `${name} left out`;
   return `${name} ${unit === "fraction" ? value : showQuantity(value, DIMENSIONS[unit])}`;
 }
@@ -30,23 +29,10 @@ function elsewhereView({ elsewhere }: FoundAnswer): HTMLElement | string {
     h(
       "ul",
       {},
-      heard.map(({ label, verdict }) => h("li", {}, `${label}: ${verdict}`)),
+      heard.map(({ label, verdict }) =>
+        h("li", {}, `${label}: ${named(verdict, "the guard as it is", "the guard with these values")}`),
+      ),
     ),
-  );
-}
-
-const FIELD_OF_UNIT = { farads: "capacitance", ohms: "resistance" } as const;
-
-function put(editor: Editor, { values }: FoundAnswer): void {
-  editor.edit((source) =>
-    values.reduce((next, { name, unit, value }) => {
-      if (value === null || !(name in next.parts) || (unit !== "farads" && unit !== "ohms")) return next;
-      return setAt(
-        next,
-        ["parts", name, FIELD_OF_UNIT[unit]],
-        showQuantity(value, DIMENSIONS[unit]).replace("Ω", "").replace(/\s/g, ""),
-      );
-    }, source),
   );
 }
 
@@ -69,6 +55,7 @@ const UNMET_OTHERWISE =
 
 function answerOf(search: SearchAnswer, kind: unknown, store: AppStore, editor: Editor): HTMLElement {
   if (search.best.length === 0) return h("p", { class: "verdict" }, UNMET[String(kind)] ?? UNMET_OTHERWISE);
+  const put = ({ values }: FoundAnswer) => editor.edit((source) => withFoundValues(source, values));
   const canPut = (found: FoundAnswer) =>
     found.values.every(
       ({ name, value }) => value !== null && store.state.source !== undefined && name in store.state.source.parts,
@@ -78,9 +65,7 @@ function answerOf(search: SearchAnswer, kind: unknown, store: AppStore, editor: 
     found.values.map(valueText).join(", "),
     ties[index] ? `${found.says} (a tie for the best)` : found.says,
     elsewhereView(found),
-    canPut(found)
-      ? h("button", { type: "button", class: "small", onclick: () => put(editor, found) }, "Put it in")
-      : "",
+    canPut(found) ? h("button", { type: "button", class: "small", onclick: () => put(found) }, "Put it in") : "",
   ]);
   return h(
     "div",

@@ -6,9 +6,9 @@ import type { Option } from "../fields/plain-fields.ts";
 import { postJson } from "../server/client.ts";
 import type { AppStore } from "../state/app-state.ts";
 import type { Editor } from "../state/editor.ts";
-import { setAt } from "../state/paths.ts";
 import type { BuildSource } from "../state/reading.ts";
 import { fittedView, rangeView } from "./fit-answer.ts";
+import { withFittedCoil } from "./put-values.ts";
 
 const METHODS = [
   { value: "resonances", label: "resonances with known caps across it" },
@@ -96,10 +96,7 @@ function createPut(store: AppStore, editor: Editor, fit: FittedAnswer): HTMLElem
   const put = () => {
     const target = coils[Number(select.value)];
     if (!target) return;
-    const path = ["parts", target[0], "coils", target[1]];
-    editor.edit((source) =>
-      Object.entries(fit.coil).reduce((next, [key, value]) => setAt(next, [...path, key], value), source),
-    );
+    editor.edit((source) => withFittedCoil(source, target, fit.coil));
   };
   return h(
     "div",

@@ -1,6 +1,6 @@
 import { curvesCsv } from "../../csv.ts";
 import { FREQUENCIES_HZ } from "./curve-cache.ts";
-import type { Picture } from "./plot.ts";
+import type { Picture } from "./picture.ts";
 
 /** A table of true levels in dB, as the service writes curves too. */
 export function curveCsv({ family }: Picture): string {

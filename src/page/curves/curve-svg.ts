@@ -1,9 +1,10 @@
 import type { PlotColours } from "./colours.ts";
 import { shade } from "./colours.ts";
 import { FREQUENCIES_HZ } from "./curve-cache.ts";
-import { levelRangeDb, referenceLevelDb, shownLevels } from "./levels.ts";
+import { isOtherBuild } from "./family.ts";
+import { levelRangeDb, levelWords, referenceLevelDb, shownLevels } from "./levels.ts";
 import { CUTOFF_DB } from "./marks.ts";
-import type { Picture } from "./plot.ts";
+import type { Picture } from "./picture.ts";
 import { FREQUENCY_TICKS_HZ, showDb, showHz, tickHz } from "./units.ts";
 
 const SIZE = { width: 960, height: 540, left: 64, right: 20, top: 40, bottom: 48 } as const;
@@ -80,12 +81,12 @@ export function curveSvg(picture: Picture, title: string, colours: PlotColours):
   const range = levelRangeDb(all);
   const y = yAxis(range);
   const behind = family.behind.map((trace, index) => {
-    const stroke = trace.name === "B" ? colours.other : shade(colours.familyFrom, colours.familyTo, trace.along);
-    return line(all[index]!, y, stroke, trace.name === "B" ? 'stroke-width="2" stroke-dasharray="8 5"' : "");
+    const isOther = isOtherBuild(trace);
+    const stroke = isOther ? colours.other : shade(colours.familyFrom, colours.familyTo, trace.along);
+    return line(all[index]!, y, stroke, isOther ? 'stroke-width="2" stroke-dasharray="8 5"' : "");
   });
   const current = line(all.at(-1)!, y, colours.current, 'stroke-width="3"');
   const drawn = marks(picture, y, colours);
-  const axis = view === "true" ? "level, dB" : "level over 200 Hz, dB";
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${SIZE.width} ${SIZE.height}" font-family="sans-serif" font-size="13" fill="${colours.ink}">`,
     `<rect width="100%" height="100%" fill="${colours.paper}"/>`,
@@ -100,7 +101,7 @@ export function curveSvg(picture: Picture, title: string, colours: PlotColours):
     drawn.over,
     "</g>",
     `<text x="${SIZE.width / 2}" y="${SIZE.height - 8}" text-anchor="middle">frequency, Hz</text>`,
-    `<text transform="translate(18 ${SIZE.height / 2}) rotate(-90)" text-anchor="middle">${axis}</text>`,
+    `<text transform="translate(18 ${SIZE.height / 2}) rotate(-90)" text-anchor="middle">${levelWords(view)}</text>`,
     "</svg>",
   ].join("\n");
 }

@@ -3,7 +3,8 @@ import { h } from "../dom/element.ts";
 import type { AppStore, FamilyAxis, LevelView } from "../state/app-state.ts";
 import { createExportButtons } from "./export-buttons.ts";
 import { axisOf, familyOf } from "./family.ts";
-import { CurvePlot, type Picture } from "./plot.ts";
+import type { Picture } from "./picture.ts";
+import { CurvePlot } from "./plot.ts";
 import { featuresText, showReadout } from "./readout.ts";
 import { createToleranceSwitch } from "./tolerance-band.ts";
 

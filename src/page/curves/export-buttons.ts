@@ -4,7 +4,8 @@ import type { AppStore } from "../state/app-state.ts";
 import { plotColours } from "./colours.ts";
 import { curveCsv } from "./curve-csv.ts";
 import { curveSvg } from "./curve-svg.ts";
-import type { CurvePlot, Picture } from "./plot.ts";
+import type { Picture } from "./picture.ts";
+import type { CurvePlot } from "./plot.ts";
 
 /** The curves as a file: picture or table. */
 export function createExportButtons(store: AppStore, plot: CurvePlot, picture: () => Picture | undefined): HTMLElement {

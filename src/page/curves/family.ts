@@ -23,6 +23,10 @@ export interface Family {
 /** What the curve of the build kept for comparison is called. */
 export const OTHER_BUILD = "B";
 
+export function isOtherBuild({ name }: Trace): boolean {
+  return name === OTHER_BUILD;
+}
+
 const DIALS = [0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10];
 
 /** The key to vary for an axis, and its values; undefined where the build has no such control. */

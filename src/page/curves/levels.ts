@@ -18,6 +18,11 @@ export function shownLevels(trace: Trace, view: LevelView): Float64Array {
   return trace.curve.magnitude.map((level) => level - offset);
 }
 
+/** What the axis of such levels is called. */
+export function levelWords(view: LevelView): string {
+  return view === "true" ? "level, dB" : "level over 200 Hz, dB";
+}
+
 const STEP_DB = 6;
 const MAX_SPAN_DB = 48;
 const MIN_SPAN_DB = 24;

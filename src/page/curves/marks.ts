@@ -1,14 +1,10 @@
 import type uPlot from "uplot";
-import type { ToleranceAnswer } from "../../contract/tolerance.ts";
 import { REFERENCE_HZ } from "../../response/features.ts";
 import type { PlotColours } from "./colours.ts";
 import { FREQUENCIES_HZ } from "./curve-cache.ts";
 import { referenceLevelDb } from "./levels.ts";
-import type { Picture } from "./plot.ts";
+import type { Picture } from "./picture.ts";
 import { showDb, showHz } from "./units.ts";
-
-/** What part tolerances leave open: level in dB at each frequency. */
-export type Band = Pick<ToleranceAnswer, "frequencies" | "low" | "high">;
 
 export const CUTOFF_DB = -3;
 

@@ -1,18 +1,13 @@
 import uPlot from "uplot";
-import type { LevelView } from "../state/app-state.ts";
 import { type PlotColours, plotColours, shade } from "./colours.ts";
 import { FREQUENCIES_HZ } from "./curve-cache.ts";
-import type { Family } from "./family.ts";
-import { allLevels, levelRangeDb } from "./levels.ts";
-import { type Band, drawBand, drawMarks } from "./marks.ts";
+import { isOtherBuild } from "./family.ts";
+import { allLevels, levelRangeDb, levelWords } from "./levels.ts";
+import { drawBand, drawMarks } from "./marks.ts";
+import type { Picture } from "./picture.ts";
+import { looksAlike, seriesLooks } from "./series.ts";
 import { drawTraceLabels } from "./trace-labels.ts";
 import { FEW_FREQUENCY_TICKS_HZ, FREQUENCY_TICKS_HZ, tickHz } from "./units.ts";
-
-export interface Picture {
-  readonly family: Family;
-  readonly view: LevelView;
-  readonly band: Band | undefined;
-}
 
 const FONT = "12px system-ui, sans-serif";
 const MIN_LABELLED_WIDTH = 420;
@@ -37,9 +32,9 @@ export class CurvePlot {
   }
 
   show(picture: Picture): void {
-    const sameShape = this.#picture?.family.behind.length === picture.family.behind.length;
+    const before = this.#picture;
     this.#picture = picture;
-    if (this.#plot && sameShape) this.#plot.setData(this.#data(), true);
+    if (this.#plot && before && looksAlike(before.family, picture.family)) this.#plot.setData(this.#data(), true);
     else this.#rebuild();
   }
 
@@ -92,19 +87,17 @@ export class CurvePlot {
   }
 
   #series(): uPlot.Series[] {
-    const { behind } = this.#picture!.family;
-    const ofFamily = behind.map((_, index): uPlot.Series => {
-      const stroke = () => this.#familyStroke(index);
-      const isOther = behind.length === 1;
-      return { stroke, width: isOther ? 2 : 1.25, points: { show: false }, ...(isOther ? { dash: [8, 5] } : {}) };
+    const { family } = this.#picture!;
+    const looks = seriesLooks(family).map(({ width, dash }, index): uPlot.Series => {
+      const stroke = () => (index < family.behind.length ? this.#familyStroke(index) : this.#colours.current);
+      return { stroke, width, points: { show: false }, ...(dash ? { dash: [...dash] } : {}) };
     });
-    const current: uPlot.Series = { stroke: () => this.#colours.current, width: 3, points: { show: false } };
-    return [{}, ...ofFamily, current];
+    return [{}, ...looks];
   }
 
   #familyStroke(index: number): string {
     const trace = this.#picture?.family.behind[index];
-    if (!trace || trace.name === "B") return this.#colours.other;
+    if (!trace || isOtherBuild(trace)) return this.#colours.other;
     return shade(this.#colours.familyFrom, this.#colours.familyTo, trace.along);
   }
 
@@ -128,7 +121,7 @@ export class CurvePlot {
       {
         ...look,
         scale: "y",
-        label: this.#picture?.view === "true" ? "level, dB" : "level over 200 Hz, dB",
+        label: () => levelWords(this.#picture!.view),
         incrs: [1, 2, 3, 6, 12],
         space: 28,
         values: (_, splits) => splits.map((value) => (value > 0 ? `+${value}` : `${value}`.replace("-", "−"))),

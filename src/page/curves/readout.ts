@@ -1,8 +1,8 @@
 import { h, replaceContent, s } from "../dom/element.ts";
 import { FREQUENCIES_HZ } from "./curve-cache.ts";
-import { OTHER_BUILD, type Trace } from "./family.ts";
+import { isOtherBuild, type Trace } from "./family.ts";
 import { referenceLevelDb } from "./levels.ts";
-import type { Picture } from "./plot.ts";
+import type { Picture } from "./picture.ts";
 import { showDb, showHz } from "./units.ts";
 
 /** Peak and cutoff of the current curve, in words. */
@@ -38,7 +38,7 @@ function otherFeatures({ curve, title }: Trace): HTMLElement {
 export function showReadout(element: HTMLElement, picture: Picture, index: number | null): void {
   const { current, behind } = picture.family;
   if (index === null) {
-    const other = behind.find((trace) => trace.name === OTHER_BUILD);
+    const other = behind.find(isOtherBuild);
     replaceContent(
       element,
       h("span", { class: "readout-text" }, other && h("b", {}, "This guard: "), featuresText(current.curve)),

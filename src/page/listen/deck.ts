@@ -1,10 +1,8 @@
-export const FADE_SECONDS = 0.03;
-/** Time for both sources to be scheduled before the fade begins. */
-const LEAD_SECONDS = 0.02;
+import { FADE_SECONDS, Fader, LEAD_SECONDS } from "./fader.ts";
 
 interface Voice {
   readonly source: AudioBufferSourceNode;
-  readonly gain: GainNode;
+  readonly fader: Fader;
 }
 
 /**
@@ -18,7 +16,6 @@ export class Deck {
   #voice: Voice | undefined;
   #startedAt = 0;
   #loop = true;
-  #duration = 0;
 
   constructor(context: BaseAudioContext, output: AudioNode, onEnd: () => void) {
     this.context = context;
@@ -30,12 +27,6 @@ export class Deck {
     return this.#voice !== undefined;
   }
 
-  /** Seconds into the sound. */
-  get place(): number {
-    const elapsed = Math.max(0, this.context.currentTime - this.#startedAt);
-    return this.#duration > 0 ? elapsed % this.#duration : 0;
-  }
-
   set loop(loop: boolean) {
     this.#loop = loop;
     if (this.#voice) this.#voice.source.loop = loop;
@@ -44,43 +35,45 @@ export class Deck {
   /** Starts a sound, or lets it take over from the one that plays. */
   play(buffer: AudioBuffer): void {
     const before = this.#voice;
-    const at = this.context.currentTime + LEAD_SECONDS;
-    const place = before ? (this.place + LEAD_SECONDS) % buffer.duration : 0;
-    const voice = this.#voiceOf(buffer);
-    voice.gain.gain.setValueAtTime(before ? 0 : 1, this.context.currentTime);
-    voice.gain.gain.setValueAtTime(before ? 0 : 1, at);
-    if (before) voice.gain.gain.linearRampToValueAtTime(1, at + FADE_SECONDS);
+    const at = this.#soon();
+    const place = before ? (at - this.#startedAt) % buffer.duration : 0;
+    const voice = this.#voiceOf(buffer, before ? 0 : 1);
     voice.source.start(at, place);
-    if (before) this.#fadeOut(before, at);
+    if (before) {
+      voice.fader.fade(1, at);
+      fadeOut(before, at);
+    }
     this.#voice = voice;
-    this.#duration = buffer.duration;
     this.#startedAt = at - place;
   }
 
   stop(): void {
-    if (this.#voice) this.#fadeOut(this.#voice, this.context.currentTime);
+    if (this.#voice) fadeOut(this.#voice, this.#soon());
     this.#voice = undefined;
   }
 
-  #voiceOf(buffer: AudioBuffer): Voice {
+  #soon(): number {
+    return this.context.currentTime + LEAD_SECONDS;
+  }
+
+  #voiceOf(buffer: AudioBuffer, level: 0 | 1): Voice {
     const source = this.context.createBufferSource();
     source.buffer = buffer;
     source.loop = this.#loop;
-    const gain = this.context.createGain();
-    source.connect(gain).connect(this.output);
-    const voice = { source, gain };
+    const fader = new Fader(this.context, level);
+    source.connect(fader.node).connect(this.output);
+    const voice = { source, fader };
     source.onended = () => {
-      gain.disconnect();
+      fader.node.disconnect();
       if (this.#voice !== voice) return;
       this.#voice = undefined;
       this.#onEnd();
     };
     return voice;
   }
+}
 
-  #fadeOut({ source, gain }: Voice, at: number): void {
-    gain.gain.setValueAtTime(1, at);
-    gain.gain.linearRampToValueAtTime(0, at + FADE_SECONDS);
-    source.stop(at + FADE_SECONDS + 0.01);
-  }
+function fadeOut({ source, fader }: Voice, at: number): void {
+  fader.fade(0, at);
+  source.stop(at + FADE_SECONDS + 0.01);
 }

@@ -1,15 +1,9 @@
-import type { RawSettings } from "../../build-file/settings.ts";
 import type { AppStore } from "../state/app-state.ts";
 import { fitSettings } from "../state/editor.ts";
-import type { Reading } from "../state/reading.ts";
 import type { AudioRoom } from "./audio-room.ts";
 import { Deck } from "./deck.ts";
+import type { Heard } from "./heard.ts";
 import { LivePlayer } from "./live-player.ts";
-
-export interface Heard {
-  readonly reading: Reading;
-  readonly settings: RawSettings;
-}
 
 /** Plays the setting on the bench; what is changed during playback takes over at the same place. */
 export class Listening {

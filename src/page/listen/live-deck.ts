@@ -1,12 +1,19 @@
-import { FADE_SECONDS } from "./deck.ts";
+import { afterPlaying } from "./audio-clock.ts";
+import { FADE_SECONDS, Fader, LEAD_SECONDS } from "./fader.ts";
 
 interface Slot {
   readonly convolver: ConvolverNode;
-  readonly gain: GainNode;
+  readonly fader: Fader;
 }
 
-/** How long a filter that has been faded out still rings before it is let go. */
-const TAIL_SECONDS = 0.5;
+/** What one sound goes through, from its source to the output; the next one has a chain of its own. */
+interface Chain {
+  readonly input: GainNode;
+  readonly level: GainNode;
+}
+
+/** How long a filter that has been faded out is still kept before it is let go. */
+const KEPT_SECONDS = 0.5;
 
 /**
  * Plays a sound through a filter that can be exchanged while it plays: the new one fades in as the old one fades out, so a
@@ -14,16 +21,15 @@ const TAIL_SECONDS = 0.5;
  */
 export class LiveDeck {
   readonly context: BaseAudioContext;
-  readonly #input: GainNode;
-  readonly #level: GainNode;
+  readonly #output: AudioNode;
+  #chain: Chain;
   #source: AudioNode | undefined;
   #slot: Slot | undefined;
 
   constructor(context: BaseAudioContext, output: AudioNode) {
     this.context = context;
-    this.#input = context.createGain();
-    this.#level = context.createGain();
-    this.#level.connect(output);
+    this.#output = output;
+    this.#chain = this.#newChain();
   }
 
   get playing(): boolean {
@@ -39,12 +45,7 @@ export class LiveDeck {
     const source = this.context.createBufferSource();
     source.buffer = sound;
     source.loop = loop;
-    source.onended = () => {
-      if (this.#source === source) {
-        this.stop();
-        onEnd();
-      }
-    };
+    source.onended = () => this.#ringOut(source, onEnd);
     this.#take(source);
     source.start();
   }
@@ -58,47 +59,70 @@ export class LiveDeck {
   setImpulse(impulse: AudioBuffer): void {
     // Normalising would make every setting equally loud in its own way; the filter is to be applied as it is.
     const convolver = new ConvolverNode(this.context, { disableNormalization: true, buffer: impulse });
-    const gain = new GainNode(this.context, { gain: this.#slot ? 0 : 1 });
-    this.#input.connect(convolver).connect(gain).connect(this.#level);
-    if (this.#slot) this.#cross(this.#slot, gain);
-    this.#slot = { convolver, gain };
+    const fader = new Fader(this.context, this.#slot ? 0 : 1);
+    this.#chain.input.connect(convolver).connect(fader.node).connect(this.#chain.level);
+    if (this.#slot) {
+      const at = this.#soon();
+      fader.fade(1, at);
+      this.#letGo(this.#slot, at);
+    }
+    this.#slot = { convolver, fader };
   }
 
   /** @param gain factor on what comes out of the filter */
   setLevel(gain: number): void {
-    this.#level.gain.setTargetAtTime(gain, this.context.currentTime, FADE_SECONDS);
+    const level = this.#chain.level.gain;
+    if (this.playing) level.setTargetAtTime(gain, this.context.currentTime, FADE_SECONDS);
+    // Nothing sounds that could click, and an instrument must not come in at full level on its way to a low one.
+    else level.value = gain;
   }
 
   stop(): void {
+    const at = this.#soon();
     if (this.#source instanceof AudioBufferSourceNode) {
       this.#source.onended = null;
-      this.#source.stop();
+      this.#source.stop(at + FADE_SECONDS);
     }
-    this.#source?.disconnect();
+    if (this.#slot) this.#letGo(this.#slot, at, this.#source);
     this.#source = undefined;
-    if (this.#slot) this.#release(this.#slot);
     this.#slot = undefined;
+    this.#chain = this.#newChain();
+  }
+
+  #soon(): number {
+    return this.context.currentTime + LEAD_SECONDS;
+  }
+
+  #newChain(): Chain {
+    const [input, level] = [this.context.createGain(), this.context.createGain()];
+    level.connect(this.#output);
+    return { input, level };
   }
 
   #take(source: AudioNode): void {
     this.#source?.disconnect();
     this.#source = source;
-    source.connect(this.#input);
+    source.connect(this.#chain.input);
   }
 
-  #cross(before: Slot, gain: GainNode): void {
-    const now = this.context.currentTime;
-    gain.gain.setValueAtTime(0, now);
-    gain.gain.linearRampToValueAtTime(1, now + FADE_SECONDS);
-    before.gain.gain.cancelScheduledValues(now);
-    before.gain.gain.setValueAtTime(before.gain.gain.value, now);
-    before.gain.gain.linearRampToValueAtTime(0, now + FADE_SECONDS);
-    setTimeout(() => this.#release(before), TAIL_SECONDS * 1000);
+  /** A recording is over when the filter has answered the last of it. */
+  #ringOut(source: AudioNode, onEnd: () => void): void {
+    const ringSeconds = this.#slot?.convolver.buffer?.duration ?? 0;
+    afterPlaying(this.context, ringSeconds, () => {
+      if (this.#source !== source) return;
+      this.stop();
+      onEnd();
+    });
   }
 
-  #release({ convolver, gain }: Slot): void {
-    this.#input.disconnect(convolver);
-    convolver.disconnect();
-    gain.disconnect();
+  #letGo({ convolver, fader }: Slot, at: number, source?: AudioNode): void {
+    fader.fade(0, at);
+    const { input } = this.#chain;
+    afterPlaying(this.context, KEPT_SECONDS, () => {
+      source?.disconnect();
+      input.disconnect(convolver);
+      convolver.disconnect();
+      fader.node.disconnect();
+    });
   }
 }

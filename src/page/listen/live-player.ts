@@ -1,7 +1,7 @@
 import type { AppStore, OwnSound } from "../state/app-state.ts";
 import type { AudioRoom } from "./audio-room.ts";
+import type { Heard } from "./heard.ts";
 import { fetchImpulse } from "./impulses.ts";
-import type { Heard } from "./listening.ts";
 import { LiveDeck } from "./live-deck.ts";
 import { matchedGain, renderThrough } from "./local-render.ts";
 import { ownRecording } from "./own-recordings.ts";

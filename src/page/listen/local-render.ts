@@ -6,9 +6,10 @@ const MATCHED_LUFS = -26;
 /** Keeps peaks of a sharp filter from clipping at the loudspeaker. */
 const MAX_PEAK = 0.98;
 
-/** A recording through a filter, rendered in the browser. */
+/** A recording through a filter, rendered in the browser; as long as the service makes it, the filter's ring-out included. */
 export async function renderThrough(sound: AudioBuffer, impulse: AudioBuffer): Promise<AudioBuffer> {
-  const context = new OfflineAudioContext(sound.numberOfChannels, sound.length, sound.sampleRate);
+  const length = sound.length + impulse.length - 1;
+  const context = new OfflineAudioContext(sound.numberOfChannels, length, sound.sampleRate);
   const convolver = new ConvolverNode(context, { disableNormalization: true, buffer: impulse });
   const source = new AudioBufferSourceNode(context, { buffer: sound });
   source.connect(convolver).connect(context.destination);

@@ -1,13 +1,18 @@
 import type { RawSettings } from "../../build-file/settings.ts";
 import type { BenchAnswer, DrawerRequest } from "../../contract/bench/bench.ts";
 import type { InputFault } from "../../errors.ts";
-import type { OwnProbe } from "../bench/probes.ts";
-import type { Band } from "../curves/marks.ts";
+import type { Band } from "../curves/band.ts";
 import type { BuildSource, Reading } from "./reading.ts";
 import { Store } from "./store.ts";
 
 export type FamilyAxis = "tone" | "position" | "volume" | "builds";
 export type LevelView = "reference" | "true";
+
+/** A reading that the person asked for, between any two lugs. */
+export interface OwnProbe {
+  readonly between: readonly [string, string];
+  readonly settings: RawSettings;
+}
 
 export interface BenchOptions {
   /** °C. */
@@ -28,6 +33,8 @@ export interface AppState {
   readonly source: BuildSource | undefined;
   /** The last readable state of it; curves and drawing show this one. */
   readonly reading: Reading | undefined;
+  /** Stands for the guard that `reading` is of: the same through all its changes, another one for every guard opened. */
+  readonly guard: object;
   /** What keeps `source` from being read; empty where `reading` is up to date. */
   readonly faults: readonly InputFault[];
   /** Every control of `reading` by its own name. */
@@ -71,6 +78,7 @@ export function createAppStore(): AppStore {
   return new Store<AppState>({
     source: undefined,
     reading: undefined,
+    guard: {},
     faults: [],
     settings: {},
     other: undefined,

@@ -23,10 +23,15 @@ export function fitSettings(reading: Reading, wanted: RawSettings): RawSettings 
   return rawSettings(controls, settings);
 }
 
+interface Step {
+  readonly source: BuildSource;
+  readonly guard: object;
+}
+
 /** All that changes the build being written or its controls. */
 export class Editor {
   readonly #store: AppStore;
-  readonly #history = new History<BuildSource>();
+  readonly #history = new History<Step>();
 
   constructor(store: AppStore) {
     this.#store = store;
@@ -34,28 +39,25 @@ export class Editor {
 
   /** Puts another build on the bench. */
   open(source: BuildSource, settings: RawSettings = {}): void {
-    this.#history.push(source);
-    this.#show(source, settings);
+    this.#push({ source, guard: {} }, settings);
   }
 
   /** One step of change; the history keeps it. */
   edit(change: (source: BuildSource) => BuildSource): void {
-    const { source } = this.#store.state;
-    if (!source) return;
-    const next = change(source);
-    if (next === source) return;
-    this.#history.push(next);
-    this.#show(next, this.#store.state.settings);
+    const now = this.#history.now;
+    if (!now) return;
+    const next = change(now.source);
+    if (next !== now.source) this.#push({ ...now, source: next }, this.#store.state.settings);
   }
 
   undo(): void {
-    const source = this.#history.undo();
-    if (source) this.#show(source, this.#store.state.settings);
+    const step = this.#history.undo();
+    if (step) this.#show(step, this.#store.state.settings);
   }
 
   redo(): void {
-    const source = this.#history.redo();
-    if (source) this.#show(source, this.#store.state.settings);
+    const step = this.#history.redo();
+    if (step) this.#show(step, this.#store.state.settings);
   }
 
   turn(control: string, value: SettingValue): void {
@@ -69,13 +71,18 @@ export class Editor {
     if (reading) this.#store.set({ settings: fitSettings(reading, { ...settings, ...values }) });
   }
 
-  #show(source: BuildSource, settings: RawSettings): void {
+  #push(step: Step, settings: RawSettings): void {
+    this.#history.push(step);
+    this.#show(step, settings);
+  }
+
+  #show({ source, guard }: Step, settings: RawSettings): void {
     const result = readSource(source);
     const walk = { canUndo: this.#history.canUndo, canRedo: this.#history.canRedo };
     if ("faults" in result) this.#store.set({ source, faults: result.faults, ...walk });
     else {
       const { reading } = result;
-      this.#store.set({ source, reading, faults: [], settings: fitSettings(reading, settings), ...walk });
+      this.#store.set({ source, reading, guard, faults: [], settings: fitSettings(reading, settings), ...walk });
     }
   }
 }

@@ -13,6 +13,11 @@ export class History<T> {
     return this.#at < this.#steps.length - 1;
   }
 
+  /** The present state; undefined before the first. */
+  get now(): T | undefined {
+    return this.#steps[this.#at];
+  }
+
   /** Adds a state after the present one; what had been undone is dropped. */
   push(step: T): void {
     this.#steps = [...this.#steps.slice(0, this.#at + 1), step].slice(-MAX_STEPS);
