@@ -16,6 +16,7 @@ export const buildField = z
   .unknown()
   .refine((value) => value !== undefined, "is missing; expected the build file")
   .meta({
+    id: "Build",
     anyOf: [
       { title: "long form", ...longFormJson },
       { title: "plan", ...documented(planFormSchema) },
