@@ -8,7 +8,7 @@ describeWith("chromium", "the reference at /api/", () => {
   it("lists every call, also on a telephone, without breaking the policy or asking elsewhere", async () => {
     const visit = await site.visit({ path: "/api/", width: 390 });
     const { page } = visit;
-    await page.locator(".opblock").first().waitFor();
+    await page.locator(".opblock").first().waitFor({ timeout: 60_000 });
     const document = await (await fetch(`${site.origin}/api/openapi.json`)).json();
     const calls = Object.entries(document.paths as Record<string, object>).flatMap(([path, operations]) =>
       Object.keys(operations).map((method) => `${method.toUpperCase()} ${path}`),

@@ -2,7 +2,7 @@
 export const GUIDE = [
   "### Asking",
   'JSON in, JSON out. A call takes a `build`, and `settings` for one setting of its controls or a `sweep` for several: `"sweep": {"lever": [1, 2], "tone": [0, 5, 10]}`. Say neither and every position of the main switch comes with the tone at 0, 1, … 10. Controls left out stand at 10, in position 1, and down.',
-  "What cannot be read is refused with problem details (RFC 9457): the field's path, its value and what was expected, 400 or 413. A client with too much under way, or too many requests a minute, is told 429, a service that is full 503, both with `Retry-After`. [Every limit, with its reason](#limits), stands below the calls.",
+  "What cannot be read is refused with problem details (RFC 9457): the field's path, its value and what was expected, 400 or 413. A client with too much under way, or too many requests a minute, is told 429, a service that is full 503, both with `Retry-After`. [Every limit, with its reason](/api/#limits), stands below the calls.",
   "Every answer depends on its request and the code alone: a GET carries an `ETag` and may be cached, and a POST may be sent again. Nothing that is sent is kept.",
   "### The build file",
   '`"presolder": 1` and either a `plan` or `parts` and `wires`; `POST /api/expand` shows the second form of any plan, and the example guards show both. Quantities are SI numbers or text as people write it: `"250k"`, `"4k7"`, `"22n"`, `"0.022uF"`, `"223"`, `"10ft"`. A `cable` that is left out is not there; a `load` that is left out is 1 MΩ.',
