@@ -5,7 +5,9 @@ import { expectQuiet, usePage } from "./browser.ts";
 describeWith("chromium", "the reference at /api/", () => {
   const site = usePage();
 
-  it("lists every call, also on a telephone, without breaking the policy or asking elsewhere", async () => {
+  it("lists every call, also on a telephone, without breaking the policy or asking elsewhere", {
+    timeout: 120_000,
+  }, async () => {
     const visit = await site.visit({ path: "/api/", width: 390 });
     const { page } = visit;
     await page.locator(".opblock").first().waitFor({ timeout: 60_000 });
