@@ -1,7 +1,8 @@
 // Bundles the service into dist/ and the page's code into public/built/, side by side: `node src/bundle.mjs [server|page]`.
-import { readdirSync } from "node:fs";
-import { readFile, writeFile } from "node:fs/promises";
-import { join } from "node:path";
+import { existsSync, statSync } from "node:fs";
+import { copyFile, mkdir, readFile, writeFile } from "node:fs/promises";
+import { createRequire } from "node:module";
+import { dirname, join } from "node:path";
 import { promisify } from "node:util";
 import { brotliCompress, constants, gzip } from "node:zlib";
 import { build } from "esbuild";
@@ -34,6 +35,23 @@ function bundleServer() {
   ]);
 }
 
+/** Every bound with its reason, for the reference page; the reasons are comments, which no bundle keeps. */
+async function writeLimits() {
+  const file = "src/limits.ts";
+  const { outputFiles } = await build({ entryPoints: [file], bundle: true, write: false, format: "esm" });
+  const values = await import(`data:text/javascript,${encodeURIComponent(outputFiles[0].text)}`);
+  const commented = /\/\*\*((?:(?!\*\/)[\s\S])*)\*\/\s*export const (\w+)/g;
+  const limits = [...(await readFile(file, "utf8")).matchAll(commented)].map(([, comment, name]) => ({
+    name,
+    value: values[name],
+    reason: comment.replaceAll(/\s*\n\s*\*\s*|\s+/g, " ").trim(),
+  }));
+  const bare = Object.keys(values).filter((name) => !limits.some((limit) => limit.name === name));
+  if (bare.length > 0) throw new Error(`${file}: no reason stands before ${bare.join(", ")}`);
+  await mkdir(SERVER_OUT, { recursive: true });
+  await writeFile(join(SERVER_OUT, "limits.json"), JSON.stringify(limits));
+}
+
 /** Zod brings its messages in fifty languages along; the page's own messages are in one. */
 const oneLanguage = {
   name: "one-language",
@@ -63,20 +81,37 @@ async function compress(file) {
   ]);
 }
 
+/** The reference page's viewer comes ready-made: it is copied and compressed once, and again when the package changes. */
+async function copyViewer() {
+  const from = join(dirname(createRequire(import.meta.url).resolve("@fastify/swagger-ui")), "static");
+  await mkdir(PAGE_OUT, { recursive: true });
+  const copyIfNewer = async (name) => {
+    const [source, target] = [join(from, name), join(PAGE_OUT, name)];
+    if (existsSync(`${target}.br`) && statSync(`${target}.br`).mtimeMs > statSync(source).mtimeMs) return;
+    await copyFile(source, target);
+    await compress(target);
+  };
+  await Promise.all(["swagger-ui-bundle.js", "swagger-ui.css"].map(copyIfNewer));
+}
+
 async function bundlePage() {
-  await build({
-    entryPoints: ["src/page/main.ts"],
+  const { metafile } = await build({
+    entryPoints: ["src/page/main.ts", "src/page/reference/reference.ts"],
     bundle: true,
     minify: true,
     target: "es2022",
     format: "esm",
     outdir: PAGE_OUT,
+    entryNames: "[name]",
     logLevel: "warning",
     plugins: [oneLanguage],
+    metafile: true,
   });
-  const files = readdirSync(PAGE_OUT).filter((file) => /\.(js|css)$/.test(file));
-  await Promise.all(files.map((file) => compress(join(PAGE_OUT, file))));
+  await Promise.all(Object.keys(metafile.outputs).map(compress));
 }
 
 const [which] = process.argv.slice(2);
-await Promise.all([...(which === "page" ? [] : [bundleServer()]), ...(which === "server" ? [] : [bundlePage()])]);
+await Promise.all([
+  ...(which === "page" ? [] : [bundleServer(), writeLimits()]),
+  ...(which === "server" ? [] : [bundlePage(), copyViewer()]),
+]);

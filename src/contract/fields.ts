@@ -17,6 +17,7 @@ export const buildField = z
   .unknown()
   .refine((value) => value !== undefined, "is missing; expected the build file")
   .meta({
+    id: "Build",
     anyOf: [
       { title: "long form", ...longFormJson },
       { title: "plan", ...documented(planFormSchema) },

@@ -22,5 +22,6 @@ export const PATHS = {
   page: join(ROOT, "public", "index.html"),
   scenarios: join(ROOT, "scenarios"),
   workerEntry: join(ROOT, "dist", "worker-entry.cjs"),
+  limits: join(ROOT, "dist", "limits.json"),
   workerCode: join(ROOT, "dist", "worker.js"),
 } as const;

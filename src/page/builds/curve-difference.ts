@@ -1,5 +1,5 @@
 import type { RawSettings } from "../../build-file/settings.ts";
-import { SILENCE_DB } from "../../response/level-and-phase.ts";
+import { SILENCE_DB } from "../../decibels.ts";
 import { curveIn, FREQUENCIES_HZ } from "../curves/curve-cache.ts";
 import { settingsAlong } from "../curves/family.ts";
 import { referenceLevelDb } from "../curves/levels.ts";

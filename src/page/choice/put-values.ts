@@ -1,5 +1,5 @@
+import { showQuantity } from "../../build-file/show-quantity.ts";
 import type { FoundAnswer } from "../../contract/search.ts";
-import { showQuantity } from "../fields/show-quantity.ts";
 import { setAt } from "../state/paths.ts";
 import type { BuildSource } from "../state/reading.ts";
 

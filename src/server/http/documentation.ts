@@ -4,6 +4,9 @@ import { jsonSchemaTransform, jsonSchemaTransformObject } from "fastify-type-pro
 import { PATHS } from "../paths.ts";
 import type { App } from "../routes/route-context.ts";
 import { CACHED_FOR_A_WHILE } from "./caching.ts";
+import { GUIDE, TAGS } from "./guide.ts";
+import { referencePage } from "./reference-page.ts";
+import { addExamples } from "./request-examples.ts";
 import { MULTIPART_SCHEMA } from "./sound-upload.ts";
 
 type TransformObject = typeof jsonSchemaTransformObject;
@@ -20,12 +23,27 @@ function describeMultipart(document: OpenApiDocument): OpenApiDocument {
   return document;
 }
 
-/** OpenAPI at `/api/openapi.json`, made from the schemas that check the requests. */
+/** A schema that both requests and answers might use has a form for each; the form that none uses would only be read in vain. */
+function dropUnnamed(document: OpenApiDocument): OpenApiDocument {
+  const named = JSON.stringify(document);
+  const schemas = ("components" in document && document.components?.schemas) || {};
+  for (const name of Object.keys(schemas)) {
+    if (!named.includes(`"#/components/schemas/${name}"`)) delete schemas[name];
+  }
+  return document;
+}
+
+/** OpenAPI at `/api/openapi.json`, made from the schemas that check the requests, and the same to read at `/api/`. */
 export async function registerDocumentation(app: App): Promise<void> {
   const { version, description } = JSON.parse(readFileSync(PATHS.packageFile, "utf8")) as Record<string, string>;
-  const transformObject: TransformObject = (document) => describeMultipart(jsonSchemaTransformObject(document));
+  const transformObject: TransformObject = (document) =>
+    addExamples(describeMultipart(dropUnnamed(jsonSchemaTransformObject(document))));
   await app.register(swagger, {
-    openapi: { openapi: "3.1.0", info: { title: "Presolder", version: version!, description: description! } },
+    openapi: {
+      openapi: "3.1.0",
+      info: { title: "Presolder", version: version!, description: `${description}\n\n${GUIDE}` },
+      tags: TAGS,
+    },
     transform: jsonSchemaTransform,
     transformObject,
   });
@@ -34,4 +52,9 @@ export async function registerDocumentation(app: App): Promise<void> {
     text ??= JSON.stringify(app.swagger());
     return reply.header("cache-control", CACHED_FOR_A_WHILE).type("application/json; charset=utf-8").send(text);
   });
+  const page = referencePage();
+  app.get("/api/", { schema: { hide: true } }, async (_request, reply) =>
+    reply.header("cache-control", CACHED_FOR_A_WHILE).type("text/html; charset=utf-8").send(page),
+  );
+  app.get("/api", { schema: { hide: true } }, async (_request, reply) => reply.redirect("/api/", 308));
 }

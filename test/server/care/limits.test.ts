@@ -1,4 +1,3 @@
-import { readFileSync } from "node:fs";
 import { connect } from "node:net";
 import { deflateRawSync } from "node:zlib";
 import Fastify, { type LightMyRequestResponse } from "fastify";
@@ -285,18 +284,5 @@ describe("limits on time", () => {
     let text = "";
     for await (const chunk of socket) text += chunk;
     expect(text).toMatch(/^HTTP\/1\.1 431 .*application\/problem\+json/s);
-  });
-});
-
-describe("the README", () => {
-  test("tells every limit with its value", () => {
-    const readme = readFileSync("README.md", "utf8");
-    const rows = new Map(
-      [...readme.matchAll(/^\| `([A-Z_]+)` \| ([^|]+) \|/gm)].map(([, name, value]) => [name, value]),
-    );
-    for (const [name, value] of Object.entries(limits)) {
-      const told = (rows.get(name) ?? `${name} is missing`).trim().replaceAll(/\s/g, "");
-      expect([name, told]).toEqual([name, String(value)]);
-    }
   });
 });

@@ -6,7 +6,7 @@ const service = useService();
 interface Operation {
   readonly summary?: string;
   readonly parameters?: { name: string; in: string }[];
-  readonly requestBody?: { content: Record<string, { schema: { properties?: object } }> };
+  readonly requestBody?: { content: Record<string, { schema: { properties?: object }; example?: object }> };
   readonly responses: Record<string, { content?: Record<string, unknown> }>;
 }
 
@@ -18,6 +18,18 @@ async function description() {
     paths: Record<string, Record<string, Operation>>;
     components: { schemas: object };
   };
+}
+
+/** The address of every route in a printed tree, whose lines give what they add to the line above them. */
+function urlsOf(tree: string): string[] {
+  const above: string[] = [];
+  return tree.split("\n").flatMap((line) => {
+    const [, indent, part] = /^([│├└─\s]*)(\S+) \(/.exec(line) ?? [];
+    if (indent === undefined) return [];
+    const depth = indent.length / 4 - 1;
+    above.splice(depth, above.length, part!);
+    return [above.join("")];
+  });
 }
 
 /** Every "$ref" of a document. */
@@ -32,13 +44,12 @@ describe("/api/openapi.json", () => {
   it("describes every route under /api and the health checks, each with a summary and its refusals", async () => {
     const { openapi, paths } = await description();
     expect(openapi).toBe("3.1.0");
-    const routes = service.app
-      .printRoutes({ commonPrefix: false })
-      .split("\n")
-      .map((line) => line.replace(/^[│├└─\s]+/, ""));
-    const urls = routes.map((line) => line.split(" ")[0]!).filter((url) => /^\/(api|healthz|readyz)/.test(url));
-    const wanted = urls.map((url) => url.replace(/:(\w+)/g, "{$1}")).filter((url) => url !== "/api/openapi.json");
-    expect(wanted.length).toBeGreaterThan(10);
+    const urls = urlsOf(service.app.printRoutes({ commonPrefix: false })).filter((url) =>
+      /^\/(api|healthz|readyz)/.test(url),
+    );
+    const toRead = ["/api/openapi.json", "/api/", "/api"];
+    const wanted = urls.map((url) => url.replace(/:(\w+)/g, "{$1}")).filter((url) => !toRead.includes(url));
+    expect(wanted.length).toBeGreaterThan(20);
     for (const url of wanted) expect(Object.keys(paths)).toContain(url);
     for (const [url, operations] of Object.entries(paths)) {
       for (const operation of Object.values(operations)) {
@@ -60,11 +71,29 @@ describe("/api/openapi.json", () => {
     for (const reference of all) expect(held(reference), reference).toBeDefined();
   });
 
-  it("shows what a build file holds, in both of its forms", async () => {
+  it("holds nothing that no call refers to", async () => {
+    const document = await description();
+    const named = new Set(references(document));
+    const unnamed = Object.keys(document.components.schemas).filter(
+      (name) => !named.has(`#/components/schemas/${name}`),
+    );
+    expect(unnamed).toEqual([]);
+  });
+
+  it("gives an example of every body, and each is answered", async () => {
     const { paths } = await description();
-    const { schema } = paths["/api/response"]!.post!.requestBody!.content["application/json"]!;
-    const { build } = schema.properties as unknown as Record<string, { anyOf: { properties: object }[] }>;
-    const [longForm, plan] = build!.anyOf.map(({ properties }) => Object.keys(properties));
+    for (const [url, { post }] of Object.entries(paths)) {
+      if (!post) continue;
+      const { example } = post.requestBody!.content["application/json"]!;
+      const reply = await service.app.inject({ method: "POST", url, payload: example! });
+      expect([url, reply.statusCode]).toEqual([url, 200]);
+    }
+  });
+
+  it("shows what a build file holds, in both of its forms", async () => {
+    const { components } = await description();
+    const { BuildInput } = components.schemas as unknown as Record<string, { anyOf: { properties: object }[] }>;
+    const [longForm, plan] = BuildInput!.anyOf.map(({ properties }) => Object.keys(properties));
     expect(longForm).toEqual(expect.arrayContaining(["presolder", "parts", "wires", "cable", "load"]));
     expect(plan).toEqual(expect.arrayContaining(["presolder", "plan", "cable", "load"]));
   });

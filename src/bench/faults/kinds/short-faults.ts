@@ -1,5 +1,6 @@
 import { partsOfKind } from "../../../build-file/build-file.ts";
-import { lugsOfPart, SECOND_GANG_LUGS, switchControls } from "../../../build-file/lugs.ts";
+import { trackLugs } from "../../../build-file/lug-names.ts";
+import { lugsOfPart, switchControls } from "../../../build-file/lugs.ts";
 import type { Part } from "../../../build-file/schema.ts";
 import { type Fault, type FaultKind, fault } from "../fault.ts";
 import type { GuardWiring } from "./guard-wiring.ts";
@@ -45,8 +46,8 @@ function neighbourPairs(name: string, part: Part): Pair[] {
   const own = () => lugsOfPart(name, part).map((lug) => lug.name);
   switch (part.kind) {
     case "pot": {
-      const tracks = [["1", "2", "3"], ...(part.gangs ? [SECOND_GANG_LUGS] : [])];
-      return tracks.flatMap((track) => neighbours(track.map((local) => `${name}.${local}`)));
+      const gangs = part.gangs ? [0, 1] : [0];
+      return gangs.flatMap((gang) => neighbours(trackLugs(name, gang)));
     }
     case "resistor":
     case "jack":
