@@ -75,7 +75,7 @@ export function neighbourShorts(guard: GuardWiring): Fault[] {
 /** Each track lug of a pot against its own case. */
 export function caseShorts(guard: GuardWiring): Fault[] {
   const pairs = partsOfKind(guard.build, "pot").flatMap(([name, pot]) =>
-    ["1", "2", "3", ...(pot.gangs ? SECOND_GANG_LUGS : [])].map((lug): Pair => [`${name}.${lug}`, `${name}.case`]),
+    [...trackLugs(name), ...(pot.gangs ? trackLugs(name, 1) : [])].map((lug): Pair => [lug, `${name}.case`]),
   );
   return shorts(
     guard,
