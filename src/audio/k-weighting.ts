@@ -1,3 +1,5 @@
+import { amplitudeFromDecibels } from "../decibels.ts";
+
 /** Second-order section, a0 = 1: y = b0·x + b1·x₁ + b2·x₂ − a1·y₁ − a2·y₂. */
 export interface Biquad {
   readonly b0: number;
@@ -28,7 +30,7 @@ export function kWeighting(sampleRateHz: number): readonly [Biquad, Biquad] {
 
 function shelf(sampleRateHz: number): Biquad {
   const k = Math.tan((Math.PI * SHELF.cornerHz) / sampleRateHz);
-  const top = 10 ** (SHELF.gainDb / 20);
+  const top = amplitudeFromDecibels(SHELF.gainDb);
   const band = top ** SHELF.bandExponent;
   const a0 = 1 + k / SHELF.q + k * k;
   return {

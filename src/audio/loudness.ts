@@ -1,3 +1,4 @@
+import { powerDecibels } from "../decibels.ts";
 import { kWeighting } from "./k-weighting.ts";
 import type { Sound } from "./sound.ts";
 import { weightedEnergies } from "./weighted-energy.ts";
@@ -24,7 +25,7 @@ export function integratedLoudness(sound: Sound, gain = 1): number | null {
 }
 
 function loudnessOf(power: number): number {
-  return OFFSET_DB + 10 * Math.log10(power);
+  return OFFSET_DB + powerDecibels(power);
 }
 
 function mean(values: readonly number[]): number {

@@ -1,8 +1,8 @@
 import { type SettingSummary, summarize } from "../build-file/setting-label.ts";
 import { rawSettings, type Settings, type SettingValue } from "../build-file/settings.ts";
+import { SILENCE_DB } from "../decibels.ts";
 import { REFERENCE_HZ } from "../response/features.ts";
 import { humLevelDb } from "../response/hum.ts";
-import { SILENCE_DB } from "../response/level-and-phase.ts";
 import { loudnessLu } from "./compare/difference.ts";
 import type { Drive } from "./drive.ts";
 import { curveFor, energiesFor, featuresFor, type Guard } from "./guard.ts";

@@ -2,6 +2,7 @@ import { integratedLoudness } from "../audio/loudness.ts";
 import type { Sound } from "../audio/sound.ts";
 import { truePeak } from "../audio/true-peak.ts";
 import type { Encoding } from "../audio/wav-encode.ts";
+import { decibels } from "../decibels.ts";
 
 export const LEVELS = ["true", "matched"] as const;
 /** `true` keeps the loudness between settings: one gain for all; `matched` brings all to one loudness. */
@@ -31,10 +32,6 @@ export interface Levelled extends Measured {
   readonly gainDb: number;
 }
 
-export function decibelsToGain(decibels: number): number {
-  return 10 ** (decibels / 20);
-}
-
 /**
  * Loudness and true peak of a rendering. With `nearFullScale` the loudness is read with the peak at full scale and told for the
  * level as it is: a gain applied later then cannot move passages across the absolute gate.
@@ -42,7 +39,7 @@ export function decibelsToGain(decibels: number): number {
 export function measure(sound: Sound, nearFullScale: boolean): Measured {
   const peak = truePeak(sound);
   if (peak < INAUDIBLE) return { lufs: null, truePeakDbtp: null };
-  const truePeakDbtp = 20 * Math.log10(peak);
+  const truePeakDbtp = decibels(peak);
   if (!nearFullScale) return { lufs: integratedLoudness(sound), truePeakDbtp };
   const atFullScale = integratedLoudness(sound, 1 / peak);
   return { lufs: atFullScale === null ? null : atFullScale + truePeakDbtp, truePeakDbtp };

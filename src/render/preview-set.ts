@@ -1,18 +1,11 @@
 import { type Encoding, encodeWav } from "../audio/wav-encode.ts";
 import type { Settings } from "../build-file/settings.ts";
 import type { Checkpoint } from "../checkpoint.ts";
+import { amplitudeFromDecibels } from "../decibels.ts";
 import { PresolderError } from "../errors.ts";
 import { MAX_SET_BYTES, MAX_SET_SECONDS } from "../limits.ts";
 import { channelCountOf, type Feed, lengthOf } from "./feed.ts";
-import {
-  createLevelling,
-  decibelsToGain,
-  type Level,
-  type Levelled,
-  levelled,
-  type Measured,
-  measure,
-} from "./levels.ts";
+import { createLevelling, type Level, type Levelled, levelled, type Measured, measure } from "./levels.ts";
 import { basisOf, type Renderer, type RenderRequest, rendererOf } from "./renderer.ts";
 import type { UndoLimit } from "./undo.ts";
 
@@ -85,7 +78,7 @@ function measureSet(
     levelling.add(one);
     if (index >= from && room > 0) {
       const gainDb = levelling.gainOf(one);
-      const wav = encodeWav(sound, encoding, decibelsToGain(gainDb));
+      const wav = encodeWav(sound, encoding, amplitudeFromDecibels(gainDb));
       room -= wav.length;
       early.set(key, { wav, gainDb });
     }
@@ -113,7 +106,7 @@ function encodeFrom(
       // The early one goes before its successor comes.
       early.delete(key);
       const sound = renderer.renderPassing(settings[index]!);
-      found = { wav: encodeWav(sound, encoding, decibelsToGain(gainDb)), gainDb };
+      found = { wav: encodeWav(sound, encoding, amplitudeFromDecibels(gainDb)), gainDb };
       early.set(key, found);
     }
     if (!wavs.has(found.wav)) bytes += found.wav.length;

@@ -1,7 +1,8 @@
 import { type Encoding, encodeWav } from "../audio/wav-encode.ts";
 import type { Settings } from "../build-file/settings.ts";
 import type { Checkpoint } from "../checkpoint.ts";
-import { createLevelling, decibelsToGain, type Level, type Levelled, levelled, measure } from "./levels.ts";
+import { amplitudeFromDecibels } from "../decibels.ts";
+import { createLevelling, type Level, type Levelled, levelled, measure } from "./levels.ts";
 import { createRenderer, type RenderRequest } from "./renderer.ts";
 import type { UndoLimit } from "./undo.ts";
 
@@ -33,7 +34,7 @@ export function renderPreview(request: PreviewRequest, work: Checkpoint): Previe
   const gainDb = levelling.gainOf(measured);
   const { sampleRateHz, delaySamples } = renderer;
   return {
-    wav: encodeWav(sound, encoding, decibelsToGain(gainDb)),
+    wav: encodeWav(sound, encoding, amplitudeFromDecibels(gainDb)),
     sampleRateHz,
     delaySamples,
     limits: renderer.limitsIn(settings),

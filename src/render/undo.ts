@@ -1,3 +1,4 @@
+import { amplitudeFromDecibels, decibels } from "../decibels.ts";
 import type { TransferFunction } from "../filter/impulse-response.ts";
 import { logSpaced } from "../response/frequencies.ts";
 
@@ -10,7 +11,7 @@ export const MAX_BOOST_DB = 30;
 export const UNKNOWN_FROM_A_RECORDING =
   "what another pickup would have heard at its own place on the string cannot be known from a recording; " +
   "the old pickups' place on the string stays in the sound";
-const MAX_BOOST = 10 ** (MAX_BOOST_DB / 20);
+const MAX_BOOST = amplitudeFromDecibels(MAX_BOOST_DB);
 /** How sharply the boost turns into its bound: 0.01 dB short at 7 dB under it, 0.75 dB at the bound itself. */
 const KNEE = 8;
 /** Below this at every frequency the old circuit let nothing through that a recording could hold. */
@@ -77,7 +78,7 @@ export function undoLimits(newTotal: TransferFunction, oldTotal: TransferFunctio
   let open: (typeof limits)[number] | undefined;
   for (let i = 0; i < GRID.length; i++) {
     const reached = boundedRatio(wanted[i]!, old[i]!);
-    const short = wanted[i] === 0 ? 0 : 20 * Math.log10(wanted[i]! / Math.max(old[i]!, 1e-12) / reached);
+    const short = wanted[i] === 0 ? 0 : decibels(wanted[i]! / Math.max(old[i]!, 1e-12) / reached);
     if (!(short > TOLD_SHORTFALL_DB)) {
       open = undefined;
       continue;

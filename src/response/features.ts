@@ -1,5 +1,5 @@
+import { powerDecibels, powerFromDecibels } from "../decibels.ts";
 import { logSpaced } from "./frequencies.ts";
-import { powerDecibels } from "./level-and-phase.ts";
 
 /** |H|² at a frequency in Hz. */
 export type PowerAt = (frequencyHz: number) => number;
@@ -12,7 +12,7 @@ export interface Features {
 }
 
 export const REFERENCE_HZ = 200;
-const CUTOFF_POWER = 10 ** (-3 / 10);
+const CUTOFF_POWER = powerFromDecibels(-3);
 const AUDIO_TOP_HZ = 20_000;
 /** A cutoff is sought two octaves and more past hearing, since a bare single coil reaches beyond 20 kHz. */
 const SEARCH_TOP_HZ = 100_000;

@@ -1,5 +1,5 @@
 import type { Coil } from "../build-file/schema.ts";
-import { decibels } from "./level-and-phase.ts";
+import { decibels } from "../decibels.ts";
 import type { Transfers } from "./transfers.ts";
 
 /** Mains frequency of most of the world; at 60 Hz a guard's hum differs by hundredths of a decibel. */

@@ -1,24 +1,9 @@
+import { DB_PER_NEPER_OF_POWER, powerDecibels, SILENCE_DB, SILENT_POWER } from "../decibels.ts";
 import type { Spectrum } from "../network/nodal-analysis.ts";
 import { CANCELLED } from "../network/parametric.ts";
 import { partsAt, type Rational } from "../network/rational.ts";
 
-/** Silence in decibels: JSON has no −∞, and −300 dB is below what double precision resolves beside 0 dB. */
-export const SILENCE_DB = -300;
-const SILENCE = 10 ** (SILENCE_DB / 20);
-
-export function decibels(amplitude: number): number {
-  return amplitude > SILENCE ? 20 * Math.log10(amplitude) : SILENCE_DB;
-}
-
-const DB_PER_NEPER_OF_POWER = 10 / Math.LN10;
-const SILENT_POWER = SILENCE * SILENCE;
-
 const DEGREES_PER_RADIAN = 180 / Math.PI;
-
-/** Decibels of a squared amplitude. */
-export function powerDecibels(power: number): number {
-  return power > SILENT_POWER ? DB_PER_NEPER_OF_POWER * Math.log(power) : SILENCE_DB;
-}
 
 /** The weighted sum of spectra of equal length. Where they cancel to their last digits the sum is silence. */
 export function weightedSum(spectra: readonly Spectrum[], weights: readonly number[]): Spectrum {

@@ -1,8 +1,9 @@
+import { SILENCE_DB } from "../decibels.ts";
 import { assemblePencil, type Spectrum, solveTransfers } from "../network/nodal-analysis.ts";
 import { type RationalTransfers, weightedRational } from "../network/parametric.ts";
 import { evaluate, powerOf } from "../network/rational.ts";
 import type { Circuit } from "./circuit.ts";
-import { type LevelAndPhase, levelAndPhaseOf, SILENCE_DB, weightedSum } from "./level-and-phase.ts";
+import { type LevelAndPhase, levelAndPhaseOf, weightedSum } from "./level-and-phase.ts";
 import type { CoilSource } from "./pickup-elements.ts";
 
 /** The transfer functions of a build in one setting, from each coil's unit EMF to the jack. */

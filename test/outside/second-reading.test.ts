@@ -4,9 +4,10 @@ import { expect, test } from "vitest";
 import { expandBuild } from "../../src/build-file/expand.ts";
 import { readBuild } from "../../src/build-file/read-build.ts";
 import { Controls, expandSweep, rawSettings, type Settings } from "../../src/build-file/settings.ts";
+import { SILENCE_DB } from "../../src/decibels.ts";
 import { curveOf } from "../../src/response/curve.ts";
 import { ResponseEngine } from "../../src/response/engine.ts";
-import { magnitudeDb, SILENCE_DB, unwrappedPhaseDegrees } from "../../src/response/level-and-phase.ts";
+import { magnitudeDb, unwrappedPhaseDegrees } from "../../src/response/level-and-phase.ts";
 import { describeWith } from "../tools.ts";
 
 type Row = [frequencyHz: number, re: number, im: number];

@@ -25,7 +25,15 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
 };
 
 /** Files outside the flow: errors and limits serve everyone, config only the edge. */
-const SHARED_FILES = ["errors.ts", "limits.ts", "disjoint-sets.ts", "bounded-map.ts", "checkpoint.ts"];
+const SHARED_FILES = [
+  "errors.ts",
+  "limits.ts",
+  "disjoint-sets.ts",
+  "bounded-map.ts",
+  "checkpoint.ts",
+  "decibels.ts",
+  "never.ts",
+];
 
 function sourceFiles(): string[] {
   return readdirSync(SRC, { recursive: true, encoding: "utf8" }).filter((path) => path.endsWith(".ts"));

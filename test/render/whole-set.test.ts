@@ -3,7 +3,7 @@ import { decodeWav } from "../../src/audio/wav-decode.ts";
 import { encodeWav } from "../../src/audio/wav-encode.ts";
 import { readBuild } from "../../src/build-file/read-build.ts";
 import { Controls, expandSweep } from "../../src/build-file/settings.ts";
-import { decibelsToGain } from "../../src/render/levels.ts";
+import { amplitudeFromDecibels } from "../../src/decibels.ts";
 import { renderBatch, type SetRequest } from "../../src/render/preview-set.ts";
 import { createRenderer } from "../../src/render/renderer.ts";
 import { noise } from "../filter/noise.ts";
@@ -22,7 +22,7 @@ function loudFile(seconds: number): Uint8Array {
 function oneByOne(request: SetRequest, gainsDb: readonly number[]): Uint8Array[] {
   return request.settings.map((each, index) => {
     const sound = createRenderer(request, request.settings, WORK).render(each);
-    return encodeWav(sound, request.encoding, decibelsToGain(gainsDb[index]!));
+    return encodeWav(sound, request.encoding, amplitudeFromDecibels(gainsDb[index]!));
   });
 }
 

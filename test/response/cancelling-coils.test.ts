@@ -1,10 +1,10 @@
 import { describe, expect, test } from "vitest";
 import { readBuild } from "../../src/build-file/read-build.ts";
 import { Controls, expandSweep } from "../../src/build-file/settings.ts";
+import { SILENCE_DB } from "../../src/decibels.ts";
 import { curveOf } from "../../src/response/curve.ts";
 import { ResponseEngine } from "../../src/response/engine.ts";
 import { logSpaced } from "../../src/response/frequencies.ts";
-import { SILENCE_DB } from "../../src/response/level-and-phase.ts";
 import { onePickup } from "../fixtures/circuits.ts";
 
 const coil = { resistance: "4.1k", inductance: "2.2H", capacitance: "90p", loss: "700k" };

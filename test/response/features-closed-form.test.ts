@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
+import { powerDecibels, SILENCE_DB } from "../../src/decibels.ts";
 import { findFeatures } from "../../src/response/features.ts";
-import { powerDecibels, SILENCE_DB } from "../../src/response/level-and-phase.ts";
 
 const [R, L, C] = [6000, 2.4, 610e-12];
 

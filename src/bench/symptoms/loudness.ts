@@ -1,5 +1,6 @@
 import type { Build } from "../../build-file/schema.ts";
 import type { Settings } from "../../build-file/settings.ts";
+import { powerDecibels, powerFromDecibels } from "../../decibels.ts";
 import type { Spectrum } from "../../network/nodal-analysis.ts";
 import { CircuitMaker } from "../../response/circuit.ts";
 import { MAINS_HZ, turnsScale } from "../../response/hum.ts";
@@ -29,8 +30,8 @@ const FREQUENCIES = Float64Array.from(BANDS, ({ hz }) => hz);
 /** Nothing is heard below this, in dB; deeper silences are all the same. */
 const FLOOR_DB = -120;
 
-function decibels(power: number): number {
-  return Math.max(FLOOR_DB, 10 * Math.log10(Math.max(power, 1e-30)));
+function heardDecibels(power: number): number {
+  return Math.max(FLOOR_DB, powerDecibels(power));
 }
 
 function powerAt(spectra: readonly Spectrum[], weights: readonly number[], index: number, together: number): number {
@@ -63,10 +64,10 @@ export class Listener {
     const hums = sources.map(({ humSign, spec }) => humSign * turnsScale(spec));
     const power = BANDS.map(({ together }, index) => powerAt(spectra, index === 0 ? hums : emfs, index, together));
     const loudness = {
-      hum: decibels(power[0]!),
-      lows: decibels((power[1]! + power[2]!) / 2),
-      mids: decibels(power[3]!),
-      highs: decibels((power[4]! + power[5]!) / 2),
+      hum: heardDecibels(power[0]!),
+      lows: heardDecibels((power[1]! + power[2]!) / 2),
+      mids: heardDecibels(power[3]!),
+      highs: heardDecibels((power[4]! + power[5]!) / 2),
     };
     this.#heard.set(settings, loudness);
     return loudness;
@@ -75,5 +76,5 @@ export class Listener {
 
 /** All bands together, in dB. */
 export function overall({ lows, mids, highs }: Loudness): number {
-  return decibels([lows, mids, highs].reduce((sum, level) => sum + 10 ** (level / 10), 0) / 3);
+  return heardDecibels([lows, mids, highs].reduce((sum, level) => sum + powerFromDecibels(level), 0) / 3);
 }

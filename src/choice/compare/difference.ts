@@ -1,8 +1,7 @@
+import { powerDecibels, powerFromDecibels, SILENT_POWER } from "../../decibels.ts";
 import type { Band } from "../erb.ts";
 import { SLICES, SLICES_PER_BAND } from "../slices.ts";
 
-/** Below this energy is silence; also what keeps logarithms finite. */
-const LEAST_ENERGY = 1e-30;
 /** A band this far under the loudest is taken as unheard beside it: loud playing over a quiet room; a choice, no source. */
 const HEARD_RANGE_DB = 60;
 
@@ -52,18 +51,14 @@ function bandEnergies(energies: Float64Array): BandEnergies {
   return { plain, weighted, total, weightedTotal };
 }
 
-function db(energy: number): number {
-  return 10 * Math.log10(Math.max(energy, LEAST_ENERGY));
-}
-
 /** Loudness of slice energies in LU above an arbitrary zero that all share. */
 export function loudnessLu(energies: Float64Array): number {
-  return db(bandEnergies(energies).weightedTotal);
+  return powerDecibels(bandEnergies(energies).weightedTotal);
 }
 
 /** Which bands of either sound are within the range heard beside its loudest, by K-weighted energy. */
 function bandsHeard(a: BandEnergies, b: BandEnergies): boolean[] {
-  const least = 10 ** (-HEARD_RANGE_DB / 10);
+  const least = powerFromDecibels(-HEARD_RANGE_DB);
   const top = (weighted: Float64Array) => weighted.reduce((best, energy) => Math.max(best, energy), 0);
   const [leastA, leastB] = [least * top(a.weighted), least * top(b.weighted)];
   return Array.from(a.weighted, (energy, band) => energy >= leastA || b.weighted[band]! >= leastB);
@@ -72,14 +67,14 @@ function bandsHeard(a: BandEnergies, b: BandEnergies): boolean[] {
 /** Compares slice energies of two sounds after bringing them to the same loudness. */
 export function levelMatchedDifference(first: Float64Array, second: Float64Array): BandDifference {
   const [a, b] = [bandEnergies(first), bandEnergies(second)];
-  const loudness = db(b.weightedTotal) - db(a.weightedTotal);
+  const loudness = powerDecibels(b.weightedTotal) - powerDecibels(a.weightedTotal);
   const heard = bandsHeard(a, b);
   const perBandDb = new Float64Array(heard.length);
   let at = -1;
   let squares = 0;
   let count = 0;
   for (let band = 0; band < perBandDb.length; band++) {
-    const difference = db(b.plain[band]!) - db(a.plain[band]!) - loudness;
+    const difference = powerDecibels(b.plain[band]!) - powerDecibels(a.plain[band]!) - loudness;
     perBandDb[band] = difference;
     if (!heard[band]) continue;
     if (at < 0 || Math.abs(difference) > Math.abs(perBandDb[at]!)) at = band;
@@ -92,6 +87,6 @@ export function levelMatchedDifference(first: Float64Array, second: Float64Array
     heard,
     largest: { db: perBandDb[at]!, band: SLICES.bands[at]! },
     rmsDb: Math.sqrt(squares / count),
-    silent: [a.total <= LEAST_ENERGY, b.total <= LEAST_ENERGY],
+    silent: [a.total <= SILENT_POWER, b.total <= SILENT_POWER],
   };
 }

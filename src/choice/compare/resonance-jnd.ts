@@ -1,3 +1,5 @@
+import { powerFromDecibels } from "../../decibels.ts";
+
 /**
  * Just-noticeable change of a resonance's frequency, 0.079·Fr/√Q (Gagné and Zurek, Resonance-frequency discrimination, J.
  * Acoust. Soc. Am. 83, 2293, 1988), measured for second-order resonances at 300–2000 Hz with Q 1–36.
@@ -21,7 +23,7 @@ export function isExtrapolated(resonanceHz: number, q: number): boolean {
  * @param peakDb dB above the plateau, 0 or more
  */
 export function qOfPeak(peakDb: number): number {
-  const m2 = 10 ** (Math.max(0, peakDb) / 10);
+  const m2 = powerFromDecibels(Math.max(0, peakDb));
   return Math.sqrt((m2 * (1 + Math.sqrt(1 - 1 / m2))) / 2);
 }
 

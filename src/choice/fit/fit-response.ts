@@ -1,3 +1,4 @@
+import { NEPERS_OF_AMPLITUDE_PER_DB } from "../../decibels.ts";
 import { PresolderError } from "../../errors.ts";
 import { type Across, coilTransfer } from "./coil-model.ts";
 import { type Guess, LOSS_MODELS } from "./coil-shapes.ts";
@@ -16,8 +17,6 @@ export interface KnownLoad extends Omit<KnownBeside, "across"> {
 }
 
 const LEAST_POINTS = 6;
-/** ln of an amplitude ratio for one decibel. */
-const NEPERS_PER_DB = Math.LN10 / 20;
 
 /** A pickup's usual values (2.8 H for a single coil by R. Stanley's note; the others common practice), moved to the peak's place. */
 function guessFrom({ frequenciesHz, levelsDb }: ResponseTable, known: KnownLoad): Guess {
@@ -37,7 +36,7 @@ export function fitResponse(table: ResponseTable, known: KnownLoad): Fit {
     const message = `The response has ${frequenciesHz.length} points; expected at least ${LEAST_POINTS}`;
     throw new PresolderError("DATA_INSUFFICIENT", message);
   }
-  const logs = levelsDb.map((level) => level * NEPERS_PER_DB);
+  const logs = levelsDb.map((level) => level * NEPERS_OF_AMPLITUDE_PER_DB);
   return fitCoil({
     guess: guessFrom(table, known),
     errors: (coil) =>

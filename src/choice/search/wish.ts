@@ -1,4 +1,5 @@
 import { type Settings, withControl } from "../../build-file/settings.ts";
+import { SILENT_POWER } from "../../decibels.ts";
 import { faultAt } from "../../errors.ts";
 import { levelMatchedDifference } from "../compare/difference.ts";
 import { inDecibels, inHertz } from "../compare/verdict.ts";
@@ -55,7 +56,7 @@ export function brightnessCams(guard: Guard, settings: Settings): number | null 
     sum += energy;
     moment += energy * SLICE_CAMS[k]!;
   }
-  return sum > 1e-30 ? moment / sum : null;
+  return sum > SILENT_POWER ? moment / sum : null;
 }
 
 function between(a: { guard: Guard; settings: Settings }, b: { guard: Guard; settings: Settings }) {

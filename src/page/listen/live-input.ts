@@ -1,3 +1,4 @@
+import { amplitudeFromDecibels } from "../../decibels.ts";
 import { freshId, h } from "../dom/element.ts";
 import type { AppStore } from "../state/app-state.ts";
 
@@ -5,15 +6,13 @@ import type { AppStore } from "../state/app-state.ts";
 const QUIET_DB = -40;
 const LOUDEST_DB = 0;
 
-const toGain = (decibels: number) => 10 ** (decibels / 20);
-
 /** Echo cancelling and its kin would work against a guitar as if it were a voice in a room. */
 const PLAIN_INPUT = { audio: { echoCancellation: false, noiseSuppression: false, autoGainControl: false } };
 
 async function open(store: AppStore): Promise<void> {
   try {
     const liveInput = await navigator.mediaDevices.getUserMedia(PLAIN_INPUT);
-    store.set({ liveInput, liveGain: toGain(QUIET_DB), notice: "" });
+    store.set({ liveInput, liveGain: amplitudeFromDecibels(QUIET_DB), notice: "" });
   } catch (error) {
     store.set({ notice: `No live input: ${(error as Error).message}` });
   }
@@ -28,7 +27,7 @@ function close(store: AppStore): void {
 export function createLiveInput(store: AppStore): HTMLElement {
   const id = freshId("live-level");
   const level = h("input", { id, type: "range", min: QUIET_DB, max: LOUDEST_DB, step: 1, value: QUIET_DB });
-  level.addEventListener("input", () => store.set({ liveGain: toGain(Number(level.value)) }));
+  level.addEventListener("input", () => store.set({ liveGain: amplitudeFromDecibels(Number(level.value)) }));
   const begin = h("button", { type: "button", onclick: () => void open(store) }, "Use the live input, quietly");
   const end = h("button", { type: "button", onclick: () => close(store) }, "Close the live input");
   const row = h("div", { class: "dial" }, h("label", { for: id }, "Level"), level, h("span", {}, ""));

@@ -1,4 +1,5 @@
 import { integratedLoudness } from "../../audio/loudness.ts";
+import { amplitudeFromDecibels } from "../../decibels.ts";
 
 /** The target level of EBU R 128, as the service's own matched previews have it. */
 const MATCHED_LUFS = -26;
@@ -23,7 +24,7 @@ export function matchedGain(sound: AudioBuffer): number {
   const lufs = integratedLoudness({ sampleRateHz: sound.sampleRate, channels });
   if (lufs === null) return 1;
   const peak = channels.reduce((top, samples) => samples.reduce((max, each) => Math.max(max, Math.abs(each)), top), 0);
-  return Math.min(10 ** ((MATCHED_LUFS - lufs) / 20), MAX_PEAK / peak);
+  return Math.min(amplitudeFromDecibels(MATCHED_LUFS - lufs), MAX_PEAK / peak);
 }
 
 export function scaledBuffer(sound: AudioBuffer, gain: number): AudioBuffer {

@@ -1,8 +1,8 @@
 import { BoundedMap } from "../../bounded-map.ts";
 import type { Build } from "../../build-file/schema.ts";
 import { Controls, type Settings } from "../../build-file/settings.ts";
+import { decibels } from "../../decibels.ts";
 import { ResponseEngine } from "../engine.ts";
-import { decibels } from "../level-and-phase.ts";
 import type { Transfers } from "../transfers.ts";
 import { fullControls } from "./position-coils.ts";
 

@@ -1,5 +1,6 @@
 import type { Build } from "../../build-file/schema.ts";
 import type { Settings } from "../../build-file/settings.ts";
+import { amplitudeFromDecibels } from "../../decibels.ts";
 import { turnsScale } from "../hum.ts";
 import type { CoilSource } from "../pickup-elements.ts";
 import { type Complex, magnitudeOf, type PositionProbe } from "./position-probe.ts";
@@ -17,7 +18,7 @@ export interface SoundingCoil {
 }
 
 /** Below this the strongest coil counts as silence: 50 dB under its EMF, what leaks through a switch's or a lead's capacitance. */
-export const SILENT_BELOW = 10 ** (-50 / 20);
+export const SILENT_BELOW = amplitudeFromDecibels(-50);
 /** A coil this far under the strongest one only leaks in: 26 dB. */
 const LEAKS_BELOW = 0.05;
 
