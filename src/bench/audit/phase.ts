@@ -1,4 +1,4 @@
-import type { SoundingPickup } from "../../response/labels/setting-describer.ts";
+import type { SoundingPickup } from "../../response/labels/description.ts";
 import type { AuditContext, State } from "./context.ts";
 import { type Finding, finding } from "./finding.ts";
 import { coilLugs } from "./reach.ts";

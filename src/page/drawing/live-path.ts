@@ -1,5 +1,6 @@
 import { parseSettings, type RawSettings } from "../../build-file/settings.ts";
-import { describeSetting, type SettingDescription } from "../../response/labels/setting-describer.ts";
+import type { SettingDescription } from "../../response/labels/description.ts";
+import { describeSetting } from "../../response/labels/setting-describer.ts";
 import { Wiring } from "../../wiring/nets.ts";
 import type { Reading } from "../state/reading.ts";
 import { type Element, elementsOf, type LiveElements, liveElements } from "./live-elements.ts";

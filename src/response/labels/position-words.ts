@@ -1,6 +1,6 @@
 import type { CoilSource } from "../pickup-elements.ts";
+import type { SettingDescription, SoundingPickup } from "./description.ts";
 import type { Arrangement } from "./position-relations.ts";
-import type { SettingDescription, SoundingPickup } from "./setting-describer.ts";
 
 /** "bridge", "bridge (screw coil)", "bridge (coils in parallel)". */
 function nameOf(pickup: SoundingPickup, sources: readonly CoilSource[]): string {
