@@ -1,3 +1,4 @@
+import { hasCoilLeads, localCoilLeads, localTrackLugs, shaftSwitch } from "./lug-names.ts";
 import { suggestion } from "./nearest.ts";
 import type { Build, Part, Pickup, Pot } from "./schema.ts";
 import { type SwitchTable, switchTable } from "./switch-types.ts";
@@ -11,9 +12,6 @@ export interface Lug {
   readonly aliases: readonly string[];
 }
 
-const POT_TRACK_LUGS = ["1", "2", "3"];
-export const SECOND_GANG_LUGS = ["b1", "b2", "b3"] as const;
-
 interface LocalLug {
   readonly local: string;
   readonly aliases?: readonly string[];
@@ -23,15 +21,15 @@ function pickupLugs(pickup: Pickup): LocalLug[] {
   const coils = Object.keys(pickup.coils);
   const shield = { local: "shield" };
   if (coils.length === 1) {
-    const [coil] = coils;
-    return [{ local: "hot", aliases: [`${coil}.finish`] }, { local: "ground", aliases: [`${coil}.start`] }, shield];
+    const [start, finish] = localCoilLeads(coils[0]!);
+    return [{ local: "hot", aliases: [finish] }, { local: "ground", aliases: [start] }, shield];
   }
-  if (pickup.conductors === 2) return [{ local: "hot" }, { local: "ground" }, shield];
-  return [...coils.flatMap((coil) => [{ local: `${coil}.start` }, { local: `${coil}.finish` }]), shield];
+  if (!hasCoilLeads(pickup)) return [{ local: "hot" }, { local: "ground" }, shield];
+  return [...coils.flatMap(localCoilLeads).map((local) => ({ local })), shield];
 }
 
 function potLugs(pot: Pot): LocalLug[] {
-  const tracks = pot.gangs ? [...POT_TRACK_LUGS, ...SECOND_GANG_LUGS] : POT_TRACK_LUGS;
+  const tracks = [0, ...(pot.gangs ? [1] : [])].flatMap(localTrackLugs);
   const shaftSwitch = pot.drives ? switchTable(pot.drives).lugs.map((lug) => `s.${lug}`) : [];
   return [...tracks, "case", ...shaftSwitch].map((local) => ({ local }));
 }
@@ -122,7 +120,7 @@ export function switchControls(parts: Build["parts"]): SwitchControl[] {
   return Object.entries(parts).flatMap(([part, value]): SwitchControl[] => {
     if (value.kind === "switch") return [{ name: part, part, table: switchTable(value), onShaft: false }];
     if (value.kind === "pot" && value.drives)
-      return [{ name: `${part}.s`, part, table: switchTable(value.drives), onShaft: true }];
+      return [{ name: shaftSwitch(part), part, table: switchTable(value.drives), onShaft: true }];
     return [];
   });
 }

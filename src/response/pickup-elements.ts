@@ -1,3 +1,4 @@
+import { hasCoilLeads, localCoilLeads } from "../build-file/lug-names.ts";
 import type { Coil, Pickup } from "../build-file/schema.ts";
 import type { NetworkBuilder } from "../network/elements.ts";
 
@@ -66,8 +67,11 @@ interface CoilEnds {
 function coilEnds(network: NetworkBuilder, pickup: Pickup, nodeOf: (local: string) => number): CoilEnds[] {
   const coils = Object.entries(pickup.coils);
   if (coils.length === 1) return [{ start: nodeOf("ground"), finish: nodeOf("hot") }];
-  if (pickup.conductors !== 2) {
-    return coils.map(([name]) => ({ start: nodeOf(`${name}.start`), finish: nodeOf(`${name}.finish`) }));
+  if (hasCoilLeads(pickup)) {
+    return coils.map(([name]) => {
+      const [start, finish] = localCoilLeads(name);
+      return { start: nodeOf(start), finish: nodeOf(finish) };
+    });
   }
   const middle = network.node();
   const [first, second] = coils as [[string, Coil], [string, Coil]];

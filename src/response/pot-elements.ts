@@ -1,4 +1,4 @@
-import { SECOND_GANG_LUGS } from "../build-file/lugs.ts";
+import { localTrackLugs } from "../build-file/lug-names.ts";
 import type { Pot } from "../build-file/schema.ts";
 import { wiperFraction } from "../build-file/taper.ts";
 import type { NetworkBuilder } from "../network/elements.ts";
@@ -6,11 +6,8 @@ import type { NetworkBuilder } from "../network/elements.ts";
 type Track = Pick<Pot, "resistance" | "measured" | "taper" | "midpoint">;
 type NodeOf = (local: string) => number;
 
-const FIRST_GANG_LUGS = ["1", "2", "3"] as const;
-
-function tracksOf(pot: Pot): { track: Track; lugs: readonly [string, string, string] }[] {
-  const second = (pot.gangs ?? []).map((track) => ({ track, lugs: SECOND_GANG_LUGS }));
-  return [{ track: pot, lugs: FIRST_GANG_LUGS }, ...second];
+function tracksOf(pot: Pot): { track: Track; lugs: ReturnType<typeof localTrackLugs> }[] {
+  return [pot, ...(pot.gangs ?? [])].map((track, gang) => ({ track, lugs: localTrackLugs(gang) }));
 }
 
 /** Of the track: a shorter piece is the end itself, for its conductance would swamp every other. */

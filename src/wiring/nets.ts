@@ -3,6 +3,7 @@ import { LugTable, type SwitchControl, switchControls } from "../build-file/lugs
 import type { Build } from "../build-file/schema.ts";
 import type { Settings } from "../build-file/settings.ts";
 import { DisjointSets } from "../disjoint-sets.ts";
+import { type ContactPairs, contactPairs } from "./contacts.ts";
 
 /** Which lugs are one net in a given setting. */
 export interface Nets {
@@ -13,8 +14,7 @@ export interface Nets {
 
 interface SwitchContacts {
   readonly control: SwitchControl;
-  /** For every position, pairs of lug indexes that its contacts join. */
-  readonly pairs: readonly (readonly (readonly [number, number])[])[];
+  readonly pairs: ContactPairs;
 }
 
 /** Five positions by a few push-pulls, many times over. */
@@ -35,18 +35,10 @@ export class Wiring {
     this.lugs = new LugTable(build.parts);
     this.#wired = new DisjointSets(this.lugs.lugs.length);
     for (const wire of build.wires) this.#wired.join(this.lugs.indexOf(wire.from), this.lugs.indexOf(wire.to));
-    this.#contacts = switchControls(build.parts).map((control) => this.#contactsOf(control));
-  }
-
-  #contactsOf(control: SwitchControl): SwitchContacts {
-    const prefix = control.onShaft ? `${control.part}.s.` : `${control.part}.`;
-    const pairs = control.table.positions.map((groups) =>
-      groups.flatMap((group) => {
-        const [first, ...others] = group.map((lug) => this.lugs.indexOf(`${prefix}${lug}`));
-        return others.map((other): [number, number] => [first!, other]);
-      }),
-    );
-    return { control, pairs };
+    this.#contacts = switchControls(build.parts).map((control) => ({
+      control,
+      pairs: contactPairs(control, this.lugs),
+    }));
   }
 
   /** The nets that wires alone make, whatever the switches do. */

@@ -1,4 +1,5 @@
-import type { ContactPairs, MeterModel } from "../meter/meter-model.ts";
+import type { ContactPairs } from "../../wiring/contacts.ts";
+import type { MeterModel } from "../meter/meter-model.ts";
 
 /** One change that a fault makes. Lugs are indexes in the build's table, wires in its list, parts by name. */
 export type Edit =

@@ -2,14 +2,12 @@ import { type SwitchControl, switchControls } from "../../build-file/lugs.ts";
 import type { Build } from "../../build-file/schema.ts";
 import type { Settings } from "../../build-file/settings.ts";
 import { wiperFraction } from "../../build-file/taper.ts";
+import { type ContactPairs, contactPairs } from "../../wiring/contacts.ts";
 import { type DcParts, dcPartsOf } from "./resistors.ts";
 
 /** Nodes beyond the lugs that an edit may hang wires on: a lug lifted from its wires leaves them joined to one of these. */
 const SPARE_NODES = 4;
 const DIAL_MAX = 10;
-
-/** Pairs of nodes that a switch's contacts join, for each position. */
-export type ContactPairs = readonly (readonly (readonly [number, number])[])[];
 
 /** Everything an ohmmeter can see of a guard. Edits copy it and change the copy; the arrays are never shared then. */
 export interface MeterModel {
@@ -37,15 +35,7 @@ export interface MeterState {
 export function meterModelOf(build: Build, celsius: number): MeterModel {
   const parts = dcPartsOf(build, celsius);
   const controls = switchControls(build.parts);
-  const contacts = controls.map((control) => {
-    const prefix = control.onShaft ? `${control.part}.s.` : `${control.part}.`;
-    return control.table.positions.map((groups) =>
-      groups.flatMap((group) => {
-        const [first, ...others] = group.map((lug) => parts.lugs.indexOf(`${prefix}${lug}`));
-        return others.map((other): [number, number] => [first!, other]);
-      }),
-    );
-  });
+  const contacts = controls.map((control) => contactPairs(control, parts.lugs));
   return {
     parts,
     nodeCount: parts.nodeCount + SPARE_NODES,

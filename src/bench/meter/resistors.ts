@@ -1,4 +1,5 @@
-import { LugTable, SECOND_GANG_LUGS } from "../../build-file/lugs.ts";
+import { trackLugs } from "../../build-file/lug-names.ts";
+import { LugTable } from "../../build-file/lugs.ts";
 import type { Build, Pickup, Pot } from "../../build-file/schema.ts";
 import { copperFactor } from "../copper.ts";
 import { coilTolerance, type Tolerance, trackTolerance, valueTolerance } from "../tolerance.ts";
@@ -60,9 +61,7 @@ class Collector {
 
   track(part: string, pot: Pot, gang: number): void {
     const spec = gang === 0 ? pot : pot.gangs![gang - 1]!;
-    const [lug1, wiper, lug3] = (gang === 0 ? ["1", "2", "3"] : SECOND_GANG_LUGS).map((lug) =>
-      this.lugs.indexOf(`${part}.${lug}`),
-    ) as [number, number, number];
+    const [lug1, wiper, lug3] = trackLugs(part, gang).map((lug) => this.lugs.indexOf(lug)) as [number, number, number];
     const ohms = spec.measured ?? spec.resistance;
     const tolerance = trackTolerance(pot, spec.measured);
     const parameter = this.parameters.push({ part, gang, tolerance }) - 1;

@@ -1,4 +1,5 @@
 import { type CoilInput, type PickupType, pickupType } from "../catalogue/pickup-types.ts";
+import { hasCoilLeads } from "../lug-names.ts";
 import { suggestion } from "../nearest.ts";
 import { parseQuantity } from "../quantity.ts";
 import type { Draft, PartInput } from "./draft.ts";
@@ -104,8 +105,7 @@ const isReversed = (coil: Sign) => (coil.winding === "reverse") !== (coil.magnet
 function tapOf(name: string, pickup: PickupInput, hotCoil: string | undefined): Tap {
   const coils = Object.entries(pickup.coils);
   const plain = { pickup: name, hotIsLead: true, groundIsLead: true };
-  if (coils.length === 1 || pickup.conductors === 2)
-    return { ...plain, hot: `${name}.hot`, ground: `${name}.ground`, link: undefined };
+  if (!hasCoilLeads(pickup)) return { ...plain, hot: `${name}.hot`, ground: `${name}.ground`, link: undefined };
   const ordered = [...coils].sort(([a], [b]) => Number(b === hotCoil) - Number(a === hotCoil));
   // Each coil is turned so that its strings' signal rises towards the hot lead: the coils aid, and split ones stay in phase.
   const [upper, lower] = ordered.map(([coil, values]) => {

@@ -1,3 +1,4 @@
+import { contactLug, shaftSwitch } from "../lug-names.ts";
 import type { Draft } from "./draft.ts";
 import { beside, type Place } from "./places.ts";
 import { knownName, planFault } from "./plan-fault.ts";
@@ -25,16 +26,16 @@ export class PushPulls {
 
   /** @throws PresolderError where there is no such pot, or its poles are already used. */
   poles(path: string, where: Where, count: 1 | 2): Pole[] {
-    const prefix = typeof where === "string" ? this.#onPot(path, where) : this.#ownSwitch(path, where.switch);
-    const taken = this.#taken.get(prefix) ?? 0;
+    const name = typeof where === "string" ? this.#onPot(path, where) : this.#ownSwitch(path, where.switch);
+    const taken = this.#taken.get(name) ?? 0;
     if (taken + count > 2)
       throw planFault(path, `this switch has two poles and ${taken} already in use; expected ${count} free`);
-    this.#taken.set(prefix, taken + count);
+    this.#taken.set(name, taken + count);
     const potCase = typeof where === "string" ? `${where}.case` : undefined;
     return ["A", "B"].slice(taken, taken + count).map((letter) => ({
-      common: `${prefix}.${letter}0`,
-      down: `${prefix}.${letter}1`,
-      up: `${prefix}.${letter}2`,
+      common: contactLug(name, `${letter}0`),
+      down: contactLug(name, `${letter}1`),
+      up: contactLug(name, `${letter}2`),
       potCase,
     }));
   }
@@ -43,7 +44,7 @@ export class PushPulls {
     knownName(path, name, this.#pots, "pot");
     const pot = this.#draft.pot(name)!;
     pot.drives = "dpdt";
-    return `${name}.s`;
+    return shaftSwitch(name);
   }
 
   #ownSwitch(path: string, name: string): string {

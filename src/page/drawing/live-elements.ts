@@ -1,3 +1,4 @@
+import { hasCoilLeads, localCoilLeads, localTrackLugs } from "../../build-file/lug-names.ts";
 import type { Build, Part } from "../../build-file/schema.ts";
 import type { Settings } from "../../build-file/settings.ts";
 import type { Wiring } from "../../wiring/nets.ts";
@@ -14,25 +15,23 @@ type Between = readonly [from: string, to: string, coil?: string];
 
 function coilEnds(part: Extract<Part, { kind: "pickup" }>): Between[] {
   const coils = Object.keys(part.coils);
-  if (coils.length === 1) return [["ground", "hot", coils[0]!]];
-  // Joined inside, the two are one way through; which of them it is called does not matter here.
-  if (part.conductors === 2) return [["ground", "hot", coils[0]!]];
-  return coils.map((coil): Between => [`${coil}.start`, `${coil}.finish`, coil]);
+  // Two coils joined inside are one way through; which of them it is called does not matter here.
+  if (!hasCoilLeads(part)) return [["ground", "hot", coils[0]!]];
+  return coils.map((coil): Between => [...localCoilLeads(coil), coil]);
 }
 
 function waysThrough(part: Part): Between[] {
   switch (part.kind) {
     case "pickup":
       return coilEnds(part);
-    case "pot": {
-      const second: Between[] = part.gangs
-        ? [
-            ["b1", "b2"],
-            ["b2", "b3"],
-          ]
-        : [];
-      return [["1", "2"], ["2", "3"], ...second];
-    }
+    case "pot":
+      return [part, ...(part.gangs ?? [])].flatMap((_, gang): Between[] => {
+        const [bottom, wiper, top] = localTrackLugs(gang);
+        return [
+          [bottom, wiper],
+          [wiper, top],
+        ];
+      });
     case "cap":
     case "resistor":
       return [["a", "b"]];

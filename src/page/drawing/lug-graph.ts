@@ -1,3 +1,4 @@
+import { contactLug } from "../../build-file/lug-names.ts";
 import { switchControls } from "../../build-file/lugs.ts";
 import type { Build } from "../../build-file/schema.ts";
 import type { Settings } from "../../build-file/settings.ts";
@@ -34,10 +35,9 @@ function wireSteps(build: Build, canonical: (lug: string) => string): Step[] {
 /** Contacts that the switches close, as chains along each group of lugs, the common first. */
 export function closedContacts(build: Build, settings: Settings): { from: string; to: string }[] {
   return switchControls(build.parts).flatMap((control) => {
-    const prefix = control.onShaft ? `${control.part}.s.` : `${control.part}.`;
     const groups = control.table.positions[(settings.switches[control.name] ?? 1) - 1] ?? [];
     return groups.flatMap(([first, ...others]) =>
-      others.map((other) => ({ from: `${prefix}${first}`, to: `${prefix}${other}` })),
+      others.map((other) => ({ from: contactLug(control.name, first!), to: contactLug(control.name, other) })),
     );
   });
 }
