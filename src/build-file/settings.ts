@@ -1,5 +1,4 @@
 import { type InputFault, PresolderError } from "../errors.ts";
-import { MAX_SETTINGS } from "../limits.ts";
 import { partsOfKind } from "./build-file.ts";
 import { type SwitchControl, switchControls } from "./lugs.ts";
 import { suggestion } from "./nearest.ts";
@@ -8,7 +7,6 @@ import type { Build } from "./schema.ts";
 /** What a caller writes: a dial 0–10, a position from 1, or "down"/"centre"/"up". */
 export type SettingValue = number | string;
 export type RawSettings = Readonly<Record<string, SettingValue>>;
-export type RawSweep = Readonly<Record<string, readonly SettingValue[]>>;
 
 /** One state of every control: pots at 0–10 by part name, switches at 1…n by control name. */
 export interface Settings {
@@ -16,7 +14,7 @@ export interface Settings {
   readonly switches: Readonly<Record<string, number>>;
 }
 
-const DIAL_MAX = 10;
+export const DIAL_MAX = 10;
 const SWITCH_WORDS: Readonly<Record<string, (positionCount: number) => number>> = {
   down: () => 1,
   centre: () => 2,
@@ -106,7 +104,8 @@ export function withControl(controls: Controls, settings: Settings, key: string,
   return { ...settings, dials: { ...settings.dials, ...Object.fromEntries(target.pots.map((pot) => [pot, dial])) } };
 }
 
-function collect<T>(entries: Iterable<[path: string, act: () => T]>): T[] {
+/** Does everything, and refuses what failed together. @throws PresolderError SETTINGS_INVALID naming each path at fault */
+export function collect<T>(entries: Iterable<[path: string, act: () => T]>): T[] {
   const faults: InputFault[] = [];
   const results: T[] = [];
   for (const [path, act] of entries) {
@@ -128,7 +127,7 @@ function collect<T>(entries: Iterable<[path: string, act: () => T]>): T[] {
 }
 
 /** Roles first, so that a control named on its own overrides its role whatever the order of keys. */
-function rolesFirst<T>(controls: Controls, entries: [string, T][]): [string, T][] {
+export function rolesFirst<T>(controls: Controls, entries: [string, T][]): [string, T][] {
   const isRole = (key: string) => !controls.pots.includes(key) && controls.potsWithRole(key).length > 0;
   return [...entries.filter(([key]) => isRole(key)), ...entries.filter(([key]) => !isRole(key))];
 }
@@ -150,45 +149,9 @@ export function parseSettings(controls: Controls, raw: RawSettings = {}, path = 
   return settings;
 }
 
-/** Every position of the main switch × tone 0, 1, … 10; without a switch or a tone pot that axis is left out. */
-export function defaultSweep(controls: Controls): RawSweep {
-  const upTo = (count: number, first: number) => Array.from({ length: count }, (_, index) => index + first);
-  return {
-    ...(controls.main ? { [controls.main.name]: upTo(controls.main.table.positions.length, 1) } : {}),
-    ...(controls.potsWithRole("tone").length > 0 ? { tone: upTo(DIAL_MAX + 1, 0) } : {}),
-  };
-}
-
-/**
- * All settings of a sweep, the first axis varying slowest: `sweep` varies its axes over `settings`; `settings` alone is that
- * one setting; neither is the default sweep.
- * @throws PresolderError SETTINGS_INVALID, or LIMIT_EXCEEDED for more than MAX_SETTINGS.
- */
-export function expandSweep(controls: Controls, sweep?: RawSweep, raw?: RawSettings): Settings[] {
-  const base = parseSettings(controls, raw);
-  if (!sweep && raw) return [base];
-  const axes = Object.entries(sweep ?? defaultSweep(controls));
-  const count = axes.reduce((product, [, values]) => product * values.length, 1);
-  if (count > MAX_SETTINGS) {
-    const message = `asks for ${count} settings; expected at most ${MAX_SETTINGS}`;
-    throw new PresolderError("LIMIT_EXCEEDED", `sweep: ${message}`, [{ path: "sweep", message }]);
-  }
-  collect(
-    axes.flatMap(([key, values]) =>
-      values.map((value, index): [string, () => Settings] => [
-        `sweep.${key}.${index}`,
-        () => withControl(controls, base, key, value),
-      ]),
-    ),
-  );
-  const combinations = axes.reduce<[string, SettingValue][][]>(
-    (rows, [key, values]) =>
-      rows.flatMap((row) => values.map((value): [string, SettingValue][] => [...row, [key, value]])),
-    [[]],
-  );
-  return combinations.map((row) =>
-    rolesFirst(controls, row).reduce((state, [key, value]) => withControl(controls, state, key, value), base),
-  );
+/** The same for settings of one build that turn every control alike. */
+export function settingsKey({ switches, dials }: Settings): string {
+  return JSON.stringify([switches, dials]);
 }
 
 /** The settings as a caller would write them: every control by its own name. */

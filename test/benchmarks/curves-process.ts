@@ -1,6 +1,7 @@
 import { createInterface } from "node:readline";
 import { readBuild } from "../../src/build-file/read-build.ts";
-import { Controls, expandSweep, type RawSweep } from "../../src/build-file/settings.ts";
+import { Controls } from "../../src/build-file/settings.ts";
+import { expandSweep, type RawSweep } from "../../src/build-file/sweep.ts";
 import { curveOf } from "../../src/response/curve.ts";
 import { ResponseEngine } from "../../src/response/engine.ts";
 import { logSpaced } from "../../src/response/frequencies.ts";

@@ -1,6 +1,7 @@
 import { readBuild } from "../../src/build-file/read-build.ts";
 import type { Build } from "../../src/build-file/schema.ts";
-import { Controls, expandSweep, type RawSweep, type Settings } from "../../src/build-file/settings.ts";
+import { Controls, type Settings } from "../../src/build-file/settings.ts";
+import { expandSweep, type RawSweep } from "../../src/build-file/sweep.ts";
 import type { Feed } from "../../src/render/feed.ts";
 import { phraseSignals } from "../../src/render/phrase-cache.ts";
 import { coilPlaces, stringSetOf } from "../../src/response/coil-places.ts";

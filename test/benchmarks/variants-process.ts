@@ -2,7 +2,7 @@ import { createInterface } from "node:readline";
 import { meterModelOf, meterStateOf } from "../../src/bench/meter/meter-model.ts";
 import { Ohmmeter } from "../../src/bench/meter/ohmmeter.ts";
 import { readBuild } from "../../src/build-file/read-build.ts";
-import { expandSweep } from "../../src/build-file/settings.ts";
+import { expandSweep } from "../../src/build-file/sweep.ts";
 import { curveFor, Guard } from "../../src/choice/guard.ts";
 import { createUniform } from "../../src/choice/tolerance/spread.ts";
 import { drawGuards } from "../../src/choice/tolerance/tolerance.ts";

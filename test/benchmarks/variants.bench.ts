@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { readBuild } from "../../src/build-file/read-build.ts";
-import { Controls, expandSweep } from "../../src/build-file/settings.ts";
+import { Controls } from "../../src/build-file/settings.ts";
+import { expandSweep } from "../../src/build-file/sweep.ts";
 import { CircuitMaker } from "../../src/response/circuit.ts";
 import { hssWithBleed } from "../fixtures/circuits.ts";
 import { netlistOf } from "../ngspice.ts";

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { readBuild } from "../../src/build-file/read-build.ts";
-import { Controls, defaultSweep, expandSweep, parseSettings, rawSettings } from "../../src/build-file/settings.ts";
+import { Controls, parseSettings, rawSettings } from "../../src/build-file/settings.ts";
+import { defaultSweep, expandSweep } from "../../src/build-file/sweep.ts";
 import { MAX_SETTINGS } from "../../src/limits.ts";
 import { faultsFrom } from "./refusals.ts";
 

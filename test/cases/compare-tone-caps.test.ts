@@ -1,5 +1,5 @@
 import { expect, it } from "vitest";
-import { expandSweep } from "../../src/build-file/settings.ts";
+import { expandSweep } from "../../src/build-file/sweep.ts";
 import { compare } from "../../src/choice/compare/compare.ts";
 import { flatDrive } from "../../src/choice/drive.ts";
 import { guardWith, humpHz } from "./one-pickup.ts";

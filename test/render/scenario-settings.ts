@@ -1,13 +1,8 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { readBuild } from "../../src/build-file/read-build.ts";
 import type { Build } from "../../src/build-file/schema.ts";
-import {
-  Controls,
-  expandSweep,
-  parseSettings,
-  type RawSettings,
-  type Settings,
-} from "../../src/build-file/settings.ts";
+import { Controls, parseSettings, type RawSettings, type Settings } from "../../src/build-file/settings.ts";
+import { expandSweep } from "../../src/build-file/sweep.ts";
 import { type CurvesRequest, curvesOf, type SettingCurve } from "../../src/response/curve-reader.ts";
 
 export interface ScenarioCase {

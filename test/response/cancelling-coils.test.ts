@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { readBuild } from "../../src/build-file/read-build.ts";
-import { Controls, expandSweep } from "../../src/build-file/settings.ts";
+import { Controls } from "../../src/build-file/settings.ts";
+import { expandSweep } from "../../src/build-file/sweep.ts";
 import { SILENCE_DB } from "../../src/decibels.ts";
 import { curveOf } from "../../src/response/curve.ts";
 import { ResponseEngine } from "../../src/response/engine.ts";

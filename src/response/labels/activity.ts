@@ -1,6 +1,6 @@
 import { BoundedMap } from "../../bounded-map.ts";
 import type { Build } from "../../build-file/schema.ts";
-import { Controls, type Settings } from "../../build-file/settings.ts";
+import { Controls, type Settings, settingsKey } from "../../build-file/settings.ts";
 import { decibels } from "../../decibels.ts";
 import { ResponseEngine } from "../engine.ts";
 import type { Transfers } from "../transfers.ts";
@@ -40,10 +40,6 @@ function probedLevels({ sources, perSource }: Transfers): Float64Array {
     levels[count + i] = decibels(Math.sqrt(power));
   }
   return levels;
-}
-
-function settingsKey({ switches, dials }: Settings): string {
-  return `${Object.values(switches).join()} ${Object.values(dials).join()}`;
 }
 
 /** Twice what a guard of five positions and four push-pulls has to move; an entry has some hundred bytes. */

@@ -1,6 +1,6 @@
 import { BoundedMap } from "../../bounded-map.ts";
 import type { Build } from "../../build-file/schema.ts";
-import type { Settings } from "../../build-file/settings.ts";
+import { type Settings, settingsKey } from "../../build-file/settings.ts";
 import type { SettingDescription, SoundingPickup } from "./description.ts";
 import { agree, fullControls, netFraction, type SoundingCoil, soundingCoils, sumOf } from "./position-coils.ts";
 import { PositionProbe } from "./position-probe.ts";
@@ -129,7 +129,7 @@ export class SettingDescriber {
   }
 
   #describeOnce(settings: Settings): SettingDescription {
-    const key = JSON.stringify([settings.switches, settings.dials]);
+    const key = settingsKey(settings);
     const known = this.#known.get(key);
     if (known) return known;
     const coils = soundingCoils(this.#probe, settings);

@@ -1,5 +1,6 @@
 import type { Build } from "../../build-file/schema.ts";
-import { Controls, expandSweep, type RawSettings, type RawSweep, type Settings } from "../../build-file/settings.ts";
+import { Controls, type RawSettings, type Settings } from "../../build-file/settings.ts";
+import { expandSweep, type RawSweep } from "../../build-file/sweep.ts";
 import { compare } from "../../choice/compare/compare.ts";
 import { Guard } from "../../choice/guard.ts";
 import { DEFAULT_DRAWS, DEFAULT_SEED } from "../../choice/tolerance/tolerance.ts";

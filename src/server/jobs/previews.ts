@@ -1,4 +1,5 @@
-import { Controls, expandSweep } from "../../build-file/settings.ts";
+import { Controls } from "../../build-file/settings.ts";
+import { expandSweep } from "../../build-file/sweep.ts";
 import type { PreviewsBody } from "../../contract/previews.ts";
 import { renderBatch, type SetBatch, type SetRequest } from "../../render/preview-set.ts";
 import type { CurvesRequest } from "../../response/curve-reader.ts";

@@ -1,6 +1,6 @@
 import { partsOfKind } from "../../build-file/build-file.ts";
 import type { Build } from "../../build-file/schema.ts";
-import { expandSweep } from "../../build-file/settings.ts";
+import { expandSweep } from "../../build-file/sweep.ts";
 import { refusal } from "../../contract/refusal.ts";
 import type { ResponseBody } from "../../contract/response.ts";
 import { MAX_POINTS } from "../../limits.ts";

@@ -1,5 +1,6 @@
 import type { Build } from "../../build-file/schema.ts";
-import { Controls, expandSweep, type Settings } from "../../build-file/settings.ts";
+import { Controls, type Settings } from "../../build-file/settings.ts";
+import { expandSweep } from "../../build-file/sweep.ts";
 import { Guard } from "../../choice/guard.ts";
 import { tableOf } from "../../choice/table.ts";
 import { readBuildAt } from "../../contract/refusal.ts";
