@@ -10,7 +10,6 @@ import { levelRangeDb, referenceLevelDb } from "../../src/page/curves/levels.ts"
 import { removePart } from "../../src/page/describe/remove-part.ts";
 import { changedWire, wireEnds, wireHow } from "../../src/page/describe/wire-ends.ts";
 import { readingText } from "../../src/page/fields/quantity-field.ts";
-import { showQuantity } from "../../src/page/fields/show-quantity.ts";
 import { fileStem } from "../../src/page/server/save-file.ts";
 import { fitSettings } from "../../src/page/state/editor.ts";
 import { History } from "../../src/page/state/history.ts";
@@ -27,16 +26,6 @@ function read(source: unknown): Reading {
 const withCap = (capacitance: string) => threeSingles({ parts: { cap: { kind: "cap", capacitance } } });
 
 describe("quantities on the page", () => {
-  it("are shown with the prefix that leaves 1 to 999", () => {
-    expect(showQuantity(22e-9, "capacitance")).toBe("22 nF");
-    expect(showQuantity(0.022e-6, "capacitance")).toBe("22 nF");
-    expect(showQuantity(250_000, "resistance")).toBe("250 kΩ");
-    expect(showQuantity(999.96, "resistance")).toBe("1000 Ω");
-    expect(showQuantity(2.4, "inductance")).toBe("2.4 H");
-    expect(showQuantity(0, "capacitance")).toBe("0 F");
-    expect(showQuantity(4e-13, "capacitance")).toBe("0.4 pF");
-  });
-
   it("that cannot be read have no reading", () => {
     expect(readingText("22 bananas", "capacitance")).toBe("");
     expect(readingText("", "resistance")).toBe("");

@@ -1,3 +1,4 @@
+import { showQuantity } from "../../build-file/show-quantity.ts";
 import type { BandDifference } from "./difference.ts";
 import type { PeakShift } from "./resonance-jnd.ts";
 
@@ -45,9 +46,7 @@ export function inDecibels(db: number): string {
 }
 
 export function inHertz(hz: number): string {
-  const size = Math.abs(hz);
-  if (size < 1000) return `${Math.round(size)} Hz`;
-  return `${Number((size / 1000).toPrecision(3))} kHz`;
+  return showQuantity(Math.abs(hz), "frequency", 3);
 }
 
 function peakWords(shift: PeakShift | null): string {

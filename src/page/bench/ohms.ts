@@ -1,9 +1,9 @@
 import { parseQuantity } from "../../build-file/quantity.ts";
+import { showQuantity } from "../../build-file/show-quantity.ts";
 import type { MeterReadingAnswer } from "../../contract/bench/bench.ts";
-import { showQuantity } from "../fields/show-quantity.ts";
 
 export function showOhms(ohms: number | null): string {
-  return ohms === null ? "open" : showQuantity(Number(ohms.toPrecision(3)), "resistance");
+  return ohms === null ? "open" : showQuantity(ohms, "resistance", 3);
 }
 
 /** "5.79 kΩ to 6.13 kΩ", "open", "under 1 Ω". */

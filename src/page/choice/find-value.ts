@@ -1,9 +1,9 @@
+import { showQuantity } from "../../build-file/show-quantity.ts";
 import type { FoundAnswer, SearchAnswer } from "../../contract/search.ts";
 import { h } from "../dom/element.ts";
 import { plainTable } from "../dom/table.ts";
 import { formChoice, formText } from "../fields/form-fields.ts";
 import { createFormRun } from "../fields/form-run.ts";
-import { showQuantity } from "../fields/show-quantity.ts";
 import { postJson } from "../server/client.ts";
 import type { AppStore } from "../state/app-state.ts";
 import type { Editor } from "../state/editor.ts";

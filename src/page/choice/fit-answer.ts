@@ -1,8 +1,8 @@
 import type { Dimension } from "../../build-file/quantity.ts";
+import { showQuantity } from "../../build-file/show-quantity.ts";
 import type { FittedAnswer, RangeAnswer } from "../../contract/fit.ts";
 import { h, s } from "../dom/element.ts";
 import { plainTable } from "../dom/table.ts";
-import { showQuantity } from "../fields/show-quantity.ts";
 
 function dimensionOf(name: string): Dimension {
   if (name.includes("nductance")) return "inductance";

@@ -1,7 +1,7 @@
 import type { Part } from "../../build-file/schema.ts";
 import type { RawSettings } from "../../build-file/settings.ts";
+import { shortQuantity, showQuantity } from "../../build-file/show-quantity.ts";
 import { s } from "../dom/element.ts";
-import { showQuantity } from "../fields/show-quantity.ts";
 import type { Placed } from "./arrange.ts";
 import { coilCentres, type Point, SIZES } from "./shapes.ts";
 
@@ -64,7 +64,7 @@ function pickupBody(part: Kind<"pickup">, centre: Point, state: BodyState): SVGE
 
 function potBody({ name, shape }: Placed, part: Kind<"pot">, centre: Point, state: BodyState): SVGElement[] {
   const { potRadius } = SIZES;
-  const value = showQuantity(part.measured ?? part.resistance, "resistance").replace(/\s|Ω/g, "");
+  const value = shortQuantity(part.measured ?? part.resistance);
   const nameY = centre.y - potRadius - 19;
   const at = `${value} at ${state.settings[name] ?? 10}`;
   return [

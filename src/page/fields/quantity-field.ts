@@ -1,7 +1,7 @@
 import { type Dimension, parseQuantity, QuantityError } from "../../build-file/quantity.ts";
+import { showQuantity } from "../../build-file/show-quantity.ts";
 import { h } from "../dom/element.ts";
 import { assembleField, type Commit, type Field, type Labelled } from "./field.ts";
-import { showQuantity } from "./show-quantity.ts";
 
 /** How a quantity as written is read: "= 22 nF ±10 %", or nothing where it says the same or cannot be read. */
 export function readingText(text: string, dimension: Dimension): string {
