@@ -1,3 +1,5 @@
+import { METRES_PER_FOOT, METRES_PER_INCH } from "../lengths.ts";
+
 /**
  * Quantities as people write them: SI numbers, or text with a multiplier and unit ("250k", "0.022 µF"), the letter-for-point
  * codes of IEC 60062 ("4k7", "2n2"), and for capacitors the printed three-digit code ("223", "473K").
@@ -49,8 +51,6 @@ const LARGE = ["", "k", "K", "M", "meg", "Meg", "G"];
 const MICRO = ["u", "\u00b5", "\u03bc"];
 const SMALL = ["p", "n", ...MICRO, "m", ""];
 const OLD_CAPACITOR_MARKINGS = ["mfd", "MFD", "mmfd", "MMFD"];
-const METRES_PER_FOOT = 0.3048;
-const METRES_PER_INCH = 0.0254;
 
 const RULES: Readonly<Record<Dimension, DimensionRules>> = {
   resistance: {

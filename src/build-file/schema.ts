@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { DEFAULT_SCALE_METRES } from "../lengths.ts";
 import { MAX_PARTS, MAX_WIRES } from "../limits.ts";
 import {
   capSchema,
@@ -35,7 +36,6 @@ export const wireSchema = z.union([
   }),
 ]);
 
-const DEFAULT_SCALE_METRES = 0.648;
 const DEFAULT_LOAD_OHMS = 1e6;
 
 export const cableSchema = strict({

@@ -1,7 +1,8 @@
 import { partsOfKind } from "../build-file/build-file.ts";
 import type { Build } from "../build-file/schema.ts";
+import { DEFAULT_SCALE_METRES } from "../lengths.ts";
 import { type CoilPlace, REFERENCE_COIL } from "../strings/comb.ts";
-import { DEFAULT_SCALE_METRES, type StringSet, usualCoreMetres, usualStringSet } from "../strings/string-set.ts";
+import { type StringSet, usualCoreMetres, usualStringSet } from "../strings/string-set.ts";
 import type { CoilSource } from "./pickup-elements.ts";
 
 /** Fractions of the scale from the bridge to a coil whose build file does not say; from memory, common practice. */

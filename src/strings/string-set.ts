@@ -1,4 +1,5 @@
 import { faultAt } from "../errors.ts";
+import { DEFAULT_SCALE_METRES, METRES_PER_INCH } from "../lengths.ts";
 
 /** One string. `wound` strings carry a round wrap on a core; `coreMetres` is then the core's diameter. */
 export interface StringSpec {
@@ -26,12 +27,9 @@ export interface SoundingString {
   readonly inharmonicity: number;
 }
 
-const INCH_METRES = 0.0254;
 /** Steel music wire: Young's modulus and density as used with McFerrin's inharmonicity constant (200 GPa, 7.85 g/cm³). */
 const STEEL_MODULUS_PASCALS = 200e9;
 const STEEL_DENSITY = 7850;
-/** 25.5 inch, rounded to the millimetre; common practice, no source. */
-export const DEFAULT_SCALE_METRES = 0.648;
 const CONCERT_A_HZ = 440;
 const CONCERT_A_MIDI = 69;
 /** Necks with more frets than three octaves are not built. */
@@ -44,11 +42,11 @@ export function noteFrequencyHz(midi: number): number {
 
 /** Core of a wound string whose maker does not say: 0.013, 0.0155 and 0.018 in for 0.026, 0.036 and 0.046; common practice, no source. */
 export function usualCoreMetres(gaugeMetres: number): number {
-  return Math.min(gaugeMetres * 0.9, 0.25 * gaugeMetres + 0.0065 * INCH_METRES);
+  return Math.min(gaugeMetres * 0.9, 0.25 * gaugeMetres + 0.0065 * METRES_PER_INCH);
 }
 
 function usualString(midi: number, gaugeInches: number, wound: boolean): StringSpec {
-  const gaugeMetres = gaugeInches * INCH_METRES;
+  const gaugeMetres = gaugeInches * METRES_PER_INCH;
   const base = { openFrequencyHz: noteFrequencyHz(midi), gaugeMetres, wound };
   return wound ? { ...base, coreMetres: usualCoreMetres(gaugeMetres) } : base;
 }

@@ -32,7 +32,7 @@ const SHARED_FILES = [
   "bounded-map.ts",
   "checkpoint.ts",
   "decibels.ts",
-  "never.ts",
+  "lengths.ts",
 ];
 
 function sourceFiles(): string[] {

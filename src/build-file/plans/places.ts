@@ -1,3 +1,4 @@
+import { DEFAULT_SCALE_METRES } from "../../lengths.ts";
 import type { Layout } from "./layouts.ts";
 
 export interface Place {
@@ -5,10 +6,9 @@ export interface Place {
   readonly y: number;
 }
 
-/** Pickup distances from the bridge and where the rest sits, in metres, for a 0.648 m scale; all from memory, no source. */
+/** Pickup distances from the bridge and where the rest sits, in metres, for the usual scale; all from memory, no source. */
 const THREE_PICKUPS = { bridge: 0.041, middle: 0.099, neck: 0.162 };
 const TWO_PICKUPS = { bridge: 0.045, neck: 0.156 };
-const REFERENCE_SCALE = 0.648;
 
 /** A single coil at the bridge of three sits aslant, its treble end nearer the bridge (from memory). */
 export const BRIDGE_SLANT = "12mm";
@@ -45,7 +45,7 @@ const TOGGLE_BODY: Readonly<Record<string, Place>> = { ...LEVER_GUARD, selector:
 export function pickupDistance(layout: Layout, pickup: string, scaleMetres: number): number {
   const ownTable: Readonly<Record<string, number>> = layout.pickups.length === 3 ? THREE_PICKUPS : TWO_PICKUPS;
   const distances: Readonly<Record<string, number>> = { ...THREE_PICKUPS, ...ownTable };
-  return rounded(((distances[pickup] ?? TWO_PICKUPS.bridge) * scaleMetres) / REFERENCE_SCALE);
+  return rounded(((distances[pickup] ?? TWO_PICKUPS.bridge) * scaleMetres) / DEFAULT_SCALE_METRES);
 }
 
 export function placeOf(layout: Layout, role: string): Place {
