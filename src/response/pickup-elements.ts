@@ -1,6 +1,7 @@
 import { hasCoilLeads, localCoilLeads } from "../build-file/lug-names.ts";
 import type { Coil, Pickup } from "../build-file/schema.ts";
 import type { NetworkBuilder } from "../network/elements.ts";
+import { coilLadder } from "./coil-ladder.ts";
 
 /** A coil as a source of the network. */
 export interface CoilSource {
@@ -34,28 +35,22 @@ export function coilSources(name: string, pickup: Pickup): CoilSource[] {
 }
 
 /**
- * A coil between its start and finish nodes: EMF and DC resistance in series with the inductance, which a loss resistor
- * bridges or loss sections extend; the winding capacitance across the leads.
+ * A coil's ladder between its start and finish nodes, with the EMF in its first branch; the winding capacitance across the leads.
  * @returns the branch that carries the inductance, for the mutual inductance
  */
 function addCoil(network: NetworkBuilder, start: number, finish: number, coil: Coil): number {
   network.capacitor(start, finish, coil.capacitance);
-  if (coil.loss === undefined) return network.sourceBranch(start, finish, coil.resistance, coil.inductance);
-  if (typeof coil.loss === "number") {
-    const inner = network.node();
-    network.sourceBranch(start, inner, coil.resistance, 0);
-    network.resistor(inner, finish, coil.loss);
-    return network.branch(inner, finish, 0, coil.inductance);
-  }
-  let at = network.node();
-  const main = network.sourceBranch(start, at, coil.resistance, coil.inductance);
-  for (const [index, section] of coil.loss.entries()) {
-    const next = index === coil.loss.length - 1 ? finish : network.node();
-    network.branch(at, next, 0, section.inductance);
+  const { resistance, inductance, sections } = coilLadder(coil);
+  let at = sections.length === 0 ? finish : network.node();
+  const main = network.sourceBranch(start, at, resistance, inductance);
+  const bridged = sections.map((section, index) => {
+    const next = index === sections.length - 1 ? finish : network.node();
+    const branch = network.branch(at, next, 0, section.inductance);
     network.resistor(at, next, section.resistance);
     at = next;
-  }
-  return main;
+    return branch;
+  });
+  return inductance > 0 ? main : (bridged[0] ?? main);
 }
 
 interface CoilEnds {

@@ -1,5 +1,6 @@
-import { type Across, type CoilValues, coilImpedance, coilTransfer } from "../../src/choice/fit/coil-model.ts";
+import { type Across, coilImpedance, coilTransfer } from "../../src/choice/fit/coil-model.ts";
 import { createUniform } from "../../src/choice/tolerance/spread.ts";
+import type { CoilValues } from "../../src/response/coil-ladder.ts";
 import { logSpaced } from "../../src/response/frequencies.ts";
 
 /** Coils of usual size, with the loss model that describes each. */

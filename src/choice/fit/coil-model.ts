@@ -1,7 +1,4 @@
-import type { Coil } from "../../build-file/schema.ts";
-
-/** The electrical values of a coil, as the build file has them. */
-export type CoilValues = Pick<Coil, "resistance" | "inductance" | "capacitance" | "loss">;
+import { type BridgedSection, type CoilValues, coilLadder } from "../../response/coil-ladder.ts";
 
 /** What hangs across the coil while it is measured. */
 export interface Across {
@@ -15,23 +12,19 @@ export interface Complex {
   readonly im: number;
 }
 
-/** An inductance bridged by a resistance. */
-function bridged(henries: number, ohms: number, omega: number): Complex {
+function bridged({ inductance: henries, resistance: ohms }: BridgedSection, omega: number): Complex {
   const x = omega * henries;
   const scale = (ohms * x) / (ohms * ohms + x * x);
   return { re: scale * x, im: scale * ohms };
 }
 
-/** The branch that carries the EMF: resistance, inductance and loss in series, without the winding capacitance. */
-function mainBranch({ resistance, inductance, loss }: CoilValues, omega: number): Complex {
-  if (typeof loss === "number") {
-    const { re, im } = bridged(inductance, loss, omega);
-    return { re: resistance + re, im };
-  }
+/** Impedance of the ladder that carries the EMF, without the winding capacitance. */
+function mainBranch(coil: CoilValues, omega: number): Complex {
+  const { resistance, inductance, sections } = coilLadder(coil);
   let re = resistance;
   let im = omega * inductance;
-  for (const section of loss ?? []) {
-    const part = bridged(section.inductance, section.resistance, omega);
+  for (const section of sections) {
+    const part = bridged(section, omega);
     re += part.re;
     im += part.im;
   }
@@ -42,27 +35,25 @@ function conductance(across: Across | undefined): number {
   return across && Number.isFinite(across.resistance) ? 1 / across.resistance : 0;
 }
 
-/** Impedance between the coil's leads, with what is known to hang across them: Z = 1/(1/Zmain + G + jωC). */
-export function coilImpedance(coil: CoilValues, frequencyHz: number, across?: Across): Complex {
+/** The main branch Z, and 1 + Z·(G + jωC) with what hangs across the leads: their quotient is the impedance between them. */
+function divider(coil: CoilValues, frequencyHz: number, across: Across | undefined) {
   const omega = 2 * Math.PI * frequencyHz;
   const main = mainBranch(coil, omega);
   const b = omega * (coil.capacitance + (across?.capacitance ?? 0));
   const g = conductance(across);
-  // main / (1 + main·(g + jb))
-  const dRe = 1 + main.re * g - main.im * b;
-  const dIm = main.re * b + main.im * g;
-  const norm = dRe * dRe + dIm * dIm;
-  return { re: (main.re * dRe + main.im * dIm) / norm, im: (main.im * dRe - main.re * dIm) / norm };
+  return { main, re: 1 + main.re * g - main.im * b, im: main.re * b + main.im * g };
+}
+
+/** Impedance between the coil's leads, with what is known to hang across them: Z = 1/(1/Zmain + G + jωC). */
+export function coilImpedance(coil: CoilValues, frequencyHz: number, across?: Across): Complex {
+  const { main, re, im } = divider(coil, frequencyHz, across);
+  const norm = re * re + im * im;
+  return { re: (main.re * re + main.im * im) / norm, im: (main.im * re - main.re * im) / norm };
 }
 
 /** Voltage across the coil's leads for a unit EMF, with what hangs across them: 1/(1 + Zmain·(G + jωC)). */
 export function coilTransfer(coil: CoilValues, frequencyHz: number, across?: Across): Complex {
-  const omega = 2 * Math.PI * frequencyHz;
-  const main = mainBranch(coil, omega);
-  const b = omega * (coil.capacitance + (across?.capacitance ?? 0));
-  const g = conductance(across);
-  const dRe = 1 + main.re * g - main.im * b;
-  const dIm = main.re * b + main.im * g;
-  const norm = dRe * dRe + dIm * dIm;
-  return { re: dRe / norm, im: -dIm / norm };
+  const { re, im } = divider(coil, frequencyHz, across);
+  const norm = re * re + im * im;
+  return { re: re / norm, im: -im / norm };
 }

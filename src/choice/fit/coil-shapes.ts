@@ -1,4 +1,4 @@
-import type { CoilValues } from "./coil-model.ts";
+import type { CoilValues } from "../../response/coil-ladder.ts";
 
 /** How a coil's loss is modelled: none, one resistor across the inductance, or one or two sections in the main branch. */
 export const LOSS_MODELS = ["none", "resistor", "one-section", "two-sections"] as const;

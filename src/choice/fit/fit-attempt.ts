@@ -1,4 +1,4 @@
-import type { CoilValues } from "./coil-model.ts";
+import type { CoilValues } from "../../response/coil-ladder.ts";
 import { type CoilShape, coilShape, type Guess, type LossModel, startsFor } from "./coil-shapes.ts";
 import { leastSquares, type Solution } from "./least-squares.ts";
 

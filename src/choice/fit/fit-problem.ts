@@ -1,5 +1,5 @@
 import { PresolderError } from "../../errors.ts";
-import type { CoilValues } from "./coil-model.ts";
+import type { CoilValues } from "../../response/coil-ladder.ts";
 import type { LossModel } from "./coil-shapes.ts";
 import { type Attempt, attempt, exponentials, type FitProblem, relativeErrors } from "./fit-attempt.ts";
 import { t95 } from "./student-t.ts";

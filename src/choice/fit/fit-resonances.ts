@@ -1,5 +1,5 @@
 import { PresolderError } from "../../errors.ts";
-import type { CoilValues } from "./coil-model.ts";
+import type { CoilValues } from "../../response/coil-ladder.ts";
 import { type Fit, fitCoil } from "./fit-problem.ts";
 
 /** A resonance found with a known capacitor across the coil; 0 farads for none. */
