@@ -25,6 +25,11 @@ export class DisjointSets {
     if (rootA !== rootB) this.#parent[Math.max(rootA, rootB)] = Math.min(rootA, rootB);
   }
 
+  /** Parts all sets into single members again. */
+  clear(): void {
+    for (let member = 0; member < this.#parent.length; member++) this.#parent[member] = member;
+  }
+
   /** A label 0 … count − 1 for every member: equal labels, same set; labels in order of each set's first member. */
   labels(): { labels: Int32Array; count: number } {
     const size = this.#parent.length;

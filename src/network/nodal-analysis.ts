@@ -3,6 +3,7 @@ import { ComplexLu } from "./complex-lu.ts";
 import type { Network } from "./elements.ts";
 import { byDegree, picked } from "./elimination-order.ts";
 import { type ReducedNetwork, reduceNodes } from "./reduce-nodes.ts";
+import { stampAdmittance } from "./stamp.ts";
 
 /**
  * The matrix pencil A(s) = G + s·C of modified nodal analysis (C. W. Ho, A. E. Ruehli, P. A. Brennan, 1975): node voltages,
@@ -25,15 +26,6 @@ export interface Pencil {
  * incidence; voltages are unchanged by it.
  */
 export const REFERENCE_OHMS = 1e5;
-
-function stampAdmittance(matrix: Float64Array, size: number, a: number, b: number, value: number): void {
-  if (a >= 0) matrix[a * size + a]! += value;
-  if (b >= 0) matrix[b * size + b]! += value;
-  if (a >= 0 && b >= 0) {
-    matrix[a * size + b]! -= value;
-    matrix[b * size + a]! -= value;
-  }
-}
 
 function stampIncidence(matrix: Float64Array, size: number, node: number, row: number, sign: number): void {
   if (node < 0) return;

@@ -1,5 +1,6 @@
 import type { CompactPencil } from "./branch-elimination.ts";
 import { ComplexLu } from "./complex-lu.ts";
+import { stampAdmittance } from "./stamp.ts";
 
 /** A source that can reach the output: a kept unknown by position, or a lone branch by index (the other is −1). */
 export interface LiveSource {
@@ -105,8 +106,8 @@ export class Samples {
       const norm = zRe * zRe + zIm * zIm;
       this.#admittanceRe[index] = zRe / norm;
       this.#admittanceIm[index] = -zIm / norm;
-      addAdmittance(re, size, plus, minus, zRe / norm);
-      addAdmittance(im, size, plus, minus, -zIm / norm);
+      stampAdmittance(re, size, plus, minus, zRe / norm);
+      stampAdmittance(im, size, plus, minus, -zIm / norm);
     }
   }
 
@@ -158,14 +159,5 @@ export class Samples {
       re[at] = -(vRe * yRe - vIm * yIm);
       im[at] = -(vRe * yIm + vIm * yRe);
     }
-  }
-}
-
-function addAdmittance(matrix: Float64Array, size: number, a: number, b: number, value: number): void {
-  if (a >= 0) matrix[a * size + a]! += value;
-  if (b >= 0) matrix[b * size + b]! += value;
-  if (a >= 0 && b >= 0) {
-    matrix[a * size + b]! -= value;
-    matrix[b * size + a]! -= value;
   }
 }

@@ -1,4 +1,4 @@
-import { DcSolver } from "./dc-solver.ts";
+import { DcSolver } from "../../network/dc-solver.ts";
 import type { MeterModel, MeterState } from "./meter-model.ts";
 import type { Span } from "./resistors.ts";
 

@@ -1,6 +1,12 @@
-/** Resistances that carry current in one state of a guard, after joints have been merged into `rootOf`. */
+import { DisjointSets } from "../disjoint-sets.ts";
+import { stampAdmittance } from "./stamp.ts";
+
+/**
+ * Resistances between nodes that joints may merge, asked for what an ohmmeter reads. It keeps its memory from one network to the
+ * next, since a fault is sought by filling it anew thousands of times.
+ */
 export class DcSolver {
-  readonly #rootOf: Int32Array;
+  readonly #joints: DisjointSets;
   readonly #place: Int32Array;
   readonly #a: Int32Array;
   readonly #b: Int32Array;
@@ -12,7 +18,7 @@ export class DcSolver {
   #size = 0;
 
   constructor(nodeCount: number, resistorCount: number) {
-    this.#rootOf = new Int32Array(nodeCount);
+    this.#joints = new DisjointSets(nodeCount);
     this.#place = new Int32Array(nodeCount);
     this.#a = new Int32Array(resistorCount);
     this.#b = new Int32Array(resistorCount);
@@ -22,31 +28,18 @@ export class DcSolver {
 
   /** Forgets all joints and resistors. */
   clear(): void {
-    const rootOf = this.#rootOf;
-    for (let node = 0; node < rootOf.length; node++) rootOf[node] = node;
+    this.#joints.clear();
     this.#count = 0;
   }
 
-  find(node: number): number {
-    const rootOf = this.#rootOf;
-    let at = node;
-    while (rootOf[at] !== at) {
-      rootOf[at] = rootOf[rootOf[at]!]!;
-      at = rootOf[at]!;
-    }
-    return at;
-  }
-
   join(a: number, b: number): void {
-    const rootA = this.find(a);
-    const rootB = this.find(b);
-    if (rootA !== rootB) this.#rootOf[rootB] = rootA;
+    this.#joints.join(a, b);
   }
 
-  /** Adds a resistor of finite ohms above 0; call after every `join`. */
+  /** Adds a resistor of finite ohms above 0; call after every `join`. @param source where `shares` puts its share */
   add(a: number, b: number, ohms: number, source: number): void {
-    const rootA = this.find(a);
-    const rootB = this.find(b);
+    const rootA = this.#joints.find(a);
+    const rootB = this.#joints.find(b);
     if (rootA === rootB) return;
     const at = this.#count++;
     this.#a[at] = rootA;
@@ -60,8 +53,8 @@ export class DcSolver {
    * @returns ohms; 0 where the nodes are one; Infinity where no direct current can flow
    */
   resistance(from: number, to: number): number {
-    const start = this.find(from);
-    const end = this.find(to);
+    const start = this.#joints.find(from);
+    const end = this.#joints.find(to);
     this.#size = 0;
     if (start === end) return 0;
     if (!this.#number(start, end)) return Number.POSITIVE_INFINITY;
@@ -125,13 +118,7 @@ export class DcSolver {
     for (let i = 0; i < this.#count; i++) {
       const a = this.#place[this.#a[i]!]!;
       const b = this.#place[this.#b[i]!]!;
-      const siemens = this.#siemens[i]!;
-      if (a >= 0) matrix[a * size + a]! += siemens;
-      if (b >= 0) matrix[b * size + b]! += siemens;
-      if (a >= 0 && b >= 0) {
-        matrix[a * size + b]! -= siemens;
-        matrix[b * size + a]! -= siemens;
-      }
+      stampAdmittance(matrix, size, a, b, this.#siemens[i]!);
     }
   }
 
