@@ -157,9 +157,19 @@ export function degreeBound(network: Network): number {
   const pairs = new Set<number>();
   let inductances = 0;
   for (const element of network.elements) {
-    const { kind, a, b } = element;
-    if (kind === "capacitor") pairs.add(Math.min(a, b) * network.nodeCount + Math.max(a, b));
-    else if (kind === "branch" && element.henries > 0) inductances++;
+    const { a, b } = element;
+    switch (element.kind) {
+      case "capacitor":
+        pairs.add(Math.min(a, b) * network.nodeCount + Math.max(a, b));
+        break;
+      case "branch":
+        if (element.henries > 0) inductances++;
+        break;
+      case "resistor":
+        break;
+      default:
+        element satisfies never;
+    }
   }
   return pairs.size + inductances;
 }

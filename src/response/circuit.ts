@@ -128,7 +128,7 @@ function dialOf(settings: Settings, pot: string): number {
   return settings.dials[pot] ?? 10;
 }
 
-function addPart(network: NetworkBuilder, part: Part, nodeOf: NodeOf): void {
+function addPart(network: NetworkBuilder, part: Exclude<Part, Pot>, nodeOf: NodeOf): void {
   switch (part.kind) {
     case "pickup":
       addPickup(network, part, nodeOf);
@@ -139,7 +139,12 @@ function addPart(network: NetworkBuilder, part: Part, nodeOf: NodeOf): void {
     case "resistor":
       network.resistor(nodeOf("a"), nodeOf("b"), part.resistance);
       break;
-    default:
+    case "switch":
+    case "jack":
+    case "terminal":
+      // Joints alone, which the nets already are.
       break;
+    default:
+      part satisfies never;
   }
 }

@@ -85,6 +85,8 @@ class SpaceMaker {
       case "series-pair":
         this.#freeSeriesPair(spec, path);
         break;
+      default:
+        spec satisfies never;
     }
   }
 
