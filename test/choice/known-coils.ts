@@ -1,5 +1,5 @@
 import { type Across, coilImpedance, coilTransfer } from "../../src/choice/fit/coil-model.ts";
-import { createUniform } from "../../src/choice/tolerance/spread.ts";
+import { createUniform } from "../../src/choice/uniform.ts";
 import type { CoilValues } from "../../src/response/coil-ladder.ts";
 import { logSpaced } from "../../src/response/frequencies.ts";
 

@@ -3,8 +3,9 @@ import { describe, expect, it } from "vitest";
 import { readBuild } from "../../src/build-file/read-build.ts";
 import { flatDrive } from "../../src/choice/drive.ts";
 import { curveFor, featuresFor, Guard } from "../../src/choice/guard.ts";
-import { createUniform, drawPatches, spreadOf } from "../../src/choice/tolerance/spread.ts";
+import { drawPatches, spreadOf } from "../../src/choice/tolerance/spread.ts";
 import { drawGuards, pairSpreads, toleranceBands } from "../../src/choice/tolerance/tolerance.ts";
+import { createUniform } from "../../src/choice/uniform.ts";
 import { onePickup } from "../fixtures/circuits.ts";
 import { describeWith } from "../tools.ts";
 

@@ -1,4 +1,3 @@
-import { createRandom } from "../../audio/random.ts";
 import type { Build, Coil, Part, Pickup, Pot } from "../../build-file/schema.ts";
 import { type Patch, valueAt } from "../variant.ts";
 
@@ -73,14 +72,6 @@ export function spreadOf(build: Build): SpreadValue[] {
   return Object.entries(build.parts).flatMap(([part, value]) =>
     partSpread(value).map((found) => ({ ...found, part, nominal: valueAt(build, part, found.field)! })),
   );
-}
-
-/** A repeatable stream of numbers evenly spread over 0 to 1. @param seed a whole number */
-export function createUniform(seed: number): () => number {
-  // The generator refuses 0, and small seeds need some rounds before their bits are mixed.
-  const next = createRandom(Math.imul(seed, 0x9e3779b1) ^ 0x2545f491 || 1);
-  for (let i = 0; i < 20; i++) next();
-  return () => next() / 2 ** 32;
 }
 
 /** One guard's parts drawn from the bins: every value evenly between its tolerance limits, independent of the others. */

@@ -2,7 +2,8 @@ import type { Settings } from "../../build-file/settings.ts";
 import { levelMatchedDifference } from "../compare/difference.ts";
 import type { Drive } from "../drive.ts";
 import { curveFor, energiesFor, featuresFor, type Guard } from "../guard.ts";
-import { createUniform, drawPatches, type SpreadValue, spreadOf } from "./spread.ts";
+import { createUniform } from "../uniform.ts";
+import { drawPatches, type SpreadValue, spreadOf } from "./spread.ts";
 
 export const DEFAULT_DRAWS = 2000;
 export const DEFAULT_SEED = 1;
