@@ -1,13 +1,13 @@
 import { describe, expect, it } from "vitest";
-import { readBuild } from "../../src/build-file/read-build.ts";
-import { parseSettings, type RawSettings } from "../../src/build-file/settings.ts";
-import { levelMatchedDifference } from "../../src/choice/compare/difference.ts";
-import { flatDrive } from "../../src/choice/drive.ts";
-import { energiesFor, featuresFor, Guard } from "../../src/choice/guard.ts";
-import { preferredValues } from "../../src/choice/search/e-series.ts";
-import { search } from "../../src/choice/search/search.ts";
-import { brightnessCams } from "../../src/choice/search/wish.ts";
-import { onePickup, threeSingles } from "../fixtures/circuits.ts";
+import { readBuild } from "../../../src/build-file/read-build.ts";
+import { parseSettings, type RawSettings } from "../../../src/build-file/settings.ts";
+import { levelMatchedDifference } from "../../../src/choice/compare/difference.ts";
+import { flatDrive } from "../../../src/choice/drive.ts";
+import { energiesFor, featuresFor, Guard } from "../../../src/choice/guard.ts";
+import { preferredValues } from "../../../src/choice/search/e-series.ts";
+import { search } from "../../../src/choice/search/search.ts";
+import { brightnessCams } from "../../../src/choice/search/wish.ts";
+import { onePickup, threeSingles } from "../../fixtures/circuits.ts";
 
 const pot = (resistance: number | string, role: string) => ({ kind: "pot", role, resistance, taper: "audio" });
 const plain = readBuild(onePickup());

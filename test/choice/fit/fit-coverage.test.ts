@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { fitImpedance } from "../../src/choice/fit/fit-impedance.ts";
-import { fitResonances, resonanceHz } from "../../src/choice/fit/fit-resonances.ts";
+import { fitImpedance } from "../../../src/choice/fit/fit-impedance.ts";
+import { fitResonances, resonanceHz } from "../../../src/choice/fit/fit-resonances.ts";
 import { createNormal, KNOWN_COILS, namedValues, noisyImpedance } from "./known-coils.ts";
 
 const TRIALS = 200;

@@ -1,7 +1,7 @@
 import { spawnSync } from "node:child_process";
 import { expect, it } from "vitest";
-import { fitImpedance } from "../../src/choice/fit/fit-impedance.ts";
-import { describeWith } from "../tools.ts";
+import { fitImpedance } from "../../../src/choice/fit/fit-impedance.ts";
+import { describeWith } from "../../tools.ts";
 import { createNormal, KNOWN_COILS, namedValues, noisyImpedance } from "./known-coils.ts";
 
 const LEAST_SQUARES = `

@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
-import { coilImpedance } from "../../src/choice/fit/coil-model.ts";
-import { fitImpedance } from "../../src/choice/fit/fit-impedance.ts";
-import { fitResonances, resonanceHz } from "../../src/choice/fit/fit-resonances.ts";
-import { fitResponse } from "../../src/choice/fit/fit-response.ts";
-import { rangeFromResistance } from "../../src/choice/fit/resistance-range.ts";
-import { PresolderError } from "../../src/errors.ts";
+import { coilImpedance } from "../../../src/choice/fit/coil-model.ts";
+import { fitImpedance } from "../../../src/choice/fit/fit-impedance.ts";
+import { fitResonances, resonanceHz } from "../../../src/choice/fit/fit-resonances.ts";
+import { fitResponse } from "../../../src/choice/fit/fit-response.ts";
+import { rangeFromResistance } from "../../../src/choice/fit/resistance-range.ts";
+import { PresolderError } from "../../../src/errors.ts";
 import { createNormal, KNOWN_COILS, noisyResponse } from "./known-coils.ts";
 
 const { coil } = KNOWN_COILS["single coil"]!;

@@ -1,13 +1,13 @@
 import { spawnSync } from "node:child_process";
 import { describe, expect, it } from "vitest";
-import { readBuild } from "../../src/build-file/read-build.ts";
-import { flatDrive } from "../../src/choice/drive.ts";
-import { curveFor, featuresFor, Guard } from "../../src/choice/guard.ts";
-import { drawPatches, spreadOf } from "../../src/choice/tolerance/spread.ts";
-import { drawGuards, pairSpreads, toleranceBands } from "../../src/choice/tolerance/tolerance.ts";
-import { createUniform } from "../../src/choice/uniform.ts";
-import { onePickup } from "../fixtures/circuits.ts";
-import { describeWith } from "../tools.ts";
+import { readBuild } from "../../../src/build-file/read-build.ts";
+import { flatDrive } from "../../../src/choice/drive.ts";
+import { curveFor, featuresFor, Guard } from "../../../src/choice/guard.ts";
+import { drawPatches, spreadOf } from "../../../src/choice/tolerance/spread.ts";
+import { drawGuards, pairSpreads, toleranceBands } from "../../../src/choice/tolerance/tolerance.ts";
+import { createUniform } from "../../../src/choice/uniform.ts";
+import { onePickup } from "../../fixtures/circuits.ts";
+import { describeWith } from "../../tools.ts";
 
 const FREQUENCIES = Float64Array.of(100, 500, 1500, 2500, 3500, 4500, 6000, 9000);
 const build = readBuild(

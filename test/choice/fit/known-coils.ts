@@ -1,7 +1,7 @@
-import { type Across, coilImpedance, coilTransfer } from "../../src/choice/fit/coil-model.ts";
-import { createUniform } from "../../src/choice/uniform.ts";
-import type { CoilValues } from "../../src/response/coil-ladder.ts";
-import { logSpaced } from "../../src/response/frequencies.ts";
+import { type Across, coilImpedance, coilTransfer } from "../../../src/choice/fit/coil-model.ts";
+import { createUniform } from "../../../src/choice/uniform.ts";
+import type { CoilValues } from "../../../src/response/coil-ladder.ts";
+import { logSpaced } from "../../../src/response/frequencies.ts";
 
 /** Coils of usual size, with the loss model that describes each. */
 export const KNOWN_COILS: Readonly<
