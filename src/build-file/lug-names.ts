@@ -40,7 +40,7 @@ export function localCoilLeads(coil: string): readonly [start: string, finish: s
 }
 
 /** The leads at which a coil can be reached: its own, start first, else the pickup's, hot first. */
-export function leadsOf(name: string, pickup: Pickup, coil: string): readonly [string, string] {
+export function leadsOfCoil(name: string, pickup: Pickup, coil: string): readonly [string, string] {
   const [first, second] = hasCoilLeads(pickup) ? localCoilLeads(coil) : ["hot", "ground"];
   return [`${name}.${first}`, `${name}.${second}`];
 }

@@ -63,6 +63,28 @@ export function idealJoints(network: Network): DisjointSets {
   return joints;
 }
 
+/** Every capacitor and inductance adds at most one power of s; parallel capacitors count once. */
+export function degreeBound(network: Network): number {
+  const pairs = new Set<number>();
+  let inductances = 0;
+  for (const element of network.elements) {
+    const { a, b } = element;
+    switch (element.kind) {
+      case "capacitor":
+        pairs.add(Math.min(a, b) * network.nodeCount + Math.max(a, b));
+        break;
+      case "branch":
+        if (element.henries > 0) inductances++;
+        break;
+      case "resistor":
+        break;
+      default:
+        element satisfies never;
+    }
+  }
+  return pairs.size + inductances;
+}
+
 /** Collects elements and hands out internal nodes. */
 export class NetworkBuilder {
   readonly #elements: Element[] = [];

@@ -1,9 +1,10 @@
 import { BoundedMap } from "../bounded-map.ts";
 import { DisjointSets } from "../disjoint-sets.ts";
 import { relevantPart } from "./blocks.ts";
-import { type Element, idealJoints, type Network, type Resistor } from "./elements.ts";
+import { degreeBound, type Element, idealJoints, type Network, type Resistor } from "./elements.ts";
 import type { Rational } from "./rational.ts";
-import { degreeBound, OMEGA0, ONE_CIRCLE, SampledNetwork, type Sampling, THREE_CIRCLES } from "./sampled-network.ts";
+import { SampledNetwork } from "./sampled-network.ts";
+import { OMEGA0, ONE_CIRCLE, type Sampling, THREE_CIRCLES } from "./sampling.ts";
 
 /** The next where one is not enough. */
 const SAMPLINGS = [ONE_CIRCLE, THREE_CIRCLES];

@@ -1,33 +1,11 @@
 import { compactPencil } from "./branch-elimination.ts";
-import type { Network } from "./elements.ts";
+import { degreeBound, type Network } from "./elements.ts";
 import { assemblePencil, type Pencil, REFERENCE_OHMS } from "./nodal-analysis.ts";
-import { type FittedPolynomial, fittedPolynomial, type SampleCircle, sampleCircle } from "./sample-circle.ts";
+import { type Polynomials, tidied, valueAt } from "./polynomials.ts";
+import { fittedPolynomial, type SampleCircle, sampleCircle } from "./sample-circle.ts";
 import { type LiveSource, Samples, type Sought } from "./samples.ts";
+import { OMEGA0, type Sampling } from "./sampling.ts";
 import { SmallSystem } from "./small-system.ts";
-
-/** Polynomials are in s/OMEGA0: the middle of the decades between a tone cap's corner and a coil's resonance, in rad/s. */
-export const OMEGA0 = 2 * Math.PI * 5000;
-
-/** At which frequencies a network is solved, and at which the polynomials are held to it before they are used. */
-export interface Sampling {
-  /** Beyond so many powers of s it is not worth trying. */
-  readonly mostPowers: number;
-  /** Radii in units of OMEGA0 of the circles in the plane of s, about its origin. */
-  readonly radii: readonly number[];
-  readonly checksHz: readonly number[];
-}
-
-/** Enough for up to a dozen reactive parts. */
-export const ONE_CIRCLE: Sampling = { mostPowers: 16, radii: [1], checksHz: [20, 20_000] };
-/**
- * For more of them: a coefficient comes out best on a circle of which it makes up a good part, and those of many powers do so on
- * circles far apart.
- */
-export const THREE_CIRCLES: Sampling = {
-  mostPowers: 64,
-  radii: [0.03, 0.24, 1.92],
-  checksHz: [20, 300, 1500, 4000, 8000, 20_000],
-};
 
 const CHECK_TOLERANCE = 1e-8;
 /** Below this no transfer is worth checking: −240 dB. */
@@ -37,9 +15,6 @@ interface Variable {
   readonly parameter: number;
   readonly ohms: number;
 }
-
-/** Numerators of the sources' transfers in the order of `sources`, then the denominator, in rising powers of s/OMEGA0. */
-type Polynomials = readonly Float64Array[];
 
 /** A network solved once at a few complex frequencies, from which its transfers follow for any values of its variable resistors. */
 export class SampledNetwork {
@@ -150,63 +125,4 @@ function soughtIn(pencil: Pencil, compact: ReturnType<typeof compactPencil>, out
     }));
   const variables = Array.from(pencil.parameterRow.values(), ({ row }) => positionOf[row]!);
   return { output: positionOf[pencil.unknownOfNode[output]!]!, sources, variables };
-}
-
-/** Every capacitor and inductance adds at most one power of s; parallel capacitors count once. */
-export function degreeBound(network: Network): number {
-  const pairs = new Set<number>();
-  let inductances = 0;
-  for (const element of network.elements) {
-    const { a, b } = element;
-    switch (element.kind) {
-      case "capacitor":
-        pairs.add(Math.min(a, b) * network.nodeCount + Math.max(a, b));
-        break;
-      case "branch":
-        if (element.henries > 0) inductances++;
-        break;
-      case "resistor":
-        break;
-      default:
-        element satisfies never;
-    }
-  }
-  return pairs.size + inductances;
-}
-
-/** How many times its rounding a coefficient has to be to be one. */
-const BEYOND_ROUNDING = 100;
-
-/**
- * Cuts off the highest powers where none of the polynomials has more than rounding there, and brings the denominator's largest
- * coefficient to 1: a determinant may be of any size, and curves multiply four values of these polynomials.
- */
-function tidied(fitted: readonly FittedPolynomial[]): Polynomials {
-  const isRounding = ({ coefficients, rounding }: FittedPolynomial, k: number) =>
-    Math.abs(coefficients[k]!) <= BEYOND_ROUNDING * rounding[k]!;
-  let length = fitted[0]!.coefficients.length;
-  while (length > 1 && fitted.every((each) => isRounding(each, length - 1))) length--;
-  const scale = 1 / largestOf(fitted.at(-1)!.coefficients);
-  return fitted.map(({ coefficients }) => {
-    const kept = coefficients.slice(0, length);
-    for (let k = 0; k < length; k++) kept[k]! *= scale;
-    return kept;
-  });
-}
-
-function largestOf(values: Float64Array): number {
-  let largest = 0;
-  for (let k = 0; k < values.length; k++) largest = Math.max(largest, Math.abs(values[k]!));
-  return largest;
-}
-
-function valueAt(polynomial: Float64Array, x: number): [re: number, im: number] {
-  let re = 0;
-  let im = 0;
-  for (let k = polynomial.length - 1; k >= 0; k--) {
-    const kept = re;
-    re = polynomial[k]! - im * x;
-    im = kept * x;
-  }
-  return [re, im];
 }
