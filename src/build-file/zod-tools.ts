@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { type InputFault, PresolderError } from "../errors.ts";
 import { nearestWord, suggestion } from "./nearest.ts";
-import { type Dimension, parseQuantity, QuantityError } from "./quantity.ts";
+import { type Dimension, parseQuantity, type Quantity, QuantityError } from "./quantity.ts";
 
 /** An object that refuses unknown keys by name and suggests the nearest known one. */
 export function strict<Shape extends z.core.$ZodLooseShape>(shape: Shape) {
@@ -38,25 +38,34 @@ function boundsMessage(value: number, dimension: Dimension, bounds: Bounds): str
   return value > bounds.max ? `is ${value} ${unit}; expected at most ${bounds.max}` : undefined;
 }
 
-/** A quantity within bounds, read to its SI number; a printed code's tolerance comes along. */
-export function quantityWithTolerance(dimension: Dimension, bounds: Bounds, meaning: string) {
+function numberOrText(dimension: Dimension, meaning: string) {
   return z
     .union([z.number(), z.string()], {
       error: () => `expected a number or text such as "22n" (${UNIT_NAMES[dimension]})`,
     })
-    .describe(`${meaning} (${UNIT_NAMES[dimension]}, or text with a unit)`)
-    .transform((input, context) => {
-      try {
-        const quantity = parseQuantity(input, dimension);
-        const message = boundsMessage(quantity.value, dimension, bounds);
-        if (message === undefined) return quantity;
-        context.addIssue({ code: "custom", message: `"${input}" ${message}` });
-      } catch (error) {
-        if (!(error instanceof QuantityError)) throw error;
-        context.addIssue({ code: "custom", message: error.message });
-      }
-      return z.NEVER;
-    });
+    .describe(`${meaning} (${UNIT_NAMES[dimension]}, or text with a unit)`);
+}
+
+/** The quantity, or what is wrong with it. */
+function readWithin(input: number | string, dimension: Dimension, bounds: Bounds): Quantity | string {
+  try {
+    const quantity = parseQuantity(input, dimension);
+    const message = boundsMessage(quantity.value, dimension, bounds);
+    return message === undefined ? quantity : `"${input}" ${message}`;
+  } catch (error) {
+    if (error instanceof QuantityError) return error.message;
+    throw error;
+  }
+}
+
+/** A quantity within bounds, read to its SI number; a printed code's tolerance comes along. */
+export function quantityWithTolerance(dimension: Dimension, bounds: Bounds, meaning: string) {
+  return numberOrText(dimension, meaning).transform((input, context) => {
+    const read = readWithin(input, dimension, bounds);
+    if (typeof read !== "string") return read;
+    context.addIssue({ code: "custom", message: read });
+    return z.NEVER;
+  });
 }
 
 export function quantity(dimension: Dimension, bounds: Bounds, meaning: string) {
@@ -65,25 +74,10 @@ export function quantity(dimension: Dimension, bounds: Bounds, meaning: string) 
 
 /** A quantity within bounds that stays as it was written, for a form that is to be read again later. */
 export function writtenQuantity(dimension: Dimension, bounds: Bounds, meaning: string) {
-  return z
-    .union([z.number(), z.string()], {
-      error: () => `expected a number or text such as "22n" (${UNIT_NAMES[dimension]})`,
-    })
-    .describe(`${meaning} (${UNIT_NAMES[dimension]}, or text with a unit)`)
-    .superRefine((input, context) => {
-      const message = quantityFault(input, dimension, bounds);
-      if (message !== undefined) context.addIssue({ code: "custom", message });
-    });
-}
-
-function quantityFault(input: number | string, dimension: Dimension, bounds: Bounds): string | undefined {
-  try {
-    const message = boundsMessage(parseQuantity(input, dimension).value, dimension, bounds);
-    return message === undefined ? undefined : `"${input}" ${message}`;
-  } catch (error) {
-    if (error instanceof QuantityError) return error.message;
-    throw error;
-  }
+  return numberOrText(dimension, meaning).superRefine((input, context) => {
+    const read = readWithin(input, dimension, bounds);
+    if (typeof read === "string") context.addIssue({ code: "custom", message: read });
+  });
 }
 
 /** One word of a list; another word is refused with the nearest of the list. */

@@ -8,6 +8,7 @@ import type { BuildInput } from "../../src/build-file/schema.ts";
 import { Controls } from "../../src/build-file/settings.ts";
 import { curveOf } from "../../src/response/curve.ts";
 import { ResponseEngine } from "../../src/response/engine.ts";
+import { LEVER_PLAN } from "../fixtures/plans.ts";
 
 const preset = (id: string) => PLAN_PRESETS.find((candidate) => candidate.id === id)!.plan;
 const expand = (plan: PlanInput, rest: object = {}) => expandBuild({ presolder: 1, plan, ...rest });
@@ -52,13 +53,7 @@ describe.each(PLAN_PRESETS.map(({ id }) => id))("the plan %s", (id) => {
 
 describe("a technician's wiring", () => {
   const guard = expand({
-    layout: "lever-5-two-tone",
-    pickups: { neck: "single-vintage", middle: "single-vintage-rwrp", bridge: "humbucker-medium" },
-    volume: "250k",
-    tones: [
-      { pot: "250k", cap: "22n", pickups: ["neck"] },
-      { pot: "250k", cap: "22n", pickups: ["bridge"] },
-    ],
+    ...LEVER_PLAN,
     toneFeed: "before-volume",
     trebleBleed: { capacitance: "680p", parallel: "150k" },
     split: { pickup: "bridge", by: "tone2", keeps: "screw" },

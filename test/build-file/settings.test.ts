@@ -3,20 +3,12 @@ import { readBuild } from "../../src/build-file/read-build.ts";
 import { Controls, parseSettings, rawSettings } from "../../src/build-file/settings.ts";
 import { defaultSweep, expandSweep } from "../../src/build-file/sweep.ts";
 import { MAX_SETTINGS } from "../../src/limits.ts";
+import { LEVER_PLAN } from "../fixtures/plans.ts";
 import { faultsFrom } from "./refusals.ts";
 
 const guard = readBuild({
   presolder: 1,
-  plan: {
-    layout: "lever-5-two-tone",
-    pickups: { neck: "single-vintage", middle: "single-vintage-rwrp", bridge: "humbucker-medium" },
-    volume: "250k",
-    tones: [
-      { pot: "250k", cap: "22n", pickups: ["neck"] },
-      { pot: "250k", cap: "22n", pickups: ["bridge"] },
-    ],
-    split: { pickup: "bridge", by: "tone2" },
-  },
+  plan: { ...LEVER_PLAN, split: { pickup: "bridge", by: "tone2" } },
 });
 const controls = new Controls(guard);
 const settingsWith = (raw: Record<string, number | string>) => parseSettings(controls, raw);
