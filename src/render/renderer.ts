@@ -36,6 +36,7 @@ export interface Renderer {
 
 /** Of the inputs, for all channels together: four lengths of filter for three coils' signals of 30 s at 48 kHz. */
 const MAX_SPECTRA_BYTES = 96 * 2 ** 20;
+
 function oldCircuit({ recordedWith }: RenderRequest): TransferFunction | undefined {
   if (!recordedWith) return undefined;
   const transfers = new ResponseEngine(recordedWith.build).transfersIn(recordedWith.settings);
