@@ -1,3 +1,5 @@
+import { MAX_DETAIL_CHARS } from "./limits.ts";
+
 /** What can go wrong, by stable code. The core throws these without an HTTP status; `src/server/http/problems.ts` maps each code to one. */
 export const ERROR_TITLES = {
   BUILD_INVALID: "The build file is not valid",
@@ -32,7 +34,20 @@ export class PresolderError extends Error {
   }
 }
 
-/** Shorthand for the usual case of exactly one fault. */
+/** Faults in one line, each behind its path. */
+export function faultLine(faults: readonly InputFault[]): string {
+  return faults
+    .map(({ path, message }) => `${path}: ${message}`)
+    .join("; ")
+    .slice(0, MAX_DETAIL_CHARS);
+}
+
+/** A refusal that names every fault in its detail. */
+export function refused(code: ErrorCode, faults: readonly InputFault[]): PresolderError {
+  return new PresolderError(code, faultLine(faults), faults);
+}
+
+/** A refusal for the usual case of exactly one fault. */
 export function faultAt(code: ErrorCode, path: string, message: string): PresolderError {
-  return new PresolderError(code, `${path}: ${message}`, [{ path, message }]);
+  return refused(code, [{ path, message }]);
 }

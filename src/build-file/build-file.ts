@@ -1,4 +1,4 @@
-import { faultAt, type InputFault, PresolderError } from "../errors.ts";
+import { faultAt, type InputFault, refused } from "../errors.ts";
 import { LugTable } from "./lugs.ts";
 import { type Build, longFormSchema, type Part } from "./schema.ts";
 import { parseOrThrow } from "./zod-tools.ts";
@@ -54,12 +54,6 @@ export function parseLongForm(input: unknown): Build {
     path: `build.${path}`,
     message,
   }));
-  if (faults.length > 0) {
-    throw new PresolderError(
-      "BUILD_INVALID",
-      faults.map((fault) => `${fault.path}: ${fault.message}`).join("; "),
-      faults,
-    );
-  }
+  if (faults.length > 0) throw refused("BUILD_INVALID", faults);
   return build;
 }

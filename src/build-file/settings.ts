@@ -1,4 +1,4 @@
-import { type InputFault, PresolderError } from "../errors.ts";
+import { type InputFault, refused } from "../errors.ts";
 import { partsOfKind } from "./build-file.ts";
 import { type SwitchControl, switchControls } from "./lugs.ts";
 import { suggestion } from "./nearest.ts";
@@ -116,13 +116,7 @@ export function collect<T>(entries: Iterable<[path: string, act: () => T]>): T[]
       faults.push({ path, message: error.message });
     }
   }
-  if (faults.length > 0) {
-    throw new PresolderError(
-      "SETTINGS_INVALID",
-      faults.map((fault) => `${fault.path}: ${fault.message}`).join("; "),
-      faults,
-    );
-  }
+  if (faults.length > 0) throw refused("SETTINGS_INVALID", faults);
   return results;
 }
 

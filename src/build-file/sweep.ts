@@ -1,4 +1,4 @@
-import { PresolderError } from "../errors.ts";
+import { faultAt } from "../errors.ts";
 import { MAX_SETTINGS } from "../limits.ts";
 import {
   type Controls,
@@ -36,7 +36,7 @@ export function expandSweep(controls: Controls, sweep?: RawSweep, raw?: RawSetti
   const count = axes.reduce((product, [, values]) => product * values.length, 1);
   if (count > MAX_SETTINGS) {
     const message = `asks for ${count} settings; expected at most ${MAX_SETTINGS}`;
-    throw new PresolderError("LIMIT_EXCEEDED", `sweep: ${message}`, [{ path: "sweep", message }]);
+    throw faultAt("LIMIT_EXCEEDED", "sweep", message);
   }
   collect(
     axes.flatMap(([key, values]) =>

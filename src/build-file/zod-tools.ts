@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { type InputFault, PresolderError } from "../errors.ts";
+import { type InputFault, refused } from "../errors.ts";
 import { nearestWord, suggestion } from "./nearest.ts";
 import { type Dimension, parseQuantity, type Quantity, QuantityError } from "./quantity.ts";
 
@@ -139,13 +139,5 @@ export function parseOrThrow<Schema extends z.ZodType>(
 ): z.infer<Schema> {
   const result = schema.safeParse(input);
   if (result.success) return result.data;
-  const faults = faultsOf(result.error, prefix);
-  throw new PresolderError(
-    code,
-    faults
-      .map((fault) => `${fault.path}: ${fault.message}`)
-      .join("; ")
-      .slice(0, 2000),
-    faults,
-  );
+  throw refused(code, faultsOf(result.error, prefix));
 }

@@ -2,7 +2,7 @@ import { encodeWav } from "../audio/wav-encode.ts";
 import { nearestWord } from "../build-file/nearest.ts";
 import type { Build } from "../build-file/schema.ts";
 import type { Settings } from "../build-file/settings.ts";
-import { PresolderError } from "../errors.ts";
+import { faultAt } from "../errors.ts";
 import { impulseResponse, type TransferFunction } from "../filter/impulse-response.ts";
 import { ResponseEngine } from "../response/engine.ts";
 import { UNDO_LOOK_AHEAD_SECONDS } from "./filters.ts";
@@ -25,10 +25,6 @@ export interface ImpulseAnswer {
   readonly limits: readonly UndoLimit[];
 }
 
-function fault(path: string, message: string, code: "REQUEST_INVALID" | "SOUND_UNUSABLE"): PresolderError {
-  return new PresolderError(code, `${path}: ${message}`, [{ path, message }]);
-}
-
 function coilIndex(engine: ResponseEngine, name: string): number {
   const { sources } = engine;
   const full = sources.map(({ pickup, coil }) => `${pickup}.${coil}`);
@@ -37,11 +33,8 @@ function coilIndex(engine: ResponseEngine, name: string): number {
   if (index >= 0) return index;
   const near = nearestWord(name, full);
   const hint = near === undefined ? "" : `; did you mean "${near}"?`;
-  throw fault(
-    "coil",
-    `there is no coil "${name.slice(0, 60)}"; expected one of ${full.join(", ")}${hint}`,
-    "REQUEST_INVALID",
-  );
+  const message = `there is no coil "${name.slice(0, 60)}"; expected one of ${full.join(", ")}${hint}`;
+  throw faultAt("REQUEST_INVALID", "coil", message);
 }
 
 function transferOf({ build, settings, coil }: Pick<ImpulseRequest, "build" | "settings" | "coil">): TransferFunction {
@@ -61,7 +54,7 @@ export function renderImpulse(request: ImpulseRequest): ImpulseAnswer {
   const wanted = transferOf(request);
   const old = over && transferOf(over);
   if (old && isSilent(old))
-    throw fault("over", "lets nothing through in these settings, so there is nothing to divide by", "SOUND_UNUSABLE");
+    throw faultAt("SOUND_UNUSABLE", "over", "lets nothing through in these settings, so there is nothing to divide by");
   const lookAheadSamples = old ? Math.round(UNDO_LOOK_AHEAD_SECONDS * sampleRateHz) : 0;
   const transfer = old ? boundedUndo(wanted, old) : wanted;
   const { taps, delaySamples } = impulseResponse(transfer, sampleRateHz, { lookAheadSamples });

@@ -2,7 +2,7 @@ import { type Encoding, encodeWav } from "../audio/wav-encode.ts";
 import type { Settings } from "../build-file/settings.ts";
 import type { Checkpoint } from "../checkpoint.ts";
 import { amplitudeFromDecibels } from "../decibels.ts";
-import { PresolderError } from "../errors.ts";
+import { faultAt } from "../errors.ts";
 import { MAX_SET_BYTES, MAX_SET_SECONDS } from "../limits.ts";
 import { channelCountOf, type Feed, lengthOf } from "./feed.ts";
 import { createLevelling, type Level, type Levelled, levelled, type Measured, measure } from "./levels.ts";
@@ -42,7 +42,7 @@ function requireWithinBounds(feed: Feed, count: number, encoding: Encoding): voi
   if (seconds <= MAX_SET_SECONDS && bytes <= MAX_SET_BYTES) return;
   const found = `asks for ${count} WAVs, ${Math.round(seconds)} s and ${Math.round(bytes / 2 ** 20)} MiB in all`;
   const message = `${found}; expected at most ${MAX_SET_SECONDS} s and ${MAX_SET_BYTES / 2 ** 20} MiB`;
-  throw new PresolderError("LIMIT_EXCEEDED", `sweep: ${message}`, [{ path: "sweep", message }]);
+  throw faultAt("LIMIT_EXCEEDED", "sweep", message);
 }
 
 /** A WAV at the gain that held when it was rendered. */

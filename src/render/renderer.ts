@@ -2,7 +2,7 @@ import type { Sound } from "../audio/sound.ts";
 import type { Build } from "../build-file/schema.ts";
 import type { Settings } from "../build-file/settings.ts";
 import type { Checkpoint } from "../checkpoint.ts";
-import { PresolderError } from "../errors.ts";
+import { faultAt } from "../errors.ts";
 import type { Convolver } from "../filter/convolver.ts";
 import type { TransferFunction } from "../filter/impulse-response.ts";
 import { createQuickConvolver } from "../filter/quick-convolve.ts";
@@ -42,9 +42,7 @@ function oldCircuit({ recordedWith }: RenderRequest): TransferFunction | undefin
   const total: TransferFunction = (frequenciesHz) => transfers.total(frequenciesHz);
   if (!isSilent(total)) return total;
   const message = "in these settings that circuit lets nothing through, so no recording can have been made with it";
-  throw new PresolderError("SOUND_UNUSABLE", `recordedWith.settings: ${message}`, [
-    { path: "recordedWith.settings", message },
-  ]);
+  throw faultAt("SOUND_UNUSABLE", "recordedWith.settings", message);
 }
 
 /** One convolver for each output channel: its own drive beside the coils' signals, which all channels share. */

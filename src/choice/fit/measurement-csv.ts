@@ -1,4 +1,4 @@
-import { type InputFault, PresolderError } from "../../errors.ts";
+import { type InputFault, refused } from "../../errors.ts";
 import { MAX_FIT_POINTS } from "../../limits.ts";
 
 /** Columns of a measurement file. */
@@ -56,11 +56,7 @@ export function readMeasurements(text: string, path: string): MeasurementColumns
     faults.push({ path, message: "some lines have a third column and some have not; expected all or none" });
   if (body.length > MAX_FIT_POINTS)
     faults.push({ path, message: `has ${body.length} lines; expected at most ${MAX_FIT_POINTS}` });
-  if (faults.length > 0) {
-    const shown = faults.slice(0, MAX_FAULTS);
-    const detail = shown.map((fault) => `${fault.path}: ${fault.message}`).join("; ");
-    throw new PresolderError("REQUEST_INVALID", detail, shown);
-  }
+  if (faults.length > 0) throw refused("REQUEST_INVALID", faults.slice(0, MAX_FAULTS));
   const { thirds, ...two } = columns;
   return thirds.length > 0 ? columns : two;
 }

@@ -1,4 +1,4 @@
-import type { InputFault } from "../../errors.ts";
+import { faultLine, type InputFault } from "../../errors.ts";
 import { freshId, h } from "../dom/element.ts";
 import { ServiceProblem } from "../server/client.ts";
 import type { Option } from "./plain-fields.ts";
@@ -71,7 +71,7 @@ export function showFormFaults(fields: readonly FormField[], error: unknown): st
   for (const field of fields) field.showFault(faults.find((fault) => isAt(field, fault))?.message);
   const homeless = faults.filter((fault) => !fields.some((field) => isAt(field, fault)));
   if (faults.length === 0) return (error as Error).message;
-  return homeless.map((fault) => `${fault.path}: ${fault.message}`).join("; ");
+  return faultLine(homeless);
 }
 
 export function clearFormFaults(fields: readonly FormField[]): void {

@@ -1,6 +1,7 @@
 import type { Build } from "../../build-file/schema.ts";
 import { Controls, parseSettings, type RawSettings, type Settings } from "../../build-file/settings.ts";
-import { readBuildAt, refusal } from "../../contract/refusal.ts";
+import { readBuildAt } from "../../contract/refusal.ts";
+import { faultAt } from "../../errors.ts";
 import { decodeLink } from "../links/link-code.ts";
 
 /** The keys of a query that are settings. With a prefix, those that begin with it, the prefix taken off. */
@@ -26,5 +27,5 @@ export function readCoded(path: string, code: string, raw: RawSettings, settings
 
 /** Refuses keys that only make sense beside another. */
 export function requireWith(path: string, condition: boolean, message: string): void {
-  if (!condition) throw refusal("REQUEST_INVALID", [{ path, message }]);
+  if (!condition) throw faultAt("REQUEST_INVALID", path, message);
 }

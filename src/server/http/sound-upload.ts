@@ -1,7 +1,6 @@
 import multipart from "@fastify/multipart";
 import type { FastifyReply, FastifyRequest } from "fastify";
-import { refusal } from "../../contract/refusal.ts";
-import type { PresolderError } from "../../errors.ts";
+import { faultAt, type PresolderError } from "../../errors.ts";
 import { MAX_BODY_BYTES, MAX_UPLOAD_BYTES, MAX_UPLOADS_BYTES } from "../../limits.ts";
 import { ByteBudget } from "../care/byte-budget.ts";
 import { whenClosed } from "../care/when-closed.ts";
@@ -72,21 +71,19 @@ function parseRequestField(value: unknown): unknown {
   try {
     return parseJson(String(value));
   } catch (error) {
-    throw refusal("REQUEST_INVALID", [
-      { path: REQUEST_FIELD, message: `expected JSON; ${(error as Error).message.slice(0, 200)}` },
-    ]);
+    throw faultAt("REQUEST_INVALID", REQUEST_FIELD, `expected JSON; ${(error as Error).message.slice(0, 200)}`);
   }
 }
 
 /** A part without a name arrives with none, whatever its type says. */
 function unknownPart(name: string | undefined, kind: "field" | "file"): PresolderError {
   const expected = `expected a field "${REQUEST_FIELD}" with the JSON request and a file "${FILE_FIELD}"`;
-  return refusal("REQUEST_INVALID", [{ path: (name || "body").slice(0, 60), message: `unknown ${kind}; ${expected}` }]);
+  return faultAt("REQUEST_INVALID", (name || "body").slice(0, 60), `unknown ${kind}; ${expected}`);
 }
 
 function tooLong(): PresolderError {
   const message = `expected at most ${MAX_BODY_BYTES} bytes`;
-  return refusal("LIMIT_EXCEEDED", [{ path: REQUEST_FIELD, message }]);
+  return faultAt("LIMIT_EXCEEDED", REQUEST_FIELD, message);
 }
 
 /** Takes room for an upload as it comes, and gives it back when the answer is out. */
@@ -104,10 +101,10 @@ function takeRoom(request: FastifyRequest, reply: FastifyReply): (count: number)
 function formFault(error: unknown): unknown {
   const { code, message } = error as NodeJS.ErrnoException;
   if (code === "FST_INVALID_JSON_FIELD_ERROR") {
-    return refusal("REQUEST_INVALID", [{ path: REQUEST_FIELD, message: "expected JSON, as its type says" }]);
+    return faultAt("REQUEST_INVALID", REQUEST_FIELD, "expected JSON, as its type says");
   }
   if ((error as object).constructor !== Error) return error;
-  return refusal("REQUEST_INVALID", [{ path: "body", message: `expected a whole multipart form; ${message}` }]);
+  return faultAt("REQUEST_INVALID", "body", `expected a whole multipart form; ${message}`);
 }
 
 /** A `preValidation` hook: takes a multipart request apart, so that its JSON is validated like any other body. */
@@ -135,10 +132,10 @@ async function readForm(request: FastifyRequest, onBytes: (count: number) => voi
     }
   }
   if (body === undefined) {
-    throw refusal("REQUEST_INVALID", [{ path: REQUEST_FIELD, message: "is missing; expected the JSON request" }]);
+    throw faultAt("REQUEST_INVALID", REQUEST_FIELD, "is missing; expected the JSON request");
   }
   if (!request.upload) {
-    throw refusal("REQUEST_INVALID", [{ path: FILE_FIELD, message: "is missing; expected a WAV file" }]);
+    throw faultAt("REQUEST_INVALID", FILE_FIELD, "is missing; expected a WAV file");
   }
   return body;
 }

@@ -1,7 +1,7 @@
 import type { FastifySchemaCompiler, FastifySerializerCompiler } from "fastify";
 import type { z } from "zod";
 import { faultsOf } from "../../build-file/zod-tools.ts";
-import { refusal } from "../../contract/refusal.ts";
+import { refused } from "../../errors.ts";
 
 /** Zod at the door; the faults keep the dotted paths of the request's fields. */
 export const validatorCompiler: FastifySchemaCompiler<z.ZodType> =
@@ -11,7 +11,7 @@ export const validatorCompiler: FastifySchemaCompiler<z.ZodType> =
     if (result.success) return { value: result.data };
     const part = httpPart === "querystring" ? "query" : (httpPart ?? "body");
     const faults = faultsOf(result.error).map(({ path, message }) => ({ path: path || part, message }));
-    return { error: refusal("REQUEST_INVALID", faults) };
+    return { error: refused("REQUEST_INVALID", faults) };
   };
 
 /** Answers are our own and their types checked; the tests hold them to the documented schemas. */

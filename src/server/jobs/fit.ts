@@ -2,7 +2,7 @@ import { type FitJob, runFit } from "../../choice/fit/fit-job.ts";
 import type { Fit } from "../../choice/fit/fit-problem.ts";
 import { readMeasurements } from "../../choice/fit/measurement-csv.ts";
 import type { AcrossBody, FitBody, FittedAnswer } from "../../contract/fit.ts";
-import { refusal } from "../../contract/refusal.ts";
+import { refused } from "../../errors.ts";
 import type { Job, JobContext } from "../work/job.ts";
 
 type MeasuredBody = Exclude<FitBody, { method: "resistance" }>;
@@ -23,7 +23,7 @@ function checkColumns({ frequenciesHz, values, thirds }: Columns, valuesMustBePo
     faults.push({ path: `table.frequencies.${bad}`, message: `is ${frequenciesHz[bad]}; expected more than 0 Hz` });
   const low = valuesMustBePositive ? values.findIndex((value) => !(value > 0)) : -1;
   if (low >= 0) faults.push({ path: `table.ohms.${low}`, message: `is ${values[low]}; expected more than 0 Ω` });
-  if (faults.length > 0) throw refusal("REQUEST_INVALID", faults);
+  if (faults.length > 0) throw refused("REQUEST_INVALID", faults);
 }
 
 function across(given: AcrossBody | undefined) {

@@ -1,5 +1,5 @@
 import { deflateSync, inflateRawSync, inflateSync } from "node:zlib";
-import { PresolderError } from "../../errors.ts";
+import { faultAt, PresolderError } from "../../errors.ts";
 import { MAX_LINK_CODE_CHARS, MAX_LINK_JSON_BYTES } from "../../limits.ts";
 import { parseJson } from "../http/safe-json.ts";
 import { LINK_DICTIONARY } from "./link-dictionary.ts";
@@ -34,7 +34,7 @@ export function encodeLink(content: LinkContent): string {
   const code = VERSION + packed.toString("base64url");
   if (code.length <= MAX_LINK_CODE_CHARS) return code;
   const message = `makes a link of ${code.length} characters; expected at most ${MAX_LINK_CODE_CHARS}. Send the build file instead`;
-  throw new PresolderError("LIMIT_EXCEEDED", `build: ${message}`, [{ path: "build", message }]);
+  throw faultAt("LIMIT_EXCEEDED", "build", message);
 }
 
 function unpack(unpacker: (packed: Buffer) => Buffer, code: string): string {
