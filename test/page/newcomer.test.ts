@@ -105,7 +105,7 @@ describeWith("chromium", "a newcomer's path through the page", () => {
     };
     for (const [index, hertz] of probesHz.entries()) {
       const heard = open[index]! - closed[index]!;
-      const drawn = curve("tone_10_db", hertz) - curve("tone_0_db", hertz);
+      const drawn = curve("tone 10 (dB)", hertz) - curve("tone 0 (dB)", hertz);
       // The nearest point of the grid is up to 1/64 octave away, and a sweep's level is read over a third of an octave.
       expect(Math.abs(heard - drawn), `at ${hertz} Hz`).toBeLessThan(1);
     }

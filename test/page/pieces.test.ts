@@ -132,9 +132,10 @@ describe("curves", () => {
     expect(family.behind[10]!.curve.magnitude).toEqual(family.current.curve.magnitude);
   });
 
-  it("become a table with a row a frequency and a column a curve", () => {
+  it("become a table with a row a frequency and a column a curve, headed as the service heads them", () => {
     const rows = curveCsv(picture).split("\r\n");
-    expect(rows[0]!.split(",").slice(0, 3)).toEqual(["frequency_hz", "now_db", "tone_0_db"]);
+    expect(rows.pop()).toBe("");
+    expect(rows[0]!.split(",").slice(0, 3)).toEqual(["frequency (Hz)", "now (dB)", "tone 0 (dB)"]);
     expect(rows).toHaveLength(321);
     expect(rows.join()).not.toMatch(/NaN|Infinity/);
   });

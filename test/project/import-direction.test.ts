@@ -33,6 +33,7 @@ const SHARED_FILES = [
   "checkpoint.ts",
   "decibels.ts",
   "lengths.ts",
+  "csv.ts",
 ];
 
 function sourceFiles(): string[] {

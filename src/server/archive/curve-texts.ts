@@ -1,7 +1,7 @@
 import type { Checkpoint } from "../../checkpoint.ts";
+import { curvesCsv } from "../../csv.ts";
 import { type CurvesRequest, curvesOf, type SettingCurve } from "../../response/curve-reader.ts";
 import { ANSWER_TEXT, curveText, frequenciesText } from "./curve-answer.ts";
-import { curvesCsv } from "./preview-archive.ts";
 
 /** What names a setting in an archive. */
 export type SettingRow = Omit<SettingCurve, "magnitude" | "phase" | "peak" | "cutoff" | "sources">;
@@ -48,7 +48,12 @@ export function curveTexts(request: CurvesRequest, work: Checkpoint): CurveTexts
   const curves = curvesOf(request, work);
   return {
     rows: curves.map(({ magnitude: _, phase: __, peak: ___, cutoff: ____, sources: _____, ...row }) => row),
-    csv: encoded(curvesCsv(frequenciesHz, curves)),
+    csv: encoded(
+      curvesCsv(
+        frequenciesHz,
+        curves.map(({ setting: name, magnitude }) => ({ name, magnitude })),
+      ),
+    ),
     json: answerText(frequenciesHz, curves, work),
   };
 }

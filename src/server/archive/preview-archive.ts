@@ -1,6 +1,5 @@
 import type { SetBatch, SetRequest } from "../../render/preview-set.ts";
 import { MAX_BOOST_DB, UNKNOWN_FROM_A_RECORDING } from "../../render/undo.ts";
-import type { SettingCurve } from "../../response/curve-reader.ts";
 import type { SettingRow } from "./curve-texts.ts";
 
 /** Words for a setting as a file name that every system takes: "02-position-1-tone-7.wav". */
@@ -11,21 +10,6 @@ export function fileName(index: number, setting: string, count: number): string 
     .replace(/[^a-z0-9]+/g, "-")
     .replace(/^-|-$/g, "");
   return `${number}-${words.slice(0, 80) || "preview"}.wav`;
-}
-
-/** A text cell (RFC 4180). One that a spreadsheet would take for a formula is put behind an apostrophe. */
-export function csvCell(text: string): string {
-  const harmless = /^[=+\-@\t\r]/.test(text) ? `'${text}` : text;
-  return /[",\n\r]/.test(harmless) ? `"${harmless.replaceAll('"', '""')}"` : harmless;
-}
-
-/** Frequencies down, settings across, magnitudes in dB. */
-export function curvesCsv(frequenciesHz: Float64Array, curves: readonly SettingCurve[]): string {
-  const head = ["frequency (Hz)", ...curves.map(({ setting }) => `${setting} (dB)`)].map(csvCell);
-  const rows = Array.from(frequenciesHz, (frequency, i) =>
-    [frequency.toFixed(3), ...curves.map(({ magnitude }) => magnitude[i]!.toFixed(4))].join(","),
-  );
-  return `${[head.join(","), ...rows].join("\r\n")}\r\n`;
 }
 
 const rounded = (value: number | null, digits: number) => (value === null ? null : Number(value.toFixed(digits)));
