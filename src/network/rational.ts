@@ -104,32 +104,43 @@ export interface RationalParts {
   readonly dIm: Float64Array;
 }
 
-function emptyParts(count: number): RationalParts {
+/** Room for `partsInto` at so many frequencies. */
+export function emptyParts(count: number): RationalParts {
   const part = () => new Float64Array(count);
   return { nRe: part(), nIm: part(), dRe: part(), dIm: part() };
 }
 
-/** Scratch; evaluation never yields, so one is enough. */
-let scratch = emptyParts(0);
-
-/** Numerator and denominator at frequencies in Hz, in scratch that the next call overwrites; it may be longer than the list. */
-export function partsAt({ numerator, denominator, omega0 }: Rational, frequenciesHz: Float64Array): RationalParts {
-  if (scratch.nRe.length < frequenciesHz.length) scratch = emptyParts(frequenciesHz.length);
+/**
+ * Numerator and denominator at frequencies in Hz, written into the caller's own room, or into new room where that is too short.
+ * @returns what was written into; it may be longer than the list
+ */
+export function partsInto(
+  given: RationalParts,
+  { numerator, denominator, omega0 }: Rational,
+  frequenciesHz: Float64Array,
+): RationalParts {
+  const parts = given.nRe.length < frequenciesHz.length ? emptyParts(frequenciesHz.length) : given;
   const scale = (2 * Math.PI) / omega0;
-  polynomialInto(numerator, scale, frequenciesHz, scratch.nRe, scratch.nIm);
-  polynomialInto(denominator, scale, frequenciesHz, scratch.dRe, scratch.dIm);
-  return scratch;
+  polynomialInto(numerator, scale, frequenciesHz, parts.nRe, parts.nIm);
+  polynomialInto(denominator, scale, frequenciesHz, parts.dRe, parts.dIm);
+  return parts;
 }
 
+/** Room for a denominator, which never leaves `evaluate`. */
+let below: Spectrum = { re: new Float64Array(0), im: new Float64Array(0) };
+
 /** The rational at frequencies in Hz. */
-export function evaluate(rational: Rational, frequenciesHz: Float64Array): Spectrum {
+export function evaluate({ numerator, denominator, omega0 }: Rational, frequenciesHz: Float64Array): Spectrum {
   const count = frequenciesHz.length;
-  const { nRe, nIm, dRe, dIm } = partsAt(rational, frequenciesHz);
-  const re = new Float64Array(count);
-  const im = new Float64Array(count);
+  if (below.re.length < count) below = { re: new Float64Array(count), im: new Float64Array(count) };
+  const { re: dRe, im: dIm } = below;
+  const [re, im] = [new Float64Array(count), new Float64Array(count)];
+  const scale = (2 * Math.PI) / omega0;
+  polynomialInto(numerator, scale, frequenciesHz, re, im);
+  polynomialInto(denominator, scale, frequenciesHz, dRe, dIm);
   for (let i = 0; i < count; i++) {
-    const a = nRe[i]!;
-    const b = nIm[i]!;
+    const a = re[i]!;
+    const b = im[i]!;
     const c = dRe[i]!;
     const d = dIm[i]!;
     const norm = 1 / (c * c + d * d);

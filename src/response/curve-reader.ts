@@ -109,7 +109,7 @@ export class CurveReader {
         label: this.#describer.describe(settings).label,
         hum: humLevelDb(plain),
         active: this.#activity.activeIn(settings),
-        ...curveOf(transfers, frequenciesHz, withSources),
+        ...curveOf(transfers, frequenciesHz, { withSources, checkpoint }),
       };
     });
   }

@@ -1,7 +1,8 @@
+import { type Checkpoint, NO_CHECKPOINT } from "../checkpoint.ts";
 import type { Spectrum } from "../network/nodal-analysis.ts";
 import { type Features, findFeatures } from "./features.ts";
 import { logSpaced } from "./frequencies.ts";
-import { type LevelAndPhase, magnitudeDb, unwrappedPhaseDegrees } from "./level-and-phase.ts";
+import { type LevelAndPhase, magnitudeDb, unwrappedPhaseDegrees, weightedSum } from "./level-and-phase.ts";
 import type { Transfers } from "./transfers.ts";
 
 export interface SourceCurve {
@@ -16,6 +17,10 @@ export interface Curve extends Features {
   readonly magnitude: Float64Array;
   readonly phase: Float64Array;
   readonly sources?: readonly SourceCurve[];
+}
+
+export interface CurveOptions extends Partial<Checkpoint> {
+  readonly withSources?: boolean;
 }
 
 /** Neighbours closer than this ratio need no frequencies between them for the phase to be followed. */
@@ -42,33 +47,75 @@ function isFineEnough(frequenciesHz: Float64Array): boolean {
   });
 }
 
-type Transfer = (frequenciesHz: Float64Array) => Spectrum;
+/** Where a curve is evaluated to be known at the frequencies asked for. */
+interface Path {
+  readonly frequenciesHz: Float64Array;
+  /** Where those asked for stand on it; undefined where they are the path itself. */
+  readonly places: readonly number[] | undefined;
+}
 
-function levelAndPhase(transfer: Transfer, frequenciesHz: Float64Array): LevelAndPhase {
-  const spectrum = transfer(frequenciesHz);
+function pathThrough(wanted: Float64Array): Path {
+  if (isFineEnough(wanted)) return { frequenciesHz: wanted, places: undefined };
+  const frequenciesHz = bridged(wanted.toSorted());
+  const placeOf = new Map(Array.from(frequenciesHz, (frequency, place) => [frequency, place]));
+  return { frequenciesHz, places: Array.from(wanted, (frequency) => placeOf.get(frequency)!) };
+}
+
+function levelAndPhase(spectrum: Spectrum, { places }: Path): LevelAndPhase {
   const magnitude = magnitudeDb(spectrum);
-  if (isFineEnough(frequenciesHz)) return { magnitude, phase: unwrappedPhaseDegrees(spectrum) };
-  const fine = bridged(frequenciesHz.toSorted());
-  const phases = unwrappedPhaseDegrees(transfer(fine));
-  const byFrequency = new Map(Array.from(fine, (frequency, i) => [frequency, phases[i]!]));
-  return { magnitude, phase: frequenciesHz.map((frequency) => byFrequency.get(frequency)!) };
+  const phase = unwrappedPhaseDegrees(spectrum);
+  if (!places) return { magnitude, phase };
+  const wanted = (values: Float64Array) => Float64Array.from(places, (place) => values[place]!);
+  return { magnitude: wanted(magnitude), phase: wanted(phase) };
+}
+
+/** Frequencies between two checkpoints: a tenth of a second where a hundred parts are solved frequency by frequency. */
+const STEP = 32;
+
+/** Every coil's transfer along a path, all of them from one solution. */
+function spectraAlong({ frequenciesHz }: Path, transfers: Transfers, checkpoint: () => void): Spectrum[] {
+  const count = frequenciesHz.length;
+  const whole = transfers.sources.map(() => ({ re: new Float64Array(count), im: new Float64Array(count) }));
+  for (let at = 0; at < count; at += STEP) {
+    checkpoint();
+    const step = transfers.perSource(frequenciesHz.subarray(at, at + STEP));
+    for (const [index, { re, im }] of step.entries()) {
+      whole[index]!.re.set(re, at);
+      whole[index]!.im.set(im, at);
+    }
+  }
+  return whole;
+}
+
+/** As `power`, stopping where a checkpoint does. */
+function heeding(power: (frequencyHz: number) => number, checkpoint: () => void): (frequencyHz: number) => number {
+  return (frequencyHz) => {
+    checkpoint();
+    return power(frequencyHz);
+  };
 }
 
 /**
  * The curve of one setting at the given frequencies (Hz, above 0, in any order).
  * Magnitude is in dB re the EMF of a coil with output 1; phase in degrees, unwrapped from the lowest frequency up.
  */
-export function curveOf(transfers: Transfers, frequenciesHz: Float64Array, withSources = false): Curve {
-  const quick = isFineEnough(frequenciesHz) ? transfers.levelAndPhase?.(frequenciesHz) : undefined;
+export function curveOf(transfers: Transfers, frequenciesHz: Float64Array, options: CurveOptions = {}): Curve {
+  const { withSources = false, checkpoint = NO_CHECKPOINT.checkpoint } = options;
+  const path = pathThrough(frequenciesHz);
+  const isSolved = !transfers.levelAndPhase;
+  const spectra = withSources || isSolved ? spectraAlong(path, transfers, checkpoint) : [];
+  const emfs = transfers.sources.map(({ emf }) => emf);
+  const total = () => (isSolved ? weightedSum(spectra, emfs) : transfers.total(path.frequenciesHz));
+  const quick = path.places ? undefined : transfers.levelAndPhase?.(frequenciesHz);
+  const power = transfers.power();
   const curve = {
-    ...(quick ?? levelAndPhase((list) => transfers.total(list), frequenciesHz)),
-    ...findFeatures(transfers.power()),
+    ...(quick ?? levelAndPhase(total(), path)),
+    ...findFeatures(isSolved ? heeding(power, checkpoint) : power),
   };
   if (!withSources) return curve;
-  const sources = transfers.sources.map(({ pickup, coil }, index) => ({
-    pickup,
-    coil,
-    ...levelAndPhase((list) => transfers.perSource(list)[index]!, frequenciesHz),
-  }));
+  const sources = transfers.sources.map(({ pickup, coil }, index) => {
+    checkpoint();
+    return { pickup, coil, ...levelAndPhase(spectra[index]!, path) };
+  });
   return { ...curve, sources };
 }

@@ -1,7 +1,7 @@
 import { DB_PER_NEPER_OF_POWER, powerDecibels, SILENCE_DB, SILENT_POWER } from "../decibels.ts";
 import type { Spectrum } from "../network/nodal-analysis.ts";
 import { CANCELLED } from "../network/parametric.ts";
-import { partsAt, type Rational } from "../network/rational.ts";
+import { emptyParts, partsInto, type Rational } from "../network/rational.ts";
 
 const DEGREES_PER_RADIAN = 180 / Math.PI;
 
@@ -92,12 +92,16 @@ export function unwrappedPhaseDegrees({ re, im }: Spectrum): Float64Array {
   return phase;
 }
 
+/** Of `levelAndPhaseOf`, which never yields and hands none of it out. */
+let room = emptyParts(0);
+
 /**
  * Level and phase of a rational, as `magnitudeDb` and `unwrappedPhaseDegrees` give them of its values, in one pass with a single
  * division for both steps from a frequency to the next.
  */
 export function levelAndPhaseOf(rational: Rational, frequenciesHz: Float64Array): LevelAndPhase {
-  const { nRe, nIm, dRe, dIm } = partsAt(rational, frequenciesHz);
+  room = partsInto(room, rational, frequenciesHz);
+  const { nRe, nIm, dRe, dIm } = room;
   const count = frequenciesHz.length;
   const magnitude = new Float64Array(count);
   const phase = new Float64Array(count);

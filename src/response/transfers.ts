@@ -13,7 +13,7 @@ export interface Transfers {
   perSource(frequenciesHz: Float64Array): Spectrum[];
   /** All coils driven together with these weights, by default each with its own size and sign. */
   total(frequenciesHz: Float64Array, weights?: readonly number[]): Spectrum;
-  /** Level and phase of the total, where there is a quicker way than through its values. */
+  /** Level and phase of the total, where there is a quicker way than by the weighted sum of `perSource`. */
   levelAndPhase?(frequenciesHz: Float64Array): LevelAndPhase;
   /** |H|² of the same at one frequency in Hz. */
   power(weights?: readonly number[]): (frequencyHz: number) => number;
