@@ -98,9 +98,9 @@ test.each([
 });
 
 const MIB = 2 ** 20;
-const summary = ({ settings, peer, ours: { levelAndPhase, peakBytes } }: Ratios) =>
+const summary = ({ settings, peer, ours: { solved, levelAndPhase, peakBytes } }: Ratios) =>
   [
-    `${settings} settings: ngspice ${peer.toPrecision(3)} ms`,
+    `${settings} settings${solved > 0 ? `, ${solved} of them solved` : ""}: ngspice ${peer.toPrecision(3)} ms`,
     `level and phase ${levelAndPhase.toPrecision(3)} ms, ${((1000 * levelAndPhase) / settings).toFixed(0)} µs a curve`,
     `${(peer / levelAndPhase).toFixed(1)} ×`,
     `${(peakBytes / MIB).toFixed(0)} MiB at most`,
