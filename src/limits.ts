@@ -54,6 +54,8 @@ export const MAX_EVENT_LOOP_DELAY_MS = 500;
 export const MAX_MEMORY_FRACTION = 0.8;
 /** The largest build file stays under 100 kB; a megabyte leaves room for a second one and a long sweep. */
 export const MAX_BODY_BYTES = 1 << 20;
+/** A build file nests eight deep and a request around it two more; code that walks deeper would run out of stack. */
+export const MAX_JSON_DEPTH = 32;
 /** All uploads in memory at a time: two of the longest, or thirty of an ordinary minute in stereo. */
 export const MAX_UPLOADS_BYTES = 2 * MAX_UPLOAD_BYTES;
 /** A minute of sound over a slow line, and still no connection held open for nothing. */

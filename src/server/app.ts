@@ -11,6 +11,7 @@ import { tagTextAnswers } from "./http/caching.ts";
 import { answerClientError } from "./http/client-errors.ts";
 import { closeIdleWhenClosing } from "./http/closing.ts";
 import { registerDocumentation } from "./http/documentation.ts";
+import { readJsonBodies } from "./http/json.ts";
 import { type LogLevel, loggerOptions } from "./http/logging.ts";
 import { handleBadAddress, handleProblems } from "./http/problems.ts";
 import { registerUploads } from "./http/sound-upload.ts";
@@ -103,6 +104,7 @@ export async function buildApp(options: AppOptions): Promise<App> {
   app.setValidatorCompiler(validatorCompiler);
   app.setSerializerCompiler(serializerCompiler);
   handleProblems(app);
+  readJsonBodies(app);
   await app.register(helmet, {
     contentSecurityPolicy: CONTENT_SECURITY_POLICY,
     // Set by whoever terminates TLS in front; over plain HTTP it is ignored.

@@ -25,8 +25,6 @@ export const STATUS_OF_CODE: Readonly<Record<ErrorCode, number>> = {
 
 export const PROBLEM_MEDIA_TYPE = "application/problem+json; charset=utf-8";
 
-const JSON_ERRORS = ["FST_ERR_CTP_INVALID_JSON_BODY", "FST_ERR_CTP_EMPTY_JSON_BODY"];
-
 function problemOfCode(code: ErrorCode, detail: string, faults: readonly InputFault[]): Problem {
   return {
     type: `urn:presolder:problem:${code.toLowerCase().replaceAll("_", "-")}`,
@@ -48,12 +46,7 @@ export function problemOf(error: unknown): Problem {
   if (error instanceof ServiceBusy) return plainProblem(503, error.message);
   if (error instanceof JobStopped || error instanceof WorkerLost) return plainProblem(503, error.message);
   if (error instanceof WorkerOutOfMemory) return plainProblem(500, error.message);
-  const { statusCode, code, message } = error as Partial<FastifyError>;
-  if (JSON_ERRORS.includes(code ?? "") || (error instanceof SyntaxError && statusCode === 400)) {
-    return problemOfCode("REQUEST_INVALID", `the body is not JSON: ${message}`, [
-      { path: "body", message: `expected JSON; ${message}` },
-    ]);
-  }
+  const { statusCode, message } = error as Partial<FastifyError>;
   if (statusCode !== undefined && statusCode >= 400 && statusCode < 500) return plainProblem(statusCode, message);
   if (statusCode === 503) return plainProblem(503, "The service is busy; try again in a moment");
   return plainProblem(500);

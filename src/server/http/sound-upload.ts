@@ -5,7 +5,7 @@ import { MAX_BODY_BYTES, MAX_UPLOAD_BYTES, MAX_UPLOADS_BYTES } from "../../limit
 import { ByteBudget } from "../care/byte-budget.ts";
 import { whenClosed } from "../care/when-closed.ts";
 import type { App } from "../routes/route-context.ts";
-import { parseJson } from "./safe-json.ts";
+import { parseJson, requireShallow } from "./json.ts";
 
 /** The field that holds the JSON request, and the one that holds the sound file. */
 const REQUEST_FIELD = "request";
@@ -67,12 +67,8 @@ async function collect(stream: AsyncIterable<Buffer>, onBytes: (count: number) =
 
 /** A field that says it is application/json arrives parsed; any other as text. */
 function parseRequestField(value: unknown): unknown {
-  if (typeof value === "object" && value !== null) return value;
-  try {
-    return parseJson(String(value));
-  } catch (error) {
-    throw faultAt("REQUEST_INVALID", REQUEST_FIELD, `expected JSON; ${(error as Error).message.slice(0, 200)}`);
-  }
+  const isParsed = typeof value === "object" && value !== null;
+  return isParsed ? requireShallow(value, REQUEST_FIELD) : parseJson(String(value), REQUEST_FIELD);
 }
 
 /** A part without a name arrives with none, whatever its type says. */

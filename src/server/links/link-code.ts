@@ -1,7 +1,7 @@
 import { deflateSync, inflateRawSync, inflateSync } from "node:zlib";
 import { faultAt, PresolderError } from "../../errors.ts";
 import { MAX_LINK_CODE_CHARS, MAX_LINK_JSON_BYTES } from "../../limits.ts";
-import { parseJson } from "../http/safe-json.ts";
+import { parseJson } from "../http/json.ts";
 import { LINK_DICTIONARY } from "./link-dictionary.ts";
 
 /** What a link carries: a build file as it was written, and how the page looked at it. */
@@ -47,7 +47,7 @@ function unpack(unpacker: (packed: Buffer) => Buffer, code: string): string {
 
 function parse(json: string): unknown {
   try {
-    return parseJson(json);
+    return parseJson(json, "code");
   } catch {
     throw new Damaged("the code is damaged; what it holds is not JSON");
   }

@@ -70,7 +70,12 @@ describe("keys that reach a prototype", () => {
   ];
 
   test.each(BUILDS)("are refused in a body: %s", async (build) => {
-    expect((await post("/api/expand", `{"build": ${build}}`)).statusCode).toBe(400);
+    const answer = await post("/api/expand", `{"build": ${build}}`);
+    expect(answer.statusCode).toBe(400);
+    expect(answer.json().errors[0]).toEqual({
+      path: "body",
+      message: expect.stringMatching(/^expected JSON without .*__proto__/),
+    });
     expect(Object.keys(Object.prototype)).toEqual([]);
   });
 
@@ -85,7 +90,9 @@ describe("keys that reach a prototype", () => {
       { name: "signal", content: "RIFF", filename: "a.wav" },
     ]);
     const answer = await app.inject({ method: "POST", url: "/api/preview", ...form });
-    expect([answer.statusCode, answer.json().errors[0].path]).toEqual([400, "request"]);
+    const [fault] = answer.json().errors;
+    expect([answer.statusCode, fault.path]).toEqual([400, "request"]);
+    expect(fault.message).toMatch(/^expected JSON without .*__proto__/);
   });
 
   test("are refused in a query, or not seen at all", async () => {
@@ -110,6 +117,55 @@ describe("keys that reach a prototype", () => {
       expect([moved.statusCode, moved.json().errors[0].path]).toEqual([400, `settings.${name}`]);
     },
   );
+});
+
+describe("JSON nested a hundred thousand deep", () => {
+  const DEPTH = 100_000;
+  const NESTED = [
+    ["lists", "[".repeat(DEPTH) + "]".repeat(DEPTH)],
+    ["objects", `${'{"a":'.repeat(DEPTH)}1${"}".repeat(DEPTH)}`],
+    ["lists beside a key that looks suspicious", `["\\u0041constructor", ${"[".repeat(DEPTH)}${"]".repeat(DEPTH)}]`],
+    ["lists that never end", "[".repeat(DEPTH)],
+  ] as const;
+  const FIELDS = ["build", "settings", "sweep"];
+
+  function expectRefusal({ statusCode, payload }: { statusCode: number; payload: string }) {
+    expect(statusCode).toBe(400);
+    expect(payload).toContain("expected");
+    expect(payload).not.toMatch(/call stack|RangeError/i);
+  }
+
+  test.each(NESTED)("is refused in a body, and says what was expected: %s", async (_, nested) => {
+    for (const url of ["/api/expand", "/api/response", "/api/bench"]) expectRefusal(await post(url, nested));
+    for (const field of FIELDS) {
+      const build = field === "build" ? "" : `, "build": ${JSON.stringify(PLAN)}`;
+      expectRefusal(await post("/api/response", `{"${field}": ${nested}${build}}`));
+    }
+  });
+
+  test("is refused in a form whose field says that it is JSON", async () => {
+    const form = multipart([{ name: "request", content: NESTED[0][1] }]);
+    const payload = Buffer.from(
+      form.payload.toString().replace('name="request"', 'name="request"\r\nContent-Type: application/json'),
+    );
+    expectRefusal(await app.inject({ method: "POST", url: "/api/preview", headers: form.headers, payload }));
+  });
+
+  test.each(NESTED)("is refused in a form: %s", async (_, nested) => {
+    const contents = [nested, ...FIELDS.map((field) => `{"build": ${JSON.stringify(PLAN)}, "${field}": ${nested}}`)];
+    for (const content of contents) {
+      const form = multipart([
+        { name: "request", content },
+        { name: "signal", content: "RIFF", filename: "a.wav" },
+      ]);
+      expectRefusal(await app.inject({ method: "POST", url: "/api/previews", ...form }));
+    }
+  });
+
+  test.each(NESTED)("is refused in a link: %s", async (_, nested) => {
+    const answer = await app.inject({ url: `/api/link/${linkOf(`{"build": ${nested}}`)}` });
+    expect([answer.statusCode, answer.payload]).toEqual([400, expect.not.stringMatching(/call stack|RangeError/i)]);
+  });
 });
 
 const NASTY = '"><script>alert(1)</script>\r\nSet-Cookie: a=b\r\n=cmd|calc!A1../../x';
