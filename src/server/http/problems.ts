@@ -5,8 +5,7 @@ import { ERROR_TITLES, type ErrorCode, type InputFault, PresolderError } from ".
 import { MAX_FAULTS_TOLD } from "../../limits.ts";
 import { RETRY_AFTER_SECONDS } from "../care/refusals.ts";
 import { BARE_PAGE_HEADERS, brokenLinkPage, missingPage } from "../links/linked-page.ts";
-import { WorkerLost, WorkerOutOfMemory } from "../work/worker-loss.ts";
-import { JobStopped, ServiceBusy } from "../work/worker-pool.ts";
+import { JobStopped, ServiceBusy, WorkerLost, WorkerOutOfMemory } from "../work/job-failures.ts";
 import { collectMethods } from "./allowed-methods.ts";
 
 /** HTTP status of each error code (RFC 9110). */
