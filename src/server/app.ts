@@ -88,11 +88,11 @@ const CONTENT_SECURITY_POLICY = {
   },
 };
 
-/** The service, ready to listen or to be asked by `inject`. Closing it ends its workers. */
-export async function buildApp(options: AppOptions): Promise<App> {
+/** What every answer goes through, whatever the routes. */
+async function bareApp({ logLevel, logStream, trustProxy }: Omit<AppOptions, "workers">): Promise<App> {
   const app = Fastify({
-    logger: loggerOptions(options.logLevel, options.logStream),
-    trustProxy: options.trustProxy,
+    logger: loggerOptions(logLevel, logStream),
+    trustProxy,
     bodyLimit: MAX_BODY_BYTES,
     requestTimeout: REQUEST_TIMEOUT_MS,
     connectionTimeout: CONNECTION_TIMEOUT_MS,
@@ -110,10 +110,23 @@ export async function buildApp(options: AppOptions): Promise<App> {
     // Set by whoever terminates TLS in front; over plain HTTP it is ignored.
     strictTransportSecurity: false,
   });
-  const pool = options.pool ?? new WorkerPool(options.workers);
-  app.addHook("onClose", () => pool.close());
   app.addHook("onSend", tagTextAnswers);
   closeIdleWhenClosing(app);
+  return app;
+}
+
+/** Curves as the service answers them, by its workers, for nobody: no limit, no figure and no line of the log counts these requests. */
+export async function buildRehearsal(pool: WorkerPool): Promise<App> {
+  const app = await bareApp({ logLevel: "silent", trustProxy: false });
+  await app.register(responseRoutes, { runJob: pool.run });
+  return app;
+}
+
+/** The service, ready to listen or to be asked by `inject`. Closing it ends its workers. */
+export async function buildApp(options: AppOptions): Promise<App> {
+  const app = await bareApp(options);
+  const pool = options.pool ?? new WorkerPool(options.workers);
+  app.addHook("onClose", () => pool.close());
   registerMetrics(app, pool);
   await registerProtection(app, options.protection ?? {});
   await registerDocumentation(app);
