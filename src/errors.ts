@@ -1,3 +1,5 @@
+import { MAX_DETAIL_CHARS } from "./limits.ts";
+
 /** What can go wrong, by stable code. The core throws these without an HTTP status; `src/server/http/problems.ts` maps each code to one. */
 export const ERROR_TITLES = {
   BUILD_INVALID: "The build file is not valid",
@@ -32,15 +34,12 @@ export class PresolderError extends Error {
   }
 }
 
-/** Characters: some ten faults in a row are more than anybody reads of a line; all of them stand in `faults`. */
-const MAX_DETAIL = 2000;
-
 /** Faults in one line, each behind its path. */
 export function faultLine(faults: readonly InputFault[]): string {
   return faults
     .map(({ path, message }) => `${path}: ${message}`)
     .join("; ")
-    .slice(0, MAX_DETAIL);
+    .slice(0, MAX_DETAIL_CHARS);
 }
 
 /** A refusal that names every fault in its detail. */

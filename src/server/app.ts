@@ -5,6 +5,7 @@ import helmet from "@fastify/helmet";
 import fastifyStatic from "@fastify/static";
 import Fastify from "fastify";
 import { CONNECTION_TIMEOUT_MS, HEADERS_TIMEOUT_MS, MAX_BODY_BYTES, REQUEST_TIMEOUT_MS } from "../limits.ts";
+import { type LogLevel, loggerOptions } from "./care/logging.ts";
 import { registerMetrics } from "./care/metrics.ts";
 import { type Protection, registerProtection } from "./care/protection.ts";
 import { tagTextAnswers } from "./http/caching.ts";
@@ -12,7 +13,6 @@ import { answerClientError } from "./http/client-errors.ts";
 import { closeIdleWhenClosing } from "./http/closing.ts";
 import { registerDocumentation } from "./http/documentation.ts";
 import { readJsonBodies } from "./http/json.ts";
-import { type LogLevel, loggerOptions } from "./http/logging.ts";
 import { handleBadAddress, handleProblems } from "./http/problems.ts";
 import { registerUploads } from "./http/sound-upload.ts";
 import { serializerCompiler, validatorCompiler } from "./http/validation.ts";
@@ -88,11 +88,11 @@ const CONTENT_SECURITY_POLICY = {
   },
 };
 
-/** The service, ready to listen or to be asked by `inject`. Closing it ends its workers. */
-export async function buildApp(options: AppOptions): Promise<App> {
+/** What every answer goes through, whatever the routes. */
+async function bareApp({ logLevel, logStream, trustProxy }: Omit<AppOptions, "workers">): Promise<App> {
   const app = Fastify({
-    logger: loggerOptions(options.logLevel, options.logStream),
-    trustProxy: options.trustProxy,
+    logger: loggerOptions(logLevel, logStream),
+    trustProxy,
     bodyLimit: MAX_BODY_BYTES,
     requestTimeout: REQUEST_TIMEOUT_MS,
     connectionTimeout: CONNECTION_TIMEOUT_MS,
@@ -110,10 +110,23 @@ export async function buildApp(options: AppOptions): Promise<App> {
     // Set by whoever terminates TLS in front; over plain HTTP it is ignored.
     strictTransportSecurity: false,
   });
-  const pool = options.pool ?? new WorkerPool(options.workers);
-  app.addHook("onClose", () => pool.close());
   app.addHook("onSend", tagTextAnswers);
   closeIdleWhenClosing(app);
+  return app;
+}
+
+/** Curves as the service answers them, by its workers, for nobody: no limit, no figure and no line of the log counts these requests. */
+export async function buildRehearsal(pool: WorkerPool): Promise<App> {
+  const app = await bareApp({ logLevel: "silent", trustProxy: false });
+  await app.register(responseRoutes, { runJob: pool.run });
+  return app;
+}
+
+/** The service, ready to listen or to be asked by `inject`. Closing it ends its workers. */
+export async function buildApp(options: AppOptions): Promise<App> {
+  const app = await bareApp(options);
+  const pool = options.pool ?? new WorkerPool(options.workers);
+  app.addHook("onClose", () => pool.close());
   registerMetrics(app, pool);
   await registerProtection(app, options.protection ?? {});
   await registerDocumentation(app);

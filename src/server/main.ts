@@ -1,7 +1,9 @@
 import closeWithGrace from "close-with-grace";
 import { readConfig } from "../config.ts";
-import { buildApp } from "./app.ts";
+import { buildApp, buildRehearsal } from "./app.ts";
+import type { App } from "./routes/route-context.ts";
 import { warmUp } from "./work/warm-up.ts";
+import { WorkerPool } from "./work/worker-pool.ts";
 
 const GRACE_MS = 10_000;
 
@@ -19,15 +21,20 @@ function readConfigOrFail() {
 }
 
 const config = readConfigOrFail();
-const { requestsPerMinute } = config;
-const app = await buildApp({ ...config, protection: { requestsPerMinute, shedLoad: true } });
+const pool = new WorkerPool(config.workers);
+let app: App | undefined;
 
 closeWithGrace({ delay: GRACE_MS, logger: undefined }, async ({ err }) => {
-  if (err) app.log.error({ err }, "closing after an error");
-  await app.close();
+  if (err) app?.log.error({ err }, "closing after an error");
+  await (app ?? pool).close();
 });
 
-await warmUp(app);
+const rehearsal = await buildRehearsal(pool);
+await warmUp(rehearsal);
+await rehearsal.close();
+
+const { requestsPerMinute } = config;
+app = await buildApp({ ...config, pool, protection: { requestsPerMinute, shedLoad: true } });
 
 try {
   await app.listen({ host: config.host, port: config.port });

@@ -34,6 +34,7 @@ const SHARED_FILES = [
   "csv.ts",
   "decibels.ts",
   "lengths.ts",
+  "csv.ts",
 ];
 
 function sourceFiles(): string[] {

@@ -43,6 +43,16 @@ describe("the service", () => {
     expect(output.out).not.toContain("/api/response");
   });
 
+  it("counts nobody's requests but other people's, in its limit and in its figures", async () => {
+    const { address } = start({ PORT: "0", REQUESTS_PER_MINUTE: "2" });
+    const url = await address;
+    for (const status of [200, 200, 429]) expect((await fetch(`${url}api/signals`)).status).toBe(status);
+    const figures = await (await fetch(`${url}metrics`)).text();
+    expect(figures).toContain('route="/api/signals",status="200"} 2');
+    expect(figures).not.toMatch(/api\/response|curvesJson/);
+    expect(figures).toMatch(/^presolder_queue_seconds_count 0$/m);
+  });
+
   it("prints its address, answers there, and ends in order when told to", async () => {
     const { child, output, ended, address } = start({ PORT: "0" });
     const url = await address;

@@ -1,7 +1,7 @@
 import { LugTable } from "../../build-file/lugs.ts";
 import { suggestion } from "../../build-file/nearest.ts";
 import type { Build, Part } from "../../build-file/schema.ts";
-import { type InputFault, PresolderError } from "../../errors.ts";
+import { type InputFault, refused } from "../../errors.ts";
 import { ExtendedBuild, OPEN_OHMS } from "./extended-build.ts";
 import type { Free, FreeSpec, SearchSpace } from "./free-parts.ts";
 
@@ -154,9 +154,6 @@ class SpaceMaker {
 export function searchSpace(build: Build, specs: readonly FreeSpec[]): SearchSpace {
   const maker = new SpaceMaker(build);
   for (const [index, spec] of specs.entries()) maker.add(spec, `free.${index}`);
-  if (maker.faults.length > 0) {
-    const detail = maker.faults.map(({ path, message }) => `${path}: ${message}`).join("; ");
-    throw new PresolderError("REQUEST_INVALID", detail, maker.faults);
-  }
+  if (maker.faults.length > 0) throw refused("REQUEST_INVALID", maker.faults);
   return { build: maker.build, frees: maker.frees };
 }

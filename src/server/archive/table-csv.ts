@@ -1,7 +1,7 @@
-import type { TableRow } from "../../choice/table.ts";
+import type { TableRowAnswer } from "../../contract/table.ts";
 import { csvCell, csvTable } from "../../csv.ts";
 
-const COLUMNS: readonly (readonly [heading: string, digits: number, of: (row: TableRow) => number | null])[] = [
+const COLUMNS: readonly (readonly [heading: string, digits: number, of: (row: TableRowAnswer) => number | null])[] = [
   ["peak (Hz)", 1, ({ peak }) => peak?.frequency ?? null],
   ["peak (dB above 200 Hz)", 2, ({ peak }) => peak?.level ?? null],
   ["cutoff (Hz)", 1, ({ cutoff }) => cutoff],
@@ -11,7 +11,7 @@ const COLUMNS: readonly (readonly [heading: string, digits: number, of: (row: Ta
 ];
 
 /** One line a setting; what a setting does not have stays empty. */
-export function tableCsv(rows: readonly TableRow[]): string {
+export function tableCsv(rows: readonly TableRowAnswer[]): string {
   const controls = Object.keys(rows[0]?.settings ?? {});
   return csvTable(
     ["setting", ...controls, ...COLUMNS.map(([heading]) => heading)],

@@ -1,4 +1,4 @@
-import { ServiceBusy } from "../work/worker-pool.ts";
+import { ServiceBusy } from "../work/job-failures.ts";
 
 /** Memory that all requests share. */
 export class ByteBudget {

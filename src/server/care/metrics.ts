@@ -1,19 +1,15 @@
 import { monitorEventLoopDelay } from "node:perf_hooks";
-import type { FastifyReply, FastifyRequest } from "fastify";
+import type { FastifyReply } from "fastify";
 import { Counter, Gauge, Histogram, Registry } from "prom-client";
 import type { App } from "../routes/route-context.ts";
 import type { WorkerPool } from "../work/worker-pool.ts";
+import { routeOf } from "./logging.ts";
 import { whenClosed } from "./when-closed.ts";
 
 /** The delay's own clock ticks so often (ms); a loop that is never late reads as one tick. */
 const RESOLUTION_MS = 5;
 const NANOSECONDS = 1e-9;
 const BUCKETS_SECONDS = [0.005, 0.01, 0.025, 0.05, 0.1, 0.25, 0.5, 1, 2.5, 5, 10, 30, 60];
-/** Paths nobody routed share one name: what a user typed must never become a label. */
-const NO_ROUTE = "none";
-
-const routeOf = (request: FastifyRequest) => (request.is404 ? NO_ROUTE : (request.routeOptions.url ?? NO_ROUTE));
-
 /** What caches may do with an answer. */
 function cacheKind(reply: FastifyReply): "not-modified" | "cacheable" | "uncached" {
   if (reply.statusCode === 304) return "not-modified";

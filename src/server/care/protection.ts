@@ -4,7 +4,7 @@ import underPressure from "@fastify/under-pressure";
 import type { FastifyRequest } from "fastify";
 import { MAX_EVENT_LOOP_DELAY_MS, MAX_MEMORY_FRACTION } from "../../limits.ts";
 import type { App } from "../routes/route-context.ts";
-import { ServiceBusy } from "../work/worker-pool.ts";
+import { ServiceBusy } from "../work/job-failures.ts";
 import { clientOf } from "./client.ts";
 import { TooManyRequests } from "./refusals.ts";
 import { type GateBounds, guardRenders } from "./render-gate.ts";

@@ -2,7 +2,7 @@ import type { FastifyReply, FastifyRequest } from "fastify";
 import { MAX_RENDERS, MAX_RENDERS_PER_CLIENT, MAX_SETS } from "../../limits.ts";
 import type { App } from "../routes/route-context.ts";
 import type { Gate } from "../work/job.ts";
-import { ServiceBusy } from "../work/worker-pool.ts";
+import { ServiceBusy } from "../work/job-failures.ts";
 import { clientOf } from "./client.ts";
 import { RETRY_AFTER_SECONDS, TooManyRequests } from "./refusals.ts";
 import { whenClosed } from "./when-closed.ts";

@@ -6,9 +6,14 @@ import { PATHS } from "../paths.ts";
 /** An answer that changes only with the service's own version: any cache may keep it for an hour and ask again by its tag. */
 export const CACHED_FOR_A_WHILE = "public, max-age=3600";
 
+/** 132 bits of SHA-256, in characters that a header may hold. */
+function digest(data: string | Buffer): string {
+  return createHash("sha256").update(data).digest("base64url").slice(0, 22);
+}
+
 /** Stands for the code that computes: the worker's bundle names its chunks by their content. */
 function codeRevision(): string {
-  return createHash("sha256").update(readFileSync(PATHS.workerCode)).digest("base64url").slice(0, 12);
+  return digest(readFileSync(PATHS.workerCode));
 }
 
 let revision: string | undefined;
@@ -16,7 +21,7 @@ let revision: string | undefined;
 /** A strong validator (RFC 9110, 8.8.3) for an answer that depends on nothing but the address and the code. */
 export function tagOfAddress(url: string): string {
   revision ??= codeRevision();
-  return `"${createHash("sha256").update(`${revision} ${url}`).digest("base64url").slice(0, 22)}"`;
+  return `"${digest(`${revision} ${url}`)}"`;
 }
 
 function names(header: string | undefined, tag: string): boolean {
@@ -34,7 +39,7 @@ export function isFresh(request: FastifyRequest, reply: FastifyReply, tag: strin
 export async function tagTextAnswers(request: FastifyRequest, reply: FastifyReply, payload: unknown): Promise<unknown> {
   const isTaggable = request.method === "GET" && reply.statusCode === 200 && typeof payload === "string";
   if (!isTaggable || reply.hasHeader("etag") || !reply.hasHeader("cache-control")) return payload;
-  const tag = `"${createHash("sha256").update(payload).digest("base64url").slice(0, 22)}"`;
+  const tag = `"${digest(payload)}"`;
   reply.header("etag", tag);
   if (!names(request.headers["if-none-match"], tag)) return payload;
   reply.code(304).removeHeader("content-length");

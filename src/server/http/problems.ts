@@ -4,10 +4,9 @@ import type { Problem } from "../../contract/problem.ts";
 import { ERROR_TITLES, type ErrorCode, type InputFault, PresolderError } from "../../errors.ts";
 import { MAX_FAULTS_TOLD } from "../../limits.ts";
 import { RETRY_AFTER_SECONDS } from "../care/refusals.ts";
-import { BARE_PAGE_HEADERS, brokenLinkPage, missingPage } from "../links/linked-page.ts";
-import { WorkerLost, WorkerOutOfMemory } from "../work/worker-loss.ts";
-import { JobStopped, ServiceBusy } from "../work/worker-pool.ts";
+import { JobStopped, ServiceBusy, WorkerLost, WorkerOutOfMemory } from "../work/job-failures.ts";
 import { collectMethods } from "./allowed-methods.ts";
+import { BARE_PAGE_HEADERS, brokenLinkPage, missingPage } from "./small-pages.ts";
 
 /** HTTP status of each error code (RFC 9110). */
 export const STATUS_OF_CODE: Readonly<Record<ErrorCode, number>> = {
@@ -43,12 +42,12 @@ export function plainProblem(status: number, detail?: string): Problem {
 /** What the caller is told about an error; faults of the service itself stay hidden. */
 export function problemOf(error: unknown): Problem {
   if (error instanceof PresolderError) return problemOfCode(error.code, error.message, error.faults);
-  if (error instanceof ServiceBusy) return plainProblem(503, error.message);
-  if (error instanceof JobStopped || error instanceof WorkerLost) return plainProblem(503, error.message);
+  if (error instanceof ServiceBusy || error instanceof JobStopped || error instanceof WorkerLost)
+    return plainProblem(503, error.message);
   if (error instanceof WorkerOutOfMemory) return plainProblem(500, error.message);
   const { statusCode, message } = error as Partial<FastifyError>;
   if (statusCode !== undefined && statusCode >= 400 && statusCode < 500) return plainProblem(statusCode, message);
-  if (statusCode === 503) return plainProblem(503, "The service is busy; try again in a moment");
+  if (statusCode === 503) return plainProblem(503, new ServiceBusy().message);
   return plainProblem(500);
 }
 

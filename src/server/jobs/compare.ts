@@ -6,7 +6,7 @@ import { Guard } from "../../choice/guard.ts";
 import { DEFAULT_DRAWS, DEFAULT_SEED } from "../../choice/tolerance/draws.ts";
 import type { CompareAnswer, CompareBody } from "../../contract/compare.ts";
 import { readBuildAt } from "../../contract/refusal.ts";
-import { refused } from "../../errors.ts";
+import { faultAt } from "../../errors.ts";
 import { MAX_DRAWN_CURVES } from "../../limits.ts";
 import type { Job, JobContext } from "../work/job.ts";
 import { driveFor } from "./signal-drive.ts";
@@ -28,7 +28,7 @@ function buildsOf({ builds, settings }: CompareBody): readonly [Build, Build] {
   if (second) return [first!, second];
   if (Array.isArray(settings)) return [first!, first!];
   const message = "has one build and one setting; expected two builds, or a list of two settings";
-  throw refused("REQUEST_INVALID", [{ path: "builds", message }]);
+  throw faultAt("REQUEST_INVALID", "builds", message);
 }
 
 /** Where nobody says how many guards to draw, a long sweep gets fewer: about a second of work, 200 pairs at least. */
@@ -47,7 +47,7 @@ function toleranceOf({ tolerance = true }: CompareBody, rows: number): CompareJo
   if (tolerance === true) return null;
   const most = Math.floor(MAX_DRAWN_CURVES / wanted.draws);
   const message = `asks for ${wanted.draws} guards in ${rows} settings; expected at most ${most} settings, or false`;
-  throw refused("LIMIT_EXCEEDED", [{ path: "tolerance", message }]);
+  throw faultAt("LIMIT_EXCEEDED", "tolerance", message);
 }
 
 function read(body: CompareBody): CompareJob {
@@ -56,7 +56,7 @@ function read(body: CompareBody): CompareJob {
   const settings = [sweepOf(builds[0], body.sweep, first), sweepOf(builds[1], body.sweep, second)] as const;
   if (settings[0].length !== settings[1].length) {
     const message = `gives ${settings[0].length} settings of the first build and ${settings[1].length} of the second; name axes both have`;
-    throw refused("SETTINGS_INVALID", [{ path: "sweep", message }]);
+    throw faultAt("SETTINGS_INVALID", "sweep", message);
   }
   return { builds, settings, signal: body.signal, tolerance: toleranceOf(body, settings[0].length) };
 }

@@ -2,7 +2,7 @@ import { partsOfKind } from "../../build-file/build-file.ts";
 import type { Build } from "../../build-file/schema.ts";
 import { expandSweep } from "../../build-file/sweep.ts";
 import type { ResponseBody } from "../../contract/response.ts";
-import { refused } from "../../errors.ts";
+import { faultAt } from "../../errors.ts";
 import { MAX_POINTS } from "../../limits.ts";
 import type { CurveReader, CurvesQuestion, CurvesRequest } from "../../response/curve-reader.ts";
 import { curvesJson } from "../archive/curve-texts.ts";
@@ -19,7 +19,7 @@ function heardOf({ string, fret }: ResponseBody): CurvesQuestion["heard"] {
   if (string !== undefined && fret !== undefined) return { string, fret };
   if (string === undefined && fret === undefined) return undefined;
   const path = string === undefined ? "string" : "fret";
-  throw refused("REQUEST_INVALID", [{ path, message: "is missing; a heard curve needs both string and fret" }]);
+  throw faultAt("REQUEST_INVALID", path, "is missing; a heard curve needs both string and fret");
 }
 
 /** @param frequenciesHz those that the body asks for */
@@ -29,7 +29,7 @@ function read({ build, controls }: CurveReader, frequenciesHz: Float64Array, bod
   const points = pointsOf(build, request);
   if (points <= MAX_POINTS) return request;
   const message = `asks for ${points} points in all; expected at most ${MAX_POINTS}. Ask for fewer settings or frequencies`;
-  throw refused("LIMIT_EXCEEDED", [{ path: "frequencies", message }]);
+  throw faultAt("LIMIT_EXCEEDED", "frequencies", message);
 }
 
 /** About a tenth of a second of solving. */

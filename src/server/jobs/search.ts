@@ -6,7 +6,7 @@ import type { FreeSpec } from "../../choice/search/free-parts.ts";
 import { runSearch, type SearchJob, type WishJob } from "../../choice/search/search-job.ts";
 import { readBuildAt } from "../../contract/refusal.ts";
 import type { FreeBody, SearchAnswer, SearchBody, WishBody } from "../../contract/search.ts";
-import { refused } from "../../errors.ts";
+import { faultAt } from "../../errors.ts";
 import { MAX_FREE_PARTS } from "../../limits.ts";
 import type { Job, JobContext } from "../work/job.ts";
 
@@ -74,7 +74,7 @@ function read(body: SearchBody): SearchJob {
   const free = body.free.flatMap((entry, index) => specsOf(build, entry, `free.${index}`));
   if (free.length > MAX_FREE_PARTS) {
     const message = `gives ${free.length} parts to choose; expected at most ${MAX_FREE_PARTS}`;
-    throw refused("LIMIT_EXCEEDED", [{ path: "free", message }]);
+    throw faultAt("LIMIT_EXCEEDED", "free", message);
   }
   return { build, free, wish: wishOf(build, body.wish) };
 }

@@ -1,7 +1,7 @@
 import { Controls, parseSettings } from "../../build-file/settings.ts";
 import { readBuildAt } from "../../contract/refusal.ts";
 import type { SoundBody } from "../../contract/sound-fields.ts";
-import { refused } from "../../errors.ts";
+import { faultAt } from "../../errors.ts";
 import type { SignalSource } from "../../render/feed.ts";
 import type { RenderRequest } from "../../render/renderer.ts";
 import { DEFAULT_SAMPLE_RATE_HZ, DEFAULT_SIGNAL } from "../../render/signals.ts";
@@ -11,7 +11,7 @@ function signalOf({ signal, rate }: SoundBody, upload: Uint8Array | undefined): 
   const given = signal !== undefined ? "signal" : rate !== undefined ? "rate" : undefined;
   if (given === undefined) return { file: upload };
   const message = given === "rate" ? "a file keeps its own rate" : "expected a name or a file, not both";
-  throw refused("REQUEST_INVALID", [{ path: given, message }]);
+  throw faultAt("REQUEST_INVALID", given, message);
 }
 
 /**
@@ -25,7 +25,7 @@ export function readSoundRequest(body: SoundBody, upload: Uint8Array | undefined
   if (!body.recordedWith) return base;
   if (!upload) {
     const message = "only a recording of one's own, sent as a file, has been through a circuit";
-    throw refused("REQUEST_INVALID", [{ path: "recordedWith", message }]);
+    throw faultAt("REQUEST_INVALID", "recordedWith", message);
   }
   const old = readBuildAt("recordedWith.build", body.recordedWith.build);
   const settings = parseSettings(new Controls(old), body.recordedWith.settings, "recordedWith.settings");

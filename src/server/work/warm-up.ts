@@ -6,20 +6,16 @@ import { readScenarios } from "../shelves/scenario-shelf.ts";
 const TURNS = 60;
 const DIAL_MAX = 10;
 
-/** Asks for a few curves before anybody else does, of the event loop and of a worker: the first take ten times as long as later ones. */
+/**
+ * Asks for a few curves before anybody else does, of the event loop and of a worker: the first take ten times as long as later ones.
+ * @param app the service's routes in a service of their own, so that what it counts stays other people's
+ */
 export async function warmUp(app: App): Promise<void> {
   const [scenario] = readScenarios(PATHS.scenarios).values();
   if (!scenario) return;
   const ask = (question: object) =>
     app.inject({ method: "POST", url: "/api/response", payload: { build: scenario.build, ...question } });
-  // Nobody asked for these, and their lines would bury the address that a person waits for.
-  const { level } = app.log;
-  if (["trace", "debug", "info"].includes(level)) app.log.level = "warn";
-  try {
-    const sweep = ask({});
-    for (let turn = 0; turn < TURNS; turn++) await ask({ settings: { tone: (DIAL_MAX * turn) / TURNS } });
-    await sweep;
-  } finally {
-    app.log.level = level;
-  }
+  const sweep = ask({});
+  for (let turn = 0; turn < TURNS; turn++) await ask({ settings: { tone: (DIAL_MAX * turn) / TURNS } });
+  await sweep;
 }

@@ -9,7 +9,8 @@ import { Controls } from "../../../src/build-file/settings.ts";
 import { expandSweep } from "../../../src/build-file/sweep.ts";
 import { buildApp } from "../../../src/server/app.ts";
 import type { App } from "../../../src/server/routes/route-context.ts";
-import { JobStopped, WorkerPool } from "../../../src/server/work/worker-pool.ts";
+import { JobStopped } from "../../../src/server/work/job-failures.ts";
+import { WorkerPool } from "../../../src/server/work/worker-pool.ts";
 import { threeSingles } from "../../fixtures/circuits.ts";
 import { withFile } from "../service.ts";
 

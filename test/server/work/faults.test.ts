@@ -1,9 +1,11 @@
-import { resolve } from "node:path";
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join, resolve } from "node:path";
 import { unzipSync } from "fflate";
 import { describe, expect, test } from "vitest";
 import { MAX_WORKER_HEAP_MIB } from "../../../src/limits.ts";
 import { problemOf } from "../../../src/server/http/problems.ts";
-import { WorkerOutOfMemory } from "../../../src/server/work/worker-loss.ts";
+import { JobStopped, WorkerOutOfMemory } from "../../../src/server/work/job-failures.ts";
 import { WorkerPool } from "../../../src/server/work/worker-pool.ts";
 import { call, listening, open, serviceWith, until } from "../loopback.ts";
 import { LONG_SET, PLAN } from "../plan.ts";
@@ -32,14 +34,16 @@ describe("a worker that is killed in the middle of its work", () => {
     const first = pool.threads[0]!;
     await first.terminate();
     await until(() => pool.threads.length > 0 && pool.threads[0] !== first, "another worker has begun");
-    // Whichever job it has begun: another loss of the set's own work comes sooner or later.
+    // Whichever job it has begun, and however long it loads: another loss of the set's own work comes sooner or later.
+    let pause = 200;
     let answered = false;
     void answer.then(() => {
       answered = true;
     });
     while (!answered) {
       await pool.threads[0]?.terminate();
-      await new Promise((resolve) => setTimeout(resolve, 200));
+      await new Promise((resolve) => setTimeout(resolve, pause));
+      pause *= 1.5;
     }
     const { status, headers, body } = await answer;
     expect([status, JSON.parse(body.toString()).status]).toEqual([503, 503]);
@@ -94,6 +98,28 @@ describe("a caller who leaves", () => {
     expect(metrics).toContain("presolder_clients_gone_total 3");
     expect(metrics).toMatch(/presolder_job_seconds_count\{job="previewBatch",outcome="stopped"\} 3/);
     expect(metrics).not.toContain('job="previewBatch",outcome="done"');
+  });
+});
+
+describe("a caller who leaves while the worker still loads", () => {
+  test("keeps the place until the worker has come to the work, so that no second queue grows behind it", async () => {
+    const directory = mkdtempSync(join(tmpdir(), "late-worker-"));
+    const mayLoad = join(directory, "may-load");
+    process.env.LATE_WORKER_MAY_LOAD = mayLoad;
+    const pool = new WorkerPool(1, { filename: resolve("test/server/work/late-worker.js") });
+    const gone = new AbortController();
+    const left = pool.run("impulse", {} as never, { signal: gone.signal });
+    const next = pool.run("ready", null);
+    await new Promise((resume) => setImmediate(resume));
+    gone.abort();
+    // Longer than work is given to stop by itself.
+    await new Promise((resume) => setTimeout(resume, 200));
+    expect([pool.jobsRunning, pool.jobsWaiting]).toEqual([1, 1]);
+    writeFileSync(mayLoad, "");
+    await expect(left).rejects.toBeInstanceOf(JobStopped);
+    expect(await next).toBe("ready");
+    await pool.close();
+    rmSync(directory, { recursive: true });
   });
 });
 

@@ -10,8 +10,9 @@ import {
 import { problemSchema } from "../../../contract/problem.ts";
 import { PresolderError } from "../../../errors.ts";
 import { CACHED_FOR_A_WHILE } from "../../http/caching.ts";
+import { brokenLinkPage } from "../../http/small-pages.ts";
 import { decodeLink, encodeLink } from "../../links/link-code.ts";
-import { brokenLinkPage, pageFor } from "../../links/linked-page.ts";
+import { pageFor } from "../../links/linked-page.ts";
 import { PATHS } from "../../paths.ts";
 import type { App } from "../route-context.ts";
 

@@ -3,9 +3,14 @@ import type { Config } from "../../config.ts";
 
 export type LogLevel = Config["logLevel"];
 
-/** The route that answers, with the names of its parameters and not their values; a path nobody routed may be anything. */
-function routeOf(request: FastifyRequest): string {
-  return request.is404 ? "none" : (request.routeOptions?.url ?? "none");
+const NO_ROUTE = "none";
+
+/**
+ * The route that answers, with the names of its parameters and not their values. Paths nobody routed share one name: what a user
+ * typed must be neither in a log nor in a figure's label.
+ */
+export function routeOf(request: FastifyRequest): string {
+  return request.is404 ? NO_ROUTE : (request.routeOptions?.url ?? NO_ROUTE);
 }
 
 /** Where an error arose. Its message stays out: it may quote what somebody sent. */

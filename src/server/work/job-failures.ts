@@ -1,3 +1,19 @@
+/** Every worker is busy and the queue is full. */
+export class ServiceBusy extends Error {
+  constructor() {
+    super("The service is busy; try again in a moment");
+    this.name = "ServiceBusy";
+  }
+}
+
+/** The work was given up because nobody waits for it any more. */
+export class JobStopped extends Error {
+  constructor() {
+    super("The request was given up");
+    this.name = "JobStopped";
+  }
+}
+
 /** A worker ended before it had answered: killed from outside, or by a fault of its own. */
 export class WorkerLost extends Error {
   constructor() {
