@@ -1,11 +1,12 @@
 import { describe, expect, it } from "vitest";
 import { singleFaults } from "../../src/bench/faults/all-faults.ts";
 import type { Fault } from "../../src/bench/faults/fault.ts";
+import { effort } from "../effort.ts";
 import { faultTrials, type Random, seeded, soundTrials, valueTrials } from "./blind-trials.ts";
 import { scenarioBuilds } from "./scenario-builds.ts";
 
-const FAULTS_A_SCENARIO = 16;
-const SOUND_A_SCENARIO = 10;
+const FAULTS_A_SCENARIO = effort(4, 16);
+const SOUND_A_SCENARIO = effort(3, 10);
 
 function drawn(faults: readonly Fault[], count: number, random: Random): Fault[] {
   const left = [...faults];
