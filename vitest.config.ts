@@ -1,11 +1,39 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
 import { defineConfig } from "vitest/config";
 
-export default defineConfig({
-  test: {
-    include: ["test/**/*.test.ts"],
-    exclude: ["test/benchmarks/**"],
-    globalSetup: ["test/build-worker.ts"],
-    testTimeout: 60_000,
-    hookTimeout: 60_000,
-  },
+/** The files that take a sample where they could go through all: they alone are run again, with `--mode all`. */
+function filesWithSamples(): string[] {
+  const files = readdirSync("test", { recursive: true, encoding: "utf8" }).map((file) => join("test", file));
+  return files.filter((file) => file.endsWith(".test.ts") && readFileSync(file, "utf8").includes('/effort.ts"'));
+}
+
+export default defineConfig(({ mode }) => {
+  const files = mode === "all" ? filesWithSamples() : ["test/**/*.test.ts"];
+  const isOfPage = (file: string) => file.startsWith(join("test", "page"));
+  return {
+    test: {
+      globalSetup: ["test/build.ts"],
+      // For a machine with other things to do: what waits, waits for something to happen, and goes on at once.
+      testTimeout: 180_000,
+      hookTimeout: 180_000,
+      expect: { poll: { timeout: 20_000 } },
+      env: { EFFORT: mode },
+      // Files share a process, so that what they import is loaded once. So no module of the tests may keep anything between files.
+      isolate: false,
+      maxWorkers: 2,
+      // Two, so that only runs that touch the page start a browser and a service for it.
+      projects: [
+        {
+          extends: true,
+          test: {
+            name: "page",
+            include: mode === "all" ? files.filter(isOfPage) : ["test/page/**/*.test.ts"],
+            globalSetup: ["test/page/site.ts"],
+          },
+        },
+        { extends: true, test: { name: "service", include: files, exclude: ["test/page/**", "test/benchmarks/**"] } },
+      ],
+    },
+  };
 });

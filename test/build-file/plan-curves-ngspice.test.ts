@@ -6,7 +6,7 @@ import { Controls, type Settings } from "../../src/build-file/settings.ts";
 import { expandSweep } from "../../src/build-file/sweep.ts";
 import { ResponseEngine } from "../../src/response/engine.ts";
 import { magnitudeDb, unwrappedPhaseDegrees } from "../../src/response/level-and-phase.ts";
-import { acSweep } from "../ngspice.ts";
+import { acSweeps } from "../ngspice.ts";
 import { describeWith } from "../tools.ts";
 import { deckOf } from "./deck.ts";
 
@@ -45,11 +45,17 @@ describeWith("ngspice", "every customary plan in every position and push-pull cu
       controls,
       Object.fromEntries(controls.switches.map(({ name, table }) => [name, table.positions.map((_, i) => i + 1)])),
     );
-    for (const [index, state] of states.entries()) {
+    const everySetting = states.map((state, index) => {
       const { volume, tone } = DIALS[index % DIALS.length]!;
       const dials = Object.fromEntries(controls.pots.map((pot) => [pot, pot.startsWith("tone") ? tone : volume]));
-      const settings = { ...state, dials };
-      const reference = acSweep(deckOf(build, deckSettings(settings)), 8);
+      return { ...state, dials };
+    });
+    const references = acSweeps(
+      everySetting.map((settings) => deckOf(build, deckSettings(settings))),
+      8,
+    );
+    for (const [index, settings] of everySetting.entries()) {
+      const reference = references[index]!;
       const ours = engine.transfersIn(settings).total(reference.frequenciesHz);
       const wanted = magnitudeDb(reference);
       const worstDb = magnitudeDb(ours).reduce((worst, db, i) => Math.max(worst, Math.abs(db - wanted[i]!)), 0);

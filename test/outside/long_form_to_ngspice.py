@@ -205,21 +205,27 @@ class Reading:
         return [f"Rtie{index} {node} 0 1" for index, node in enumerate(apart)]
 
 
-def simulate(cards):
+def simulate(netlists):
+    """The answer to each netlist, all from one process: ngspice starts far longer than it solves."""
     with tempfile.TemporaryDirectory() as directory:
-        deck = os.path.join(directory, "deck.cir")
-        out = os.path.join(directory, "out.txt")
-        control = [".control", "set numdgt=15", "ac dec 12 20 20k", f"wrdata {out} v(out)", ".endc", ".end", ""]
-        with open(deck, "w", encoding="utf8") as file:
-            file.write("\n".join(["second reading", *cards, *control]))
-        subprocess.run(["ngspice", "-b", deck], capture_output=True, check=False)
-        with open(out, encoding="utf8") as file:
-            return [[float(word) for word in line.split()[:3]] for line in file]
+        outs = [os.path.join(directory, f"{index}.txt") for index in range(len(netlists))]
+        control = ["second reading", ".control", "set numdgt=15"]
+        for index, (cards, out) in enumerate(zip(netlists, outs)):
+            deck = os.path.join(directory, f"{index}.cir")
+            with open(deck, "w", encoding="utf8") as file:
+                file.write("\n".join(["second reading", *cards, ".end", ""]))
+            control += [f"source {deck}", "ac dec 12 20 20k", f"wrdata {out} v(out)", "destroy all", "remcirc"]
+        main = os.path.join(directory, "main.cir")
+        with open(main, "w", encoding="utf8") as file:
+            file.write("\n".join([*control, "quit", ".endc", ".end", ""]))
+        subprocess.run(["ngspice", "-b", main], capture_output=True, check=False)
+        answers = []
+        for out in outs:
+            with open(out, encoding="utf8") as file:
+                answers.append([[float(word) for word in line.split()[:3]] for line in file])
+        return answers
 
 
-def answer(case):
-    cards = Reading(case["build"], case["settings"]).netlist()
-    return None if cards is None else simulate(cards)
-
-
-json.dump([answer(case) for case in json.load(sys.stdin)], sys.stdout)
+NETLISTS = [Reading(case["build"], case["settings"]).netlist() for case in json.load(sys.stdin)]
+ANSWERS = iter(simulate([cards for cards in NETLISTS if cards is not None]))
+json.dump([None if cards is None else next(ANSWERS) for cards in NETLISTS], sys.stdout)

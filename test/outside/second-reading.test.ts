@@ -9,12 +9,13 @@ import { SILENCE_DB } from "../../src/decibels.ts";
 import { curveOf } from "../../src/response/curve.ts";
 import { ResponseEngine } from "../../src/response/engine.ts";
 import { magnitudeDb, unwrappedPhaseDegrees } from "../../src/response/level-and-phase.ts";
+import { effort } from "../effort.ts";
 import { describeWith } from "../tools.ts";
 
 type Row = [frequencyHz: number, re: number, im: number];
 
 const DIALS = [0, 0.7, 2, 5, 8.5, 10];
-const SETTINGS_EACH = 14;
+const SETTINGS_EACH = effort(4, 14);
 
 /** Settings spread over all that a guard can be set to, the same on every run. */
 function spreadSettings(controls: Controls): Settings[] {

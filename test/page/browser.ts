@@ -1,23 +1,5 @@
-import { mkdtempSync, rmSync } from "node:fs";
-import type { AddressInfo } from "node:net";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
-import { type BrowserContext, chromium, type Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, expect } from "vitest";
-import { buildApp } from "../../src/server/app.ts";
-import type { App } from "../../src/server/routes/route-context.ts";
-
-const FLAGS = [
-  "--headless",
-  "--no-sandbox",
-  "--disable-gpu",
-  "--disable-quic",
-  "--no-first-run",
-  "--disable-background-networking",
-  "--disable-component-update",
-  "--disable-sync",
-  "--autoplay-policy=no-user-gesture-required",
-];
+import { type Browser, type BrowserContext, chromium, type Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll, expect, inject } from "vitest";
 
 export interface VisitOptions {
   readonly path?: string;
@@ -34,24 +16,13 @@ export interface Visit {
   readonly strangers: string[];
 }
 
-interface OpenVisit extends Visit {
-  readonly profile: string;
-}
-
 /** Chromium's own requests to itself, such as a download's blob. */
 const OWN_SCHEMES = ["blob:", "data:", "chrome-extension:", "about:"];
 
-async function openBrowser(options: VisitOptions, origin: string): Promise<OpenVisit> {
-  const profile = mkdtempSync(join(tmpdir(), "presolder-chromium-"));
+async function openVisit(browser: Browser, options: VisitOptions, origin: string): Promise<Visit> {
   const { width = 1280, height = 900, colorScheme = "light" } = options;
-  const context = await chromium.launchPersistentContext(profile, {
-    executablePath: "/usr/bin/chromium",
-    args: FLAGS,
-    viewport: { width, height },
-    colorScheme,
-    acceptDownloads: true,
-  });
-  const page = context.pages()[0] ?? (await context.newPage());
+  const context = await browser.newContext({ viewport: { width, height }, colorScheme, acceptDownloads: true });
+  const page = await context.newPage();
   const complaints: string[] = [];
   const strangers: string[] = [];
   page.on("console", (message) => {
@@ -62,33 +33,26 @@ async function openBrowser(options: VisitOptions, origin: string): Promise<OpenV
     const url = request.url();
     if (!url.startsWith(origin) && !OWN_SCHEMES.some((scheme) => url.startsWith(scheme))) strangers.push(url);
   });
-  return { page, context, complaints, strangers, profile };
+  return { page, context, complaints, strangers };
 }
 
-/** The service on a port of its own, and browsers with fresh profiles on its page. */
+/** The run's service, and its browser on the page; see site.ts. */
 export function usePage() {
-  let app: App | undefined;
-  let origin = "";
-  const open: OpenVisit[] = [];
+  const origin = inject("origin");
+  let browser: Browser | undefined;
+  const open: Visit[] = [];
   beforeAll(async () => {
-    app = await buildApp({ logLevel: "silent", workers: 1, trustProxy: false });
-    await app.listen({ host: "127.0.0.1", port: 0 });
-    origin = `http://127.0.0.1:${(app.server.address() as AddressInfo).port}`;
+    browser = await chromium.connect(inject("browser"));
   });
   afterEach(async () => {
-    for (const { context, profile } of open.splice(0)) {
-      await context.close();
-      rmSync(profile, { recursive: true, force: true });
-    }
+    for (const { context } of open.splice(0)) await context.close();
   });
-  afterAll(() => app?.close());
+  afterAll(() => browser?.close());
   return {
-    get origin() {
-      return origin;
-    },
-    /** Opens the page in a fresh profile and waits until a guard is on the bench. */
+    origin,
+    /** Opens the page as somebody who has never been there: nothing stored, nothing cached. */
     async visit(options: VisitOptions = {}): Promise<Visit> {
-      const visit = await openBrowser(options, origin);
+      const visit = await openVisit(browser!, options, origin);
       open.push(visit);
       await visit.page.goto(`${origin}${options.path ?? "/"}`);
       return visit;

@@ -1,4 +1,3 @@
-import { readFileSync } from "node:fs";
 import { expect, it } from "vitest";
 import { describeWith } from "../tools.ts";
 import { featuresOf, openScenario, showTab, whenReady } from "./actions.ts";
@@ -126,13 +125,13 @@ describeWith("chromium", "describing a guard", () => {
       page.getByRole("button", { name: "Save file" }).click(),
     ]);
     expect(download.suggestedFilename()).toBe("hss-guard-250-k-pots.presolder.json");
-    const path = (await download.path())!;
-    expect(JSON.parse(readFileSync(path, "utf8")).parts.cap1.capacitance).toBe("10n");
+    const saved = Buffer.concat(await (await download.createReadStream()).toArray());
+    expect(JSON.parse(saved.toString()).parts.cap1.capacitance).toBe("10n");
     await openScenario(page, /long lead/);
     await page.getByLabel("Open file").setInputFiles({
       name: "guard.json",
       mimeType: "application/json",
-      buffer: readFileSync(path),
+      buffer: saved,
     });
     await expect.poll(() => featuresOf(page)).toBe(features);
     await page.getByLabel("Open file").setInputFiles({

@@ -1,8 +1,9 @@
-import { type ChildProcess, execFileSync, spawn, spawnSync } from "node:child_process";
+import { execFileSync, spawn, spawnSync } from "node:child_process";
 import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
-import { afterAll, describe, expect, test } from "vitest";
+import { expect, onTestFinished, test } from "vitest";
+import { thoroughly } from "../effort.ts";
 
 const PORT = "47681";
 
@@ -61,19 +62,22 @@ async function untilHealthy(command: string[], cwd: string): Promise<boolean> {
   return false;
 }
 
-/** Two installs of every package take a minute, so a developer's plain `npm test` leaves this to CI. */
-const inCi = Boolean(process.env.CI);
-if (!inCi) console.warn("SKIPPED: the Dockerfile's commands are carried out only where CI is set");
+test("the Dockerfile copies from the repository only what is in it", () => {
+  const copied = stages(readFileSync("Dockerfile", "utf8"))
+    .flatMap(({ instructions }) => instructions)
+    .filter(({ word, rest }) => word === "COPY" && !rest.startsWith("--from"))
+    .flatMap(({ rest }) => rest.split(/\s+/).slice(0, -1));
+  expect(copied).toContain("src");
+  for (const path of copied) expect(execFileSync("git", ["ls-files", path], { encoding: "utf8" }), path).not.toBe("");
+});
 
-describe.runIf(inCi)("the Dockerfile's commands, carried out in order in a clean copy", () => {
-  const root = mkdtempSync(join(tmpdir(), "presolder-image-"));
-  let service: ChildProcess | undefined;
-  afterAll(() => {
-    service?.kill("SIGKILL");
-    rmSync(root, { recursive: true, force: true });
-  });
-
-  test("build an image whose service answers its health check", { timeout: 400_000 }, async () => {
+// Two installs of every package take a minute.
+thoroughly(
+  "the Dockerfile's commands, carried out in order in a clean copy, build an image whose service answers its health check",
+  { timeout: 400_000 },
+  async () => {
+    const root = mkdtempSync(join(tmpdir(), "presolder-image-"));
+    onTestFinished(() => rmSync(root, { recursive: true, force: true }));
     const context = join(root, "context");
     mkdirSync(context);
     execFileSync("sh", ["-c", `git archive HEAD | tar -x -C ${context}`]);
@@ -88,12 +92,13 @@ describe.runIf(inCi)("the Dockerfile's commands, carried out in order in a clean
     expect(argument("USER")).toBe("node");
     const cwd = join(stageRoot("final"), "app");
     const command = JSON.parse(argument("CMD")) as string[];
-    service = spawn(command[0]!, command.slice(1), {
+    const service = spawn(command[0]!, command.slice(1), {
       cwd,
       env: { ...process.env, NODE_ENV: "production", HOST: "127.0.0.1", PORT, LOG_LEVEL: "silent" },
       stdio: "ignore",
     });
+    onTestFinished(() => void service.kill("SIGKILL"));
     const check = JSON.parse(argument("HEALTHCHECK").replace(/^.*? CMD /, "")) as string[];
     expect(await untilHealthy(check, cwd)).toBe(true);
-  });
-});
+  },
+);

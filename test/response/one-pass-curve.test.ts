@@ -31,8 +31,9 @@ describe("level and phase in one pass", () => {
           const turned = unwrappedPhaseDegrees(values);
           for (let i = 0; i < level.length; i++) {
             if (level[i]! < -250) continue;
-            expect(Math.abs(magnitude[i]! - level[i]!)).toBeLessThan(1e-6);
-            expect(Math.abs(phase[i]! - turned[i]!) % 360).toBeLessThan(1e-5);
+            const [off, turn] = [Math.abs(magnitude[i]! - level[i]!), Math.abs(phase[i]! - turned[i]!) % 360];
+            if (!(off < 1e-6)) expect(off).toBeLessThan(1e-6);
+            if (!(turn < 1e-5)) expect(turn).toBeLessThan(1e-5);
           }
         },
       ),

@@ -30,7 +30,8 @@ function expectSolved(build: Build, engine: ResponseEngine, states: readonly Set
     for (const [source, { re, im }] of slow.entries()) {
       for (let i = 0; i < re.length; i++) {
         const error = Math.hypot(fast[source]!.re[i]! - re[i]!, fast[source]!.im[i]! - im[i]!);
-        expect(error).toBeLessThanOrEqual(MAX_RELATIVE_ERROR * Math.hypot(re[i]!, im[i]!) + FLOOR);
+        const most = MAX_RELATIVE_ERROR * Math.hypot(re[i]!, im[i]!) + FLOOR;
+        if (!(error <= most)) expect(error).toBeLessThanOrEqual(most);
       }
     }
   }
@@ -147,10 +148,10 @@ describe("a chain of many tiny resistors, whose determinant leaves the range tha
     for (const settings of expandSweep(new Controls(build))) {
       const { magnitude, phase } = curveOf(engine.transfersIn(settings), fine);
       const slow = curveOf(solvedTransfers(maker.circuitIn(settings), maker.sources), fine);
-      for (let i = 0; i < fine.length; i++) {
-        expect(Math.abs(magnitude[i]! - slow.magnitude[i]!)).toBeLessThan(1e-4);
-        expect(Math.abs(phase[i]! - slow.phase[i]!)).toBeLessThan(1e-3);
-      }
+      const furthest = (ours: Float64Array, theirs: Float64Array) =>
+        Math.max(...ours.map((value, i) => Math.abs(value - theirs[i]!)));
+      expect(furthest(magnitude, slow.magnitude)).toBeLessThan(1e-4);
+      expect(furthest(phase, slow.phase)).toBeLessThan(1e-3);
     }
   });
 });

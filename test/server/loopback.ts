@@ -1,6 +1,6 @@
 import { type ClientRequest, request as httpRequest, type IncomingMessage } from "node:http";
 import type { AddressInfo } from "node:net";
-import { afterEach } from "vitest";
+import { onTestFinished } from "vitest";
 import { type AppOptions, buildApp } from "../../src/server/app.ts";
 import type { App } from "../../src/server/routes/route-context.ts";
 
@@ -10,15 +10,10 @@ export interface Answer {
   readonly body: Buffer;
 }
 
-const closing: (() => Promise<unknown>)[] = [];
-afterEach(async () => {
-  for (const close of closing.splice(0)) await close();
-});
-
 /** The service for one test, closed after it. */
 export async function serviceWith(options: Partial<AppOptions> = {}): Promise<App> {
   const app = await buildApp({ logLevel: "silent", workers: 1, trustProxy: false, ...options });
-  closing.push(() => app.close());
+  onTestFinished(() => app.close());
   return app;
 }
 

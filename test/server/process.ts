@@ -1,6 +1,6 @@
 import { type ChildProcess, spawn } from "node:child_process";
 import { once } from "node:events";
-import { afterEach } from "vitest";
+import { onTestFinished } from "vitest";
 
 export interface Service {
   readonly child: ChildProcess;
@@ -11,11 +11,6 @@ export interface Service {
   /** Its exit code. */
   readonly ended: Promise<number | null>;
 }
-
-const children: ChildProcess[] = [];
-afterEach(() => {
-  for (const child of children.splice(0)) child.kill("SIGKILL");
-});
 
 interface Start {
   readonly environment?: Record<string, string>;
@@ -32,7 +27,7 @@ export async function startService({ environment = {}, nodeArguments = [], ...re
     env: { ...process.env, PORT: "0", WORKERS: "2", LOG_LEVEL: "info", ...environment },
     stdio: ["ignore", "pipe", "pipe"],
   });
-  children.push(child);
+  onTestFinished(() => void child.kill("SIGKILL"));
   let log = "";
   const ended = once(child, "exit").then(([code]) => code as number | null);
   const url = new Promise<string>((resolve, reject) => {

@@ -22,7 +22,7 @@ const aboveNote = (input: unknown) =>
 
 describe("plans and scenarios wired as they should be", () => {
   test.each(PLAN_PRESETS)("the plan $id has no finding above a note", ({ plan }) => {
-    expect(aboveNote({ presolder: 1, plan })).toEqual([]);
+    expect(aboveNote({ presolder: 1, plan, cable: { length: "3m", capacitance: "100p" } })).toEqual([]);
   });
 
   test.each(scenarios.filter(({ id }) => !(id in WRONG)))(

@@ -1,11 +1,12 @@
 import { describe, expect, it } from "vitest";
 import type { Fault } from "../../../src/bench/faults/fault.ts";
 import { singleFaults } from "../../../src/bench/faults/kinds/single-faults.ts";
+import { effort } from "../../effort.ts";
 import { scenarioBuilds } from "../scenario-builds.ts";
 import { faultTrials, type Random, seeded, soundTrials, valueTrials } from "./blind-trials.ts";
 
-const FAULTS_A_SCENARIO = 16;
-const SOUND_A_SCENARIO = 10;
+const FAULTS_A_SCENARIO = effort(4, 16);
+const SOUND_A_SCENARIO = effort(3, 10);
 
 function drawn(faults: readonly Fault[], count: number, random: Random): Fault[] {
   const left = [...faults];

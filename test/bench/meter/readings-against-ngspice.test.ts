@@ -4,14 +4,14 @@ import { standingReadings } from "../../../src/bench/meter/standing-readings.ts"
 import { readBuild } from "../../../src/build-file/read-build.ts";
 import { CircuitMaker } from "../../../src/response/circuit.ts";
 import { circuits, threeSingles } from "../../fixtures/circuits.ts";
-import { netlistOf, operatingPoint } from "../../ngspice.ts";
+import { netlistOf, operatingPoints } from "../../ngspice.ts";
 import { describeWith } from "../../tools.ts";
 
 /**
  * 1 mA through the guard: the operating point's volts × 1000 are ohms. A teraohm stands for each capacitor, since ngspice needs
- * a direct path from every node. Where the jack is shorted the netlist knows no node `out`.
+ * a direct path from every node. Where the jack is shorted the netlist knows no node `out`, and a source of 0 V is the short.
  */
-function ngspiceOhms(build: ReturnType<typeof readBuild>, plan: ReturnType<typeof standingReadings>[number]): number {
+function meterCards(build: ReturnType<typeof readBuild>, plan: ReturnType<typeof standingReadings>[number]): string[] {
   const maker = new CircuitMaker(build);
   const { network, outputNode } = maker.circuitIn(plan.settings, { withCableAndLoad: false });
   const cards = netlistOf(
@@ -19,8 +19,8 @@ function ngspiceOhms(build: ReturnType<typeof readBuild>, plan: ReturnType<typeo
     outputNode,
     maker.sources.map(() => 0),
   ).map((card) => card.replace(/^C(\S+) (\S+) (\S+) .*$/, "RC$1 $2 $3 1T"));
-  if (!cards.some((card) => card.split(" ").includes("out"))) return 0;
-  return operatingPoint([...cards, "Imeter 0 out DC 1m"]) * 1000;
+  const isShorted = !cards.some((card) => card.split(" ").includes("out"));
+  return [...cards, ...(isShorted ? ["Vshort out 0 DC 0"] : []), "Imeter 0 out DC 1m"];
 }
 
 describeWith("ngspice", "readings at the jack against ngspice's operating point", () => {
@@ -37,8 +37,9 @@ describeWith("ngspice", "readings at the jack against ngspice's operating point"
       plan.between[0] === "jack.tip" && plan.sweep === undefined ? [{ plan, ohms: readings[index]!.ohms! }] : [],
     );
     expect(atJack.length).toBeGreaterThan(1);
-    for (const { plan, ohms } of atJack) {
-      expect(Math.abs(ngspiceOhms(build, plan) - ohms)).toBeLessThanOrEqual(1e-6 * ohms);
+    const volts = operatingPoints(atJack.map(({ plan }) => meterCards(build, plan)));
+    for (const [index, { ohms }] of atJack.entries()) {
+      expect(Math.abs(volts[index]! * 1000 - ohms)).toBeLessThanOrEqual(1e-6 * ohms);
     }
   });
 });

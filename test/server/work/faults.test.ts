@@ -7,6 +7,7 @@ import { MAX_WORKER_HEAP_MIB } from "../../../src/limits.ts";
 import { problemOf } from "../../../src/server/http/problems.ts";
 import { JobStopped, WorkerOutOfMemory } from "../../../src/server/work/job-failures.ts";
 import { WorkerPool } from "../../../src/server/work/worker-pool.ts";
+import { thoroughly } from "../../effort.ts";
 import { call, listening, open, serviceWith, until } from "../loopback.ts";
 import { LONG_SET, PLAN } from "../plan.ts";
 import { startService } from "../process.ts";
@@ -144,8 +145,9 @@ describe("SIGTERM", () => {
     expect(await ended).toBe(0);
   });
 
-  test("does not wait for ever for work that takes minutes", async () => {
-    const { child, port, ended } = await startService();
+  // Ten seconds of grace to sit out.
+  thoroughly("does not wait for ever for work that takes minutes", {}, async () => {
+    const { child, port, ended } = await startService({ environment: { WORKERS: "1" } });
     const set = open({ port, path: "/api/previews", body: LONG_SET });
     const figures = async () => (await call({ port, path: "/metrics", method: "GET" })).body.toString();
     await until(async () => /^presolder_jobs_running [1-9]/m.test(await figures()), "the set is being rendered");

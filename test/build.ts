@@ -2,7 +2,7 @@ import { execFileSync } from "node:child_process";
 import { existsSync, readdirSync, statSync } from "node:fs";
 import { join } from "node:path";
 
-const WORKER = "dist/worker.js";
+const BUNDLES = ["dist/worker.js", "dist/main.js", "public/built/main.js"];
 
 function newestChange(directory: string): number {
   const entries = readdirSync(directory, { withFileTypes: true, recursive: true });
@@ -11,8 +11,9 @@ function newestChange(directory: string): number {
   );
 }
 
-/** Worker threads run the bundle, so tests that render need one made from the sources they test. */
+/** Worker threads, services in processes of their own and the page run bundles, so tests need those of the sources they test. */
 export default function setup(): void {
-  if (existsSync(WORKER) && statSync(WORKER).mtimeMs > newestChange("src")) return;
-  execFileSync("npm", ["run", "--silent", "build:server"], { stdio: "inherit" });
+  const newest = newestChange("src");
+  if (BUNDLES.every((bundle) => existsSync(bundle) && statSync(bundle).mtimeMs > newest)) return;
+  execFileSync(process.execPath, ["src/bundle.mjs"], { stdio: "inherit" });
 }
