@@ -1,10 +1,10 @@
 import { partsOfKind } from "../build-file/build-file.ts";
+import { hasCoilLeads, leadsOfCoil } from "../build-file/lug-names.ts";
 import { LugTable } from "../build-file/lugs.ts";
 import type { Build, Pickup } from "../build-file/schema.ts";
 import { Controls, rawSettings, type Settings, type SettingValue, withControl } from "../build-file/settings.ts";
 import { ResponseEngine } from "../response/engine.ts";
 import { emfSign, humSign } from "../response/pickup-elements.ts";
-import { hasCoilLeads, leadsOfCoil } from "./coil-leads.ts";
 import { affordableListenings } from "./solving-effort.ts";
 
 export type Kick = "up" | "down";

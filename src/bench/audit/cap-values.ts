@@ -1,3 +1,4 @@
+import { trackLugs } from "../../build-file/lug-names.ts";
 import type { AuditContext } from "./context.ts";
 import { type Finding, finding } from "./finding.ts";
 
@@ -63,7 +64,7 @@ function bridgesVolume(context: AuditContext, cap: string): boolean {
   const [a, b] = [farNets(context, `${cap}.a`), farNets(context, `${cap}.b`)];
   const net = (lug: string): number => context.wired.netOfLug[context.index(lug)]!;
   return context.controls.potsWithRole("volume").some((volume) => {
-    const [one, wiper, three] = context.trackLugs(volume);
+    const [one, wiper, three] = trackLugs(volume);
     return [one, three].some((outer) => {
       if (context.isWiredToGround(outer) || context.isWiredToGround(wiper) || net(outer) === net(wiper)) return false;
       return (a.has(net(outer)) && b.has(net(wiper))) || (b.has(net(outer)) && a.has(net(wiper)));

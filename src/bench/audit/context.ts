@@ -131,11 +131,6 @@ export class AuditContext {
     return this.wiring.lugs.lugs.filter((_, other) => other !== own && netOfLug[other] === netOfLug[own]);
   }
 
-  /** A pot's track lugs, in order along the track. */
-  trackLugs(pot: string): [string, string, string] {
-    return [`${pot}.1`, `${pot}.2`, `${pot}.3`];
-  }
-
   /** What an ohmmeter across the jack reads, no cable plugged in; null where open. */
   jackOhms(settings: Settings): number | null {
     return jackOhms(this.#maker, settings);

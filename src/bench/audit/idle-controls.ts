@@ -1,11 +1,10 @@
+import { contactLug, trackLugs } from "../../build-file/lug-names.ts";
 import type { AuditContext, State } from "./context.ts";
 import { type Finding, finding } from "./finding.ts";
 import { unconnectedParts } from "./reach.ts";
 
-function wiredLugs(context: AuditContext, part: string, prefix: string): string[] {
-  return context.wiring.lugs.lugs
-    .filter((lug) => lug.part === part && lug.name.startsWith(prefix) && context.neighbours(lug.name).length > 0)
-    .map((lug) => lug.name);
+function wired(context: AuditContext, lugs: readonly string[]): string[] {
+  return lugs.filter((lug) => context.neighbours(lug).length > 0);
 }
 
 function actsSomewhere(context: AuditContext, control: string): boolean {
@@ -45,12 +44,15 @@ export function idleControls(context: AuditContext): Finding[] {
   if (context.alive.length === 0) return [];
   const reported = new Set(unconnectedParts(context).flatMap(({ lugs }) => lugs.map((lug) => lug.split(".")[0])));
   const pots = context.partsOf("pot").flatMap(([name, pot]) => {
-    const lugs = context.trackLugs(name);
+    const lugs = trackLugs(name);
     if (reported.has(name) || actsSomewhere(context, name) || hiddenByShort(context, lugs)) return [];
     return [pot.role === "tone" && !meetsSignal(context, lugs) ? toneNeverReaches(name, lugs) : noEffect(name, lugs)];
   });
-  const switches = context.controls.switches.flatMap(({ name, part, onShaft, table }) => {
-    const lugs = wiredLugs(context, part, onShaft ? `${part}.s.` : `${part}.`);
+  const switches = context.controls.switches.flatMap(({ name, table }) => {
+    const lugs = wired(
+      context,
+      table.lugs.map((local) => contactLug(name, local)),
+    );
     const single = table.positions.length < 2;
     if (lugs.length === 0 || single || actsSomewhere(context, name)) return [];
     return [noEffect(name, lugs)];
@@ -88,7 +90,7 @@ export function positionsWithoutTone(context: AuditContext): Finding[] {
   return [
     finding({
       code: "position-without-tone",
-      lugs: tones.flatMap((tone) => context.trackLugs(tone)),
+      lugs: tones.flatMap((tone) => trackLugs(tone)),
       settings: context.settingsOf(without),
       message: `No tone control acts ${context.where(without)}.`,
       remedy:

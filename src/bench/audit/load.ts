@@ -1,3 +1,4 @@
+import { showQuantity } from "../../build-file/show-quantity.ts";
 import { DirectCurrent } from "../../network/direct-current.ts";
 import type { Network } from "../../network/elements.ts";
 import { CircuitMaker } from "../../response/circuit.ts";
@@ -64,7 +65,7 @@ function loadOn(context: AuditContext, maker: CircuitMaker, state: State): Load 
   return { ohms, usual: toned ? usual.pair : usual.volume };
 }
 
-const kilohms = (ohms: number) => `${Number((ohms / 1000).toPrecision(3))} kΩ`;
+const shown = (ohms: number) => showQuantity(ohms, "resistance", 3);
 
 /** Pickups, each where it sounds alone, that the pots load far more or less than usual; pots that are miswired come first. */
 export function unusualLoads(context: AuditContext): Finding[] {
@@ -87,7 +88,7 @@ export function unusualLoads(context: AuditContext): Finding[] {
       code: "load-unusual",
       lugs: leadsOf(context, name),
       settings: context.settingsOf(states),
-      message: `${name} works into ${kilohms(first.ohms)} ${context.where(states)}; such a pickup usually sees about ${kilohms(first.usual)}. Expect it ${heavy ? "duller" : "brighter"}.`,
+      message: `${name} works into ${shown(first.ohms)} ${context.where(states)}; such a pickup usually sees about ${shown(first.usual)}. Expect it ${heavy ? "duller" : "brighter"}.`,
       remedy: heavy
         ? "If it sounds muddy, fit pots of the next larger value, or a no-load tone."
         : "If it sounds thin, put a resistor of the pot's own value from its hot to ground, or fit smaller pots.",

@@ -1,5 +1,5 @@
+import { hasCoilLeads, trackLugs } from "../../build-file/lug-names.ts";
 import { magnitudeOf, PositionProbe } from "../../response/labels/position-probe.ts";
-import { hasCoilLeads } from "../coil-leads.ts";
 import type { AuditContext } from "./context.ts";
 import { type Finding, finding } from "./finding.ts";
 import { listed } from "./states.ts";
@@ -83,7 +83,7 @@ function unconnectedLugs(context: AuditContext): { name: string; lugs: string[] 
   }));
   const pots = context.partsOf("pot").map(([name, pot]) => ({
     name,
-    lugs: [...context.trackLugs(name), ...(pot.gangs ? [`${name}.b1`, `${name}.b2`, `${name}.b3`] : [])],
+    lugs: [...trackLugs(name), ...(pot.gangs ? trackLugs(name, 1) : [])],
   }));
   return [...twoEnded, ...pots].filter(({ lugs }) => usefulNets(context, lugs) < 2);
 }

@@ -1,3 +1,4 @@
+import { contactLug } from "../../build-file/lug-names.ts";
 import type { AuditContext, State } from "./context.ts";
 import { type Finding, finding } from "./finding.ts";
 import { jackUnwired } from "./jack.ts";
@@ -77,11 +78,12 @@ function deadPositions(context: AuditContext, silent: readonly State[]): Finding
 function contactLugs(context: AuditContext, states: readonly State[]): string[] {
   const { main } = context.controls;
   if (!main) return [];
-  const prefix = main.onShaft ? `${main.part}.s.` : `${main.part}.`;
   const joined = states.flatMap(({ settings }) =>
     main.table.positions[(settings.switches[main.name] ?? 1) - 1]!.flat(),
   );
-  return [...new Set(joined)].map((lug) => `${prefix}${lug}`).filter((lug) => context.neighbours(lug).length > 0);
+  return [...new Set(joined)]
+    .map((local) => contactLug(main.name, local))
+    .filter((lug) => context.neighbours(lug).length > 0);
 }
 
 /** Silent states: shorts that a wire explains, a mute, and positions that are dead for want of a way through. */

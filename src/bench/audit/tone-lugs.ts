@@ -1,3 +1,4 @@
+import { trackLugs } from "../../build-file/lug-names.ts";
 import type { Build } from "../../build-file/schema.ts";
 import { CircuitMaker } from "../../response/circuit.ts";
 import { ActivityReader } from "../../response/labels/activity.ts";
@@ -24,7 +25,7 @@ function withLugFreed(build: Build, lug: string): Build {
 
 /** The lug that, freed, leaves a tone that works and no longer moves the meter. */
 function culpritLug(context: AuditContext, tone: string, state: State): string | undefined {
-  return context.trackLugs(tone).find((lug) => {
+  return trackLugs(tone).find((lug) => {
     const freed = withLugFreed(context.build, lug);
     if (passesDirectCurrent(new CircuitMaker(freed), tone, state)) return false;
     return new ActivityReader(freed).isActive(tone, state.settings);
@@ -32,7 +33,7 @@ function culpritLug(context: AuditContext, tone: string, state: State): string |
 }
 
 function joinedOuterLugs(context: AuditContext, tone: string): boolean {
-  const [one, wiper, three] = context.trackLugs(tone).map((lug) => context.wired.netOfLug[context.index(lug)]);
+  const [one, wiper, three] = trackLugs(tone).map((lug) => context.wired.netOfLug[context.index(lug)]);
   return one === three && one !== wiper;
 }
 
@@ -46,7 +47,7 @@ function touchedBy(context: AuditContext, lug: string): string {
 export function toneLugsThatTouch(context: AuditContext): Finding[] {
   const maker = new CircuitMaker(context.build);
   return context.controls.potsWithRole("tone").flatMap((tone) => {
-    const lugs = context.trackLugs(tone);
+    const lugs = trackLugs(tone);
     if (joinedOuterLugs(context, tone)) {
       return finding({
         code: "unused-lug-touches",

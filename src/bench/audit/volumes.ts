@@ -1,3 +1,4 @@
+import { trackLugs } from "../../build-file/lug-names.ts";
 import { SILENT_BELOW } from "../../response/labels/position-coils.ts";
 import { type AuditContext, type State, withDials } from "./context.ts";
 import { type Finding, finding } from "./finding.ts";
@@ -31,7 +32,7 @@ export function backwardVolumes(context: AuditContext): Finding[] {
     if (backwards.length === 0 || forwards) return [];
     return finding({
       code: "volume-backwards",
-      lugs: context.trackLugs(name),
+      lugs: trackLugs(name),
       settings: backwards.length === context.alive.length ? [] : context.settingsOf(backwards),
       message: `${name} is wired backwards: loudest at 0, quietest at 10.`,
       remedy: "Swap the wires on its two outer lugs; the wiper stays.",
@@ -51,7 +52,7 @@ export function backwardTones(context: AuditContext): Finding[] {
     if (backwards.length === 0 || change.some((rise) => rise > BRIGHTER_DB)) return [];
     return finding({
       code: "tone-backwards",
-      lugs: context.trackLugs(name),
+      lugs: trackLugs(name),
       message: `${name} is wired backwards: brightest at 0, darkest at 10.`,
       remedy: "Move the wire on its outer lug to the other outer lug.",
     });
@@ -72,7 +73,7 @@ export function volumesThatNeverSilence(context: AuditContext): Finding[] {
   return [
     finding({
       code: "volume-never-silent",
-      lugs: names.flatMap((name) => context.trackLugs(name)),
+      lugs: names.flatMap((name) => trackLugs(name)),
       settings: context.settingsOf(leaking),
       message: `With the volume at 0 there is still sound ${context.where(leaking)}.`,
       remedy: "Check the ground on the volume's outer lug (the bent one): without it the pot only adds resistance.",
@@ -95,7 +96,7 @@ export function volumesThatMuteEachOther(context: AuditContext): Finding[] {
   return [
     finding({
       code: "volumes-mute-each-other",
-      lugs: names.flatMap((name) => context.trackLugs(name)),
+      lugs: names.flatMap((name) => trackLugs(name)),
       settings: context.settingsOf(states),
       message: `Turning any of ${listed(names)} to 0 silences every pickup ${context.where(states)}.`,
       remedy:

@@ -1,13 +1,12 @@
 import { type SwitchControl, switchControls } from "../../build-file/lugs.ts";
 import type { Build } from "../../build-file/schema.ts";
-import type { Settings } from "../../build-file/settings.ts";
+import { DIAL_MAX, type Settings } from "../../build-file/settings.ts";
 import { wiperFraction } from "../../build-file/taper.ts";
 import { type ContactPairs, contactPairs } from "../../wiring/contacts.ts";
 import { type DcParts, dcPartsOf } from "./resistors.ts";
 
 /** Nodes beyond the lugs that an edit may hang wires on: a lug lifted from its wires leaves them joined to one of these. */
 const SPARE_NODES = 4;
-const DIAL_MAX = 10;
 
 /** Everything an ohmmeter can see of a guard. Edits copy it and change the copy; the arrays are never shared then. */
 export interface MeterModel {

@@ -1,4 +1,5 @@
 import { partsOfKind } from "../../build-file/build-file.ts";
+import { trackLugs } from "../../build-file/lug-names.ts";
 import type { SwitchControl } from "../../build-file/lugs.ts";
 import type { Build } from "../../build-file/schema.ts";
 import { Controls, shaftWord, withControl } from "../../build-file/settings.ts";
@@ -79,7 +80,7 @@ function groundedLugs(build: Build, controls: Controls, sleeve: string): Reading
   const grounded = (lug: string) => netOfLug[wiring.lugs.indexOf(lug)] === netOfLug[wiring.lugs.indexOf(sleeve)];
   return controls
     .potsWithRole("volume")
-    .flatMap((pot) => ["1", "2", "3"].map((lug) => `${pot}.${lug}`))
+    .flatMap((pot) => trackLugs(pot))
     .filter(grounded)
     .map((lug) => ({ label: `${lug} to jack sleeve`, between: [lug, sleeve], settings: controls.atRest }));
 }

@@ -1,9 +1,9 @@
 import { pickupType } from "../../build-file/catalogue/pickup-types.ts";
 import type { Part, PartOf } from "../../build-file/schema.ts";
+import { showQuantity } from "../../build-file/show-quantity.ts";
 import type { SwitchSpec } from "../../build-file/switch-types.ts";
 import { SWITCH_WORDS } from "../../build-file/switch-words.ts";
 import { valueTolerance } from "../../build-file/tolerances.ts";
-import { ohmsText } from "../ohms-text.ts";
 import { capacitorCode, potCode, resistorBands, toleranceLetter } from "./printed-codes.ts";
 
 /** A part as a shop would call it. */
@@ -17,14 +17,7 @@ function percent(fraction: number): string {
   return `±${Number((fraction * 100).toPrecision(3))} %`;
 }
 
-/** As many figures as any code or meter gives. */
-const ohms = (value: number) => ohmsText(value, 4);
-
-function farads(value: number): string {
-  const [scaled, unit] =
-    value >= 1e-6 ? [value * 1e6, "µF"] : value >= 1e-9 ? [value * 1e9, "nF"] : [value * 1e12, "pF"];
-  return `${Number(scaled.toPrecision(4))} ${unit}`;
-}
+const ohms = (value: number) => showQuantity(value, "resistance");
 
 function describePot(part: PartOf<"pot">): Description {
   const code = potCode(part.resistance, part.taper);
@@ -78,7 +71,10 @@ export function describePart(part: Part): Description {
       const { fraction } = valueTolerance(part);
       const code = capacitorCode(part.capacitance);
       const letter = toleranceLetter(fraction);
-      return { what: `cap ${farads(part.capacitance)} ${percent(fraction)}`, code: code && `${code}${letter ?? ""}` };
+      return {
+        what: `cap ${showQuantity(part.capacitance, "capacitance")} ${percent(fraction)}`,
+        code: code && `${code}${letter ?? ""}`,
+      };
     }
     case "resistor": {
       const { fraction } = valueTolerance(part);

@@ -1,5 +1,6 @@
 import type { Build } from "../../build-file/schema.ts";
 import { Controls } from "../../build-file/settings.ts";
+import { showQuantity } from "../../build-file/show-quantity.ts";
 import { REFERENCE_CELSIUS } from "../meter/copper.ts";
 import { LEADS_OHMS } from "../meter/hobby-meter.ts";
 import { ReadingTaker } from "../meter/reading-taker.ts";
@@ -15,8 +16,7 @@ export interface Check {
 }
 
 function range(low: number | null, high: number | null): string {
-  const words = (ohms: number) =>
-    ohms >= 1000 ? `${Number((ohms / 1000).toPrecision(3))} kΩ` : `${Math.round(ohms)} Ω`;
+  const words = (ohms: number) => showQuantity(ohms, "resistance", 3);
   if (low === null || high === null) return "open";
   return high <= LEADS_OHMS ? `under ${LEADS_OHMS} Ω` : `${words(low)} to ${words(high)}`;
 }

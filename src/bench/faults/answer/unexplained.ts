@@ -1,3 +1,4 @@
+import { DIAL_MAX } from "../../../build-file/settings.ts";
 import { isJoint } from "../../meter/hobby-meter.ts";
 import type { ReadingPlan } from "../../meter/reading-plan.ts";
 import type { Group } from "../hypotheses/groups.ts";
@@ -8,7 +9,6 @@ import type { Explanation } from "./explanations.ts";
 
 /** At most so many readings are named in a message. */
 const MAX_NAMED = 4;
-const DIAL_AT_REST = 10;
 
 function ohmsText({ ohms, above }: Observation): string {
   if (above !== undefined) return `above ${Number(above.toPrecision(4))} Ω`;
@@ -17,7 +17,7 @@ function ohmsText({ ohms, above }: Observation): string {
 
 /** What is read, and in which state of the controls. */
 function whereText({ label, settings: { switches, dials } }: ReadingPlan): string {
-  const turned = Object.entries(dials).filter(([, dial]) => dial !== DIAL_AT_REST);
+  const turned = Object.entries(dials).filter(([, dial]) => dial !== DIAL_MAX);
   return [label, ...[...Object.entries(switches), ...turned].map(([name, value]) => `${name} ${value}`)].join(", ");
 }
 

@@ -1,3 +1,4 @@
+import { contactLug } from "../../../build-file/lug-names.ts";
 import { LugTable, switchControls } from "../../../build-file/lugs.ts";
 import type { Build, Part, PartOf, Wire } from "../../../build-file/schema.ts";
 import type { SwitchTable } from "../../../build-file/switch-types.ts";
@@ -89,9 +90,8 @@ class BuildEditor {
   }
 
   #killContact(control: number, lug: number): void {
-    const { part, table, onShaft } = switchControls(this.#build.parts)[control]!;
-    const prefix = onShaft ? `${part}.s.` : `${part}.`;
-    const dead = this.#table.nameAt(lug).slice(prefix.length);
+    const { name: called, part, table } = switchControls(this.#build.parts)[control]!;
+    const dead = table.lugs.find((local) => this.#table.find(contactLug(called, local)) === lug);
     const positions: SwitchTable["positions"] = table.positions.map((groups) => [
       ...groups.map((group) => group.filter((name) => name !== dead)).filter((group) => group.length > 0),
       ...table.lugs.map((name) => [name]),

@@ -1,5 +1,6 @@
 import { partsOfKind } from "../../../build-file/build-file.ts";
-import { leadsOfCoil } from "../../coil-leads.ts";
+import { leadsOfCoil, trackLugs } from "../../../build-file/lug-names.ts";
+import { shortQuantity } from "../../../build-file/show-quantity.ts";
 import { called, coilCalled, type Fault, fault } from "../fault.ts";
 import type { GuardWiring } from "./guard-wiring.ts";
 
@@ -42,20 +43,16 @@ export function capFaults({ build, lug, joined }: GuardWiring): Fault[] {
   });
 }
 
-function thousands(ohms: number): string {
-  return ohms >= 1e6 ? `${ohms / 1e6}M` : `${ohms / 1e3}k`;
-}
-
 export function potValueFaults({ build }: GuardWiring): Fault[] {
   return partsOfKind(build, "pot").flatMap(([part, pot]) =>
     [pot, ...(pot.gangs ?? [])].flatMap((track, gang) => {
       const ohms = track.measured ?? track.resistance;
-      const prefix = gang === 0 ? "" : "b";
+      const [bottom, , top] = trackLugs(part, gang);
       return USUAL_TRACKS.filter((usual) => Math.abs(Math.log(usual / ohms)) > MIN_LOG_RATIO).map((usual) =>
         fault(
           "wrong-pot-value",
-          [`${part}.${prefix}1`, `${part}.${prefix}3`],
-          `${called(build, part)} is a ${thousands(usual)} pot, not ${thousands(ohms)}.`,
+          [bottom, top],
+          `${called(build, part)} is a ${shortQuantity(usual)} pot, not ${shortQuantity(ohms)}.`,
           [{ edit: "resistance", part, gang, factor: usual / ohms }],
         ),
       );

@@ -1,7 +1,7 @@
 import { partsOfKind } from "../../../build-file/build-file.ts";
-import { trackLugs } from "../../../build-file/lug-names.ts";
-import { lugsOfPart, switchControls } from "../../../build-file/lugs.ts";
-import type { Part } from "../../../build-file/schema.ts";
+import { contactLug, trackLugs } from "../../../build-file/lug-names.ts";
+import { lugsOfPart, type SwitchControl, switchControls } from "../../../build-file/lugs.ts";
+import type { Part, Pot } from "../../../build-file/schema.ts";
 import { type Fault, type FaultKind, fault } from "../fault.ts";
 import type { GuardWiring } from "./guard-wiring.ts";
 
@@ -16,7 +16,7 @@ function allPairs(lugs: readonly string[]): Pair[] {
 }
 
 /** Lugs of one pole stand in a row; on a two-throw switch the poles' lugs stand side by side as well. */
-function switchNeighbours(prefix: string, lugs: readonly string[]): Pair[] {
+function switchNeighbours({ name, table: { lugs } }: SwitchControl): Pair[] {
   const poles = new Map<string, string[]>();
   for (const lug of lugs) {
     const pole = /^[A-H]\d+$/.test(lug) ? lug[0]! : "";
@@ -27,7 +27,7 @@ function switchNeighbours(prefix: string, lugs: readonly string[]): Pair[] {
   const across = aside.flatMap(([left, right]) =>
     rows[Number(left)]!.map((lug, index): Pair => [lug, rows[Number(right)]![index]!]),
   );
-  return [...rows.flatMap(neighbours), ...across].map(([a, b]): Pair => [prefix + a, prefix + b]);
+  return [...rows.flatMap(neighbours), ...across].map(([a, b]): Pair => [contactLug(name, a), contactLug(name, b)]);
 }
 
 function shorts(guard: GuardWiring, kind: FaultKind, pairs: readonly Pair[], word: (pair: Pair) => string): Fault[] {
@@ -41,14 +41,17 @@ function shorts(guard: GuardWiring, kind: FaultKind, pairs: readonly Pair[], wor
 const touching = ([a, b]: Pair) =>
   `${a} and ${b} touch: a solder bridge, a whisker of wire, or bare leads against each other.`;
 
+/** The lugs of each of a pot's tracks, in order along it. */
+function tracksOf(name: string, { gangs = [] }: Pot): (readonly string[])[] {
+  return [0, ...gangs.map((_, index) => index + 1)].map((gang) => trackLugs(name, gang));
+}
+
 /** Pairs of a part's lugs that stand beside each other; a switch's are told pole by pole. */
 function neighbourPairs(name: string, part: Part): Pair[] {
   const own = () => lugsOfPart(name, part).map((lug) => lug.name);
   switch (part.kind) {
-    case "pot": {
-      const gangs = part.gangs ? [0, 1] : [0];
-      return gangs.flatMap((gang) => neighbours(trackLugs(name, gang)));
-    }
+    case "pot":
+      return tracksOf(name, part).flatMap(neighbours);
     case "resistor":
     case "jack":
       return neighbours(own());
@@ -66,16 +69,16 @@ function neighbourPairs(name: string, part: Part): Pair[] {
 export function neighbourShorts(guard: GuardWiring): Fault[] {
   const { parts } = guard.build;
   const pairs = Object.entries(parts).flatMap(([name, part]) => neighbourPairs(name, part));
-  const onSwitches = switchControls(parts).flatMap(({ part, table, onShaft }) =>
-    switchNeighbours(onShaft ? `${part}.s.` : `${part}.`, table.lugs),
-  );
+  const onSwitches = switchControls(parts).flatMap(switchNeighbours);
   return shorts(guard, "lugs-shorted", [...pairs, ...onSwitches], touching);
 }
 
 /** Each track lug of a pot against its own case. */
 export function caseShorts(guard: GuardWiring): Fault[] {
   const pairs = partsOfKind(guard.build, "pot").flatMap(([name, pot]) =>
-    [...trackLugs(name), ...(pot.gangs ? trackLugs(name, 1) : [])].map((lug): Pair => [lug, `${name}.case`]),
+    tracksOf(name, pot)
+      .flat()
+      .map((lug): Pair => [lug, `${name}.case`]),
   );
   return shorts(
     guard,

@@ -1,25 +1,26 @@
+import { contactLug } from "../../../build-file/lug-names.ts";
 import { switchControls } from "../../../build-file/lugs.ts";
 import { type Fault, fault } from "../fault.ts";
 import type { GuardWiring } from "./guard-wiring.ts";
 
 /** Each contact that never closes: dirt, a bent blade. Lugs with nothing on them cannot show it. */
 export function contactFaults(guard: GuardWiring): Fault[] {
-  return switchControls(guard.build.parts).flatMap(({ part, table, onShaft }, control) =>
+  return switchControls(guard.build.parts).flatMap(({ name, table }, control) =>
     table.lugs.flatMap((local) => {
-      const name = `${part}.${onShaft ? "s." : ""}${local}`;
-      const { index } = guard.lug(name);
+      const lug = contactLug(name, local);
+      const { index } = guard.lug(lug);
       const inContact = table.positions.some((groups) => groups.some((g) => g.length > 1 && g.includes(local)));
       if (!inContact || guard.wiresAt(index) === 0) return [];
-      const message = `The contact at ${name} does not close: dirty, or its blade is bent. Work the switch, then clean it.`;
-      return [fault("contact-open", [name], message, [{ edit: "dead-contact", control, lug: index }])];
+      const message = `The contact at ${lug} does not close: dirty, or its blade is bent. Work the switch, then clean it.`;
+      return [fault("contact-open", [lug], message, [{ edit: "dead-contact", control, lug: index }])];
     }),
   );
 }
 
 /** Each wire end on a switch, on every other lug of that switch. */
 export function wrongLugFaults(guard: GuardWiring): Fault[] {
-  return switchControls(guard.build.parts).flatMap(({ part, table, onShaft }) => {
-    const lugs = table.lugs.map((local) => guard.lug(`${part}.${onShaft ? "s." : ""}${local}`));
+  return switchControls(guard.build.parts).flatMap(({ name, table }) => {
+    const lugs = table.lugs.map((local) => guard.lug(contactLug(name, local)));
     return guard.wires.flatMap(({ from, to }, wire) =>
       (["from", "to"] as const).flatMap((end): Fault[] => {
         const right = lugs.find((lug) => lug.index === (end === "from" ? from : to));
@@ -47,8 +48,8 @@ interface WireEnd {
 
 /** Each two wires of a switch, one on the other's lug. */
 export function exchangedWireFaults(guard: GuardWiring): Fault[] {
-  return switchControls(guard.build.parts).flatMap(({ part, table, onShaft }) => {
-    const lugs = new Set(table.lugs.map((local) => guard.lug(`${part}.${onShaft ? "s." : ""}${local}`).index));
+  return switchControls(guard.build.parts).flatMap(({ name, table }) => {
+    const lugs = new Set(table.lugs.map((local) => guard.lug(contactLug(name, local)).index));
     const ends = guard.wires.flatMap(({ from, to }, wire): WireEnd[] => [
       ...(lugs.has(from) ? [{ wire, end: "from", lug: from, far: to } as const] : []),
       ...(lugs.has(to) ? [{ wire, end: "to", lug: to, far: from } as const] : []),

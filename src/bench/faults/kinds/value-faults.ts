@@ -1,13 +1,13 @@
+import { leadsOfCoil, trackLugs } from "../../../build-file/lug-names.ts";
 import type { Build } from "../../../build-file/schema.ts";
-import { leadsOfCoil } from "../../coil-leads.ts";
+import { showQuantity } from "../../../build-file/show-quantity.ts";
 import type { Parameter } from "../../meter/resistors.ts";
-import { ohmsText } from "../../ohms-text.ts";
 import { called, coilCalled, type Fault } from "../fault.ts";
 
 /** What can carry another value than the build says: three figures are more than a meter of 1 % can vouch for. */
 const FIGURES = 3;
 
-const shown = (ohms: number) => ohmsText(ohms, FIGURES);
+const shown = (ohms: number) => showQuantity(ohms, "resistance", FIGURES);
 
 function coilValue(build: Build, part: string, coil: string, factor: number): Fault | undefined {
   const pickup = build.parts[part];
@@ -31,10 +31,10 @@ function potValue(build: Build, part: string, gang: number, factor: number): Fau
   if (pot?.kind !== "pot") return undefined;
   const track = gang === 0 ? pot : pot.gangs![gang - 1]!;
   const right = track.measured ?? track.resistance;
-  const prefix = gang === 0 ? "" : "b";
+  const [bottom, , top] = trackLugs(part, gang);
   return {
     kind: "pot-value",
-    lugs: [`${part}.${prefix}1`, `${part}.${prefix}3`],
+    lugs: [bottom, top],
     message: `The track of ${called(build, part)} has about ${shown(right * factor)} in place of ${shown(right)}: another pot than the build file says, or a worn track.`,
     edits: [{ edit: "resistance", part, gang, factor }],
     ohms: right * factor,

@@ -1,3 +1,4 @@
+import { settingsKey } from "../../../build-file/settings.ts";
 import { type MeterModel, type MeterState, meterStateOf } from "../../meter/meter-model.ts";
 import type { ReadingPlan } from "../../meter/reading-plan.ts";
 import { sweptTrackOf } from "../../meter/reading-taker.ts";
@@ -8,7 +9,7 @@ export function questionsOf(model: MeterModel, plans: readonly ReadingPlan[]): Q
   const states = new Map<string, MeterState>();
   const { lugs } = model.parts;
   return plans.map(({ between, settings, sweep }) => {
-    const key = JSON.stringify([Object.entries(settings.dials), Object.entries(settings.switches)]);
+    const key = settingsKey(settings);
     const state = states.get(key) ?? meterStateOf(model, settings);
     states.set(key, state);
     const probes = {

@@ -1,5 +1,5 @@
 import type { Build } from "../../../build-file/schema.ts";
-import { Controls, rawSettings, type SettingValue } from "../../../build-file/settings.ts";
+import { Controls, rawSettings, type SettingValue, settingsKey } from "../../../build-file/settings.ts";
 import { isJoint, isOpen } from "../../meter/hobby-meter.ts";
 import type { MeterModel } from "../../meter/meter-model.ts";
 import type { ReadingPlan } from "../../meter/reading-plan.ts";
@@ -58,12 +58,7 @@ function candidatePlans(build: Build, suspects: readonly Suspect[], taken: Reado
 
 /** The same for two plans that ask the same of the meter. */
 export function planKey({ between, settings, sweep }: ReadingPlan): string {
-  return JSON.stringify([
-    [...between].sort(),
-    Object.entries(settings.dials),
-    Object.entries(settings.switches),
-    sweep,
-  ]);
+  return JSON.stringify([[...between].sort(), settingsKey(settings), sweep]);
 }
 
 interface Bin {
