@@ -25,7 +25,7 @@ describeWith("chromium", "two builds on the plot", () => {
     await openScenario(page, /HSS/);
     const other = page.locator(".readout-other");
     expect(await other.count()).toBe(0);
-    await page.getByRole("radio", { name: "build B" }).check({ force: true });
+    await page.getByRole("radio", { name: "guard B" }).check({ force: true });
     await expect.poll(() => other.textContent()).toMatch(/B, .+: Peak at .+3 dB down at/);
     const own = await page.locator(".readout-text").first().textContent();
     expect(await featuresOf(page)).toContain(own!.replace("This guard: ", ""));

@@ -122,19 +122,19 @@ describeWith("chromium", "describing a guard", () => {
     const features = await featuresOf(page);
     const [download] = await Promise.all([
       page.waitForEvent("download"),
-      page.getByRole("button", { name: "Save file" }).click(),
+      page.getByRole("button", { name: "Save build file" }).click(),
     ]);
     expect(download.suggestedFilename()).toBe("hss-guard-250-k-pots.presolder.json");
     const saved = Buffer.concat(await (await download.createReadStream()).toArray());
     expect(JSON.parse(saved.toString()).parts.cap1.capacitance).toBe("10n");
     await openScenario(page, /long lead/);
-    await page.getByLabel("Open file").setInputFiles({
+    await page.getByLabel("Open build file").setInputFiles({
       name: "guard.json",
       mimeType: "application/json",
       buffer: saved,
     });
     await expect.poll(() => featuresOf(page)).toBe(features);
-    await page.getByLabel("Open file").setInputFiles({
+    await page.getByLabel("Open build file").setInputFiles({
       name: "picture.json",
       mimeType: "application/json",
       buffer: Buffer.from("{"),
@@ -155,7 +155,7 @@ describeWith("chromium", "describing a guard", () => {
     const { source } = JSON.parse((await draft())!);
     const open = (name: string, value: unknown) =>
       page
-        .getByLabel("Open file")
+        .getByLabel("Open build file")
         .setInputFiles({ name, mimeType: "application/json", buffer: Buffer.from(JSON.stringify(value)) });
     const bad = { ...source, title: "Bad", parts: { ...source.parts, cap1: { kind: "cap", capacitance: "22x" } } };
     await open("bad.json", bad);

@@ -11,7 +11,7 @@ describeWith("chromium", "links", () => {
     const { page } = await site.visit();
     await whenReady(page);
     await openScenario(page, /HSS/);
-    await page.locator("label.choice", { hasText: "build B" }).click();
+    await page.locator("label.choice", { hasText: "guard B" }).click();
     await page.locator("label.choice", { hasText: /^true$/ }).click();
     await showTab(page, "Send it");
     await page.getByRole("button", { name: "Copy a link to this guard" }).click();
@@ -21,7 +21,7 @@ describeWith("chromium", "links", () => {
     const friend = await site.visit({ path: url.pathname });
     await whenReady(friend.page);
     expect(await featuresOf(friend.page)).toBe(features);
-    expect(await friend.page.getByRole("radio", { name: "build B" }).isChecked()).toBe(true);
+    expect(await friend.page.getByRole("radio", { name: "guard B" }).isChecked()).toBe(true);
     expect(await friend.page.getByRole("radio", { name: "true" }).isChecked()).toBe(true);
     await showTab(friend.page, "A against B");
     expect(await friend.page.locator("#panel-builds").textContent()).toContain("HSS guard, 500 kΩ pots");

@@ -13,7 +13,7 @@ import { createListeningVerdict } from "./listening-verdict.ts";
 
 function partsTable(a: Reading, b: Reading): HTMLElement {
   const differences = differencesOf(a.source, b.source);
-  if (differences.length === 0) return h("p", {}, "The two builds are the same, part by part and wire by wire.");
+  if (differences.length === 0) return h("p", {}, "The two guards are the same, part by part and wire by wire.");
   const rows = differences.map(({ where, inA, inB }) => [where, inA, inB]);
   return plainTable("What differs", ["Where", "A", "B"], rows);
 }
@@ -64,7 +64,7 @@ function createKeepers(store: AppStore, editor: Editor): HTMLElement {
 
 const SETTLED_MS = 150;
 
-/** Two builds side by side: the one on the bench is A, the one kept aside is B. */
+/** Two guards side by side: the one on the bench is A, the one kept aside is B. */
 export function createBuildsPanel(store: AppStore, editor: Editor): HTMLElement {
   const names = h("p", {});
   const curves = h("div", {});

@@ -11,7 +11,7 @@ const WISHES = [
   { value: "tone-halfway", label: "tone at 5 sounds halfway" },
   { value: "keeps-treble", label: "turned down, it keeps its treble" },
   { value: "as-bright", label: "this position is as bright as…" },
-  { value: "like", label: "as close as possible to build B" },
+  { value: "like", label: "as close as possible to guard B" },
 ] satisfies Option<WishRequest["kind"]>[];
 
 export interface WishFields {

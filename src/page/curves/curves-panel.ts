@@ -17,7 +17,7 @@ function familyRow(store: AppStore): HTMLElement {
       { value: "tone", label: "tone 0–10" },
       { value: "position", label: "positions" },
       { value: "volume", label: "volume" },
-      { value: "builds", label: "build B" },
+      { value: "builds", label: "guard B" },
     ],
     (family) => store.set({ family }),
   );

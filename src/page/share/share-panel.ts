@@ -4,7 +4,7 @@ import type { AppStore } from "../state/app-state.ts";
 import { viewOf } from "./view.ts";
 
 async function makeLink({ state }: AppStore): Promise<string> {
-  if (state.faults.length > 0) throw new Error("The build has faults that must be mended before it can be sent.");
+  if (state.faults.length > 0) throw new Error("The guard has faults that must be mended before it can be sent.");
   const { url } = await postJson("/api/link", { build: state.source, view: { ...viewOf(state) } });
   return url;
 }
@@ -47,7 +47,7 @@ export function createSharePanel(store: AppStore): HTMLElement {
     h(
       "p",
       { class: "hint" },
-      "The link holds the whole build, the build kept as B and what is set now. Nothing is stored anywhere else; whoever has the link has the guard.",
+      "The link holds the whole guard, the guard kept as B and what is set now. Nothing is stored anywhere else; whoever has the link has the guard.",
     ),
     h("div", { class: "buttons" }, button),
     holder,

@@ -63,8 +63,8 @@ export function createFileButtons(store: AppStore, editor: Editor): HTMLElement 
     { class: "buttons" },
     undo,
     redo,
-    h("span", { class: "file-holder" }, input, h("label", { for: id, class: "button" }, "Open file")),
-    h("button", { type: "button", onclick: () => save(store) }, "Save file"),
+    h("span", { class: "file-holder" }, input, h("label", { for: id, class: "button" }, "Open build file")),
+    h("button", { type: "button", onclick: () => save(store) }, "Save build file"),
   );
   return h("div", { class: "stack" }, buttons, doubt.element);
 }
