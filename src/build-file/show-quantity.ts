@@ -1,4 +1,4 @@
-import type { Dimension } from "./quantity.ts";
+import type { Dimension } from "./units.ts";
 
 const UNITS: Readonly<Record<Dimension, string>> = {
   resistance: "Ω",

@@ -1,7 +1,8 @@
 import { z } from "zod";
 import { type InputFault, refused } from "../errors.ts";
 import { nearestWord, suggestion } from "./nearest.ts";
-import { type Dimension, parseQuantity, type Quantity, QuantityError } from "./quantity.ts";
+import { parseQuantity, type Quantity, QuantityError } from "./quantity.ts";
+import type { Dimension } from "./units.ts";
 
 /** An object that refuses unknown keys by name and suggests the nearest known one. */
 export function strict<Shape extends z.core.$ZodLooseShape>(shape: Shape) {

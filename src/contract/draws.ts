@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { strict } from "../build-file/zod-tools.ts";
-import { DEFAULT_DRAWS, DEFAULT_SEED } from "../choice/tolerance/tolerance.ts";
+import { DEFAULT_DRAWS, DEFAULT_SEED } from "../choice/tolerance/draws.ts";
 import { MAX_DRAWS, MAX_SEED, MIN_DRAWS } from "../limits.ts";
 
 export const drawsFields = {

@@ -4,7 +4,7 @@ import { Ohmmeter } from "../../src/bench/meter/ohmmeter.ts";
 import { readBuild } from "../../src/build-file/read-build.ts";
 import { expandSweep } from "../../src/build-file/sweep.ts";
 import { curveFor, Guard } from "../../src/choice/guard.ts";
-import { drawGuards } from "../../src/choice/tolerance/tolerance.ts";
+import { drawGuards } from "../../src/choice/tolerance/draws.ts";
 import { createUniform } from "../../src/choice/uniform.ts";
 import { logSpaced } from "../../src/response/frequencies.ts";
 import { medianMilliseconds } from "./stopwatch.ts";

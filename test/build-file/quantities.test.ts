@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { type Dimension, parseQuantity } from "../../src/build-file/quantity.ts";
+import { parseQuantity } from "../../src/build-file/quantity.ts";
+import type { Dimension } from "../../src/build-file/units.ts";
 
 const read = (text: number | string, dimension: Dimension) => parseQuantity(text, dimension);
 

@@ -1,4 +1,5 @@
-import { type Dimension, parseQuantity, QuantityError } from "../../build-file/quantity.ts";
+import { parseQuantity, QuantityError } from "../../build-file/quantity.ts";
+import type { Dimension } from "../../build-file/units.ts";
 import { faultAt } from "../../errors.ts";
 import { MAX_CANDIDATES } from "../../limits.ts";
 import { preferredValues, type SeriesName } from "./e-series.ts";

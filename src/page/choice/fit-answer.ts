@@ -1,5 +1,5 @@
-import type { Dimension } from "../../build-file/quantity.ts";
 import { showQuantity } from "../../build-file/show-quantity.ts";
+import type { Dimension } from "../../build-file/units.ts";
 import type { FittedAnswer, RangeAnswer } from "../../contract/fit.ts";
 import { h, s } from "../dom/element.ts";
 import { plainTable } from "../dom/table.ts";

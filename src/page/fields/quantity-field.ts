@@ -1,5 +1,6 @@
-import { type Dimension, parseQuantity, QuantityError } from "../../build-file/quantity.ts";
+import { parseQuantity, QuantityError } from "../../build-file/quantity.ts";
 import { showQuantity } from "../../build-file/show-quantity.ts";
+import type { Dimension } from "../../build-file/units.ts";
 import { h } from "../dom/element.ts";
 import { assembleField, type Commit, type Field, type Labelled } from "./field.ts";
 

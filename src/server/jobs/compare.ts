@@ -3,7 +3,7 @@ import { Controls, type RawSettings, type Settings } from "../../build-file/sett
 import { expandSweep, type RawSweep } from "../../build-file/sweep.ts";
 import { compare } from "../../choice/compare/compare.ts";
 import { Guard } from "../../choice/guard.ts";
-import { DEFAULT_DRAWS, DEFAULT_SEED } from "../../choice/tolerance/tolerance.ts";
+import { DEFAULT_DRAWS, DEFAULT_SEED } from "../../choice/tolerance/draws.ts";
 import type { CompareAnswer, CompareBody } from "../../contract/compare.ts";
 import { readBuildAt } from "../../contract/refusal.ts";
 import { refused } from "../../errors.ts";

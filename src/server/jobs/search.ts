@@ -1,6 +1,6 @@
-import type { Dimension } from "../../build-file/quantity.ts";
 import type { Build } from "../../build-file/schema.ts";
 import { Controls, parseSettings } from "../../build-file/settings.ts";
+import type { Dimension } from "../../build-file/units.ts";
 import { type Choices, candidates, fractions, USUAL_CHOICES } from "../../choice/search/candidates.ts";
 import type { FreeSpec } from "../../choice/search/free-parts.ts";
 import { runSearch, type SearchJob, type WishJob } from "../../choice/search/search-job.ts";
