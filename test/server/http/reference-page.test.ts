@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import * as limits from "../../../src/limits.ts";
+import { escapeHtml } from "../../../src/server/links/linked-page.ts";
 import { useService } from "../service.ts";
 
 const service = useService();
@@ -15,7 +16,7 @@ describe("the reference at /api/", () => {
     expect(rows).toHaveLength(Object.keys(limits).length);
     const source = readFileSync("src/limits.ts", "utf8");
     const reasonOf = (name: string) => source.split(`export const ${name} `)[0]!.split("/**").at(-1);
-    for (const [, name, , reason] of rows) expect(reasonOf(name!)?.replaceAll("'", "&#39;")).toContain(reason);
+    for (const [, name, , reason] of rows) expect(escapeHtml(reasonOf(name!)!)).toContain(reason);
   });
 
   it("may be cached, is told to be unchanged, and keeps the policy of every page", async () => {
