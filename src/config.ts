@@ -1,5 +1,5 @@
 import { availableParallelism } from "node:os";
-import { z } from "zod";
+import * as z from "zod";
 import { MAX_REQUESTS_PER_MINUTE } from "./limits.ts";
 
 const LOG_LEVELS = ["fatal", "error", "warn", "info", "debug", "trace", "silent"] as const;

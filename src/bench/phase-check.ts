@@ -1,6 +1,6 @@
-import { partsOfKind } from "../build-file/build-file.ts";
 import { hasCoilLeads, leadsOfCoil } from "../build-file/lug-names.ts";
 import { LugTable } from "../build-file/lugs.ts";
+import { partsOfKind } from "../build-file/parts-of-kind.ts";
 import type { Build, Pickup } from "../build-file/schema.ts";
 import { Controls, rawSettings, type Settings, type SettingValue, withControl } from "../build-file/settings.ts";
 import { ResponseEngine } from "../response/engine.ts";

@@ -1,17 +1,8 @@
 import { faultAt, type InputFault, refused } from "../errors.ts";
 import { LugTable } from "./lugs.ts";
-import { type Build, longFormSchema, type Part } from "./schema.ts";
+import { partsOfKind } from "./parts-of-kind.ts";
+import { type Build, longFormSchema } from "./schema.ts";
 import { parseOrThrow } from "./zod-tools.ts";
-
-/** Parts of one kind, with their names. */
-export function partsOfKind<Kind extends Part["kind"]>(
-  build: Build,
-  kind: Kind,
-): [name: string, part: Extract<Part, { kind: Kind }>][] {
-  return Object.entries(build.parts).filter(
-    (entry): entry is [string, Extract<Part, { kind: Kind }>] => entry[1].kind === kind,
-  );
-}
 
 function partFaults(build: Build): InputFault[] {
   const faults: InputFault[] = [];

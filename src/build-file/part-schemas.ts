@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { MAX_ROTARY_POLES, MAX_THROWS, NAMED_SWITCH_TYPES, ON_ON_ON_PATTERNS, SWITCH_TYPES } from "./switch-types.ts";
 import { oneOf, quantity, quantityWithTolerance, strict } from "./zod-tools.ts";
 

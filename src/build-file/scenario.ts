@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { parseOrThrow, strict } from "./zod-tools.ts";
 
 /** A build file as it stands in the scenario, plan or long form; read it with `readBuild`. */

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { DEFAULT_SCALE_METRES } from "../lengths.ts";
 import { MAX_PARTS, MAX_WIRES } from "../limits.ts";
 import {

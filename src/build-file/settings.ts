@@ -1,7 +1,7 @@
 import { type InputFault, refused } from "../errors.ts";
-import { partsOfKind } from "./build-file.ts";
 import { type SwitchControl, switchControls } from "./lugs.ts";
 import { suggestion } from "./nearest.ts";
+import { partsOfKind } from "./parts-of-kind.ts";
 import type { Build } from "./schema.ts";
 
 /** What a caller writes: a dial 0–10, a position from 1, or "down"/"centre"/"up". */

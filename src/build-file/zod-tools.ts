@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { type InputFault, refused } from "../errors.ts";
 import { nearestWord, suggestion } from "./nearest.ts";
 import { parseQuantity, type Quantity, QuantityError } from "./quantity.ts";

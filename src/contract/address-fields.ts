@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { MAX_LINK_CODE_CHARS, MAX_SAMPLE_RATE_HZ, MAX_VALUE_CHARS, MIN_SAMPLE_RATE_HZ } from "../limits.ts";
 
 export const codeField = z

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 
 /** The settings of an answer, without words. */
 export const settingsAnswer = z.record(z.string(), z.union([z.number(), z.string()]));

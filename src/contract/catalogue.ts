@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import type { Answered } from "./wire.ts";
 
 const entries = (meaning: string) => z.array(z.record(z.string(), z.unknown())).describe(meaning);

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { strict } from "../build-file/zod-tools.ts";
 import { AUDIBILITIES } from "../choice/compare/verdict.ts";
 import { featuresAnswer, settingsAnswer } from "./answer-fields.ts";

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { SYMPTOM_CODES, SYMPTOMS } from "../bench/symptoms/symptom-codes.ts";
 import { oneOf, quantity, strict } from "../build-file/zod-tools.ts";
 import { MAX_LABEL_CHARS, MAX_NAME_CHARS, MAX_PROBES, MAX_SYMPTOMS } from "../limits.ts";

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { strict } from "../build-file/zod-tools.ts";
 import { DEFAULT_DRAWS, DEFAULT_SEED } from "../choice/tolerance/draws.ts";
 import { MAX_DRAWS, MAX_SEED, MIN_DRAWS } from "../limits.ts";

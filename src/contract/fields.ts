@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { planFormSchema } from "../build-file/expand.ts";
 import { longFormSchema } from "../build-file/schema.ts";
 import { oneOf, quantity, strict } from "../build-file/zod-tools.ts";

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { oneOf, quantity, strict } from "../build-file/zod-tools.ts";
 import { LOSS_MODELS } from "../choice/fit/coil-shapes.ts";
 import { RANGE_TYPES } from "../choice/fit/resistance-range.ts";

@@ -1,3 +1,3 @@
-import { z } from "zod";
+import * as z from "zod";
 
 export const healthAnswerSchema = z.object({ status: z.literal("ok") });

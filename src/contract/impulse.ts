@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { MAX_NAME_CHARS } from "../limits.ts";
 import { DEFAULT_SAMPLE_RATE_HZ } from "../render/signals.ts";
 import { addressQuery, codeField, rateInAddress } from "./address-fields.ts";

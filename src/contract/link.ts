@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { strict } from "../build-file/zod-tools.ts";
 import { MAX_LINK_CODE_CHARS, MAX_VIEW_KEY_CHARS } from "../limits.ts";
 import { buildField } from "./fields.ts";

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { oneOf, strict } from "../build-file/zod-tools.ts";
 import { DEFAULT_SAMPLE_RATE_HZ, DEFAULT_SIGNAL, SIGNAL_NAMES } from "../render/signals.ts";
 import { addressQuery, codeField, rateInAddress } from "./address-fields.ts";

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import type { Answered } from "./wire.ts";
 
 /** Problem details, RFC 9457. */

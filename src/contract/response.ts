@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { strict } from "../build-file/zod-tools.ts";
 import { MAX_FRET, MAX_STRINGS } from "../limits.ts";
 import { peakAnswer, settingFields } from "./answer-fields.ts";

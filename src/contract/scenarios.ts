@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { scenarioSchema } from "../build-file/scenario.ts";
 import { MAX_SCENARIO_ID_CHARS } from "../limits.ts";
 import type { Answered } from "./wire.ts";

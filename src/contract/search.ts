@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { oneOf, quantity, strict } from "../build-file/zod-tools.ts";
 import { AUDIBILITIES } from "../choice/compare/verdict.ts";
 import { SERIES_NAMES } from "../choice/search/e-series.ts";

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { ENCODINGS } from "../audio/wav-encode.ts";
 import { oneOf, strict } from "../build-file/zod-tools.ts";
 import { MAX_SAMPLE_RATE_HZ, MIN_SAMPLE_RATE_HZ } from "../limits.ts";

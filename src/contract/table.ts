@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { oneOf, strict } from "../build-file/zod-tools.ts";
 import { peakAnswer, settingFields } from "./answer-fields.ts";
 import { buildField, settingsField, sweepField, weightingField } from "./fields.ts";

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { strict } from "../build-file/zod-tools.ts";
 import { MAX_BAND_POINTS, MIN_BAND_POINTS } from "../limits.ts";
 import { drawsFields } from "./draws.ts";

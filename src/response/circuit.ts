@@ -1,4 +1,4 @@
-import { partsOfKind } from "../build-file/build-file.ts";
+import { partsOfKind } from "../build-file/parts-of-kind.ts";
 import type { Build, Part, Pot } from "../build-file/schema.ts";
 import type { Settings } from "../build-file/settings.ts";
 import { type Network, NetworkBuilder } from "../network/elements.ts";

@@ -1,4 +1,4 @@
-import { partsOfKind } from "../build-file/build-file.ts";
+import { partsOfKind } from "../build-file/parts-of-kind.ts";
 import type { Build } from "../build-file/schema.ts";
 import { DEFAULT_SCALE_METRES } from "../lengths.ts";
 import { type CoilPlace, REFERENCE_COIL } from "../strings/comb.ts";

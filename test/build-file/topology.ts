@@ -1,4 +1,4 @@
-import { partsOfKind } from "../../src/build-file/build-file.ts";
+import { partsOfKind } from "../../src/build-file/parts-of-kind.ts";
 import type { Build } from "../../src/build-file/schema.ts";
 import type { Settings } from "../../src/build-file/settings.ts";
 import { DisjointSets } from "../../src/disjoint-sets.ts";

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { partsOfKind } from "../../src/build-file/build-file.ts";
+import { partsOfKind } from "../../src/build-file/parts-of-kind.ts";
 import { readBuild } from "../../src/build-file/read-build.ts";
 import { wiperFraction } from "../../src/build-file/taper.ts";
 import { levelAt, longForm } from "./bench-guard.ts";

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { dirname, relative, resolve } from "node:path";
 import { describe, expect, test } from "vitest";
-import { z } from "zod";
+import * as z from "zod";
 
 const SRC = resolve("src");
 const read = (file: string) => readFileSync(resolve(SRC, file), "utf8");

@@ -1,5 +1,5 @@
-import { partsOfKind } from "../../build-file/build-file.ts";
 import type { Lug } from "../../build-file/lugs.ts";
+import { partsOfKind } from "../../build-file/parts-of-kind.ts";
 import type { Build, Part } from "../../build-file/schema.ts";
 import { Controls, type Settings } from "../../build-file/settings.ts";
 import { DirectCurrent } from "../../network/direct-current.ts";

@@ -1,5 +1,5 @@
-import { partsOfKind } from "../../build-file/build-file.ts";
 import { LugTable } from "../../build-file/lugs.ts";
+import { partsOfKind } from "../../build-file/parts-of-kind.ts";
 import type { Build } from "../../build-file/schema.ts";
 import { Wiring } from "../../wiring/nets.ts";
 import type { AuditContext } from "./context.ts";

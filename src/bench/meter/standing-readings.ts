@@ -1,6 +1,6 @@
-import { partsOfKind } from "../../build-file/build-file.ts";
 import { trackLugs } from "../../build-file/lug-names.ts";
 import type { SwitchControl } from "../../build-file/lugs.ts";
+import { partsOfKind } from "../../build-file/parts-of-kind.ts";
 import type { Build } from "../../build-file/schema.ts";
 import { Controls, shaftWord, withControl } from "../../build-file/settings.ts";
 import { MAX_PROBES } from "../../limits.ts";

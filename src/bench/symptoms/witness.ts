@@ -1,4 +1,4 @@
-import { partsOfKind } from "../../build-file/build-file.ts";
+import { partsOfKind } from "../../build-file/parts-of-kind.ts";
 import type { Build } from "../../build-file/schema.ts";
 import { Controls, parseSettings, type RawSettings, type Settings } from "../../build-file/settings.ts";
 import { faultAt } from "../../errors.ts";

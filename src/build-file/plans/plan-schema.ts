@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { PICKUP_TYPE_NAMES, pickupType } from "../catalogue/pickup-types.ts";
 import { suggestion } from "../nearest.ts";
 import { coilSchema, partName, pickupSchema, potSchema } from "../part-schemas.ts";

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { strict } from "../../build-file/zod-tools.ts";
 import { buildField } from "../fields.ts";
 import type { Answered, Sent } from "../wire.ts";

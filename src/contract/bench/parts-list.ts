@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { partSchema } from "../../build-file/schema.ts";
 import { strict } from "../../build-file/zod-tools.ts";
 import { MAX_DRAWER_QUANTITY, MAX_PARTS } from "../../limits.ts";

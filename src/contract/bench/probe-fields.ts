@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { strict } from "../../build-file/zod-tools.ts";
 import { MAX_LUG_NAME_CHARS, MAX_NAME_CHARS, MAX_PROBES } from "../../limits.ts";
 import { settingsField } from "../fields.ts";

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { quantity, strict } from "../../build-file/zod-tools.ts";
 import { namedSettings, settingsAnswer } from "../answer-fields.ts";
 

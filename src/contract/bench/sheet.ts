@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { DEFAULT_ALLOWANCES } from "../../bench/sheet/cut-list.ts";
 import { quantity, strict } from "../../build-file/zod-tools.ts";
 import { ohmsAnswer } from "./readings.ts";

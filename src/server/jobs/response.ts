@@ -1,4 +1,4 @@
-import { partsOfKind } from "../../build-file/build-file.ts";
+import { partsOfKind } from "../../build-file/parts-of-kind.ts";
 import type { Build } from "../../build-file/schema.ts";
 import { expandSweep } from "../../build-file/sweep.ts";
 import type { ResponseBody } from "../../contract/response.ts";

@@ -1,5 +1,5 @@
 import { BoundedMap } from "../../bounded-map.ts";
-import { partsOfKind } from "../../build-file/build-file.ts";
+import { partsOfKind } from "../../build-file/parts-of-kind.ts";
 import type { Build } from "../../build-file/schema.ts";
 import { readBuildAt } from "../../contract/refusal.ts";
 import { CurveReader } from "../../response/curve-reader.ts";

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import * as limits from "../../../src/limits.ts";
-import { escapeHtml } from "../../../src/server/links/linked-page.ts";
+import { escapeHtml } from "../../../src/server/http/small-pages.ts";
 import { useService } from "../service.ts";
 
 const service = useService();

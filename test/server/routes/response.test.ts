@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { z } from "zod";
+import * as z from "zod";
 import { responseAnswerSchema } from "../../../src/contract/response.ts";
 import { onePickup, threeSingles } from "../../fixtures/circuits.ts";
 import { useService } from "../service.ts";

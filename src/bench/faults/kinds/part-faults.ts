@@ -1,5 +1,5 @@
-import { partsOfKind } from "../../../build-file/build-file.ts";
 import { leadsOfCoil, trackLugs } from "../../../build-file/lug-names.ts";
+import { partsOfKind } from "../../../build-file/parts-of-kind.ts";
 import { shortQuantity } from "../../../build-file/show-quantity.ts";
 import { called, coilCalled, type Fault, fault } from "../fault.ts";
 import type { GuardWiring } from "./guard-wiring.ts";

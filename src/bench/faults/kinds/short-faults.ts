@@ -1,6 +1,6 @@
-import { partsOfKind } from "../../../build-file/build-file.ts";
 import { contactLug, trackLugs } from "../../../build-file/lug-names.ts";
 import { lugsOfPart, type SwitchControl, switchControls } from "../../../build-file/lugs.ts";
+import { partsOfKind } from "../../../build-file/parts-of-kind.ts";
 import type { Part, Pot } from "../../../build-file/schema.ts";
 import { type Fault, type FaultKind, fault } from "../fault.ts";
 import type { GuardWiring } from "./guard-wiring.ts";

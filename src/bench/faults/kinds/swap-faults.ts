@@ -1,6 +1,6 @@
-import { partsOfKind } from "../../../build-file/build-file.ts";
 import { hasCoilLeads, leadsOfCoil } from "../../../build-file/lug-names.ts";
 import { lugsOfPart } from "../../../build-file/lugs.ts";
+import { partsOfKind } from "../../../build-file/parts-of-kind.ts";
 import type { Edit } from "../edits/edit.ts";
 import { called, coilCalled, type Fault, fault } from "../fault.ts";
 import type { GuardWiring } from "./guard-wiring.ts";
