@@ -16,7 +16,7 @@ export interface Quantity {
 export class QuantityError extends Error {}
 
 /** Tolerance letters of IEC 60062, as fractions. */
-const TOLERANCE_LETTERS: Readonly<Record<string, number>> = { F: 0.01, G: 0.02, J: 0.05, K: 0.1, M: 0.2 };
+export const TOLERANCE_LETTERS: Readonly<Record<string, number>> = { F: 0.01, G: 0.02, J: 0.05, K: 0.1, M: 0.2 };
 const NUMBER = String.raw`(\d+\.?\d*|\.\d+)(?:[eE]([+-]?\d{1,3}))?`;
 const PLAIN = new RegExp(`^([+-]?)${NUMBER}\\s*(.*)$`, "su");
 const LETTER_FOR_POINT = /^(\d*)(p|n|u|\u00b5|\u03bc|m|k|K|M|G|R|F|H)(\d+)\s*(.*)$/su;

@@ -1,4 +1,5 @@
 import { trackLugs } from "../../build-file/lug-names.ts";
+import { showQuantity } from "../../build-file/show-quantity.ts";
 import type { AuditContext } from "./context.ts";
 import { type Finding, finding } from "./finding.ts";
 
@@ -27,9 +28,8 @@ const TREBLE_BLEED: Use = {
   likely: (farads) => inUnits(farads > 8e-9 ? farads / 10 : farads * 10),
 };
 
-export function inUnits(farads: number): string {
-  const [scale, unit] = farads >= 0.1e-6 ? [1e6, "µF"] : farads >= 1e-9 ? [1e9, "nF"] : [1e12, "pF"];
-  return `${Number((farads * scale).toPrecision(3))} ${unit}`;
+function inUnits(farads: number): string {
+  return showQuantity(farads, "capacitance", 3);
 }
 
 const OTHER_END = { a: "b", b: "a" } as const;

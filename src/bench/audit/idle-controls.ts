@@ -1,4 +1,4 @@
-import { contactLug, trackLugs } from "../../build-file/lug-names.ts";
+import { contactLug, localCoilLeads, trackLugs } from "../../build-file/lug-names.ts";
 import type { AuditContext, State } from "./context.ts";
 import { type Finding, finding } from "./finding.ts";
 import { unconnectedParts } from "./reach.ts";
@@ -30,7 +30,7 @@ export function liveNets(context: AuditContext, state: State): Set<number> {
   const table = context.wiring.lugs;
   const lugs = [`${context.jack}.tip`];
   for (const { pickup, coil } of state.described.coils) {
-    const own = [`${pickup}.${coil}.start`, `${pickup}.${coil}.finish`, `${pickup}.hot`, `${pickup}.ground`];
+    const own = [...localCoilLeads(coil), "hot", "ground"].map((local) => `${pickup}.${local}`);
     lugs.push(...own.filter((lug) => table.find(lug) !== undefined));
   }
   const ground = context.netOf(`${context.jack}.sleeve`, state);

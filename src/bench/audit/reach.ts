@@ -1,4 +1,4 @@
-import { hasCoilLeads, trackLugs } from "../../build-file/lug-names.ts";
+import { hasCoilLeads, localCoilLeads, trackLugs } from "../../build-file/lug-names.ts";
 import { magnitudeOf, PositionProbe } from "../../response/labels/position-probe.ts";
 import type { AuditContext } from "./context.ts";
 import { type Finding, finding } from "./finding.ts";
@@ -7,9 +7,8 @@ import { listed } from "./states.ts";
 /** The lugs of one coil: start and finish, or a pickup's two leads where its coils are joined inside. */
 export function coilLugs(context: AuditContext, pickup: string, coil: string): [string, string] {
   const part = context.build.parts[pickup];
-  return part?.kind === "pickup" && hasCoilLeads(part)
-    ? [`${pickup}.${coil}.start`, `${pickup}.${coil}.finish`]
-    : [`${pickup}.ground`, `${pickup}.hot`];
+  const [start, finish] = part?.kind === "pickup" && hasCoilLeads(part) ? localCoilLeads(coil) : ["ground", "hot"];
+  return [`${pickup}.${start}`, `${pickup}.${finish}`];
 }
 
 /** The lugs of all coils of a pickup. */

@@ -1,4 +1,4 @@
-import { trackLugs } from "../../build-file/lug-names.ts";
+import { localCoilLeads, trackLugs } from "../../build-file/lug-names.ts";
 import { LugTable } from "../../build-file/lugs.ts";
 import type { Build, PartOf, Pickup, Pot } from "../../build-file/schema.ts";
 import { coilTolerance, type Tolerance, trackTolerance, valueTolerance } from "../../build-file/tolerances.ts";
@@ -84,7 +84,7 @@ class Collector {
         coils.length === 1
           ? [lug("ground"), lug("hot")]
           : inner < 0
-            ? [lug(`${coil}.start`), lug(`${coil}.finish`)]
+            ? localCoilLeads(coil).map(lug)
             : index === 0
               ? [lug("ground"), inner]
               : [inner, lug("hot")];

@@ -1,11 +1,5 @@
-/** Tolerance letters printed on capacitors, IEC 60062, by fraction. */
-const TOLERANCE_LETTERS: readonly (readonly [number, string])[] = [
-  [0.01, "F"],
-  [0.02, "G"],
-  [0.05, "J"],
-  [0.1, "K"],
-  [0.2, "M"],
-];
+import { TOLERANCE_LETTERS } from "../../build-file/quantity.ts";
+import { shortQuantity } from "../../build-file/show-quantity.ts";
 
 /**
  * The three-digit code printed on a capacitor: two digits and the count of noughts, in picofarads (223 is 22 nF).
@@ -20,9 +14,9 @@ export function capacitorCode(farads: number): string | null {
   return exact && digits >= 10 && digits <= 99 ? `${digits}${zeros}` : null;
 }
 
-/** The tolerance letter of a fraction, or null where there is none. */
+/** The letter printed on a capacitor for its tolerance, a fraction; null where there is none. */
 export function toleranceLetter(fraction: number): string | null {
-  return TOLERANCE_LETTERS.find(([value]) => Math.abs(value - fraction) < 1e-9)?.[1] ?? null;
+  return Object.entries(TOLERANCE_LETTERS).find(([, value]) => Math.abs(value - fraction) < 1e-9)?.[0] ?? null;
 }
 
 /** Taper letters in today's trade use; older and some other makers print A for linear and B for audio. Common practice. */
@@ -31,15 +25,10 @@ const TAPER_LETTERS: Readonly<Record<string, string>> = { audio: "A", linear: "B
 export const TAPER_NOTE =
   "A is audio, B linear, C reverse audio in today's trade use; makers differ, and some print A for linear: measure at half turn.";
 
-export function shortOhms(ohms: number): string {
-  const [value, letter] = ohms >= 1e6 ? [ohms / 1e6, "M"] : ohms >= 1e3 ? [ohms / 1e3, "K"] : [ohms, ""];
-  return `${Number(value.toPrecision(4))}${letter}`;
-}
-
 /** What is printed on a pot: "A250K". A table of points has no letter. */
 export function potCode(ohms: number, taper: string | readonly unknown[]): string | null {
   const letter = typeof taper === "string" ? TAPER_LETTERS[taper] : undefined;
-  return letter === undefined ? null : `${letter}${shortOhms(ohms)}`;
+  return letter === undefined ? null : `${letter}${shortQuantity(ohms).replace("k", "K")}`;
 }
 
 const BAND_COLOURS = ["black", "brown", "red", "orange", "yellow", "green", "blue", "violet", "grey", "white"] as const;

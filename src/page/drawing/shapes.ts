@@ -1,3 +1,4 @@
+import { localCoilLeads } from "../../build-file/lug-names.ts";
 import type { Part } from "../../build-file/schema.ts";
 
 export interface Point {
@@ -58,7 +59,7 @@ function pickupShape(pickup: PartOf<"pickup">): Shape {
   const width = centres.length * coilGap;
   const separate = centres.length === 2 && pickup.conductors !== 2;
   const leads = separate
-    ? centres.flatMap(({ coil, x }) => spread([`${coil}.start`, `${coil}.finish`], leadGap, y, 1, x))
+    ? centres.flatMap(({ coil, x }) => spread(localCoilLeads(coil), leadGap, y, 1, x))
     : spread(["hot", "ground"], leadGap + 4, y, 1);
   const right = Math.max(...leads.map((lug) => lug.x));
   const shield: LugSpot = { local: "shield", x: right + leadGap + 4, y, out: 1, label: "shield" };

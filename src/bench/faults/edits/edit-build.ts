@@ -1,4 +1,4 @@
-import { contactLug } from "../../../build-file/lug-names.ts";
+import { contactLug, localCoilLeads } from "../../../build-file/lug-names.ts";
 import { LugTable, switchControls } from "../../../build-file/lugs.ts";
 import type { Build, Part, PartOf, Wire } from "../../../build-file/schema.ts";
 import type { SwitchTable } from "../../../build-file/switch-types.ts";
@@ -112,15 +112,15 @@ class BuildEditor {
     const { coupling, ...uncoupled } = old;
     const isWhole = this.#table.find(`${part}.hot`) !== undefined;
     const broken = isWhole ? old.coils : { [coil]: old.coils[coil]! };
-    const [start, finish] = isWhole ? ["ground", "hot"] : [`${coil}.start`, `${coil}.finish`];
+    const [start, finish] = isWhole ? (["ground", "hot"] as const) : localCoilLeads(coil);
     const [standIn, gap] = [this.#newName(), this.#newName()];
     this.#parts[standIn] = { ...(isWhole ? old : uncoupled), coils: broken };
     this.#parts[gap] = { kind: "cap", capacitance: BREAK_FARADS };
     const dead = Object.keys(broken).map((name) => [name, deadCoil(old.coils[name]!)]);
     this.#parts[part] = { ...uncoupled, coils: { ...old.coils, ...Object.fromEntries(dead) } };
     this.#wires.push(
-      { from: `${part}.${start}`, to: `${standIn}.${isWhole ? "ground" : `${coil}.start`}` },
-      { from: `${standIn}.${isWhole ? "hot" : `${coil}.finish`}`, to: `${gap}.a` },
+      { from: `${part}.${start}`, to: `${standIn}.${start}` },
+      { from: `${standIn}.${finish}`, to: `${gap}.a` },
       { from: `${gap}.b`, to: `${part}.${finish}` },
     );
   }
