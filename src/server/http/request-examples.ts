@@ -1,4 +1,5 @@
 import type { jsonSchemaTransformObject } from "fastify-type-provider-zod";
+import type { FileCalls, PostCalls } from "../../contract/calls.ts";
 
 type OpenApiDocument = ReturnType<typeof jsonSchemaTransformObject>;
 
@@ -17,8 +18,10 @@ const BUILD = {
 const FIVE_HUNDRED_K = { ...BUILD, plan: { ...BUILD.plan, volume: "500k" } };
 const BRIDGE = { lever: 1, tone: 5 };
 
+type Examples = { readonly [Path in keyof PostCalls]: PostCalls[Path]["request"] } & FileCalls;
+
 /** A request for every call that takes a body: small, but one that is answered. */
-const EXAMPLES: Readonly<Record<string, object>> = {
+const EXAMPLES: Examples = {
   "/api/expand": { build: BUILD },
   "/api/link": { build: BUILD },
   "/api/response": { build: BUILD, settings: BRIDGE, frequencies: [100, 1000, 5000] },
