@@ -1,13 +1,13 @@
 import { readFileSync } from "node:fs";
 import swagger from "@fastify/swagger";
 import { jsonSchemaTransform, jsonSchemaTransformObject } from "fastify-type-provider-zod";
+import { CACHED_FOR_A_WHILE } from "../http/caching.ts";
+import { MULTIPART_SCHEMA } from "../http/sound-upload.ts";
 import { PATHS } from "../paths.ts";
 import type { App } from "../routes/route-context.ts";
-import { CACHED_FOR_A_WHILE } from "./caching.ts";
 import { GUIDE, TAGS } from "./guide.ts";
 import { referencePage } from "./reference-page.ts";
 import { addExamples } from "./request-examples.ts";
-import { MULTIPART_SCHEMA } from "./sound-upload.ts";
 
 type TransformObject = typeof jsonSchemaTransformObject;
 type OpenApiDocument = ReturnType<TransformObject>;

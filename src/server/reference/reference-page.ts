@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
+import { escapeHtml } from "../http/small-pages.ts";
 import { PATHS } from "../paths.ts";
-import { escapeHtml } from "./small-pages.ts";
 
 /** A bound of `src/limits.ts` as the bundler found it: the reason is the comment that stands before it. */
 interface Limit {
