@@ -13,3 +13,20 @@ export function ditherSeed(channel: number): number {
 export function nextDitherState(state: number): number {
   return (Math.imul(state, 1_664_525) + 1_013_904_223) | 0;
 }
+
+/**
+ * Triangular dither, −1 to +1 step of the output: it makes the rounding error's mean and power independent of the sound
+ * (Lipshitz, Wannamaker & Vanderkooy, Quantization and Dither, J. AES 40(5), 1992). As the difference of each number of a flat
+ * stream from the one before it takes one number a sample, and its noise lies higher, where the ear is duller.
+ */
+export function createDither(channel: number): () => number {
+  let state = ditherSeed(channel);
+  let before = 0;
+  return () => {
+    state = nextDitherState(state);
+    const number = state * 2 ** -32;
+    const dither = number - before;
+    before = number;
+    return dither;
+  };
+}

@@ -39,7 +39,7 @@ function blockPowers(sound: Sound): number[] {
   const energies = new Float64Array(edges.length - 1);
   const sections = kWeighting(sound.sampleRateHz);
   for (const samples of sound.channels) {
-    const more = weightedEnergies(samples, edges, sections);
+    const more = weightedEnergies(samples, edges, sections, sound.sampleRateHz);
     for (let step = 0; step < energies.length; step++) energies[step]! += more[step]!;
   }
   const span = Math.min(STEPS_PER_BLOCK, energies.length);

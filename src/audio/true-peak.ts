@@ -1,49 +1,91 @@
-import { BEND_SHARE, peakBetween, REACH, SAMPLE_SHARE, STEP_SHARE } from "./points-between.ts";
+import { SECTION, sectionPeaks } from "./section-peaks.ts";
 import type { Sound } from "./sound.ts";
 
-/** Samples looked at together; more than REACH, so that a point between is reached from its own section and the two beside it. */
-const SECTION = 32;
-/** The waveform rises before the sound and falls after it, within a section of silence: that one, and one more in its reach. */
+/** ITU-R BS.1770-4 annex 2 asks for four times 48 kHz; the same factor at higher rates only reads closer. */
+const FACTOR = 4;
+/** Taps each side of the point between: with the window below flat within 0.01 dB up to 0.7 and 0.04 dB up to 0.8 Nyquist. */
+const REACH = 12;
+const WINDOW_POWER = 3;
+
+const PHASES = Array.from({ length: FACTOR - 1 }, (_, phase) => interpolator((phase + 1) / FACTOR));
+const BOUNDS = PHASES.map(deviationBound);
+/** A point between lies beyond its two neighbours by no more than this times the sharpest bend in reach… */
+const BEND_SHARE = Math.max(...BOUNDS.map(({ bends }) => bends));
+/** …and this times the largest step in reach, twice the largest sample at most. */
+const STEP_SHARE = Math.max(...BOUNDS.map(({ steps }) => steps));
+/** Sections of silence looked at before and after the sound, one and one more in its reach. */
 const SILENT = 2;
+/** Bends come in single precision: four roundings of the largest sample. */
+const ROUNDING = 4 * 2 ** -23;
+
+/** Sinc under a power of a cosine, for the point `fraction` of the way from one sample to the next. */
+function interpolator(fraction: number): Float64Array {
+  const taps = Float64Array.from({ length: 2 * REACH }, (_, k) => {
+    const x = Math.PI * (k - (REACH - 1) - fraction);
+    return (Math.sin(x) / x) * Math.cos(x / (2 * REACH)) ** WINDOW_POWER;
+  });
+  const sum = taps.reduce((total, tap) => total + tap, 0);
+  return taps.map((tap) => tap / sum);
+}
+
+/**
+ * What an interpolator adds to the straight line between the two neighbours, summed by parts twice: Σ bends·Δ²x + steps·Δx. The
+ * sound of a string bends little from sample to sample, so this bounds it far closer than Σ|taps|·max|x|.
+ */
+function deviationBound(taps: Float64Array, phase: number): { readonly bends: number; readonly steps: number } {
+  const fraction = (phase + 1) / FACTOR;
+  const line = (k: number) => (k === REACH - 1 ? 1 - fraction : k === REACH ? fraction : 0);
+  let once = 0;
+  let twice = 0;
+  let bends = 0;
+  for (let k = 0; k < taps.length; k++) {
+    once += taps[k]! - line(k);
+    twice += once;
+    bends += Math.abs(twice);
+  }
+  return { bends, steps: Math.abs(twice) };
+}
 
 /** Largest magnitude of the waveform between and at the samples, four times oversampled; 1 is full scale, silence gives 0. */
 export function truePeak(sound: Sound): number {
   return sound.channels.reduce((peak, samples) => Math.max(peak, channelPeak(samples)), 0);
 }
 
-/** Oversamples only where bounds of rising cost leave a higher peak possible: two or three sections in all of a plucked note. */
 function channelPeak(samples: Float32Array): number {
-  const largest = largestInSections(samples);
-  let peak = 0;
-  for (let k = 0; k < largest.length; k++) peak = Math.max(peak, largest[k]!);
-  const worthALook = peak / SAMPLE_SHARE;
-  const slack = 2 * STEP_SHARE * peak;
+  // The last silent sample before the sound and the first after it bend by their neighbour's size.
+  const atEnds = Math.max(Math.abs(samples[0] ?? 0), Math.abs(samples.at(-1) ?? 0));
+  const sections = sectionPeaks(samples);
+  // The waveform rises before the sound and falls after it, within a section of silence on either side.
+  const largest = between(sections.largest, 0);
+  const bends = between(sections.bends, atEnds);
+  let peak = largestOf(largest);
+  const slack = (2 * STEP_SHARE + ROUNDING) * peak;
+  const bendShare = BEND_SHARE;
+  const furthest = bendShare * largestOf(bends) + slack;
   const near = new Float64Array(SECTION + 2 * REACH);
   for (let k = 1; k + 1 < largest.length; k++) {
     const neighbours = Math.max(largest[k]!, largest[k + 1]!);
-    if (neighbours <= worthALook && largest[k - 1]! <= worthALook) continue;
-    const first = (k - SILENT) * SECTION - (REACH - 1);
-    const reach = BEND_SHARE * sharpestBend(samples, first, first + near.length) + slack;
+    // Hardly any section passes this, and the rest is not looked at any closer.
+    if (neighbours + furthest <= peak) continue;
+    const sharpest = Math.max(bends[k - 1]!, bends[k]!, bends[k + 1]!);
+    const reach = bendShare * sharpest + slack;
     if (neighbours + reach <= peak) continue;
-    copyAround(near, samples, first);
-    peak = Math.max(peak, peakBetween(near, SECTION, peak - reach));
+    copyAround(near, samples, (k - SILENT) * SECTION - (REACH - 1));
+    peak = Math.max(peak, peakBetween(near, peak - reach));
   }
   return peak;
 }
 
-/** The largest |x[n]| of every SECTION samples, and zeros for SILENT sections before and after. */
-function largestInSections(samples: Float32Array): Float32Array {
-  const sections = Math.ceil(samples.length / SECTION);
-  const all = new Float32Array(sections + 2 * SILENT);
-  for (let section = 0; section < sections; section++) {
-    const end = Math.min(samples.length, (section + 1) * SECTION);
-    let largest = 0;
-    for (let n = section * SECTION; n < end; n++) {
-      const size = Math.abs(samples[n]!);
-      if (size > largest) largest = size;
-    }
-    all[section + SILENT] = largest;
-  }
+function largestOf(values: Float32Array): number {
+  let largest = 0;
+  for (let k = 0; k < values.length; k++) if (values[k]! > largest) largest = values[k]!;
+  return largest;
+}
+
+/** The values of sections with those of SILENT more before and after them. */
+function between(values: Float32Array, outside: number): Float32Array {
+  const all = new Float32Array(values.length + 2 * SILENT).fill(outside);
+  all.set(values, SILENT);
   return all;
 }
 
@@ -55,13 +97,16 @@ function copyAround(near: Float64Array, samples: Float32Array, first: number): v
   for (let k = from; k < to; k++) near[k] = samples[first + k]!;
 }
 
-/** The largest |x[n−1] − 2x[n] + x[n+1]| from one sample to another; without bound where the silence outside the sound is one of them. */
-function sharpestBend(samples: Float32Array, first: number, end: number): number {
-  if (first < 0 || end > samples.length) return Number.POSITIVE_INFINITY;
-  let sharpest = 0;
-  for (let n = first + 1; n + 1 < end; n++) {
-    const bend = Math.abs(samples[n - 1]! - 2 * samples[n]! + samples[n + 1]!);
-    if (bend > sharpest) sharpest = bend;
+/** The largest magnitude between samples of which one at least exceeds `floor`. */
+function peakBetween(near: Float64Array, floor: number): number {
+  let peak = 0;
+  for (let n = 0; n < SECTION; n++) {
+    if (Math.abs(near[n + REACH - 1]!) <= floor && Math.abs(near[n + REACH]!) <= floor) continue;
+    for (const taps of PHASES) {
+      let value = 0;
+      for (let k = 0; k < 2 * REACH; k++) value += taps[k]! * near[n + k]!;
+      peak = Math.max(peak, Math.abs(value));
+    }
   }
-  return sharpest;
+  return peak;
 }

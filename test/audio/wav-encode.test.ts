@@ -1,10 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import wavEncoder from "wav-encoder";
-import { ditherSeed, nextDitherState } from "../../src/audio/dither.ts";
-import type { Sound } from "../../src/audio/sound.ts";
 import { decodeWav } from "../../src/audio/wav-decode.ts";
-import { ENCODINGS, encodeWav } from "../../src/audio/wav-encode.ts";
+import { ENCODINGS, encodeByPackage, encodeWav } from "../../src/audio/wav-encode.ts";
 import { describeWith } from "../tools.ts";
 import { run, sines, withDirectory, written } from "./audio-files.ts";
 
@@ -20,27 +17,13 @@ const sounds = fc
       .map((samples) => ({ sampleRateHz, channels: samples })),
   );
 
-/** By the encoder package, dithered sample by sample before it. */
-function packaged16({ sampleRateHz, channels }: Sound, gain: number): Uint8Array {
-  const channelData = channels.map((samples, channel) => {
-    let [state, before] = [ditherSeed(channel), 0];
-    return samples.map((sample) => {
-      state = nextDitherState(state);
-      const dither = state * 2 ** -32 - before;
-      before = state * 2 ** -32;
-      return sample * gain + dither * LSB_16;
-    });
-  });
-  const options = { bitDepth: 16, symmetric: true } as const;
-  return new Uint8Array(wavEncoder.encode.sync({ sampleRate: sampleRateHz, channelData }, options));
-}
-
 describe("encodeWav", () => {
   it("writes 16 bits as the encoder package does, within one step", () => {
     fc.assert(
       fc.property(sounds, fc.constantFrom(1, 0.3), (sound, gain) => {
         const quick = encodeWav(sound, "pcm16", gain);
-        const reference = packaged16(sound, gain);
+        const channels = sound.channels.map((samples) => samples.map((sample) => sample * gain));
+        const reference = encodeByPackage({ ...sound, channels }, "pcm16");
         expect(quick.subarray(0, 44)).toEqual(reference.subarray(0, 44));
         const [a, b] = [quick, reference].map((file) => new Int16Array(file.buffer, 44));
         expect(a!.length).toBe(b!.length);
@@ -133,18 +116,6 @@ describe("encodeWav", () => {
     const channels = [Float32Array.of(0, Number.NaN)];
     expect(() => encodeWav({ sampleRateHz: 48_000, channels }, encoding)).toThrow("Sample 1 is NaN");
   });
-
-  it.each([Number.NaN, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY])(
-    "refuses a sample of %d wherever it is",
-    (bad) => {
-      for (const at of [0, 7, 4096, 9999]) {
-        const samples = new Float32Array(10_000).fill(0.5);
-        samples[at] = bad;
-        const channels = [new Float32Array(10_000), samples];
-        expect(() => encodeWav({ sampleRateHz: 48_000, channels }, "pcm16")).toThrow(`Sample ${at} is ${bad}`);
-      }
-    },
-  );
 
   it("refuses channels of different length or none", () => {
     expect(() => encodeWav({ sampleRateHz: 48_000, channels: [] }, "pcm16")).toThrow(RangeError);
