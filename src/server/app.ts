@@ -11,7 +11,7 @@ import { type Protection, registerProtection } from "./care/protection.ts";
 import { tagTextAnswers } from "./http/caching.ts";
 import { answerClientError } from "./http/client-errors.ts";
 import { closeIdleWhenClosing } from "./http/closing.ts";
-import { readJsonBodies } from "./http/json.ts";
+import { readJsonBodies } from "./http/json-bodies.ts";
 import { handleBadAddress, handleProblems } from "./http/problems.ts";
 import { registerUploads } from "./http/sound-upload.ts";
 import { serializerCompiler, validatorCompiler } from "./http/validation.ts";

@@ -1,7 +1,6 @@
 import { parse, safeParse } from "secure-json-parse";
 import { faultAt } from "../../errors.ts";
 import { MAX_JSON_DEPTH } from "../../limits.ts";
-import type { App } from "../routes/route-context.ts";
 
 /** Of what the parser says, which quotes the text. */
 const MAX_REASON = 200;
@@ -46,12 +45,4 @@ function parsed(text: string, path: string): unknown {
  */
 export function parseJson(text: string, path: string): unknown {
   return requireShallow(parsed(text, path), path);
-}
-
-/** Reads JSON bodies in place of Fastify's own parser, whose refusals do not say what was expected. */
-export function readJsonBodies(app: App): void {
-  app.removeContentTypeParser("application/json");
-  app.addContentTypeParser("application/json", { parseAs: "string" }, async (_request: unknown, text: string) =>
-    parseJson(text, "body"),
-  );
 }
