@@ -1,16 +1,14 @@
-// Bundles the service into dist/ and the page's code into public/built/, side by side: `node src/bundle.mjs [server|page]`.
+// Bundles the service into dist/, the reference's viewer into public/reference/ and the page into public/: `node src/bundle.mjs [server|page]`.
 import { existsSync, statSync } from "node:fs";
 import { copyFile, mkdir, readFile, writeFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import { dirname, join } from "node:path";
-import { promisify } from "node:util";
-import { brotliCompress, constants, gzip } from "node:zlib";
 import { build } from "esbuild";
+import { bundlePage } from "./bundle-page.mjs";
+import { compress } from "./compress.mjs";
 
 const SERVER_OUT = "dist";
-const PAGE_OUT = "public/built";
-/** The highest quality takes ten times as long for four per cent less. */
-const BROTLI_QUALITY = 9;
+const REFERENCE_OUT = "public/reference";
 
 function bundleServer() {
   const common = { platform: "node", target: "node20", logLevel: "warning" };
@@ -52,41 +50,12 @@ async function writeLimits() {
   await writeFile(join(SERVER_OUT, "limits.json"), JSON.stringify(limits));
 }
 
-/** Zod brings its messages in fifty languages along; the page's own messages are in one. */
-const oneLanguage = {
-  name: "one-language",
-  setup({ onResolve, onLoad, resolve }) {
-    onResolve({ filter: /locales\/index\.js$/ }, async ({ path, importer, resolveDir, kind, pluginData }) => {
-      if (pluginData === "resolving" || !importer.includes("/zod/")) return undefined;
-      const found = await resolve(path, { importer, resolveDir, kind, pluginData: "resolving" });
-      return { path: found.path, namespace: "one-language", pluginData: { resolveDir: join(found.path, "..") } };
-    });
-    onLoad({ filter: /.*/, namespace: "one-language" }, ({ pluginData }) => ({
-      contents: 'export { default as en } from "./en.js";',
-      resolveDir: pluginData.resolveDir,
-    }));
-  },
-};
-
-/** Compressed copies for the service to hand out. */
-async function compress(file) {
-  const bytes = await readFile(file);
-  const params = {
-    [constants.BROTLI_PARAM_SIZE_HINT]: bytes.length,
-    [constants.BROTLI_PARAM_QUALITY]: BROTLI_QUALITY,
-  };
-  await Promise.all([
-    promisify(gzip)(bytes, { level: 9 }).then((packed) => writeFile(`${file}.gz`, packed)),
-    promisify(brotliCompress)(bytes, { params }).then((packed) => writeFile(`${file}.br`, packed)),
-  ]);
-}
-
-/** The reference page's viewer comes ready-made: it is copied and compressed once, and again when the package changes. */
+/** The reference's viewer comes ready-made: it is copied and compressed once, and again when the package changes. */
 async function copyViewer() {
   const from = join(dirname(createRequire(import.meta.url).resolve("@fastify/swagger-ui")), "static");
-  await mkdir(PAGE_OUT, { recursive: true });
+  await mkdir(REFERENCE_OUT, { recursive: true });
   const copyIfNewer = async (name) => {
-    const [source, target] = [join(from, name), join(PAGE_OUT, name)];
+    const [source, target] = [join(from, name), join(REFERENCE_OUT, name)];
     if (existsSync(`${target}.br`) && statSync(`${target}.br`).mtimeMs > statSync(source).mtimeMs) return;
     await copyFile(source, target);
     await compress(target);
@@ -94,17 +63,16 @@ async function copyViewer() {
   await Promise.all(["swagger-ui-bundle.js", "swagger-ui.css"].map(copyIfNewer));
 }
 
-async function bundlePage() {
+async function bundleReference() {
   const { metafile } = await build({
-    entryPoints: ["src/page/main.ts", "src/page/reference/reference.ts"],
+    entryPoints: ["src/page/reference/reference.ts"],
     bundle: true,
     minify: true,
     target: "es2022",
     format: "esm",
-    outdir: PAGE_OUT,
+    outdir: REFERENCE_OUT,
     entryNames: "[name]",
     logLevel: "warning",
-    plugins: [oneLanguage],
     metafile: true,
   });
   await Promise.all(Object.keys(metafile.outputs).map(compress));
@@ -113,5 +81,5 @@ async function bundlePage() {
 const [which] = process.argv.slice(2);
 await Promise.all([
   ...(which === "page" ? [] : [bundleServer(), writeLimits()]),
-  ...(which === "server" ? [] : [bundlePage(), copyViewer()]),
+  ...(which === "server" ? [] : [bundlePage(), bundleReference(), copyViewer()]),
 ]);

@@ -2,7 +2,7 @@ import { execFileSync } from "node:child_process";
 import { existsSync, readdirSync, statSync } from "node:fs";
 import { join } from "node:path";
 
-const BUNDLES = ["dist/worker.js", "dist/main.js", "public/built/main.js"];
+const BUNDLES = ["dist/worker.js", "dist/main.js", "public/index.html"];
 
 function newestChange(directory: string): number {
   const entries = readdirSync(directory, { withFileTypes: true, recursive: true });

@@ -82,6 +82,11 @@ export class LugTable {
     return this.#indexByName.get(name);
   }
 
+  /** Every name that a lug goes by. */
+  names(): string[] {
+    return [...this.#indexByName.keys()];
+  }
+
   /** As `find`, for a name that validation has already accepted. */
   indexOf(name: string): number {
     const index = this.#indexByName.get(name);

@@ -1,6 +1,3 @@
-import "./zod-without-eval.ts";
-import "uplot/dist/uPlot.min.css";
-import "./style/main.css";
 import { startPage } from "./page.ts";
 
-startPage(document.getElementById("app")!);
+void startPage(document.getElementById("app")!);

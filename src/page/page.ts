@@ -1,33 +1,32 @@
 import { keepBench } from "./bench/bench-desk.ts";
-import { createCautions } from "./bench/cautions.ts";
-import { createMeasurePanel } from "./bench/measure-panel.ts";
-import { createSolderPanel } from "./bench/solder-panel.ts";
-import { createBlindPanel } from "./blind/blind-panel.ts";
-import { createBuildsPanel } from "./builds/builds-panel.ts";
-import { createChoicePanel } from "./choice/choice-panel.ts";
 import { createControlsPanel } from "./controls/controls-panel.ts";
 import { createCurvesPanel } from "./curves/curves-panel.ts";
 import { createFaultList } from "./describe/fault-list.ts";
-import { createPartsPanel } from "./describe/parts-panel.ts";
-import { createWiresPanel } from "./describe/wires-panel.ts";
 import { h, replaceContent } from "./dom/element.ts";
+import { whenIdle } from "./dom/idle.ts";
+import { createLazy, openWhenNear } from "./dom/lazy.ts";
 import { createTabs } from "./dom/tabs.ts";
-import { createGuardPanel } from "./drawing/guard-panel.ts";
+import { BenchEngine } from "./engine/bench-engine.ts";
+import { Engine } from "./engine/engine.ts";
 import { AudioRoom } from "./listen/audio-room.ts";
-import { createHearPanel } from "./listen/hear-panel.ts";
 import { Listening } from "./listen/listening.ts";
 import { createPlayBar } from "./listen/play-bar.ts";
-import { codeInAddress, openLink } from "./share/open-link.ts";
-import { createSharePanel } from "./share/share-panel.ts";
+import { createWaitBanner } from "./server/wait-banner.ts";
+import { codeInAddress } from "./share/code-in-address.ts";
+import { SoundEngine } from "./sound/sound-engine.ts";
+import type { Bench } from "./start/bench.ts";
 import { createFileButtons } from "./start/file-buttons.ts";
+import { openFirst } from "./start/open-first.ts";
 import { restoreDraft } from "./start/restore-draft.ts";
-import { createScenarioPicker, type ScenarioPicker } from "./start/scenario-picker.ts";
+import { createScenarioPicker } from "./start/scenario-picker.ts";
+import { createStartFold } from "./start/start-fold.ts";
 import { createStory } from "./start/story.ts";
 import { createHeading, createTitleField } from "./start/title-field.ts";
 import { listenForUndo } from "./start/undo-keys.ts";
 import { type AppStore, createAppStore } from "./state/app-state.ts";
 import { keepDraft } from "./state/draft-storage.ts";
 import { Editor } from "./state/editor.ts";
+import { keepView } from "./state/view-desk.ts";
 
 function createNotice(store: AppStore): HTMLElement {
   const notice = h("p", { class: "notice", role: "status" });
@@ -40,56 +39,153 @@ function createNotice(store: AppStore): HTMLElement {
   return notice;
 }
 
-function controlsSection(store: AppStore, editor: Editor, listening: Listening): HTMLElement {
+function guardSection(store: AppStore): HTMLElement {
+  const drawing = createLazy(async () => (await import("./drawing/guard-panel.ts")).createGuardPanel(store));
+  openWhenNear(drawing);
   return h(
     "section",
-    { class: "panel controls-section", "aria-labelledby": "controls-title" },
-    h("h2", { id: "controls-title" }, "Controls"),
-    createControlsPanel(store, editor),
-    createPlayBar(store, listening),
+    { class: "panel guard-panel", "aria-labelledby": "guard-title" },
+    h("h2", { id: "guard-title" }, "The wiring"),
+    drawing.element,
   );
+}
+
+function detailTabs(bench: Bench, room: AudioRoom, listening: Listening): HTMLElement {
+  const { store, editor } = bench;
+  return createTabs("The guard in detail", [
+    {
+      id: "parts",
+      title: "Parts",
+      load: async () => (await import("./describe/parts-panel.ts")).createPartsPanel(store, editor),
+    },
+    {
+      id: "wires",
+      title: "Wires",
+      load: async () => (await import("./describe/wires-panel.ts")).createWiresPanel(store, editor),
+    },
+    {
+      id: "hear",
+      title: "Hear them all",
+      load: async () => (await import("./listen/hear-panel.ts")).createHearPanel(bench, listening),
+    },
+    {
+      id: "blind",
+      title: "Blind test",
+      load: async () => (await import("./blind/blind-panel.ts")).createBlindPanel(store, room, listening),
+    },
+    {
+      id: "builds",
+      title: "A against B",
+      load: async () => (await import("./builds/builds-panel.ts")).createBuildsPanel(bench),
+    },
+    {
+      id: "solder",
+      title: "Solder",
+      load: async () => (await import("./bench/solder-panel.ts")).createSolderPanel(store),
+    },
+    {
+      id: "measure",
+      title: "Measure",
+      load: async () => (await import("./bench/measure-panel.ts")).createMeasurePanel(store),
+    },
+    {
+      id: "choice",
+      title: "Which part?",
+      load: async () => (await import("./choice/choice-panel.ts")).createChoicePanel(store, editor),
+    },
+    {
+      id: "send",
+      title: "Send it",
+      load: async () => (await import("./share/share-panel.ts")).createSharePanel(store),
+    },
+  ]);
 }
 
 /** What the address carries, else what was there before, else the first example. */
-async function fillBench(store: AppStore, editor: Editor, picker: ScenarioPicker): Promise<void> {
+async function fillBench(bench: Bench): Promise<void> {
+  const { store } = bench;
   const code = codeInAddress();
-  if (code !== undefined && (await openLink(store, editor, code))) return;
+  if (code !== undefined) {
+    const { openLink } = await import("./share/open-link.ts");
+    if (await openLink(bench, code)) return;
+  }
   // What takes the place of a link that cannot be opened would clear away why it could not.
   const { notice } = store.state;
-  if (!restoreDraft(store, editor)) await picker.openFirst();
+  if (!(await restoreDraft(bench))) await openFirst(bench);
   if (notice) store.set({ notice });
 }
 
-/** Builds the page, and puts on the bench what was there before, or the first example. */
-export function startPage(root: HTMLElement): void {
+/** The answer about what was put on the bench, so that the first screen is drawn once and whole. */
+function firstView(store: AppStore): Promise<void> {
+  return new Promise((resolve) => {
+    const check = () => {
+      if (store.state.view || !store.state.reading || store.state.notice) resolve();
+    };
+    store.watchAny((state) => [state.view, state.notice], check);
+  });
+}
+
+/** Says of the page whether what it shows is yet to come up with what was asked for. */
+function tellWhetherBusy(store: AppStore, root: HTMLElement): void {
+  const isBusy = ({ source, reading, settings, view, faults }: AppStore["state"]) =>
+    faults.length === 0 && (source !== reading?.source || view?.reading !== reading || view?.settings !== settings);
+  store.watch(
+    (state) => [isBusy(state)],
+    (busy) => root.setAttribute("aria-busy", String(busy)),
+  );
+}
+
+/** Builds the page on what was there before, or on the first example. */
+export async function startPage(root: HTMLElement): Promise<void> {
   const store = createAppStore();
-  const editor = new Editor(store);
-  const room = new AudioRoom(store);
+  const engine = new Engine();
+  const bench = { store, engine, editor: new Editor(store, engine) };
+  const room = new AudioRoom(store, new SoundEngine());
   const listening = new Listening(store, room);
-  const picker = createScenarioPicker(store, editor);
+  keepView(store, engine);
+  try {
+    await fillBench(bench);
+    await firstView(store);
+  } catch (error) {
+    store.set({ notice: (error as Error).message });
+  }
+  const picker = createScenarioPicker(bench);
+  const playBar = createPlayBar(store, listening);
   replaceContent(
     root,
     createHeading(store),
-    h("div", { class: "start" }, picker.element, createTitleField(store, editor), createFileButtons(store, editor)),
-    createStory(store),
+    createStartFold(
+      store,
+      h("div", { class: "start" }, picker.element, createTitleField(store, bench.editor), createFileButtons(bench)),
+      createStory(store),
+    ),
     createNotice(store),
-    createCautions(true, "print-only"),
-    h("div", { class: "top" }, createCurvesPanel(store), controlsSection(store, editor, listening)),
-    createGuardPanel(store),
+    createWaitBanner(),
+    h(
+      "div",
+      { class: "top" },
+      createCurvesPanel(store),
+      h(
+        "section",
+        { class: "panel controls-section", "aria-labelledby": "controls-title" },
+        h("h2", { id: "controls-title" }, "Controls"),
+        createControlsPanel(store, bench.editor),
+        playBar.element,
+      ),
+    ),
+    guardSection(store),
     createFaultList(store),
-    createTabs("The guard in detail", [
-      { id: "parts", title: "Parts", content: createPartsPanel(store, editor) },
-      { id: "wires", title: "Wires", content: createWiresPanel(store, editor) },
-      { id: "hear", title: "Hear them all", content: createHearPanel(store, editor, listening) },
-      { id: "blind", title: "Blind test", content: createBlindPanel(store, room, listening) },
-      { id: "builds", title: "A against B", content: createBuildsPanel(store, editor) },
-      { id: "solder", title: "Solder", content: createSolderPanel(store) },
-      { id: "measure", title: "Measure", content: createMeasurePanel(store) },
-      { id: "choice", title: "Which part?", content: createChoicePanel(store, editor) },
-      { id: "send", title: "Send it", content: createSharePanel(store) },
-    ]),
+    detailTabs(bench, room, listening),
   );
-  listenForUndo(editor);
-  keepBench(store);
-  void fillBench(store, editor, picker).then(() => keepDraft(store));
+  tellWhetherBusy(store, root);
+  listenForUndo(bench.editor);
+  keepDraft(store);
+  whenIdle(() => {
+    void picker.fill();
+    void playBar.fill();
+    void engine.prepare();
+    keepBench(store, new BenchEngine());
+    void listening.prepare();
+    void import("./offline/keep-offline.ts").then(({ keepOffline }) => keepOffline());
+  });
 }

@@ -12,6 +12,7 @@ import { tagTextAnswers } from "./http/caching.ts";
 import { answerClientError } from "./http/client-errors.ts";
 import { closeIdleWhenClosing } from "./http/closing.ts";
 import { readJsonBodies } from "./http/json-bodies.ts";
+import { keepingOf } from "./http/page-files.ts";
 import { handleBadAddress, handleProblems } from "./http/problems.ts";
 import { registerUploads } from "./http/sound-upload.ts";
 import { serializerCompiler, validatorCompiler } from "./http/validation.ts";
@@ -135,8 +136,8 @@ export async function buildApp(options: AppOptions): Promise<App> {
   for (const routes of ROUTES) await app.register(routes, context);
   await app.register(fastifyStatic, {
     root: PATHS.publicFiles,
-    cacheControl: true,
-    maxAge: "1m",
+    cacheControl: false,
+    setHeaders: (reply, path) => void reply.header("cache-control", keepingOf(path)),
     preCompressed: true,
   });
   return app;

@@ -1,11 +1,23 @@
 import type { Page } from "playwright-core";
 
+/** Waits until what is shown is what was asked for. */
+export async function settled(page: Page): Promise<void> {
+  await page.locator("#app[aria-busy='false']").waitFor();
+}
+
 export async function whenReady(page: Page): Promise<void> {
   await page.locator(".plot canvas").waitFor();
   await page.locator("svg.guard").waitFor();
+  await settled(page);
+}
+
+/** Opens the choice of guards and of files, which a narrow page folds away. */
+export async function openStart(page: Page): Promise<void> {
+  await page.locator(".fold:has(.start)").evaluate((fold) => fold.setAttribute("open", ""));
 }
 
 export async function openScenario(page: Page, title: RegExp): Promise<void> {
+  await openStart(page);
   const select = page.getByLabel("Start from");
   const option = select.locator("option", { hasText: title }).first();
   await option.waitFor({ state: "attached" });
@@ -15,11 +27,16 @@ export async function openScenario(page: Page, title: RegExp): Promise<void> {
 
 /** Peak and cutoff of the current curve, as the page tells them. */
 export async function featuresOf(page: Page): Promise<string> {
+  await settled(page);
   return (await page.locator(".plot").getAttribute("aria-label"))!;
 }
 
+/** Shows a tab with what it holds. */
 export async function showTab(page: Page, name: string): Promise<void> {
-  await page.getByRole("tab", { name, exact: true }).click();
+  const tab = page.getByRole("tab", { name, exact: true });
+  await tab.click();
+  const panel = page.locator(`#${await tab.getAttribute("aria-controls")}`);
+  await panel.locator(".loading").waitFor({ state: "detached" });
 }
 
 export async function choosePosition(page: Page, position: number): Promise<void> {
@@ -28,4 +45,18 @@ export async function choosePosition(page: Page, position: number): Promise<void
     .first()
     .getByRole("radio", { name: String(position) })
     .check({ force: true });
+}
+
+interface Draft {
+  readonly source: unknown;
+  readonly settings: Readonly<Record<string, string | number>>;
+}
+
+/** The guard and its settings as the page keeps them, with the latest change in it. */
+export async function draftOf(page: Page): Promise<Draft> {
+  await settled(page);
+  return page.evaluate(() => {
+    dispatchEvent(new Event("pagehide"));
+    return JSON.parse(localStorage.getItem("presolder.draft.1")!);
+  });
 }

@@ -129,26 +129,22 @@ describeWith("chromium", "the bench on the page", () => {
     await expect.poll(() => page.locator("#panel-measure .told", { hasText: "neck.hot" }).count()).toBe(0);
   });
 
-  it("says plainly what the service refuses, and goes on with the next request", async () => {
+  it("says plainly what the bench refuses, and goes on with the next question", async () => {
     const { page } = await openTab("Measure");
     await page.locator("#panel-measure tbody tr").first().waitFor();
-    let refuse = true;
-    await page.route("**/api/bench", (route) =>
-      refuse
-        ? route.fulfill({
-            status: 400,
-            contentType: "application/problem+json",
-            body: '{"detail":"a made-up refusal"}',
-          })
-        : route.continue(),
+    const refusal = "a made-up refusal";
+    await page.route("**/bench-worker.js", (route) =>
+      route.fulfill({ contentType: "text/javascript", body: `throw new Error("${refusal}")` }),
     );
-    await openScenario(page, /came back/i);
-    await page.locator("#panel-measure .fault-text", { hasText: "a made-up refusal" }).waitFor();
+    await page.reload();
+    await whenReady(page);
+    await showTab(page, "Measure");
+    await page.locator("#panel-measure .fault-text", { hasText: refusal }).waitFor();
     expect(await page.locator("#panel-measure").textContent()).not.toContain("Working out");
-    refuse = false;
-    await openScenario(page, /HSS/);
+    await page.unroute("**/bench-worker.js");
+    await openScenario(page, /came back/i);
     await page.locator("#panel-measure tbody tr").first().waitFor();
-    expect(await page.locator("#panel-measure").textContent()).not.toContain("a made-up refusal");
+    expect(await page.locator("#panel-measure").textContent()).not.toContain(refusal);
   });
 
   it("takes what was noticed without a meter", async () => {

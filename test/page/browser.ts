@@ -6,6 +6,10 @@ export interface VisitOptions {
   readonly width?: number;
   readonly height?: number;
   readonly colorScheme?: "light" | "dark";
+  /** Whether the page may keep itself for a workshop without a net; otherwise every visit comes from the service. */
+  readonly keepsItself?: boolean;
+  /** What is to be done with the page before its first script runs. */
+  readonly before?: (page: Page) => Promise<void>;
 }
 
 /** A page with all that it complained about and all that it asked for elsewhere. */
@@ -16,17 +20,25 @@ export interface Visit {
   readonly strangers: string[];
 }
 
+/** What keeping the page from keeping itself makes of it. */
+const BLOCKED = "Service Worker registration blocked by Playwright";
+
 /** Chromium's own requests to itself, such as a download's blob. */
 const OWN_SCHEMES = ["blob:", "data:", "chrome-extension:", "about:"];
 
 async function openVisit(browser: Browser, options: VisitOptions, origin: string): Promise<Visit> {
-  const { width = 1280, height = 900, colorScheme = "light" } = options;
-  const context = await browser.newContext({ viewport: { width, height }, colorScheme, acceptDownloads: true });
+  const { width = 1280, height = 900, colorScheme = "light", keepsItself = false } = options;
+  const context = await browser.newContext({
+    viewport: { width, height },
+    colorScheme,
+    acceptDownloads: true,
+    serviceWorkers: keepsItself ? "allow" : "block",
+  });
   const page = await context.newPage();
   const complaints: string[] = [];
   const strangers: string[] = [];
   page.on("console", (message) => {
-    if (["error", "warning"].includes(message.type())) complaints.push(message.text());
+    if (["error", "warning"].includes(message.type()) && message.text() !== BLOCKED) complaints.push(message.text());
   });
   page.on("pageerror", (error) => complaints.push(String(error)));
   page.on("request", (request) => {
@@ -54,6 +66,7 @@ export function usePage() {
     async visit(options: VisitOptions = {}): Promise<Visit> {
       const visit = await openVisit(browser!, options, origin);
       open.push(visit);
+      await options.before?.(visit.page);
       await visit.page.goto(`${origin}${options.path ?? "/"}`);
       return visit;
     },

@@ -12,6 +12,7 @@ describeWith("chromium", "describing a guard", () => {
     const visit = await site.visit();
     await whenReady(visit.page);
     await openScenario(visit.page, /HSS/);
+    await showTab(visit.page, "Parts");
     return visit;
   }
 
@@ -37,12 +38,14 @@ describeWith("chromium", "describing a guard", () => {
     const cap = page.locator(CAP);
     await cap.fill("22x");
     await cap.press("Enter");
+    await page.locator(".faults button").waitFor();
     const fault = page.locator(`#${await cap.getAttribute("aria-describedby")}`);
     expect(await fault.textContent()).toContain("22x");
     expect(await cap.getAttribute("aria-invalid")).toBe("true");
     expect(await featuresOf(page)).toBe(before);
+    await showTab(page, "Send it");
     await page.locator(".faults button").click();
-    expect(await cap.evaluate((each) => each === document.activeElement)).toBe(true);
+    await expect.poll(() => cap.evaluate((each) => each === document.activeElement)).toBe(true);
     await cap.fill("33n");
     await cap.press("Enter");
     await expect.poll(() => page.locator(".faults").isVisible()).toBe(false);
@@ -60,6 +63,7 @@ describeWith("chromium", "describing a guard", () => {
     const end = page.getByLabel("Wire 1, to");
     await end.fill("volume.33");
     await end.press("Enter");
+    await page.locator(".faults button").waitFor();
     const fault = page.locator(`#${await end.getAttribute("aria-describedby")}`);
     expect(await fault.textContent()).toContain('did you mean "volume.3"?');
   });
@@ -71,6 +75,7 @@ describeWith("chromium", "describing a guard", () => {
     const [from, to] = [page.getByLabel("Wire 1, from"), page.getByLabel("Wire 1, to")];
     await to.fill((await from.inputValue()).toUpperCase());
     await to.press("Enter");
+    await page.locator(".faults button").waitFor();
     const fault = page.locator(`#${await to.getAttribute("aria-describedby")}`);
     expect(await fault.textContent()).toContain("joins a lug with itself");
     expect(await to.inputValue()).toBe(await from.inputValue());
@@ -89,19 +94,19 @@ describeWith("chromium", "describing a guard", () => {
     await page.getByLabel("New wire, from").fill("neck.shield");
     await page.getByLabel("New wire, to").fill("volume.case");
     await page.getByRole("button", { name: "Add wire" }).click();
-    expect(await count()).toBe(wires + 1);
+    await expect.poll(count).toBe(wires + 1);
     await page.getByRole("button", { name: "Take out wire 1", exact: true }).click();
-    expect(await count()).toBe(wires);
+    await expect.poll(count).toBe(wires);
     await showTab(page, "Parts");
     await page.getByLabel("Another part").selectOption("resistor");
     await page.getByRole("button", { name: "Add it" }).click();
     await expect.poll(() => page.locator('[data-path="parts.resistor.resistance"]').count()).toBe(1);
     await page.getByRole("button", { name: "Undo" }).click();
-    expect(await page.locator('[data-path="parts.resistor.resistance"]').count()).toBe(0);
+    await expect.poll(() => page.locator('[data-path="parts.resistor.resistance"]').count()).toBe(0);
     await page.keyboard.press("Control+z");
-    expect(await count()).toBe(wires + 1);
+    await expect.poll(count).toBe(wires + 1);
     await page.keyboard.press("Control+Shift+z");
-    expect(await count()).toBe(wires);
+    await expect.poll(count).toBe(wires);
   });
 
   it("keeps the draft through a reload", async () => {
@@ -111,6 +116,7 @@ describeWith("chromium", "describing a guard", () => {
     await page.getByRole("slider", { name: "Volume" }).fill("7");
     await page.reload();
     await whenReady(page);
+    await showTab(page, "Parts");
     expect(await page.locator(CAP).inputValue()).toBe("68n");
     expect(await page.getByRole("slider", { name: "Volume" }).inputValue()).toBe("7");
   });
@@ -163,8 +169,8 @@ describeWith("chromium", "describing a guard", () => {
     expect(await page.getByLabel("This guard").inputValue()).toBe(source.title);
     expect(await featuresOf(page)).toBe(features);
     await page.getByRole("button", { name: "Open it anyway" }).click();
+    await expect.poll(shown).toBe("file bad.json");
     expect(await page.getByLabel("This guard").inputValue()).toBe("Bad");
-    expect(await shown()).toBe("file bad.json");
     await open("good.json", { ...source, title: "Good" });
     await expect.poll(shown).toBe("file good.json");
     expectQuiet(visit);

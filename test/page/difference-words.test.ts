@@ -1,13 +1,15 @@
 import { describe, expect, it } from "vitest";
-import { largestDifference, largestOfAll } from "../../src/page/builds/curve-difference.ts";
 import { differenceText, named } from "../../src/page/builds/difference-words.ts";
-import { type BuildSource, type Reading, readSource } from "../../src/page/state/reading.ts";
+import { largestDifference, largestOfAll } from "../../src/page/engine/curve-difference.ts";
+import { KnownGuard } from "../../src/page/engine/known-guard.ts";
+import { readSource } from "../../src/page/engine/source-reader.ts";
+import type { BuildSource } from "../../src/page/state/reading.ts";
 import { onePickup } from "../fixtures/circuits.ts";
 
-function read(source: object): Reading {
+function read(source: object): KnownGuard {
   const result = readSource(source as BuildSource);
   if (!("reading" in result)) throw new Error("unreadable");
-  return result.reading;
+  return new KnownGuard(result.reading);
 }
 
 const guard = read(onePickup());

@@ -1,6 +1,6 @@
 import { expect, it } from "vitest";
 import { describeWith } from "../tools.ts";
-import { choosePosition, openScenario, whenReady } from "./actions.ts";
+import { choosePosition, openScenario, settled, showTab, whenReady } from "./actions.ts";
 import { expectQuiet, usePage } from "./browser.ts";
 
 describeWith("chromium", "the drawing's texts", () => {
@@ -22,6 +22,7 @@ describeWith("chromium", "the drawing's texts", () => {
     await whenReady(page);
     await openScenario(page, /HSS/);
     await choosePosition(page, 1);
+    await settled(page);
     // In one step, since the drawing may be replaced between two.
     const faded = await page.evaluate(() =>
       [...document.querySelectorAll("svg.guard text")]
@@ -42,7 +43,7 @@ describeWith("chromium", "the drawing's texts", () => {
       const { page } = await site.visit({ width });
       await whenReady(page);
       await openScenario(page, /HSS/);
-      await page.getByRole("tab", { name: "Wires", exact: true }).click();
+      await showTab(page, "Wires");
       const cut = await page
         .locator(".wire-list input")
         .evaluateAll((inputs) =>

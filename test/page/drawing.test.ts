@@ -3,9 +3,10 @@ import { CATALOGUE } from "../../src/build-file/catalogue.ts";
 import { expandBuild } from "../../src/build-file/expand.ts";
 import { arrangeParts, type Placed } from "../../src/page/drawing/arrange.ts";
 import { seenLugs } from "../../src/page/drawing/guard-drawing.ts";
-import { findLivePath } from "../../src/page/drawing/live-path.ts";
 import { seenFrom } from "../../src/page/drawing/view.ts";
-import { type BuildSource, type Reading, readSource } from "../../src/page/state/reading.ts";
+import { KnownGuard } from "../../src/page/engine/known-guard.ts";
+import { readSource } from "../../src/page/engine/source-reader.ts";
+import type { BuildSource, Reading } from "../../src/page/state/reading.ts";
 import { onePickup, threeSingles } from "../fixtures/circuits.ts";
 
 function read(input: unknown): Reading {
@@ -88,14 +89,14 @@ describe("the drawing", () => {
   });
 
   it("follows the signal from the coil to the jack", () => {
-    const path = findLivePath(read(threeSingles()), { lever: 5, tone1: 10, tone2: 10, volume: 10 });
+    const path = new KnownGuard(read(threeSingles())).pathIn({ lever: 5, tone1: 10, tone2: 10, volume: 10 });
     expect(path.inWords).toEqual([
       ["neck (coil)", "neck.hot", "lever.A3", "lever.A0", "volume.3", "volume.2", "jack.tip"],
     ]);
   });
 
   it("takes both pickups of a position that joins two", () => {
-    const { hot, inWords } = findLivePath(read(threeSingles()), { lever: 2 });
+    const { hot, inWords } = new KnownGuard(read(threeSingles())).pathIn({ lever: 2 });
     const starts = hot.filter((step) => step.from.endsWith(".hot")).map((step) => step.from);
     expect(starts.sort()).toEqual(["bridge.hot", "middle.hot"]);
     expect(inWords.map((way) => [way[0], way.at(-1)]).sort()).toEqual([
@@ -106,7 +107,7 @@ describe("the drawing", () => {
 
   it("counts a tone that the position leaves out among what is idle, and one that it takes in among what is alive", () => {
     const alive = (lever: number) =>
-      new Set(findLivePath(read(threeSingles()), { lever }).live.elements.map((element) => element.part));
+      new Set(new KnownGuard(read(threeSingles())).pathIn({ lever }).live.elements.map((element) => element.part));
     expect(alive(5)).toContain("tone1");
     expect(alive(5)).not.toContain("tone2");
     expect(alive(1)).not.toContain("tone1");
@@ -118,9 +119,9 @@ describe("the drawing", () => {
     const reading = planned("hss-push-pull-split");
     const control = reading.controls.switches.find((each) => each.onShaft)!.name;
     const coils = (value: string) =>
-      findLivePath(reading, { [reading.controls.main!.name]: 1, [control]: value }).description.coils.map(
-        ({ coil }) => coil,
-      );
+      new KnownGuard(reading)
+        .pathIn({ [reading.controls.main!.name]: 1, [control]: value })
+        .description.coils.map(({ coil }) => coil);
     expect(coils("down")).toHaveLength(2);
     expect(coils("up")).toHaveLength(1);
   });
@@ -128,7 +129,7 @@ describe("the drawing", () => {
   it("finds no way to the jack where the volume's wiper is cut", () => {
     const build = threeSingles() as { wires: unknown[] };
     const wires = build.wires.filter((wire) => JSON.stringify(wire) !== '["volume.2","jack.tip"]');
-    const path = findLivePath(read({ ...build, wires }), { lever: 5 });
+    const path = new KnownGuard(read({ ...build, wires })).pathIn({ lever: 5 });
     expect(path.inWords).toEqual([]);
     expect(path.description.label).toBe("silent");
     expect(path.live.elements).toEqual([]);

@@ -3,8 +3,9 @@ import { describe, expect, it } from "vitest";
 import { candidateText } from "../../src/page/blind/candidate.ts";
 import { guessingProbability, percentText, verdictText } from "../../src/page/blind/guessing.ts";
 import { readTrials } from "../../src/page/blind/trials-field.ts";
-import { fitSettings } from "../../src/page/state/editor.ts";
-import { type BuildSource, readSource } from "../../src/page/state/reading.ts";
+import { readSource } from "../../src/page/engine/source-reader.ts";
+import { fitSettings } from "../../src/page/state/fit-settings.ts";
+import type { BuildSource } from "../../src/page/state/reading.ts";
 import { onePickup } from "../fixtures/circuits.ts";
 
 describe("the probability of guessing as well", () => {

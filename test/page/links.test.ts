@@ -24,7 +24,7 @@ describeWith("chromium", "links", () => {
     expect(await friend.page.getByRole("radio", { name: "guard B" }).isChecked()).toBe(true);
     expect(await friend.page.getByRole("radio", { name: "true" }).isChecked()).toBe(true);
     await showTab(friend.page, "A against B");
-    expect(await friend.page.locator("#panel-builds").textContent()).toContain("HSS guard, 500 kΩ pots");
+    await expect.poll(() => friend.page.locator("#panel-builds").textContent()).toContain("HSS guard, 500 kΩ pots");
     expect(await friend.page.title()).toContain("HSS guard");
     expectQuiet(friend);
   });
@@ -48,11 +48,13 @@ describeWith("chromium", "links", () => {
     await page.goto(`${site.origin}${new URL(link).pathname}`);
     await whenReady(page);
     const cap = page.locator('[data-path="parts.cap.capacitance"]');
+    await showTab(page, "Parts");
     await cap.fill("68n");
     await cap.press("Enter");
     await expect.poll(() => new URL(page.url()).pathname).toBe("/");
     await page.reload();
     await whenReady(page);
+    await showTab(page, "Parts");
     expect(await cap.inputValue()).toBe("68n");
   });
 

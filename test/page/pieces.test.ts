@@ -1,21 +1,23 @@
 import { describe, expect, it } from "vitest";
 import { rangeText, readShown } from "../../src/page/bench/ohms.ts";
-import { largestDifference, largestOfAll } from "../../src/page/builds/curve-difference.ts";
 import { differencesOf } from "../../src/page/builds/differences.ts";
 import { tiesOf } from "../../src/page/choice/find-value.ts";
 import { curveCsv } from "../../src/page/curves/curve-csv.ts";
 import { curveSvg } from "../../src/page/curves/curve-svg.ts";
-import { familyOf } from "../../src/page/curves/family.ts";
 import { levelRangeDb, referenceLevelDb } from "../../src/page/curves/levels.ts";
 import { looksAlike, seriesLooks } from "../../src/page/curves/series.ts";
 import { removePart } from "../../src/page/describe/remove-part.ts";
 import { changedWire, wireEnds, wireHow } from "../../src/page/describe/wire-ends.ts";
+import { largestDifference, largestOfAll } from "../../src/page/engine/curve-difference.ts";
+import { familyOf } from "../../src/page/engine/family-of.ts";
+import { KnownGuard } from "../../src/page/engine/known-guard.ts";
+import { readSource } from "../../src/page/engine/source-reader.ts";
 import { readingText } from "../../src/page/fields/quantity-field.ts";
 import { fileStem } from "../../src/page/server/save-file.ts";
-import { fitSettings } from "../../src/page/state/editor.ts";
+import { fitSettings } from "../../src/page/state/fit-settings.ts";
 import { History } from "../../src/page/state/history.ts";
 import { getAt, setAt } from "../../src/page/state/paths.ts";
-import { type BuildSource, type Reading, readSource } from "../../src/page/state/reading.ts";
+import type { BuildSource, Reading } from "../../src/page/state/reading.ts";
 import { onePickup, threeSingles } from "../fixtures/circuits.ts";
 
 function read(source: unknown): Reading {
@@ -112,7 +114,7 @@ describe("two builds", () => {
   });
 
   it("that differ in the tone cap differ most with the tone down, in a position that has one", () => {
-    const [a, b] = [read(withCap("22n")), read(withCap("47n"))];
+    const [a, b] = [new KnownGuard(read(withCap("22n"))), new KnownGuard(read(withCap("47n")))];
     const open = { lever: 1, volume: 10, tone1: 10, tone2: 10 };
     expect(Math.abs(largestDifference(a, b, open).decibels)).toBeLessThan(0.05);
     const most = largestOfAll(a, b, open);
@@ -123,9 +125,9 @@ describe("two builds", () => {
 });
 
 describe("curves", () => {
-  const reading = read(threeSingles());
+  const guard = new KnownGuard(read(threeSingles()));
   const settings = { lever: 4, volume: 10, tone1: 10, tone2: 10 };
-  const family = familyOf(reading, { settings, family: "tone", other: undefined });
+  const family = familyOf(guard, settings, "tone");
   const picture = { family, view: "reference", band: undefined } as const;
 
   it("stand in a family of eleven tones, the current one equal to its own", () => {
@@ -161,7 +163,7 @@ describe("curves", () => {
   it("are dashed where they are the other guard's, and not where a family has one curve only", () => {
     const [tone] = family.behind;
     const ofOne = { ...family, behind: [tone!] };
-    const ofBuilds = familyOf(reading, { settings, family: "builds", other: reading });
+    const ofBuilds = familyOf(guard, settings, "builds", guard);
     expect(seriesLooks(ofOne).map(({ dash }) => dash)).toEqual([undefined, undefined]);
     expect(seriesLooks(ofBuilds).map(({ dash }) => dash)).toEqual([[8, 5], undefined]);
     expect(looksAlike(ofOne, ofBuilds)).toBe(false);

@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { withFittedCoil, withFoundValues } from "../../src/page/choice/put-values.ts";
-import { curveIn } from "../../src/page/curves/curve-cache.ts";
-import { type BuildSource, readSource } from "../../src/page/state/reading.ts";
+import { KnownGuard } from "../../src/page/engine/known-guard.ts";
+import { readSource } from "../../src/page/engine/source-reader.ts";
+import type { BuildSource } from "../../src/page/state/reading.ts";
 import { onePickup } from "../fixtures/circuits.ts";
 
 const OPEN = { volume: 10, tone: 10 };
@@ -9,7 +10,7 @@ const OPEN = { volume: 10, tone: 10 };
 function levels(source: BuildSource): Float64Array {
   const result = readSource(source);
   if (!("reading" in result)) throw new Error(JSON.stringify(result.faults));
-  return curveIn(result.reading, OPEN).magnitude;
+  return new KnownGuard(result.reading).curveIn(OPEN).magnitude;
 }
 
 const pot = (values: object) => ({ kind: "pot", role: "volume", taper: "audio", ...values });

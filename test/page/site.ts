@@ -23,6 +23,8 @@ const FLAGS = [
   "--disable-component-update",
   "--disable-sync",
   "--autoplay-policy=no-user-gesture-required",
+  // An instrument that beeps once a second.
+  "--use-fake-device-for-media-stream",
 ];
 
 /**

@@ -1,24 +1,40 @@
 import { expect, it } from "vitest";
 import { describeWith } from "../tools.ts";
-import { whenReady } from "./actions.ts";
+import { showTab, whenReady } from "./actions.ts";
 import { usePage } from "./browser.ts";
 
-const MAX_BYTES = 250_000;
+const FIRST_SCREEN_BYTES = 90_000;
+const PANEL_BYTES = 40_000;
+const TABS = ["Wires", "Hear them all", "Blind test", "A against B", "Solder", "Measure", "Which part?", "Send it"];
 
-describeWith("chromium", "the page's weight", () => {
+describeWith("chromium", "the page's weight on the wire", () => {
   const site = usePage();
 
-  it("stays under 250 kB on the wire until a guard is on the bench", async () => {
+  it("is at most 90 kB of script and style for the first screen, and 40 kB for any panel or worker", async () => {
     const { page } = await site.visit({ path: "/healthz" });
-    const session = await page.context().newCDPSession(page);
-    await session.send("Network.enable");
-    let bytes = 0;
-    session.on("Network.loadingFinished", ({ encodedDataLength }) => {
-      bytes += encodedDataLength;
+    const loaded: { readonly name: string; readonly bytes: number }[] = [];
+    page.on("response", async (response) => {
+      const name = new URL(response.url()).pathname.split("/").at(-1)!;
+      if (!/\.(js|css)$/.test(name)) return;
+      loaded.push({ name, bytes: Number(await response.headerValue("content-length")) });
     });
+    const sumOf = (files: typeof loaded) => files.reduce((sum, { bytes }) => sum + bytes, 0);
     await page.goto(site.origin);
+    await page.locator(".plot canvas").waitFor();
+    const first = ["main.js", "main.css", "curve-worker.js"];
+    await expect.poll(() => loaded.map(({ name }) => name)).toEqual(expect.arrayContaining(first));
+    const needed = loaded.filter(({ name }) => first.includes(name));
+    expect(sumOf(needed)).toBeGreaterThan(30_000);
+    expect(sumOf(needed)).toBeLessThanOrEqual(FIRST_SCREEN_BYTES);
+
     await whenReady(page);
-    expect(bytes).toBeGreaterThan(50_000);
-    expect(bytes).toBeLessThan(MAX_BYTES);
+    await page.locator(".found .findings, .found .all-well").waitFor();
+    for (const { name, bytes } of loaded.filter((file) => !first.includes(file.name)))
+      expect(bytes, name).toBeLessThanOrEqual(PANEL_BYTES);
+    for (const tab of TABS) {
+      loaded.length = 0;
+      await showTab(page, tab);
+      expect(sumOf(loaded), tab).toBeLessThanOrEqual(PANEL_BYTES);
+    }
   });
 });

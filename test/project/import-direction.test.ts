@@ -21,7 +21,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   bench: ["build-file", "wiring", "network", "response"],
   contract: ["build-file", "audio", "render", "choice", "bench"],
   server: ["build-file", "response", "render", "choice", "bench", "contract"],
-  page: ["build-file", "wiring", "response", "audio", "bench", "contract"],
+  page: ["build-file", "wiring", "response", "filter", "audio", "render", "bench", "contract"],
 };
 
 /** Files outside the flow: errors and limits serve everyone, config only the edge. */

@@ -1,4 +1,4 @@
-import { postJson } from "../server/client.ts";
+import type { BenchEngine } from "../engine/bench-engine.ts";
 import type { AppStore } from "../state/app-state.ts";
 import { probesFor } from "./probes.ts";
 
@@ -6,15 +6,15 @@ import { probesFor } from "./probes.ts";
 const WAIT_MS = 250;
 
 /** Keeps `store.bench` up to date with the build on the bench; a refusal is kept in `store.benchFault` until the next answer. */
-export function keepBench(store: AppStore): void {
+export function keepBench(store: AppStore, engine: BenchEngine): void {
   let timer: ReturnType<typeof setTimeout> | undefined;
   let latest = 0;
   const ask = async (request: number) => {
     const { reading, benchOptions } = store.state;
     if (!reading) return;
     try {
-      const body = { build: reading.source, ...benchOptions, probes: probesFor(reading, benchOptions.probes) };
-      const bench = await postJson("/api/bench", body);
+      const probes = probesFor(reading, benchOptions.probes);
+      const bench = await engine.ask({ build: reading.build, ...benchOptions, probes });
       if (request === latest) store.set({ bench, benchFault: "" });
     } catch (error) {
       if (request === latest) store.set({ benchFault: (error as Error).message });

@@ -1,6 +1,6 @@
 import { LugTable } from "../../build-file/lugs.ts";
 import type { OwnProbe } from "../state/app-state.ts";
-import { fitSettings } from "../state/editor.ts";
+import { fitSettings } from "../state/fit-settings.ts";
 import type { Reading } from "../state/reading.ts";
 
 /** What is wrong with a lug's name on this guard, with the nearest name; undefined where the lug is there. */

@@ -1,7 +1,7 @@
 import type { RawSettings } from "../../build-file/settings.ts";
 import { differencesOf } from "../builds/differences.ts";
 import type { AppState } from "../state/app-state.ts";
-import { fitSettings } from "../state/editor.ts";
+import { fitSettings } from "../state/fit-settings.ts";
 import { partLabel, switchLabel } from "../state/names.ts";
 import type { Reading } from "../state/reading.ts";
 

@@ -1,12 +1,11 @@
 import { summarize } from "../../build-file/setting-label.ts";
 import { parseSettings, type RawSettings } from "../../build-file/settings.ts";
 import { h, replaceContent } from "../dom/element.ts";
-import { later, whileShown } from "../dom/later.ts";
+import { later, latestOnly, whileShown } from "../dom/later.ts";
 import { plainTable } from "../dom/table.ts";
-import type { AppStore } from "../state/app-state.ts";
-import type { Editor } from "../state/editor.ts";
+import type { LargestDifference } from "../engine/curve-difference.ts";
+import type { Bench } from "../start/bench.ts";
 import type { Reading } from "../state/reading.ts";
-import { largestDifference, largestOfAll } from "./curve-difference.ts";
 import { differenceText } from "./difference-words.ts";
 import { differencesOf } from "./differences.ts";
 import { createListeningVerdict } from "./listening-verdict.ts";
@@ -22,12 +21,14 @@ function settingText(reading: Reading, settings: RawSettings): string {
   return summarize(reading.controls, parseSettings(reading.controls, settings)).label;
 }
 
-function curvesText(a: Reading, b: Reading, settings: RawSettings): HTMLElement {
-  const overall = largestOfAll(a, b, settings);
+function curvesText(
+  a: Reading,
+  { here, overall }: { here: LargestDifference; overall: LargestDifference },
+): HTMLElement {
   return h(
     "div",
     { class: "stack" },
-    h("p", {}, h("b", {}, "In this setting: "), `${differenceText(largestDifference(a, b, settings))}.`),
+    h("p", {}, h("b", {}, "In this setting: "), `${differenceText(here)}.`),
     h(
       "p",
       {},
@@ -37,14 +38,14 @@ function curvesText(a: Reading, b: Reading, settings: RawSettings): HTMLElement 
   );
 }
 
-function createKeepers(store: AppStore, editor: Editor): HTMLElement {
+function createKeepers({ store, editor }: Bench): HTMLElement {
   const keep = h("button", { type: "button" }, "Keep this guard as B");
   keep.addEventListener("click", () => store.set({ other: store.state.reading, family: "builds" }));
   const swap = h("button", { type: "button" }, "Swap A and B");
   swap.addEventListener("click", () => {
     const { reading, other } = store.state;
     if (!other) return;
-    editor.open(other.source, store.state.settings);
+    void editor.open(other.source, store.state.settings, other);
     store.set({ other: reading });
   });
   const drop = h(
@@ -65,7 +66,8 @@ function createKeepers(store: AppStore, editor: Editor): HTMLElement {
 const SETTLED_MS = 150;
 
 /** Two guards side by side: the one on the bench is A, the one kept aside is B. */
-export function createBuildsPanel(store: AppStore, editor: Editor): HTMLElement {
+export function createBuildsPanel(bench: Bench): HTMLElement {
+  const { store, engine } = bench;
   const names = h("p", {});
   const curves = h("div", {});
   const parts = h("div", {});
@@ -83,11 +85,14 @@ export function createBuildsPanel(store: AppStore, editor: Editor): HTMLElement 
       replaceContent(parts, partsTable(a, b));
     },
   );
-  const element = h("div", { class: "stack" }, createKeepers(store, editor), names, curves, verdict.element, parts);
-  const compare = whileShown(element, () => {
+  const element = h("div", { class: "stack" }, createKeepers(bench), names, curves, verdict.element, parts);
+  const latest = latestOnly();
+  const compare = whileShown(element, async () => {
+    const isLatest = latest();
     const { reading, other, settings } = store.state;
-    if (reading && other) replaceContent(curves, curvesText(reading, other, settings));
-    else replaceContent(curves);
+    const differences = reading && other && (await engine.differences(reading, other, settings));
+    if (!isLatest()) return;
+    replaceContent(curves, reading && differences && curvesText(reading, differences));
   });
   // A whole set of curves twice: worth it when a knob has come to rest.
   store.watchAny((state) => [state.reading, state.other, state.settings], later(SETTLED_MS, compare));

@@ -1,5 +1,5 @@
 import { showDb, showHz } from "../curves/units.ts";
-import type { LargestDifference } from "./curve-difference.ts";
+import type { LargestDifference } from "../engine/curve-difference.ts";
 
 /** A verdict of the service, which knows a first and a second guard, in the names that the page has for them. */
 export function named(verdict: string, first: string, second: string): string {

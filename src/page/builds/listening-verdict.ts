@@ -2,7 +2,7 @@ import type { CompareAnswer } from "../../contract/compare.ts";
 import { h, replaceContent } from "../dom/element.ts";
 import { postJson } from "../server/client.ts";
 import type { AppStore } from "../state/app-state.ts";
-import { fitSettings } from "../state/editor.ts";
+import { fitSettings } from "../state/fit-settings.ts";
 import { named } from "./difference-words.ts";
 
 async function ask({ state }: AppStore): Promise<CompareAnswer | undefined> {

@@ -3,7 +3,7 @@ import { h } from "../dom/element.ts";
 import { type FormField, formChoice, formText } from "../fields/form-fields.ts";
 import type { Option } from "../fields/plain-fields.ts";
 import type { AppState } from "../state/app-state.ts";
-import { fitSettings } from "../state/editor.ts";
+import { fitSettings } from "../state/fit-settings.ts";
 import type { Reading } from "../state/reading.ts";
 
 const WISHES = [

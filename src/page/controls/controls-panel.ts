@@ -1,6 +1,4 @@
 import type { SwitchControl } from "../../build-file/lugs.ts";
-import { parseSettings, type RawSettings } from "../../build-file/settings.ts";
-import { describeSetting } from "../../response/labels/setting-describer.ts";
 import { h, replaceContent } from "../dom/element.ts";
 import type { AppStore } from "../state/app-state.ts";
 import type { Editor } from "../state/editor.ts";
@@ -41,8 +39,7 @@ function createRows(reading: Reading, editor: Editor): Map<string, Shown> {
 }
 
 /** "Sounding: bridge + middle, parallel, in phase, hum cancelling." */
-function soundingWords({ build, controls }: Reading, settings: RawSettings): string {
-  const { label } = describeSetting(build, parseSettings(controls, settings));
+function soundingWords(label: string): string {
   return label === "silent" ? "Nothing reaches the jack." : `Sounding: ${label}.`;
 }
 
@@ -67,7 +64,12 @@ export function createControlsPanel(store: AppStore, editor: Editor): HTMLElemen
         );
       }
       for (const [name, row] of rows) row.show(settings[name] as never);
-      words.textContent = soundingWords(reading, settings);
+    },
+  );
+  store.watch(
+    (state) => [state.view?.label],
+    (label) => {
+      words.textContent = label === undefined ? "" : soundingWords(label);
     },
   );
   return element;

@@ -1,5 +1,5 @@
 import { curvesCsv } from "../../csv.ts";
-import { FREQUENCIES_HZ } from "./curve-cache.ts";
+import { FREQUENCIES_HZ } from "./frequencies.ts";
 import type { Picture } from "./picture.ts";
 
 /** A table of true levels in dB, as the service writes curves too. */

@@ -1,7 +1,7 @@
 import type { PlotColours } from "./colours.ts";
 import { shade } from "./colours.ts";
-import { FREQUENCIES_HZ } from "./curve-cache.ts";
 import { isOtherBuild } from "./family.ts";
+import { FREQUENCIES_HZ } from "./frequencies.ts";
 import { levelRangeDb, levelWords, referenceLevelDb, shownLevels } from "./levels.ts";
 import { CUTOFF_DB } from "./marks.ts";
 import type { Picture } from "./picture.ts";

@@ -1,8 +1,9 @@
 import { createChoiceRow } from "../controls/choice-row.ts";
 import { h } from "../dom/element.ts";
+import { createFold } from "../dom/fold.ts";
 import type { AppStore, FamilyAxis, LevelView } from "../state/app-state.ts";
+import { axisOf } from "./axes.ts";
 import { createExportButtons } from "./export-buttons.ts";
-import { axisOf, familyOf } from "./family.ts";
 import type { Picture } from "./picture.ts";
 import { CurvePlot } from "./plot.ts";
 import { featuresText, showReadout } from "./readout.ts";
@@ -63,10 +64,10 @@ export function createCurvesPanel(store: AppStore): HTMLElement {
     plot.step(step);
   });
   store.watch(
-    (state) => [state.reading, state.settings, state.family, state.other, state.levelView, state.band],
-    (reading, settings, family, other, view, band) => {
-      if (!reading) return;
-      picture = { family: familyOf(reading, { settings, family, other }), view, band };
+    (state) => [state.view?.family, state.levelView, state.band],
+    (family, view, band) => {
+      if (!family) return;
+      picture = { family, view, band };
       plot.show(picture);
       showReadout(readout, picture, null);
       frame.setAttribute("aria-label", `Frequency response. ${featuresText(picture.family.current.curve)}`);
@@ -77,12 +78,17 @@ export function createCurvesPanel(store: AppStore): HTMLElement {
     { class: "panel curves", id: "curves", "aria-labelledby": "curves-title" },
     h("h2", { id: "curves-title" }, "Curves"),
     frame,
-    h(
-      "div",
-      { class: "row under-plot" },
-      readout,
-      createExportButtons(store, plot, () => picture),
+    readout,
+    createFold(
+      "Compare, level, tolerances, save",
+      h(
+        "div",
+        { class: "row" },
+        familyRow(store),
+        levelRow(store),
+        createToleranceSwitch(store),
+        createExportButtons(store, plot, () => picture),
+      ),
     ),
-    h("div", { class: "row" }, familyRow(store), levelRow(store), createToleranceSwitch(store)),
   );
 }

@@ -1,7 +1,7 @@
 import { REFERENCE_HZ } from "../../response/features.ts";
 import type { LevelView } from "../state/app-state.ts";
-import { FREQUENCIES_HZ } from "./curve-cache.ts";
 import type { Family, Trace } from "./family.ts";
+import { FREQUENCIES_HZ } from "./frequencies.ts";
 
 const above = FREQUENCIES_HZ.findIndex((frequency) => frequency >= REFERENCE_HZ);
 

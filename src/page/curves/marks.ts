@@ -1,7 +1,7 @@
 import type uPlot from "uplot";
 import { REFERENCE_HZ } from "../../response/features.ts";
 import type { PlotColours } from "./colours.ts";
-import { FREQUENCIES_HZ } from "./curve-cache.ts";
+import { FREQUENCIES_HZ } from "./frequencies.ts";
 import { referenceLevelDb } from "./levels.ts";
 import type { Picture } from "./picture.ts";
 import { showDb, showHz } from "./units.ts";

@@ -1,7 +1,7 @@
 import uPlot from "uplot";
 import { type PlotColours, plotColours, shade } from "./colours.ts";
-import { FREQUENCIES_HZ } from "./curve-cache.ts";
 import { isOtherBuild } from "./family.ts";
+import { FREQUENCIES_HZ } from "./frequencies.ts";
 import { allLevels, levelRangeDb, levelWords } from "./levels.ts";
 import { drawBand, drawMarks } from "./marks.ts";
 import type { Picture } from "./picture.ts";
@@ -11,6 +11,8 @@ import { FEW_FREQUENCY_TICKS_HZ, FREQUENCY_TICKS_HZ, tickHz } from "./units.ts";
 
 const FONT = "12px system-ui, sans-serif";
 const MIN_LABELLED_WIDTH = 420;
+/** On a phone, knobs and play fit under it. */
+const MIN_HEIGHT = 206;
 
 /** The curves on a canvas: family behind, current setting bold in front. */
 export class CurvePlot {
@@ -72,7 +74,7 @@ export class CurvePlot {
 
   #size(): { width: number; height: number } {
     const width = Math.max(240, this.#parent.clientWidth);
-    return { width, height: Math.round(Math.min(440, Math.max(240, width * 0.52))) };
+    return { width, height: Math.round(Math.min(440, Math.max(MIN_HEIGHT, width * 0.52))) };
   }
 
   #resize(): void {

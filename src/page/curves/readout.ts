@@ -1,6 +1,6 @@
 import { h, replaceContent, s } from "../dom/element.ts";
-import { FREQUENCIES_HZ } from "./curve-cache.ts";
 import { isOtherBuild, type Trace } from "./family.ts";
+import { FREQUENCIES_HZ } from "./frequencies.ts";
 import { referenceLevelDb } from "./levels.ts";
 import type { Picture } from "./picture.ts";
 import { showDb, showHz } from "./units.ts";

@@ -1,7 +1,7 @@
 import type uPlot from "uplot";
 import type { PlotColours } from "./colours.ts";
-import { FREQUENCIES_HZ } from "./curve-cache.ts";
 import type { Family } from "./family.ts";
+import { FREQUENCIES_HZ } from "./frequencies.ts";
 import type { Box } from "./marks.ts";
 
 /** Curves nearer than this to a neighbour, in CSS pixels, have no room for a name of their own. */

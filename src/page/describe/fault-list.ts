@@ -7,11 +7,21 @@ function place(path: string): string {
   return path.replace(/^build\./, "").replaceAll(".", " › ");
 }
 
+/** Frames until the field's tab, whose code may have to come first, is given up. */
+const MAX_FRAMES = 300;
+
+function focusOn(target: string, frames = MAX_FRAMES): void {
+  const field = [...document.querySelectorAll<HTMLElement>("[data-path]")].find((each) => each.dataset.path === target);
+  if (field) {
+    field.closest("details")?.setAttribute("open", "");
+    field.focus();
+  } else if (frames > 0) requestAnimationFrame(() => focusOn(target, frames - 1));
+}
+
 function goTo(path: string): void {
   const target = path.replace(/^build\./, "");
-  const field = [...document.querySelectorAll<HTMLElement>("[data-path]")].find((each) => each.dataset.path === target);
-  field?.closest("details")?.setAttribute("open", "");
-  field?.focus();
+  document.getElementById(target.startsWith("wires.") ? "tab-wires" : "tab-parts")?.click();
+  focusOn(target);
 }
 
 function faultItem({ path, message }: InputFault): HTMLElement {

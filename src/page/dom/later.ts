@@ -7,8 +7,21 @@ export function later(waitMs: number, action: () => void): () => void {
   };
 }
 
+/**
+ * Tells of several answers to one question that come in any order which is wanted still: each call starts a question and
+ * gives what says whether it is the latest.
+ */
+export function latestOnly(): () => () => boolean {
+  let latest = 0;
+  return () => {
+    latest += 1;
+    const own = latest;
+    return () => own === latest;
+  };
+}
+
 /** Work for content that nobody sees waits until its tab is shown. */
-export function whileShown(content: HTMLElement, action: () => void): () => void {
+export function whileShown(content: HTMLElement, action: () => unknown): () => void {
   let isDue = false;
   const act = () => {
     isDue = content.offsetParent === null;

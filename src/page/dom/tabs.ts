@@ -1,9 +1,10 @@
 import { h } from "./element.ts";
+import { createLazy, openWhenNear } from "./lazy.ts";
 
 export interface Tab {
   readonly id: string;
   readonly title: string;
-  readonly content: HTMLElement;
+  readonly load: () => Promise<HTMLElement>;
 }
 
 const MOVES: Readonly<Record<string, (index: number, count: number) => number>> = {
@@ -13,21 +14,32 @@ const MOVES: Readonly<Record<string, (index: number, count: number) => number>> 
   End: (_index, count) => count - 1,
 };
 
-/** Tabs after the WAI-ARIA pattern: arrow keys walk along them, Tab goes into the shown one, whose content hears `shown`. */
+/**
+ * Tabs after the WAI-ARIA pattern: arrow keys walk along them, Tab goes into the shown one, whose content hears `shown`. What
+ * a tab holds is loaded when it is first shown, the first when the tabs come near the screen.
+ */
 export function createTabs(label: string, tabs: readonly Tab[]): HTMLElement {
   const buttons = tabs.map(({ id, title }) =>
     h("button", { type: "button", role: "tab", id: `tab-${id}`, "aria-controls": `panel-${id}`, class: "tab" }, title),
   );
-  const panels = tabs.map(({ id, content }) =>
-    h("div", { role: "tabpanel", id: `panel-${id}`, "aria-labelledby": `tab-${id}`, class: "tab-panel" }, content),
+  const contents = tabs.map(({ load }) => createLazy(load));
+  const panels = tabs.map(({ id }, index) =>
+    h(
+      "div",
+      { role: "tabpanel", id: `panel-${id}`, "aria-labelledby": `tab-${id}`, class: "tab-panel" },
+      contents[index]!.element,
+    ),
   );
-  const show = (index: number) => {
+  const select = (index: number) => {
     for (const [at, button] of buttons.entries()) {
       button.setAttribute("aria-selected", String(at === index));
       button.tabIndex = at === index ? 0 : -1;
       panels[at]!.hidden = at !== index;
     }
-    tabs[index]!.content.dispatchEvent(new Event("shown"));
+  };
+  const show = (index: number) => {
+    select(index);
+    contents[index]!.open();
   };
   for (const [index, button] of buttons.entries()) {
     button.addEventListener("click", () => show(index));
@@ -39,7 +51,8 @@ export function createTabs(label: string, tabs: readonly Tab[]): HTMLElement {
       buttons[next]!.focus();
     });
   }
-  show(0);
+  select(0);
+  openWhenNear(contents[0]!);
   return h(
     "section",
     { class: "panel work", "aria-label": label },

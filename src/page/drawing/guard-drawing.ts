@@ -1,3 +1,4 @@
+import { LugTable } from "../../build-file/lugs.ts";
 import type { RawSettings } from "../../build-file/settings.ts";
 import type { FindingAnswer } from "../../contract/bench/bench.ts";
 import { s } from "../dom/element.ts";
@@ -74,10 +75,10 @@ export function drawGuard(input: DrawingInput, onPick: (lug: string) => void): S
   const { reading, settings, path, side, findings } = input;
   const placed = arrangeParts(reading.build);
   const lugs = seenLugs(placed, side);
-  const { wiring } = path;
+  const table = new LugTable(reading.build.parts);
   const find = (name: string) => {
-    const index = wiring.lugs.find(name);
-    return index === undefined ? undefined : lugs.get(wiring.lugs.nameAt(index));
+    const index = table.find(name);
+    return index === undefined ? undefined : lugs.get(table.nameAt(index));
   };
   const bodies = placed.map((each) =>
     s(

@@ -1,12 +1,13 @@
+import { createCautions } from "../bench/cautions.ts";
 import { createChoiceRow } from "../controls/choice-row.ts";
 import { h, replaceContent, s } from "../dom/element.ts";
-import { later } from "../dom/later.ts";
-import type { AppStore } from "../state/app-state.ts";
+import type { AppStore, View } from "../state/app-state.ts";
 import { Store } from "../state/store.ts";
 import { findingsList } from "./findings-list.ts";
 import { drawGuard } from "./guard-drawing.ts";
-import { findLivePath, type LivePath } from "./live-path.ts";
+import type { LivePath } from "./live-path.ts";
 import { lugText } from "./lug-text.ts";
+import { dialText } from "./part-bodies.ts";
 import type { Side } from "./view.ts";
 
 interface PanelState {
@@ -70,8 +71,20 @@ function sideRow(panel: Store<PanelState>): HTMLElement {
 const LUGS_COUNTED =
   "A pot's lug 1 is its counter-clockwise end (dial 0), 2 its wiper, 3 its clockwise end (dial 10). Seen from the back with the lugs down they read 3, 2, 1 from left to right; from the front, its mirror image, 1, 2, 3.";
 
-/** Short enough to seem at once, long enough that a knob being turned draws the curve first. */
-const SETTLED_MS = 60;
+/** Turns what the knobs of a drawing say; all else of it stays as it is while the signal's way does. */
+function showDials(frame: HTMLElement, { reading, settings }: View): void {
+  for (const text of frame.querySelectorAll<SVGTextElement>("[data-dial]")) {
+    const { dial = "" } = text.dataset;
+    const part = reading.build.parts[dial];
+    const words = part?.kind === "pot" ? dialText(part, settings[dial]) : "";
+    if (text.textContent !== words) text.textContent = words;
+  }
+}
+
+function lightUp(frame: HTMLElement, net: number | undefined): void {
+  for (const each of frame.querySelectorAll("[data-net]"))
+    each.classList.toggle("lit", net !== undefined && each.getAttribute("data-net") === String(net));
+}
 
 /** The drawing of the guard with the live path of the setting, and what is wrong with the wiring. */
 export function createGuardPanel(store: AppStore): HTMLElement {
@@ -80,27 +93,32 @@ export function createGuardPanel(store: AppStore): HTMLElement {
   const way = h("div", { class: "way" });
   const lug = h("p", { class: "hint" });
   const found = h("div", { class: "found", "aria-live": "polite" });
+  const tellLug = () => {
+    const { view } = store.state;
+    const { picked } = panel.state;
+    if (!view?.path) return;
+    lug.textContent = picked ? lugText(view.reading, view.path, picked) : "Click a lug to read what it is joined to.";
+    lightUp(frame, picked === undefined ? undefined : view.path.live.nets.get(picked));
+  };
   const draw = () => {
-    const { reading, settings } = store.state;
-    if (!reading) return;
-    const path = findLivePath(reading, settings);
-    const { side, picked } = panel.state;
-    const findings = store.state.bench?.audit ?? [];
+    const { view, bench } = store.state;
+    if (!view?.path) return;
+    const { reading, settings, path } = view;
+    const drawing = { reading, settings, path, side: panel.state.side, findings: bench?.audit ?? [] };
     replaceContent(
       frame,
-      drawGuard({ reading, settings, path, side, findings }, (name) => panel.set({ picked: name })),
+      drawGuard(drawing, (name) => panel.set({ picked: name })),
     );
     replaceContent(way, waysInWords(path));
-    lug.textContent = picked ? lugText(reading, path, picked) : "Click a lug to read what it is joined to.";
-    for (const each of frame.querySelectorAll("[data-net]"))
-      each.classList.toggle(
-        "lit",
-        picked !== undefined && each.getAttribute("data-net") === String(path.live.netOf(picked)),
-      );
+    tellLug();
   };
-  store.watchAny((state) => [state.reading, state.bench], draw);
-  store.watchAny((state) => [state.settings], later(SETTLED_MS, draw));
-  panel.watchAny((state) => [state.side, state.picked], draw);
+  store.watchAny((state) => [state.view?.reading, state.view?.path?.shape, state.bench], draw);
+  store.watchAny(
+    (state) => [state.view],
+    () => store.state.view?.path && showDials(frame, store.state.view),
+  );
+  panel.watchAny((state) => [state.side], draw);
+  panel.watchAny((state) => [state.picked], tellLug);
   store.watch(
     (state) => [state.bench, state.benchFault],
     (bench, fault) =>
@@ -111,10 +129,11 @@ export function createGuardPanel(store: AppStore): HTMLElement {
           : h("p", { class: "hint" }, fault ? `The wiring was not read: ${fault}` : "Reading the wiring…"),
       ),
   );
+  store.set({ wantsPath: true });
   return h(
-    "section",
-    { class: "panel guard-panel", "aria-labelledby": "guard-title" },
-    h("h2", { id: "guard-title" }, "The wiring"),
+    "div",
+    { class: "stack" },
+    createCautions(true, "print-only"),
     h("div", { class: "row" }, sideRow(panel), legend()),
     h(
       "div",

@@ -85,19 +85,20 @@ export interface LiveElements {
   readonly elements: readonly Element[];
   readonly tipNet: number;
   readonly sleeveNet: number;
-  /** Net of a lug by its name. */
-  netOf(lug: string): number;
+  /** Net of every lug by any of its names. */
+  readonly nets: ReadonlyMap<string, number>;
 }
 
 /** The elements that have a part in what reaches the jack: not shorted, no dead end, joined to the tip. */
 export function liveElements(build: Build, wiring: Wiring, settings: Settings): LiveElements {
   const { netOfLug } = wiring.netsIn(settings);
-  const netOf = (lug: string) => netOfLug[wiring.lugs.indexOf(lug)]!;
+  const nets = new Map(wiring.lugs.names().map((name) => [name, netOfLug[wiring.lugs.indexOf(name)]!]));
+  const netOf = (lug: string) => nets.get(lug)!;
   const jack = Object.entries(build.parts).find(([, part]) => part.kind === "jack")![0];
   const [tipNet, sleeveNet] = [netOf(`${jack}.tip`), netOf(`${jack}.sleeve`)];
   const edges = elementsOf(build)
     .map((element) => ({ element, a: netOf(element.ends[0]), b: netOf(element.ends[1]) }))
     .filter(({ a, b }) => a !== b);
   const alive = reachedFrom(tipNet, sleeveNet, withoutDeadEnds(edges, new Set([tipNet, sleeveNet])));
-  return { elements: tipNet === sleeveNet ? [] : alive.map((edge) => edge.element), tipNet, sleeveNet, netOf };
+  return { elements: tipNet === sleeveNet ? [] : alive.map((edge) => edge.element), tipNet, sleeveNet, nets };
 }

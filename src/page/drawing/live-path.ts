@@ -1,15 +1,17 @@
-import { parseSettings, type RawSettings } from "../../build-file/settings.ts";
+import { BoundedMap } from "../../bounded-map.ts";
+import type { Build } from "../../build-file/schema.ts";
+import type { Settings } from "../../build-file/settings.ts";
 import type { SettingDescription } from "../../response/labels/description.ts";
-import { describeSetting } from "../../response/labels/setting-describer.ts";
+import type { SettingDescriber } from "../../response/labels/setting-describer.ts";
 import { Wiring } from "../../wiring/nets.ts";
-import type { Reading } from "../state/reading.ts";
 import { type Element, elementsOf, type LiveElements, liveElements } from "./live-elements.ts";
 import { cheapestRoute, type LugGraph, lugGraph, type Route, type Step } from "./lug-graph.ts";
 
 export interface LivePath {
+  /** Another one for every other way that the signal takes: while it stays, so does the drawing. */
+  readonly shape: number;
   readonly description: SettingDescription;
   readonly live: LiveElements;
-  readonly wiring: Wiring;
   /** From coils to the tip, each step in the signal's direction. */
   readonly hot: readonly Step[];
   /** From coils to the sleeve. */
@@ -24,8 +26,8 @@ interface CoilRoutes {
 }
 
 function routesOf(coil: Element, graph: LugGraph, live: LiveElements, jack: string): CoilRoutes | undefined {
-  const onTip = (lug: string) => live.netOf(lug) === live.tipNet;
-  const onSleeve = (lug: string) => live.netOf(lug) === live.sleeveNet;
+  const onTip = (lug: string) => live.nets.get(lug) === live.tipNet;
+  const onSleeve = (lug: string) => live.nets.get(lug) === live.sleeveNet;
   const ways = [coil.ends, [coil.ends[1], coil.ends[0]] as const].flatMap(([cold, hotEnd]) => {
     const hot = cheapestRoute(graph, hotEnd, `${jack}.tip`, onSleeve, coil);
     const back = cheapestRoute(graph, cold, `${jack}.sleeve`, onTip, coil);
@@ -34,7 +36,7 @@ function routesOf(coil: Element, graph: LugGraph, live: LiveElements, jack: stri
   return ways.sort((a, b) => a.hot.cost + a.back.cost - b.hot.cost - b.back.cost)[0];
 }
 
-function isSounding(element: Element, description: SettingDescription, build: Reading["build"]): boolean {
+function isSounding(element: Element, description: SettingDescription, build: Build): boolean {
   if (element.coil === undefined) return false;
   const part = build.parts[element.part]!;
   const joinedInside = part.kind === "pickup" && part.conductors === 2;
@@ -48,14 +50,15 @@ function words(coil: Element, { hot }: CoilRoutes): string[] {
   return [`${coil.part}${coil.coil ? ` (${coil.coil})` : ""}`, end, ...hot.steps.map((step) => step.to)];
 }
 
-/** What is alive in a setting, and the ways that the signal takes. */
-export function findLivePath({ build, controls }: Reading, raw: RawSettings): LivePath {
-  const settings = parseSettings(controls, raw);
-  const wiring = new Wiring(build);
-  const description = describeSetting(build, settings);
+function findPath(
+  build: Build,
+  wiring: Wiring,
+  description: SettingDescription,
+  settings: Settings,
+): Omit<LivePath, "shape"> {
   const live = liveElements(build, wiring, settings);
   const jack = Object.entries(build.parts).find(([, part]) => part.kind === "jack")![0];
-  const elements = elementsOf(build).filter(({ ends: [a, b] }) => live.netOf(a) !== live.netOf(b));
+  const elements = elementsOf(build).filter(({ ends: [a, b] }) => live.nets.get(a) !== live.nets.get(b));
   const graph = lugGraph(build, wiring, settings, elements);
   const found = elements
     .filter((element) => isSounding(element, description, build))
@@ -66,9 +69,39 @@ export function findLivePath({ build, controls }: Reading, raw: RawSettings): Li
   return {
     description,
     live,
-    wiring,
     hot: found.flatMap(({ routes }) => routes.hot.steps),
     back: found.flatMap(({ routes }) => routes.back.steps),
     inWords: found.map(({ coil, routes }) => words(coil, routes)),
   };
+}
+
+/** Five positions by a few push-pulls, many times over. */
+const MAX_PATHS = 256;
+
+let lastShape = 0;
+
+/** Finds what is alive in settings of one build, and the ways that the signal takes. */
+export class LivePathFinder {
+  readonly #build: Build;
+  readonly #describer: SettingDescriber;
+  readonly #wiring: Wiring;
+  /** By the switches: dials alone move the signal's way only where they make coils sound or silent. */
+  readonly #paths = new BoundedMap<string, LivePath>(MAX_PATHS);
+
+  constructor(build: Build, describer: SettingDescriber) {
+    this.#build = build;
+    this.#describer = describer;
+    this.#wiring = new Wiring(build);
+  }
+
+  find(settings: Settings): LivePath {
+    const description = this.#describer.describe(settings);
+    const key = JSON.stringify(settings.switches);
+    const known = this.#paths.get(key);
+    if (known?.description === description) return known;
+    lastShape += 1;
+    const path = { shape: lastShape, ...findPath(this.#build, this.#wiring, description, settings) };
+    this.#paths.set(key, path);
+    return path;
+  }
 }

@@ -12,7 +12,7 @@ function labelSpot({ x, y, out, beside }: SeenLug): { x: number; y: number } {
 
 /** Every lug, its name within the part beside it; the whole name shows on pointing at it. */
 export function drawLug(lug: SeenLug, path: LivePath, labelled: boolean, onPick: (name: string) => void): SVGElement {
-  const net = path.live.netOf(lug.name);
+  const net = path.live.nets.get(lug.name);
   const onHot = path.hot.some((step) => step.from === lug.name || step.to === lug.name);
   const cls = onHot ? "lug lug-live" : net === path.live.sleeveNet ? "lug lug-ground" : "lug";
   const spot = labelSpot(lug);

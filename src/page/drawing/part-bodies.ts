@@ -1,5 +1,5 @@
 import type { Part } from "../../build-file/schema.ts";
-import type { RawSettings } from "../../build-file/settings.ts";
+import type { RawSettings, SettingValue } from "../../build-file/settings.ts";
 import { shortQuantity, showQuantity } from "../../build-file/show-quantity.ts";
 import { s } from "../dom/element.ts";
 import type { Placed } from "./arrange.ts";
@@ -62,14 +62,18 @@ function pickupBody(part: Kind<"pickup">, centre: Point, state: BodyState): SVGE
   return [s("rect", outline), ...bars, caption(state.label.split(":")[0]!, { x: centre.x, y: nameY })];
 }
 
+/** "250k at 7". */
+export function dialText(pot: Kind<"pot">, dial: SettingValue | undefined): string {
+  return `${shortQuantity(pot.measured ?? pot.resistance)} at ${dial ?? 10}`;
+}
+
 function potBody({ name, shape }: Placed, part: Kind<"pot">, centre: Point, state: BodyState): SVGElement[] {
   const { potRadius } = SIZES;
-  const value = shortQuantity(part.measured ?? part.resistance);
   const nameY = centre.y - potRadius - 19;
-  const at = `${value} at ${state.settings[name] ?? 10}`;
+  const at = dialText(part, state.settings[name]);
   return [
     s("circle", { cx: centre.x, cy: centre.y, r: potRadius, class: "body" }),
-    s("text", { x: centre.x, y: centre.y + 14, class: "part-value", "text-anchor": "middle" }, at),
+    s("text", { x: centre.x, y: centre.y + 14, class: "part-value", "text-anchor": "middle", "data-dial": name }, at),
     caption(state.label, { x: centre.x, y: nameY }),
     ...(state.shaft ? [caption(`push-pull: ${state.shaft}`, { x: centre.x, y: centre.y - shape.down + 10 })] : []),
   ];

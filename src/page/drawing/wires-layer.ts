@@ -18,9 +18,9 @@ function wireUse(path: LivePath, wire: number, from: string): { cls: string; for
   const hot = path.hot.find((step) => step.wire === wire);
   if (hot) return { cls: "wire-live", forwards: hot.from === from };
   if (path.back.some((step) => step.wire === wire)) return { cls: "wire-return", forwards: true };
-  const net = path.live.netOf(from);
+  const net = path.live.nets.get(from);
   if (net === path.live.sleeveNet) return { cls: "wire-ground", forwards: true };
-  const shaped = path.live.elements.some(({ ends }) => ends.some((end) => path.live.netOf(end) === net));
+  const shaped = path.live.elements.some(({ ends }) => ends.some((end) => path.live.nets.get(end) === net));
   return { cls: shaped ? "wire-side" : "wire-idle", forwards: true };
 }
 
@@ -34,7 +34,7 @@ export function drawWires(source: BuildSource, path: LivePath, find: LugFinder):
     if (!from || !to) return [];
     const { cls, forwards } = wireUse(path, index, from.name);
     const curve = wireCurve(from, to, index);
-    const net = String(path.live.netOf(from.name));
+    const net = String(path.live.nets.get(from.name));
     const line = s("path", { d: curve.d, class: `wire ${cls}`, "data-net": net }, s("title", {}, ends.join(" — ")));
     const head = cls === "wire-live" ? [arrow(curve.middle, curve.angle + (forwards ? 0 : 180))] : [];
     return [{ cls, elements: [line, ...head] }];

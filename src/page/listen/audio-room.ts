@@ -1,39 +1,80 @@
 import type { RawSettings } from "../../build-file/settings.ts";
+import type { Channels } from "../sound/phrase-renderer.ts";
+import type { SoundEngine } from "../sound/sound-engine.ts";
 import type { AppStore } from "../state/app-state.ts";
 import type { Reading } from "../state/reading.ts";
-import { fetchImpulse } from "./impulses.ts";
+import type { Heard } from "./heard.ts";
 import { matchedGain, renderThrough, scaledBuffer } from "./local-render.ts";
 import { ownRecording } from "./own-recordings.ts";
-import { PreviewSounds } from "./preview-sounds.ts";
 
-/** The page's one audio context and the sounds made for it. */
+/** The service's usual rate: phrases can be rendered before anybody may open a sound device. */
+const SAMPLE_RATE_HZ = 48_000;
+
+/** The page's audio contexts and the sounds made for them. */
 export class AudioRoom {
   readonly #store: AppStore;
+  readonly #engine: SoundEngine;
   #context: AudioContext | undefined;
-  #sounds: PreviewSounds | undefined;
+  #liveContext: AudioContext | undefined;
 
-  constructor(store: AppStore) {
+  constructor(store: AppStore, engine: SoundEngine) {
     this.#store = store;
+    this.#engine = engine;
   }
 
   /** Made at the first wish to hear something: browsers let no page open its sound before that. */
   get context(): AudioContext {
-    this.#context ??= new AudioContext();
+    this.#context ??= new AudioContext({ sampleRate: SAMPLE_RATE_HZ });
     return this.#context;
   }
 
-  /** The chosen sound as a setting gives it: a phrase rendered by the service, or one's own recording rendered here. */
+  /** At the device's own rate, without a converter's delay between strings and ears. */
+  get liveContext(): AudioContext {
+    this.#liveContext ??= new AudioContext({ latencyHint: "interactive" });
+    return this.#liveContext;
+  }
+
+  /** Renders what would sound if somebody pressed play, and keeps it. */
+  async prepare({ reading, settings }: Heard): Promise<void> {
+    const { signal, ownSound, levelMatched } = this.#store.state;
+    if (signal && !ownSound) await this.#phrase(reading, settings, levelMatched);
+  }
+
+  /** The chosen sound as a setting gives it: a phrase or one's own recording. */
   async soundOf(reading: Reading, settings: RawSettings, levelMatched: boolean): Promise<AudioBuffer> {
-    const { signal, ownSound } = this.#store.state;
+    const { ownSound } = this.#store.state;
     if (ownSound) return this.#ownSoundOf(ownSound.file, reading, settings, levelMatched);
-    this.#sounds ??= new PreviewSounds(this.context);
-    return this.#sounds.get(reading, settings, { signal, levelMatched });
+    return this.#bufferOf(await this.#phrase(reading, settings, levelMatched));
+  }
+
+  /** The filter of a setting at a context's own rate. */
+  async impulseFor(context: BaseAudioContext, { reading, settings }: Heard): Promise<AudioBuffer> {
+    const { sampleRate: sampleRateHz } = context;
+    const taps = await this.#engine.impulse({ build: reading.build, settings, sampleRateHz });
+    const buffer = new AudioBuffer({ length: taps.length, sampleRate: sampleRateHz });
+    buffer.copyToChannel(taps, 0);
+    return buffer;
+  }
+
+  #phrase({ build }: Reading, settings: RawSettings, levelMatched: boolean): Promise<Channels> {
+    const { signal } = this.#store.state;
+    return this.#engine.phrase({ build, settings, signal, levelMatched, sampleRateHz: SAMPLE_RATE_HZ });
+  }
+
+  #bufferOf(channels: Channels): AudioBuffer {
+    const buffer = new AudioBuffer({
+      length: channels[0]!.length,
+      numberOfChannels: channels.length,
+      sampleRate: SAMPLE_RATE_HZ,
+    });
+    for (const [index, samples] of channels.entries()) buffer.copyToChannel(samples, index);
+    return buffer;
   }
 
   async #ownSoundOf(file: File, reading: Reading, settings: RawSettings, matched: boolean): Promise<AudioBuffer> {
     const [sound, impulse] = await Promise.all([
       ownRecording(this.context, file),
-      fetchImpulse(this.context, reading, settings),
+      this.impulseFor(this.context, { reading, settings }),
     ]);
     const rendered = await renderThrough(sound, impulse);
     return matched ? scaledBuffer(rendered, matchedGain(rendered)) : rendered;

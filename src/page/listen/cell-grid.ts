@@ -1,9 +1,8 @@
-import { parseSettings, type RawSettings } from "../../build-file/settings.ts";
-import { SettingDescriber } from "../../response/labels/setting-describer.ts";
+import type { RawSettings } from "../../build-file/settings.ts";
 import { h, replaceContent } from "../dom/element.ts";
-import { whileShown } from "../dom/later.ts";
-import type { AppStore } from "../state/app-state.ts";
-import { type Editor, fitSettings } from "../state/editor.ts";
+import { latestOnly, whileShown } from "../dom/later.ts";
+import type { Bench } from "../start/bench.ts";
+import { fitSettings } from "../state/fit-settings.ts";
 import type { Reading } from "../state/reading.ts";
 import { type Cells, cellsOf } from "./cells.ts";
 import type { Listening } from "./listening.ts";
@@ -18,6 +17,8 @@ const MOVES: Readonly<Record<string, readonly [number, number]>> = {
 interface Grid {
   readonly cells: Cells;
   readonly buttons: readonly (readonly HTMLButtonElement[])[];
+  /** Beside each row's heading: what sounds there. */
+  readonly words: readonly HTMLElement[];
 }
 
 function listenForArrows(buttons: Grid["buttons"]): void {
@@ -51,12 +52,7 @@ function createButtons(cells: Cells, choose: (settings: RawSettings) => void): G
   return buttons;
 }
 
-function rowWords(reading: Reading, settings: RawSettings): string {
-  const describer = new SettingDescriber(reading.build);
-  return describer.describe(parseSettings(reading.controls, settings)).label;
-}
-
-function table({ cells, buttons }: Grid, words: readonly string[]): HTMLElement {
+function table({ cells, buttons, words }: Grid): HTMLElement {
   return h(
     "table",
     { class: "cell-table" },
@@ -72,7 +68,7 @@ function table({ cells, buttons }: Grid, words: readonly string[]): HTMLElement 
         h(
           "tr",
           {},
-          h("th", { scope: "row" }, row.label, h("span", { class: "hint" }, words[index])),
+          h("th", { scope: "row" }, row.label, words[index]),
           buttons[index]!.map((button) => h("td", {}, button)),
         ),
       ),
@@ -90,8 +86,9 @@ function pressCurrent({ cells, buttons }: Grid, reading: Reading, settings: RawS
 }
 
 /** Every position × tone, each a button that plays it. */
-export function createCellGrid(store: AppStore, editor: Editor, listening: Listening): HTMLElement {
+export function createCellGrid({ store, editor, engine }: Bench, listening: Listening): HTMLElement {
   const frame = h("div", { class: "cell-frame", tabindex: 0, role: "group", "aria-label": "All settings" });
+  const latest = latestOnly();
   let grid: Grid | undefined;
   const choose = (settings: RawSettings) => {
     editor.turnAll(settings);
@@ -101,10 +98,16 @@ export function createCellGrid(store: AppStore, editor: Editor, listening: Liste
     (state) => [state.reading],
     (reading) => {
       if (!reading) return;
+      const isLatest = latest();
       const cells = cellsOf(reading);
-      grid = { cells, buttons: createButtons(cells, choose) };
-      const words = cells.rows.map((row) => rowWords(reading, { ...store.state.settings, ...row.settings }));
-      replaceContent(frame, table(grid, words));
+      const words = cells.rows.map(() => h("span", { class: "hint" }));
+      grid = { cells, buttons: createButtons(cells, choose), words };
+      replaceContent(frame, table(grid));
+      const rows = cells.rows.map((row) => fitSettings(reading, { ...store.state.settings, ...row.settings }));
+      void engine.labels(reading, rows).then((labels) => {
+        if (!isLatest()) return;
+        for (const [index, word] of words.entries()) word.textContent = labels[index]!;
+      });
     },
   );
   const showCurrent = whileShown(frame, () => {

@@ -1,5 +1,5 @@
 import type { RawSettings } from "../../build-file/settings.ts";
-import { axisOf } from "../curves/family.ts";
+import { axisOf } from "../curves/axes.ts";
 import type { Reading } from "../state/reading.ts";
 
 /** The set as a table: a row a position, a column a tone. */

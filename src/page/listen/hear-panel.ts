@@ -1,7 +1,7 @@
 import { createChoiceRow } from "../controls/choice-row.ts";
 import { h } from "../dom/element.ts";
+import type { Bench } from "../start/bench.ts";
 import type { AppStore } from "../state/app-state.ts";
-import type { Editor } from "../state/editor.ts";
 import { createCellGrid } from "./cell-grid.ts";
 import type { Listening } from "./listening.ts";
 
@@ -25,8 +25,9 @@ function whichBuild(store: AppStore): HTMLElement {
 }
 
 /** Listening to the whole set. */
-export function createHearPanel(store: AppStore, editor: Editor, listening: Listening): HTMLElement {
-  const grid = createCellGrid(store, editor, listening);
+export function createHearPanel(bench: Bench, listening: Listening): HTMLElement {
+  const { store } = bench;
+  const grid = createCellGrid(bench, listening);
   const element = h("div", { class: "stack" }, whichBuild(store), grid);
   element.addEventListener("shown", () => grid.dispatchEvent(new Event("shown")));
   return element;

@@ -1,9 +1,13 @@
+import { later } from "../dom/later.ts";
 import type { AppStore } from "../state/app-state.ts";
-import { fitSettings } from "../state/editor.ts";
+import { fitSettings } from "../state/fit-settings.ts";
 import type { AudioRoom } from "./audio-room.ts";
 import { Deck } from "./deck.ts";
 import type { Heard } from "./heard.ts";
 import { LivePlayer } from "./live-player.ts";
+
+/** Long enough that a knob being turned is rendered once, when it has come to rest. */
+const SETTLED_MS = 400;
 
 /** Plays the setting on the bench; what is changed during playback takes over at the same place. */
 export class Listening {
@@ -39,7 +43,6 @@ export class Listening {
     const request = this.#latestRequest;
     if (this.#store.state.playing === "no") this.#store.set({ playing: "loading", notice: "" });
     try {
-      await this.#room.context.resume();
       const isCurrent = () => request === this.#latestRequest;
       if (this.#isLocal()) await this.#live.play(heard, isCurrent);
       else await this.#playRendered(heard, isCurrent);
@@ -52,10 +55,13 @@ export class Listening {
   }
 
   async #playRendered({ reading, settings }: Heard, isCurrent: () => boolean): Promise<void> {
-    const sound = await this.#room.soundOf(reading, settings, this.#store.state.levelMatched);
+    const { context } = this.#room;
+    const [sound] = await Promise.all([
+      this.#room.soundOf(reading, settings, this.#store.state.levelMatched),
+      context.resume(),
+    ]);
     if (!isCurrent()) return;
     this.#live.stop();
-    const { context } = this.#room;
     this.#deck ??= new Deck(context, context.destination, () => this.#store.set({ playing: "no" }));
     this.#deck.loop = this.#store.state.loop;
     this.#deck.play(sound);
@@ -67,6 +73,13 @@ export class Listening {
     if (ownSound === undefined && liveInput === undefined) return false;
     this.#deck?.stop();
     return true;
+  }
+
+  /** Makes ready what play would start now. */
+  async prepare(): Promise<void> {
+    const heard = this.#heard();
+    // What cannot be rendered is told when somebody wants to hear it.
+    if (heard && this.#store.state.playing === "no") await this.#room.prepare(heard).catch(() => undefined);
   }
 
   #heard(): Heard | undefined {
@@ -91,6 +104,10 @@ export class Listening {
         state.liveInput,
       ],
       change,
+    );
+    this.#store.watchAny(
+      (state) => [state.view, state.heardBuild, state.signal, state.levelMatched],
+      later(SETTLED_MS, () => void this.prepare()),
     );
     this.#store.watch(
       (state) => [state.loop],

@@ -12,7 +12,7 @@ const PLAIN_INPUT = { audio: { echoCancellation: false, noiseSuppression: false,
 async function open(store: AppStore): Promise<void> {
   try {
     const liveInput = await navigator.mediaDevices.getUserMedia(PLAIN_INPUT);
-    store.set({ liveInput, liveGain: amplitudeFromDecibels(QUIET_DB), notice: "" });
+    store.set({ liveInput, liveLatencySeconds: undefined, liveGain: amplitudeFromDecibels(QUIET_DB), notice: "" });
   } catch (error) {
     store.set({ notice: `No live input: ${(error as Error).message}` });
   }
@@ -23,6 +23,15 @@ function close(store: AppStore): void {
   store.set({ liveInput: undefined });
 }
 
+/** Above this a player hears the guitar answer late (common practice, no source). */
+const LATE_SECONDS = 0.02;
+
+function latencyWords(seconds: number | undefined): string {
+  if (seconds === undefined) return "Press play to hear it.";
+  const much = seconds > LATE_SECONDS ? ", which can be felt while playing; wired headphones add the least" : "";
+  return `About ${Math.round(seconds * 1000)} ms from string to ear, as far as the browser tells${much}.`;
+}
+
 /** A live instrument, only on request, with the warning it needs. */
 export function createLiveInput(store: AppStore): HTMLElement {
   const id = freshId("live-level");
@@ -31,6 +40,7 @@ export function createLiveInput(store: AppStore): HTMLElement {
   const begin = h("button", { type: "button", onclick: () => void open(store) }, "Use the live input, quietly");
   const end = h("button", { type: "button", onclick: () => close(store) }, "Close the live input");
   const row = h("div", { class: "dial" }, h("label", { for: id }, "Level"), level, h("span", {}, ""));
+  const told = h("p", { class: "hint", role: "status" });
   store.watch(
     (state) => [state.liveInput],
     (liveInput) => {
@@ -38,6 +48,12 @@ export function createLiveInput(store: AppStore): HTMLElement {
       end.hidden = liveInput === undefined;
       row.hidden = liveInput === undefined;
       level.value = String(QUIET_DB);
+    },
+  );
+  store.watch(
+    (state) => [state.liveInput, state.liveLatencySeconds],
+    (liveInput, seconds) => {
+      told.textContent = liveInput ? latencyWords(seconds) : "";
     },
   );
   return h(
@@ -53,5 +69,6 @@ export function createLiveInput(store: AppStore): HTMLElement {
     begin,
     end,
     row,
+    told,
   );
 }

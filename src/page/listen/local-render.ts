@@ -1,8 +1,7 @@
 import { integratedLoudness } from "../../audio/loudness.ts";
 import { amplitudeFromDecibels } from "../../decibels.ts";
+import { MATCHED_LUFS } from "../../render/levels.ts";
 
-/** The target level of EBU R 128, as the service's own matched previews have it. */
-const MATCHED_LUFS = -26;
 /** Keeps peaks of a sharp filter from clipping at the loudspeaker. */
 const MAX_PEAK = 0.98;
 

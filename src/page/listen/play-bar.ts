@@ -1,5 +1,6 @@
 import { createSwitch } from "../controls/on-off.ts";
 import { h } from "../dom/element.ts";
+import { createFold } from "../dom/fold.ts";
 import type { AppStore } from "../state/app-state.ts";
 import { createDownloadSet } from "./download-set.ts";
 import type { Listening } from "./listening.ts";
@@ -22,21 +23,33 @@ function playButton(store: AppStore, listening: Listening): HTMLElement {
 }
 
 /** Play, what is played, and how. */
-export function createPlayBar(store: AppStore, listening: Listening): HTMLElement {
+export function createPlayBar(
+  store: AppStore,
+  listening: Listening,
+): { readonly element: HTMLElement; fill(): Promise<void> } {
+  const signals = createSignalPicker(store);
   const matched = createSwitch("Same loudness", (levelMatched) => store.set({ levelMatched }));
   const loop = createSwitch("Loop", (value) => store.set({ loop: value }));
   store.watch((state) => [state.levelMatched], matched.show);
   store.watch((state) => [state.loop], loop.show);
-  return h(
+  const element = h(
     "div",
     { class: "play-bar" },
     playButton(store, listening),
     h("p", { class: "hint low-volume" }, "Begin at a low volume."),
-    createSignalPicker(store),
-    createOwnSound(store),
-    matched.element,
-    loop.element,
-    createDownloadSet(store),
-    createLiveInput(store),
+    createFold(
+      "What is played, and how",
+      h(
+        "div",
+        { class: "play-choices" },
+        signals.element,
+        createOwnSound(store),
+        matched.element,
+        loop.element,
+        createDownloadSet(store),
+        createLiveInput(store),
+      ),
+    ),
   );
+  return { element, fill: signals.fill };
 }

@@ -1,21 +1,21 @@
 import { freshId, h, replaceContent } from "../dom/element.ts";
-import { getJson } from "../server/client.ts";
+import { pageData } from "../server/page-data.ts";
 import type { AppStore } from "../state/app-state.ts";
 
 async function fillSignals(store: AppStore, select: HTMLSelectElement): Promise<void> {
-  const { default: usual, signals } = await getJson("/api/signals");
+  const { signals } = await pageData();
   replaceContent(
     select,
     signals.map(({ name, title, description }) => h("option", { value: name, title: description }, title)),
   );
-  if (!store.state.signal) store.set({ signal: usual });
+  if (!store.state.signal) store.set({ signal: signals[0]!.name });
+  select.value = store.state.signal;
 }
 
-/** What is played through the guard: one of the service's phrases or test signals. */
-export function createSignalPicker(store: AppStore): HTMLElement {
+/** What is played through the guard: one of the phrases or test signals; `fill` offers them once the first screen stands. */
+export function createSignalPicker(store: AppStore): { readonly element: HTMLElement; fill(): Promise<void> } {
   const id = freshId("signal");
   const select = h("select", { id, onchange: () => store.set({ signal: select.value, ownSound: undefined }) });
-  fillSignals(store, select).catch((error: Error) => store.set({ notice: error.message }));
   store.watch(
     (state) => [state.signal, state.ownSound],
     (signal, ownSound) => {
@@ -23,5 +23,8 @@ export function createSignalPicker(store: AppStore): HTMLElement {
       select.disabled = ownSound !== undefined;
     },
   );
-  return h("div", { class: "field" }, h("label", { for: id }, "Phrase"), select);
+  return {
+    element: h("div", { class: "field" }, h("label", { for: id }, "Phrase"), select),
+    fill: () => fillSignals(store, select).catch((error: Error) => store.set({ notice: error.message })),
+  };
 }

@@ -1,6 +1,7 @@
 import type { FileCalls, GetCalls, PostCalls } from "../../contract/calls.ts";
 import type { Problem } from "../../contract/problem.ts";
 import type { InputFault } from "../../errors.ts";
+import { waitingForService } from "./reachable.ts";
 
 /** A refusal of the service, as problem details say it. */
 export class ServiceProblem extends Error {
@@ -22,19 +23,32 @@ async function problemOf(response: Response): Promise<ServiceProblem> {
   }
 }
 
-async function ask(path: string, init: RequestInit): Promise<Response> {
-  let response: Response;
-  try {
-    response = await fetch(path, init);
-  } catch (error) {
-    if (error instanceof DOMException && error.name === "AbortError") throw error;
-    throw new ServiceProblem("The service cannot be reached; is it still running?");
+/** A service that cannot be reached is waited for, until somebody gives up. */
+async function answerTo(path: string, init: RequestInit): Promise<Response> {
+  for (;;) {
+    try {
+      return await fetch(path, init);
+    } catch (error) {
+      if (error instanceof DOMException && error.name === "AbortError") throw error;
+      if (!(await waitingForService.pause(init.signal ?? undefined)))
+        throw new ServiceProblem("The service cannot be reached; is it still running?");
+    }
   }
+}
+
+async function ask(path: string, init: RequestInit): Promise<Response> {
+  const response = await answerTo(path, init);
   if (!response.ok) throw await problemOf(response);
   return response;
 }
 
 const abortable = (signal: AbortSignal | undefined) => (signal ? { signal } : {});
+
+/** A file that was bundled with this very page, whatever version the service has by now. */
+export async function getBesideThePage<Data>(name: string): Promise<Data> {
+  const { href } = new URL(name, import.meta.url);
+  return (await ask(href, {})).json() as Promise<Data>;
+}
 
 export async function getJson<Path extends keyof GetCalls>(path: Path): Promise<GetCalls[Path]> {
   return (await ask(path, {})).json() as Promise<GetCalls[Path]>;
@@ -68,8 +82,4 @@ function formOf(request: unknown, file: File): FormData {
   form.set("request", JSON.stringify(request));
   form.set("signal", file);
   return form;
-}
-
-export async function getBytes(path: string, signal?: AbortSignal): Promise<ArrayBuffer> {
-  return (await ask(path, abortable(signal))).arrayBuffer();
 }

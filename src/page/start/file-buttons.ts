@@ -1,8 +1,7 @@
 import { freshId, h } from "../dom/element.ts";
 import { fileStem, saveFile } from "../server/save-file.ts";
 import type { AppStore } from "../state/app-state.ts";
-import type { Editor } from "../state/editor.ts";
-import { readSource } from "../state/reading.ts";
+import type { Bench } from "./bench.ts";
 import { createDoubtfulFile } from "./doubtful-file.ts";
 import { openBuild, toSource } from "./open-build.ts";
 import { parseJson } from "./parse-json.ts";
@@ -13,7 +12,8 @@ type Doubt = ReturnType<typeof createDoubtfulFile>;
 /** The largest build file stays under 100 kB; anything far above it is another kind of file. */
 const MAX_FILE_BYTES = 1 << 20;
 
-async function openFile(store: AppStore, editor: Editor, file: File, doubt: Doubt): Promise<void> {
+async function openFile(bench: Bench, file: File, doubt: Doubt): Promise<void> {
+  const { store, engine } = bench;
   doubt.close();
   if (file.size > MAX_FILE_BYTES) {
     store.set({ notice: `${file.name} is too large for a build file.` });
@@ -21,13 +21,15 @@ async function openFile(store: AppStore, editor: Editor, file: File, doubt: Doub
   }
   try {
     const input = parseJson(await file.text());
-    const open = () => {
-      if (openBuild(store, editor, input)) store.set({ story: undefined, startedFrom: FILE_PREFIX + file.name });
+    const form = await toSource(bench, input);
+    if ("message" in form) throw new Error(form.message);
+    const open = async () => {
+      if (await openBuild(bench, form.source)) store.set({ story: undefined, startedFrom: FILE_PREFIX + file.name });
     };
-    const read = readSource(toSource(input));
+    const read = await engine.read(form.source);
     if ("faults" in read && store.state.reading && store.state.faults.length === 0)
-      doubt.ask({ name: file.name, faults: read.faults, open });
-    else open();
+      doubt.ask({ name: file.name, faults: read.faults, open: () => void open() });
+    else await open();
   } catch (error) {
     store.set({ notice: `${file.name} cannot be read: ${(error as Error).message}` });
   }
@@ -40,17 +42,18 @@ function save({ state }: AppStore): void {
 }
 
 /** Open and save the build file, undo and redo. */
-export function createFileButtons(store: AppStore, editor: Editor): HTMLElement {
+export function createFileButtons(bench: Bench): HTMLElement {
+  const { store, editor } = bench;
   const id = freshId("open-file");
   const input = h("input", { type: "file", id, class: "file-input", accept: ".json,application/json" });
   input.addEventListener("change", async () => {
     const [file] = input.files ?? [];
-    if (file) await openFile(store, editor, file, doubt);
+    if (file) await openFile(bench, file, doubt);
     input.value = "";
   });
   const doubt = createDoubtfulFile();
-  const undo = h("button", { type: "button", onclick: () => editor.undo(), title: "Ctrl+Z" }, "Undo");
-  const redo = h("button", { type: "button", onclick: () => editor.redo(), title: "Ctrl+Shift+Z" }, "Redo");
+  const undo = h("button", { type: "button", onclick: () => void editor.undo(), title: "Ctrl+Z" }, "Undo");
+  const redo = h("button", { type: "button", onclick: () => void editor.redo(), title: "Ctrl+Shift+Z" }, "Redo");
   store.watch(
     (state) => [state.canUndo, state.canRedo],
     (canUndo, canRedo) => {

@@ -1,9 +1,7 @@
-import { expandBuild } from "../../build-file/expand.ts";
 import type { RawSettings } from "../../build-file/settings.ts";
-import { PresolderError } from "../../errors.ts";
-import type { AppStore } from "../state/app-state.ts";
-import type { Editor } from "../state/editor.ts";
-import { type BuildSource, type Reading, readSource } from "../state/reading.ts";
+import type { LongForm } from "../engine/source-reader.ts";
+import type { BuildSource, Reading } from "../state/reading.ts";
+import type { Bench } from "./bench.ts";
 
 /** A build file has parts and wires; one with faults in them may still be opened and mended on the page. */
 function isLongForm(input: unknown): input is BuildSource {
@@ -23,26 +21,29 @@ function isWire(wire: unknown): boolean {
   return ends.length === 2 && ends.every((lug) => typeof lug === "string");
 }
 
-/** The long form of a build file, quantities as written. @throws PresolderError where it is no build file. */
-export function toSource(input: unknown): BuildSource {
-  return isLongForm(input) ? input : (expandBuild(input) as BuildSource);
+/** The long form of a build file, quantities as written, or why it is no build file. */
+export async function toSource({ engine }: Pick<Bench, "engine">, input: unknown): Promise<LongForm> {
+  return isLongForm(input) ? { source: input } : engine.longFormOf(input);
 }
 
 /** A build to compare with, or undefined where it cannot be read. */
-export function toReading(input: unknown): Reading | undefined {
-  const result = readSource(toSource(input));
+export async function toReading(bench: Pick<Bench, "engine">, input: unknown): Promise<Reading | undefined> {
+  const form = await toSource(bench, input);
+  if ("message" in form) return undefined;
+  const result = await bench.engine.read(form.source);
   return "reading" in result ? result.reading : undefined;
 }
 
 /** Puts a build file on the bench, whatever form it has; what is no build file is refused in the status line. */
-export function openBuild(store: AppStore, editor: Editor, input: unknown, settings: RawSettings = {}): boolean {
-  try {
-    editor.open(toSource(input), settings);
-    store.set({ notice: "", startedFrom: "" });
-    return true;
-  } catch (error) {
-    if (!(error instanceof PresolderError)) throw error;
-    store.set({ notice: error.message });
+export async function openBuild(bench: Bench, input: unknown, settings: RawSettings = {}): Promise<boolean> {
+  const { store, editor } = bench;
+  const form = await toSource(bench, input);
+  if ("message" in form) {
+    store.set({ notice: form.message });
     return false;
   }
+  const opened = editor.open(form.source, settings);
+  store.set({ notice: "", startedFrom: "" });
+  await opened;
+  return true;
 }

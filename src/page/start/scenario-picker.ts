@@ -1,63 +1,55 @@
-import { CATALOGUE } from "../../build-file/catalogue.ts";
-import type { ScenarioEntry } from "../../contract/scenarios.ts";
+import type { PageData, StartScenario } from "../../contract/page-data.ts";
 import { freshId, h, replaceContent } from "../dom/element.ts";
-import { getJson } from "../server/client.ts";
-import type { AppStore } from "../state/app-state.ts";
-import type { Editor } from "../state/editor.ts";
+import { pageData } from "../server/page-data.ts";
+import type { Bench } from "./bench.ts";
 import { openBuild, toReading } from "./open-build.ts";
-
-async function openScenario(store: AppStore, editor: Editor, id: string): Promise<void> {
-  const scenario = await getJson(`/api/scenarios/${encodeURIComponent(id)}`);
-  if (!openBuild(store, editor, scenario.build, scenario.settings)) return;
-  const other = scenario.compareWith === undefined ? undefined : toReading(scenario.compareWith);
-  store.set({ startedFrom: id, story: { description: scenario.description, question: scenario.question }, other });
-}
-
-function openPlan(store: AppStore, editor: Editor, id: string): void {
-  const preset = CATALOGUE.plans.find((each) => each.id === id);
-  if (!preset) return;
-  const cable = { length: "3m", capacitance: "100p" };
-  openBuild(store, editor, { presolder: 1, title: preset.title, plan: preset.plan, cable });
-  store.set({ startedFrom: PLAN + id, story: undefined, other: undefined });
-}
 
 const PLAN = "plan:";
 export const FILE_PREFIX = "file:";
-/** Shows most of what the page can do: a lever, two tones, a push-pull and a build to compare with. */
-const FIRST_SCENARIO = "hss-250k-or-500k";
 
-function fillOptions(select: HTMLSelectElement, entries: readonly ScenarioEntry[]): void {
+async function openScenario(bench: Bench, { id, build, compareWith, ...rest }: StartScenario): Promise<void> {
+  const { description, question, settings } = rest;
+  if (!(await openBuild(bench, build, settings))) return;
+  bench.store.set({ startedFrom: id, story: { description, question }, other: undefined });
+  if (compareWith !== undefined) bench.store.set({ other: await toReading(bench, compareWith) });
+}
+
+async function openPlan(bench: Bench, { plans }: PageData, id: string): Promise<void> {
+  const plan = plans.find((each) => each.id === id);
+  if (!plan || !(await openBuild(bench, plan.build))) return;
+  bench.store.set({ startedFrom: PLAN + id, story: undefined, other: undefined });
+}
+
+async function open(bench: Bench, value: string): Promise<void> {
+  const data = await pageData();
+  if (value.startsWith(PLAN)) return openPlan(bench, data, value.slice(PLAN.length));
+  const scenario = data.scenarios.find(({ id }) => id === value);
+  return scenario && openScenario(bench, scenario);
+}
+
+function fillOptions(select: HTMLSelectElement, { scenarios, plans }: Pick<PageData, "scenarios" | "plans">): void {
   replaceContent(
     select,
     h("option", { value: "" }, "choose…"),
     h(
       "optgroup",
       { label: "Decisions" },
-      entries.map((each) => h("option", { value: each.id }, each.title)),
+      scenarios.map((each) => h("option", { value: each.id }, each.title)),
     ),
     h(
       "optgroup",
       { label: "Customary guards" },
-      CATALOGUE.plans.map((plan) => h("option", { value: PLAN + plan.id }, plan.title)),
+      plans.map((plan) => h("option", { value: PLAN + plan.id }, plan.title)),
     ),
   );
 }
 
-export interface ScenarioPicker {
-  readonly element: HTMLElement;
-  /** Opens the first example, for somebody who has nothing on the bench. */
-  openFirst(): Promise<void>;
-}
-
-/** The example guards, each a decision, and the customary ones. */
-export function createScenarioPicker(store: AppStore, editor: Editor): ScenarioPicker {
+/** The example guards, each a decision, and the customary ones; `fill` offers them once the first screen stands. */
+export function createScenarioPicker(bench: Bench): { readonly element: HTMLElement; fill(): Promise<void> } {
+  const { store } = bench;
   const id = freshId("scenario");
   const select = h("select", { id });
-  fillOptions(select, []);
-  const open = (value: string) =>
-    value.startsWith(PLAN)
-      ? Promise.resolve(openPlan(store, editor, value.slice(PLAN.length)))
-      : openScenario(store, editor, value);
+  fillOptions(select, { scenarios: [], plans: [] });
   const tell = (error: Error) => {
     store.set({ notice: error.message });
     show();
@@ -69,20 +61,13 @@ export function createScenarioPicker(store: AppStore, editor: Editor): ScenarioP
     select.value = isFile ? "" : startedFrom;
   };
   store.watchAny((state) => [state.startedFrom], show);
-  select.addEventListener("change", () => select.value && open(select.value).catch(tell));
-  const entries = getJson("/api/scenarios").then(({ scenarios }) => {
-    fillOptions(select, scenarios);
-    show();
-    return scenarios;
-  });
-  entries.catch(tell);
+  select.addEventListener("change", () => select.value && open(bench, select.value).catch(tell));
   return {
     element: h("div", { class: "field start-from" }, h("label", { for: id }, "Start from"), select),
-    openFirst: async () => {
-      const all = await entries;
-      const first = all.find((entry) => entry.id === FIRST_SCENARIO) ?? all[0];
-      if (!first || store.state.source) return;
-      await open(first.id);
-    },
+    fill: () =>
+      pageData().then((data) => {
+        fillOptions(select, data);
+        show();
+      }, tell),
   };
 }

@@ -15,7 +15,7 @@ export function listenForUndo(editor: Editor): void {
     const key = event.key.toLowerCase();
     if (key !== "z" && key !== "y") return;
     event.preventDefault();
-    if (key === "y" || event.shiftKey) editor.redo();
-    else editor.undo();
+    if (key === "y" || event.shiftKey) void editor.redo();
+    else void editor.undo();
   });
 }

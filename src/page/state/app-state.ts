@@ -2,6 +2,8 @@ import type { RawSettings } from "../../build-file/settings.ts";
 import type { BenchAnswer, DrawerRequest } from "../../contract/bench/bench.ts";
 import type { InputFault } from "../../errors.ts";
 import type { Band } from "../curves/band.ts";
+import type { Family } from "../curves/family.ts";
+import type { LivePath } from "../drawing/live-path.ts";
 import type { BuildSource, Reading } from "./reading.ts";
 import { Store } from "./store.ts";
 
@@ -28,6 +30,16 @@ export interface OwnSound {
   readonly file: File;
 }
 
+/** What is shown of a guard in a setting: curves, words and drawing are always of the same one. */
+export interface View {
+  readonly reading: Reading;
+  readonly settings: RawSettings;
+  readonly label: string;
+  readonly family: Family;
+  /** Where the drawing wants it. */
+  readonly path: LivePath | undefined;
+}
+
 export interface AppState {
   /** The build as it is being written, readable or not. */
   readonly source: BuildSource | undefined;
@@ -39,6 +51,10 @@ export interface AppState {
   readonly faults: readonly InputFault[];
   /** Every control of `reading` by its own name. */
   readonly settings: RawSettings;
+  /** The latest answer about `reading` in `settings`; a frame or so behind them. */
+  readonly view: View | undefined;
+  /** Whether there is a drawing to show the signal's way in. */
+  readonly wantsPath: boolean;
   /** The build kept for comparison. */
   readonly other: Reading | undefined;
   readonly family: FamilyAxis;
@@ -52,6 +68,8 @@ export interface AppState {
   readonly playing: "no" | "loading" | "yes";
   readonly ownSound: OwnSound | undefined;
   readonly liveInput: MediaStream | undefined;
+  /** From string to ear, in seconds, once the live input sounds. */
+  readonly liveLatencySeconds: number | undefined;
   /** Factor on the live input after the filter. */
   readonly liveGain: number;
   /** Which of the two builds is heard. */
@@ -81,6 +99,8 @@ export function createAppStore(): AppStore {
     guard: {},
     faults: [],
     settings: {},
+    view: undefined,
+    wantsPath: false,
     other: undefined,
     family: "tone",
     levelView: "reference",
@@ -92,6 +112,7 @@ export function createAppStore(): AppStore {
     playing: "no",
     ownSound: undefined,
     liveInput: undefined,
+    liveLatencySeconds: undefined,
     liveGain: 0,
     heardBuild: "A",
     benchOptions: { temperature: 20, allowances: { slack: 0.02, strip: 0.006 }, drawer: [], probes: [] },

@@ -1,68 +1,52 @@
-import {
-  parseSettings,
-  type RawSettings,
-  rawSettings,
-  type SettingValue,
-  withControl,
-} from "../../build-file/settings.ts";
+import type { RawSettings, SettingValue } from "../../build-file/settings.ts";
+import type { Engine } from "../engine/engine.ts";
 import type { AppStore } from "./app-state.ts";
+import { fitSettings } from "./fit-settings.ts";
 import { History } from "./history.ts";
-import { type BuildSource, type Reading, readSource } from "./reading.ts";
-
-/** Settings that fit a build: those of the old ones that its controls still know, the rest at rest. */
-export function fitSettings(reading: Reading, wanted: RawSettings): RawSettings {
-  const { controls } = reading;
-  let settings = parseSettings(controls);
-  for (const [name, value] of Object.entries(wanted)) {
-    try {
-      settings = withControl(controls, settings, name, value);
-    } catch (error) {
-      if (!(error instanceof RangeError)) throw error;
-    }
-  }
-  return rawSettings(controls, settings);
-}
+import type { BuildSource, Reading, ReadResult } from "./reading.ts";
 
 interface Step {
   readonly source: BuildSource;
   readonly guard: object;
 }
 
-/** All that changes the build being written or its controls. */
+/** All that changes the build being written or its controls. What is written shows at once; its reading follows. */
 export class Editor {
   readonly #store: AppStore;
+  readonly #engine: Pick<Engine, "read">;
   readonly #history = new History<Step>();
+  #latest = 0;
 
-  constructor(store: AppStore) {
+  constructor(store: AppStore, engine: Pick<Engine, "read">) {
     this.#store = store;
+    this.#engine = engine;
   }
 
-  /** Puts another build on the bench. */
-  open(source: BuildSource, settings: RawSettings = {}): void {
-    this.#push({ source, guard: {} }, settings);
+  /** Puts another build on the bench. @param read its reading, where there is one already */
+  open(source: BuildSource, settings: RawSettings = {}, read?: Reading): Promise<void> {
+    return this.#push({ source, guard: {} }, settings, read);
   }
 
   /** One step of change; the history keeps it. */
-  edit(change: (source: BuildSource) => BuildSource): void {
+  async edit(change: (source: BuildSource) => BuildSource): Promise<void> {
     const now = this.#history.now;
     if (!now) return;
     const next = change(now.source);
-    if (next !== now.source) this.#push({ ...now, source: next }, this.#store.state.settings);
+    if (next !== now.source) await this.#push({ ...now, source: next });
   }
 
-  undo(): void {
+  async undo(): Promise<void> {
     const step = this.#history.undo();
-    if (step) this.#show(step, this.#store.state.settings);
+    if (step) await this.#show(step);
   }
 
-  redo(): void {
+  async redo(): Promise<void> {
     const step = this.#history.redo();
-    if (step) this.#show(step, this.#store.state.settings);
+    if (step) await this.#show(step);
   }
 
   turn(control: string, value: SettingValue): void {
-    const { reading, settings } = this.#store.state;
-    if (reading) this.#store.set({ settings: fitSettings(reading, { ...settings, [control]: value }) });
+    this.turnAll({ [control]: value });
   }
 
   /** Several controls at once. */
@@ -71,18 +55,24 @@ export class Editor {
     if (reading) this.#store.set({ settings: fitSettings(reading, { ...settings, ...values }) });
   }
 
-  #push(step: Step, settings: RawSettings): void {
+  #push(step: Step, settings?: RawSettings, read?: Reading): Promise<void> {
     this.#history.push(step);
-    this.#show(step, settings);
+    return this.#show(step, settings, read);
   }
 
-  #show({ source, guard }: Step, settings: RawSettings): void {
-    const result = readSource(source);
+  async #show({ source, guard }: Step, settings?: RawSettings, read?: Reading): Promise<void> {
+    this.#latest += 1;
+    const request = this.#latest;
     const walk = { canUndo: this.#history.canUndo, canRedo: this.#history.canRedo };
+    if (!read) this.#store.set({ source, ...walk });
+    const result: ReadResult = read ? { reading: read } : await this.#engine.read(source);
+    // A later step has been read by now, or will be.
+    if (request !== this.#latest) return;
     if ("faults" in result) this.#store.set({ source, faults: result.faults, ...walk });
     else {
       const { reading } = result;
-      this.#store.set({ source, reading, guard, faults: [], settings: fitSettings(reading, settings), ...walk });
+      const fitting = fitSettings(reading, settings ?? this.#store.state.settings);
+      this.#store.set({ source, reading, guard, faults: [], settings: fitting, ...walk });
     }
   }
 }

@@ -1,8 +1,6 @@
-import { readBuild } from "../../build-file/read-build.ts";
 import type { Build } from "../../build-file/schema.ts";
 import { Controls } from "../../build-file/settings.ts";
-import { type InputFault, PresolderError } from "../../errors.ts";
-import { ResponseEngine } from "../../response/engine.ts";
+import type { InputFault } from "../../errors.ts";
 
 /** A build file as it is written: JSON, quantities still text. */
 export interface BuildSource {
@@ -29,24 +27,16 @@ export interface WireObject {
 
 export type WireSource = readonly [string, string] | WireObject;
 
-/** A build that could be read, ready to be asked for curves. */
+/** A build that could be read. */
 export interface Reading {
   readonly source: BuildSource;
   readonly build: Build;
   readonly controls: Controls;
-  readonly engine: ResponseEngine;
 }
 
 export type ReadResult = { readonly reading: Reading } | { readonly faults: readonly InputFault[] };
 
-/** Reads a build file in the page itself, so that a fault shows while the field is still in view. */
-export function readSource(source: BuildSource): ReadResult {
-  try {
-    const build = readBuild(source);
-    return { reading: { source, build, controls: new Controls(build), engine: new ResponseEngine(build) } };
-  } catch (error) {
-    if (!(error instanceof PresolderError)) throw error;
-    const faults = error.faults.length > 0 ? error.faults : [{ path: "build", message: error.message }];
-    return { faults };
-  }
+/** A build with its controls. */
+export function readingOf(source: BuildSource, build: Build): Reading {
+  return { source, build, controls: new Controls(build) };
 }

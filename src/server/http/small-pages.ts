@@ -1,3 +1,6 @@
+import { readFileSync } from "node:fs";
+import { PATHS } from "../paths.ts";
+
 const ENTITIES: Readonly<Record<string, string>> = {
   "&": "&amp;",
   "<": "&lt;",
@@ -10,6 +13,14 @@ export function escapeHtml(text: string): string {
   return text.replace(/[&<>"']/g, (character) => ENTITIES[character]!);
 }
 
+let link: string | undefined;
+
+/** The page's own, whose address changes with its content. */
+function styleLink(): string {
+  link ??= /<link rel="stylesheet"[^>]*>/.exec(readFileSync(PATHS.page, "utf8"))?.[0] ?? "";
+  return link;
+}
+
 /** @param body HTML, whatever stems from a caller escaped */
 function smallPage(title: string, body: readonly string[]): string {
   return `<!doctype html>
@@ -19,7 +30,7 @@ function smallPage(title: string, body: readonly string[]): string {
     <meta name="viewport" content="width=device-width, initial-scale=1">
     <title>${title} – Presolder</title>
     <link rel="icon" href="/icon.svg" type="image/svg+xml">
-    <link rel="stylesheet" href="/built/main.css">
+    ${styleLink()}
   </head>
   <body>
     <main>

@@ -23,10 +23,10 @@ export function referencePage(): string {
     <meta name="viewport" content="width=device-width, initial-scale=1">
     <title>The service's calls – Presolder</title>
     <link rel="icon" href="/icon.svg" type="image/svg+xml">
-    <link rel="stylesheet" href="/built/swagger-ui.css">
-    <link rel="stylesheet" href="/built/reference.css">
-    <script defer src="/built/swagger-ui-bundle.js"></script>
-    <script defer src="/built/reference.js"></script>
+    <link rel="stylesheet" href="/reference/swagger-ui.css">
+    <link rel="stylesheet" href="/reference/reference.css">
+    <script defer src="/reference/swagger-ui-bundle.js"></script>
+    <script defer src="/reference/reference.js"></script>
   </head>
   <body>
     <nav class="back"><a href="/">To the bench</a> · <a href="#limits">Limits</a> · <a href="/api/openapi.json">OpenAPI document</a></nav>

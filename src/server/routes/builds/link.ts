@@ -10,6 +10,7 @@ import {
 import { problemSchema } from "../../../contract/problem.ts";
 import { PresolderError } from "../../../errors.ts";
 import { CACHED_FOR_A_WHILE } from "../../http/caching.ts";
+import { ASKED_FOR_EACH_TIME } from "../../http/page-files.ts";
 import { brokenLinkPage } from "../../http/small-pages.ts";
 import { decodeLink, encodeLink } from "../../links/link-code.ts";
 import { pageFor } from "../../links/linked-page.ts";
@@ -63,7 +64,7 @@ export async function linkRoutes(app: App): Promise<void> {
     reply.type("text/html; charset=utf-8");
     try {
       const page = pageFor(readFileSync(PATHS.page, "utf8"), readBuild(decodeLink(request.params.code).build));
-      return reply.header("cache-control", CACHED_FOR_A_WHILE).send(page);
+      return reply.header("cache-control", ASKED_FOR_EACH_TIME).send(page);
     } catch (error) {
       if (!(error instanceof PresolderError)) throw error;
       const reasons = error.faults.map(({ path, message }) => (path === "code" ? message : `${path}: ${message}`));

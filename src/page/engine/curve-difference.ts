@@ -1,10 +1,10 @@
 import type { RawSettings } from "../../build-file/settings.ts";
 import { SILENCE_DB } from "../../decibels.ts";
-import { curveIn, FREQUENCIES_HZ } from "../curves/curve-cache.ts";
-import { settingsAlong } from "../curves/family.ts";
+import { settingsAlong } from "../curves/axes.ts";
+import { FREQUENCIES_HZ } from "../curves/frequencies.ts";
 import { referenceLevelDb } from "../curves/levels.ts";
-import { fitSettings } from "../state/editor.ts";
-import type { Reading } from "../state/reading.ts";
+import { fitSettings } from "../state/fit-settings.ts";
+import type { KnownGuard } from "./known-guard.ts";
 
 export interface LargestDifference {
   readonly hertz: number;
@@ -24,8 +24,9 @@ function isSilent(magnitude: Float64Array): boolean {
 }
 
 /** Where two builds differ most in one setting. */
-export function largestDifference(a: Reading, b: Reading, settings: RawSettings): LargestDifference {
-  const [inA, inB] = [curveIn(a, fitSettings(a, settings)).magnitude, curveIn(b, fitSettings(b, settings)).magnitude];
+export function largestDifference(a: KnownGuard, b: KnownGuard, settings: RawSettings): LargestDifference {
+  const magnitudeOf = (guard: KnownGuard) => guard.curveIn(fitSettings(guard.reading, settings)).magnitude;
+  const [inA, inB] = [magnitudeOf(a), magnitudeOf(b)];
   const [silentA, silentB] = [isSilent(inA), isSilent(inB)];
   if (silentA !== silentB)
     return { hertz: FROM_HZ, decibels: silentA ? SILENCE_DB : -SILENCE_DB, settings, silent: silentA ? "A" : "B" };
@@ -40,10 +41,10 @@ export function largestDifference(a: Reading, b: Reading, settings: RawSettings)
 }
 
 /** The largest difference over every position × tone. */
-export function largestOfAll(a: Reading, b: Reading, settings: RawSettings): LargestDifference {
-  const positions = settingsAlong(a, settings, "position");
+export function largestOfAll(a: KnownGuard, b: KnownGuard, settings: RawSettings): LargestDifference {
+  const positions = settingsAlong(a.reading, settings, "position");
   const all = (positions.length > 0 ? positions : [settings]).flatMap((each) => {
-    const tones = settingsAlong(a, each, "tone");
+    const tones = settingsAlong(a.reading, each, "tone");
     return tones.length > 0 ? tones : [each];
   });
   return all

@@ -1,0 +1,56 @@
+import { h, replaceContent } from "./element.ts";
+
+/** Far enough off that what is scrolled to is there. */
+const NEAR = "600px";
+
+/** The code of a page that has been renewed since is gone from the service. */
+function failure(error: unknown): HTMLElement {
+  return h(
+    "div",
+    { class: "stack", role: "alert" },
+    h("p", { class: "fault-text" }, `This part of the page could not be loaded: ${(error as Error).message}`),
+    h(
+      "div",
+      { class: "buttons" },
+      h("button", { type: "button", onclick: () => location.reload() }, "Load the page again"),
+    ),
+  );
+}
+
+/** A place for content whose code is loaded when it is first wanted; content that is there hears `shown`. */
+export interface Lazy {
+  readonly element: HTMLElement;
+  open(): void;
+}
+
+export function createLazy(load: () => Promise<HTMLElement>): Lazy {
+  const element = h("div", { class: "lazy" }, h("p", { class: "hint loading" }, "Loading…"));
+  let content: Promise<HTMLElement> | undefined;
+  const show = (loaded: HTMLElement) => {
+    if (loaded.parentElement !== element) replaceContent(element, loaded);
+    loaded.dispatchEvent(new Event("shown"));
+  };
+  return {
+    element,
+    open: () => {
+      content ??= load();
+      content.then(show, (error) => {
+        content = undefined;
+        replaceContent(element, failure(error));
+      });
+    },
+  };
+}
+
+/** Opens it once it comes near the screen. */
+export function openWhenNear({ element, open }: Lazy): void {
+  const observer = new IntersectionObserver(
+    (entries) => {
+      if (!entries.some((entry) => entry.isIntersecting)) return;
+      observer.disconnect();
+      open();
+    },
+    { rootMargin: NEAR },
+  );
+  observer.observe(element);
+}

@@ -1,0 +1,23 @@
+import { benchSheet } from "../../bench/bench-sheet.ts";
+import type { Build } from "../../build-file/schema.ts";
+import type { BenchAnswer, DrawerRequest } from "../../contract/bench/bench.ts";
+import type { OwnProbe } from "../state/app-state.ts";
+
+export interface BenchQuestion {
+  readonly build: Build;
+  /** °C. */
+  readonly temperature: number;
+  /** Metres. */
+  readonly allowances: { readonly slack: number; readonly strip: number };
+  readonly drawer: readonly DrawerRequest[];
+  readonly probes: readonly OwnProbe[];
+}
+
+/** What the service's bench answers, worked out in the browser. */
+export class BenchDesk {
+  /** @throws Error in the bench's own words where it refuses the question */
+  async ask({ build, drawer, ...rest }: BenchQuestion): Promise<BenchAnswer> {
+    const items = drawer.length === 0 ? [] : (await import("./drawer-reader.ts")).readDrawer(drawer);
+    return benchSheet(build, { ...rest, drawer: items });
+  }
+}

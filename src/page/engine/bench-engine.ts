@@ -1,0 +1,13 @@
+import type { BenchAnswer } from "../../contract/bench/bench.ts";
+import type { BenchDesk, BenchQuestion } from "./bench-desk.ts";
+import { WorkerLink } from "./worker-link.ts";
+
+/** The bench, worked out beside the page's own thread; it starts with the first question. */
+export class BenchEngine {
+  readonly #link = new WorkerLink<BenchDesk>("bench-worker");
+
+  /** @throws Error in the bench's own words where it refuses the question */
+  ask(question: BenchQuestion): Promise<BenchAnswer> {
+    return this.#link.ask((desk) => desk.ask(question));
+  }
+}

@@ -1,0 +1,4 @@
+import { expose } from "comlink";
+import { CurveDesk } from "./curve-desk.ts";
+
+expose(new CurveDesk());
