@@ -75,8 +75,11 @@ async function pageData() {
   const { makePageData } = await import(
     `data:text/javascript;base64,${Buffer.from(outputFiles[0].contents).toString("base64")}`
   );
-  const { guards, first } = makePageData("scenarios");
-  return { guards: { name: "guards.json", text: JSON.stringify(guards) }, first: JSON.stringify(first) };
+  const { guards, offer, first } = makePageData("scenarios");
+  const files = Object.entries({ guards, offer }).map(([name, data]) => {
+    return { name: `${name}.json`, text: JSON.stringify(data) };
+  });
+  return { files, first: JSON.stringify(first) };
 }
 
 function digest(texts) {
@@ -129,7 +132,7 @@ export async function bundlePage() {
     readFile("src/page/index.html", "utf8"),
     ...bundles,
   ]);
-  const files = [style, data.guards, ...code.flat()];
+  const files = [style, ...data.files, ...code.flat()];
   const version = digest([template, data.first, ...files.flatMap(({ name, text }) => [name, text])]);
   const directory = join(BUILT, version);
   await mkdir(directory, { recursive: true });

@@ -17,11 +17,26 @@ export interface StartScenario extends StartGuard {
   readonly settings?: RawSettings;
 }
 
-/** What the page offers without asking the service, written once when it is bundled. */
-export interface PageData {
+/** Every guard that one may start from. */
+export interface StartGuards {
   readonly scenarios: readonly StartScenario[];
   readonly plans: readonly StartGuard[];
+}
+
+type Named = Pick<StartGuard, "id" | "title">;
+
+/** What the page offers without asking the service: guards by name, and signals. */
+export interface PageOffer {
+  readonly scenarios: readonly Named[];
+  readonly plans: readonly Named[];
   readonly signals: readonly SignalEntry[];
+}
+
+/** What is written once, when the page is bundled. */
+export interface PageData {
+  readonly guards: StartGuards;
+  readonly offer: PageOffer;
+  readonly first: FirstGuard;
 }
 
 /** The example that is open when nobody chose another, read and ready. */

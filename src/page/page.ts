@@ -1,12 +1,10 @@
-import { keepBench } from "./bench/bench-desk.ts";
 import { createControlsPanel } from "./controls/controls-panel.ts";
 import { createCurvesPanel } from "./curves/curves-panel.ts";
 import { createFaultList } from "./describe/fault-list.ts";
+import { breath, idle } from "./dom/breath.ts";
 import { h, replaceContent } from "./dom/element.ts";
-import { whenIdle } from "./dom/idle.ts";
 import { createLazy, openWhenNear } from "./dom/lazy.ts";
 import { createTabs } from "./dom/tabs.ts";
-import { BenchEngine } from "./engine/bench-engine.ts";
 import { Engine } from "./engine/engine.ts";
 import { AudioRoom } from "./listen/audio-room.ts";
 import { Listening } from "./listen/listening.ts";
@@ -135,6 +133,16 @@ function tellWhetherBusy(store: AppStore, root: HTMLElement): void {
   );
 }
 
+/** Whatever may come after the first screen, one thing at a time. */
+async function settleIn({ engine }: Bench, steps: readonly (() => unknown)[]): Promise<void> {
+  for (const step of [...steps, () => engine.prepare()]) {
+    await idle();
+    void step();
+  }
+  await idle();
+  (await import("./offline/keep-offline.ts")).keepOffline();
+}
+
 /** Builds the page on what was there before, or on the first example. */
 export async function startPage(root: HTMLElement): Promise<void> {
   const store = createAppStore();
@@ -143,33 +151,37 @@ export async function startPage(root: HTMLElement): Promise<void> {
   const room = new AudioRoom(store, new SoundEngine());
   const listening = new Listening(store, room);
   keepView(store, engine);
-  try {
-    await fillBench(bench);
-    await firstView(store);
-  } catch (error) {
-    store.set({ notice: (error as Error).message });
-  }
+  const filled = fillBench(bench)
+    .then(() => firstView(store))
+    .catch((error: Error) => store.set({ notice: error.message }));
+  await breath();
   const picker = createScenarioPicker(bench);
   const playBar = createPlayBar(store, listening);
+  const start = createStartFold(
+    store,
+    h("div", { class: "start" }, picker.element, createTitleField(store, bench.editor), createFileButtons(bench)),
+    createStory(store),
+  );
+  await breath();
+  const curves = createCurvesPanel(store);
+  await filled;
+  await breath();
+  const controls = createControlsPanel(store, bench.editor);
   replaceContent(
     root,
     createHeading(store),
-    createStartFold(
-      store,
-      h("div", { class: "start" }, picker.element, createTitleField(store, bench.editor), createFileButtons(bench)),
-      createStory(store),
-    ),
+    start,
     createNotice(store),
     createWaitBanner(),
     h(
       "div",
       { class: "top" },
-      createCurvesPanel(store),
+      curves,
       h(
         "section",
         { class: "panel controls-section", "aria-labelledby": "controls-title" },
         h("h2", { id: "controls-title" }, "Controls"),
-        createControlsPanel(store, bench.editor),
+        controls,
         playBar.element,
       ),
     ),
@@ -180,12 +192,5 @@ export async function startPage(root: HTMLElement): Promise<void> {
   tellWhetherBusy(store, root);
   listenForUndo(bench.editor);
   keepDraft(store);
-  whenIdle(() => {
-    void picker.fill();
-    void playBar.fill();
-    void engine.prepare();
-    keepBench(store, new BenchEngine());
-    void listening.prepare();
-    void import("./offline/keep-offline.ts").then(({ keepOffline }) => keepOffline());
-  });
+  void settleIn(bench, [picker.fill, playBar.fill, () => listening.prepare()]);
 }

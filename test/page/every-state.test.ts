@@ -89,6 +89,10 @@ describeWith("chromium", "every state of the page", () => {
         await showTab(page, tab);
         await openAllDetails(page);
         expect(await overflow(page), `${tab} at ${width} px`).toBeLessThanOrEqual(0);
+        const cut = await page
+          .locator(".tab-panel:not([hidden]) .table-frame")
+          .evaluateAll((frames) => frames.filter((each) => each.scrollWidth > each.clientWidth + 1).length);
+        expect(cut, `tables cut off in ${tab} at ${width} px`).toBe(0);
       }
     }
   });

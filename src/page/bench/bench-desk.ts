@@ -1,12 +1,20 @@
-import type { BenchEngine } from "../engine/bench-engine.ts";
+import { BenchEngine } from "../engine/bench-engine.ts";
 import type { AppStore } from "../state/app-state.ts";
 import { probesFor } from "./probes.ts";
 
 /** Long enough that a value being typed is not asked about letter by letter. */
 const WAIT_MS = 250;
 
-/** Keeps `store.bench` up to date with the build on the bench; a refusal is kept in `store.benchFault` until the next answer. */
-export function keepBench(store: AppStore, engine: BenchEngine): void {
+const kept = new WeakSet<AppStore>();
+
+/**
+ * Keeps `store.bench` up to date with the build on the bench from now on; a refusal is kept in `store.benchFault` until the next
+ * answer. Whoever shows some of it asks for it, once or more often.
+ */
+export function keepBench(store: AppStore): void {
+  if (kept.has(store)) return;
+  kept.add(store);
+  const engine = new BenchEngine();
   let timer: ReturnType<typeof setTimeout> | undefined;
   let latest = 0;
   const ask = async (request: number) => {

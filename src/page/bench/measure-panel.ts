@@ -5,6 +5,7 @@ import { plainTable } from "../dom/table.ts";
 import { createFormRun } from "../fields/form-run.ts";
 import { postJson } from "../server/client.ts";
 import type { AppStore } from "../state/app-state.ts";
+import { keepBench } from "./bench-desk.ts";
 import { benchRefusal } from "./bench-refusal.ts";
 import { createCautions } from "./cautions.ts";
 import { diagnosisView } from "./diagnosis-view.ts";
@@ -68,6 +69,7 @@ function phaseView({ phaseCheck }: BenchAnswer): HTMLElement {
 
 /** What a meter must read, and what may be wrong where it reads something else. Printable. */
 export function createMeasurePanel(store: AppStore): HTMLElement {
+  keepBench(store);
   const table = h("div", {});
   const phase = h("div", {});
   const refusal = h("div", { role: "alert" });

@@ -1,6 +1,7 @@
 import type { DrawerRequest } from "../../contract/bench/bench.ts";
 import { h, replaceContent } from "../dom/element.ts";
 import type { AppStore } from "../state/app-state.ts";
+import { keepBench } from "./bench-desk.ts";
 import { benchRefusal } from "./bench-refusal.ts";
 import { createCautions } from "./cautions.ts";
 import { createNumberSetting } from "./number-setting.ts";
@@ -17,6 +18,7 @@ function allowanceField(store: AppStore, key: "slack" | "strip", label: string, 
 
 /** What to solder in which order, what to cut and what to buy. Printable. */
 export function createSolderPanel(store: AppStore): HTMLElement {
+  keepBench(store);
   const sheet = h("div", {});
   const parts = h("div", {});
   const refusal = h("div", { role: "alert" });

@@ -20,6 +20,8 @@ export class CurvePlot {
   readonly #onPointer: (index: number | null) => void;
   #plot: uPlot | undefined;
   #picture: Picture | undefined;
+  /** Of the picture's curves, those behind first. */
+  #levels: readonly Float64Array[] = [];
   #colours: PlotColours = plotColours();
 
   constructor(parent: HTMLElement, onPointer: (index: number | null) => void) {
@@ -36,6 +38,9 @@ export class CurvePlot {
   show(picture: Picture): void {
     const before = this.#picture;
     this.#picture = picture;
+    this.#levels = allLevels(picture.family, picture.view);
+    // Without a place on the page it has no width either; it is built as soon as it gets one.
+    if (!this.#parent.isConnected) return;
     if (this.#plot && before && looksAlike(before.family, picture.family)) this.#plot.setData(this.#data(), true);
     else this.#rebuild();
   }
@@ -63,13 +68,8 @@ export class CurvePlot {
     return copy;
   }
 
-  #levels(): Float64Array[] {
-    const { family, view } = this.#picture!;
-    return allLevels(family, view);
-  }
-
   #data(): uPlot.AlignedData {
-    return [FREQUENCIES_HZ, ...this.#levels()] as unknown as uPlot.AlignedData;
+    return [FREQUENCIES_HZ, ...this.#levels] as unknown as uPlot.AlignedData;
   }
 
   #size(): { width: number; height: number } {
@@ -79,7 +79,8 @@ export class CurvePlot {
 
   #resize(): void {
     const size = this.#size();
-    if (this.#plot && this.#plot.width !== size.width) this.#plot.setSize(size);
+    if (!this.#plot) this.#rebuild();
+    else if (this.#plot.width !== size.width) this.#plot.setSize(size);
   }
 
   #rebuild(): void {
@@ -139,7 +140,7 @@ export class CurvePlot {
       ...this.#size(),
       scales: {
         x: { distr: 3, time: false, range: () => [20, 20_000] },
-        y: { range: () => levelRangeDb(this.#levels()) },
+        y: { range: () => levelRangeDb(this.#levels) },
       },
       series: this.#series(),
       axes: this.#axes(),
@@ -151,7 +152,7 @@ export class CurvePlot {
         draw: [
           (plot) => {
             const taken = drawMarks(plot, this.#picture!, this.#colours);
-            drawTraceLabels(plot, this.#picture!.family, this.#levels(), taken, this.#colours);
+            drawTraceLabels(plot, this.#picture!.family, this.#levels, taken, this.#colours);
           },
         ],
         setCursor: [(plot) => this.#onPointer(plot.cursor.idx ?? null)],

@@ -1,7 +1,7 @@
 import { h, replaceContent } from "./element.ts";
 
-/** Far enough off that what is scrolled to is there. */
-const NEAR = "600px";
+/** So near the screen that it is what comes next. */
+const NEAR = "0px 0px 40px";
 
 /** The code of a page that has been renewed since is gone from the service. */
 function failure(error: unknown): HTMLElement {

@@ -1,32 +1,35 @@
 import { type Child, h } from "./element.ts";
 
-/** A table that scrolls sideways where the page is narrow. The first cell of each row is its heading. */
+/**
+ * A table whose rows become cards on a phone, each value under the name of its column. The first cell of each row is its heading.
+ * Roles are said in so many words, since a table that is laid out otherwise is none to some browsers.
+ */
 export function plainTable(caption: string, head: readonly string[], rows: readonly (readonly Child[])[]): HTMLElement {
   return h(
     "div",
     { class: "table-frame", tabindex: 0, role: "group", "aria-label": caption },
     h(
       "table",
-      { class: "plain-table" },
+      { class: "plain-table", role: "table" },
       h("caption", {}, caption),
       h(
         "thead",
-        {},
+        { role: "rowgroup" },
         h(
           "tr",
-          {},
-          head.map((text) => h("th", { scope: "col" }, text)),
+          { role: "row" },
+          head.map((text) => h("th", { scope: "col", role: "columnheader" }, text)),
         ),
       ),
       h(
         "tbody",
-        {},
+        { role: "rowgroup" },
         rows.map(([first, ...rest]) =>
           h(
             "tr",
-            {},
-            h("th", { scope: "row" }, first),
-            rest.map((cell) => h("td", {}, cell)),
+            { role: "row" },
+            h("th", { scope: "row", role: "rowheader" }, first),
+            rest.map((cell, index) => h("td", { role: "cell", "data-column": head[index + 1] }, cell)),
           ),
         ),
       ),

@@ -1,7 +1,7 @@
 import { LugTable } from "../../build-file/lugs.ts";
 import type { RawSettings } from "../../build-file/settings.ts";
 import type { FindingAnswer } from "../../contract/bench/bench.ts";
-import { s } from "../dom/element.ts";
+import { replaceContent, s } from "../dom/element.ts";
 import { partLabel, positionNames } from "../state/names.ts";
 import type { Reading } from "../state/reading.ts";
 import { arrangeParts, type Placed } from "./arrange.ts";
@@ -17,7 +17,12 @@ export interface DrawingInput {
   readonly settings: RawSettings;
   readonly path: LivePath;
   readonly side: Side;
-  readonly findings: readonly FindingAnswer[];
+}
+
+export interface GuardDrawing {
+  readonly element: SVGSVGElement;
+  /** Marks where something is wrong; the drawing under the marks stays. */
+  mark(findings: readonly FindingAnswer[]): void;
 }
 
 const MARGIN = 36;
@@ -70,9 +75,9 @@ function isDead({ path }: DrawingInput, { name, part }: Placed): boolean {
   return !path.live.elements.some((element) => element.part === name);
 }
 
-/** The guard as a drawing: parts, wires, the live path, and marks where something is wrong. */
-export function drawGuard(input: DrawingInput, onPick: (lug: string) => void): SVGSVGElement {
-  const { reading, settings, path, side, findings } = input;
+/** The guard as a drawing: parts, wires and the live path, with room for marks. */
+export function drawGuard(input: DrawingInput, onPick: (lug: string) => void): GuardDrawing {
+  const { reading, settings, path, side } = input;
   const placed = arrangeParts(reading.build);
   const lugs = seenLugs(placed, side);
   const table = new LugTable(reading.build.parts);
@@ -91,7 +96,8 @@ export function drawGuard(input: DrawingInput, onPick: (lug: string) => void): S
     s("g", { class: body.classList.contains("part-dead") ? "part-dead" : "" }, [...body.querySelectorAll("text")]),
   );
   const kindOf = (lug: SeenLug) => reading.build.parts[lug.name.split(".")[0]!]!.kind;
-  return s(
+  const marks = s("g", {});
+  const element = s(
     "svg",
     { viewBox: viewBox(placed, side), class: "guard", role: "img", "aria-label": "Wiring of the guard" },
     s("g", {}, bodies),
@@ -104,6 +110,7 @@ export function drawGuard(input: DrawingInput, onPick: (lug: string) => void): S
     ),
     // Names lie over the wires, or they could not be read where many cross.
     s("g", {}, captions),
-    s("g", {}, drawFindingMarks(findings, find)),
+    marks,
   );
+  return { element, mark: (findings) => replaceContent(marks, drawFindingMarks(findings, find)) };
 }

@@ -1,10 +1,11 @@
+import { keepBench } from "../bench/bench-desk.ts";
 import { createCautions } from "../bench/cautions.ts";
 import { createChoiceRow } from "../controls/choice-row.ts";
 import { h, replaceContent, s } from "../dom/element.ts";
 import type { AppStore, View } from "../state/app-state.ts";
 import { Store } from "../state/store.ts";
 import { findingsList } from "./findings-list.ts";
-import { drawGuard } from "./guard-drawing.ts";
+import { drawGuard, type GuardDrawing } from "./guard-drawing.ts";
 import type { LivePath } from "./live-path.ts";
 import { lugText } from "./lug-text.ts";
 import { dialText } from "./part-bodies.ts";
@@ -93,6 +94,8 @@ export function createGuardPanel(store: AppStore): HTMLElement {
   const way = h("div", { class: "way" });
   const lug = h("p", { class: "hint" });
   const found = h("div", { class: "found", "aria-live": "polite" });
+  let drawing: GuardDrawing | undefined;
+  const mark = () => drawing?.mark(store.state.bench?.audit ?? []);
   const tellLug = () => {
     const { view } = store.state;
     const { picked } = panel.state;
@@ -101,18 +104,18 @@ export function createGuardPanel(store: AppStore): HTMLElement {
     lightUp(frame, picked === undefined ? undefined : view.path.live.nets.get(picked));
   };
   const draw = () => {
-    const { view, bench } = store.state;
+    const { view } = store.state;
     if (!view?.path) return;
     const { reading, settings, path } = view;
-    const drawing = { reading, settings, path, side: panel.state.side, findings: bench?.audit ?? [] };
-    replaceContent(
-      frame,
-      drawGuard(drawing, (name) => panel.set({ picked: name })),
-    );
+    const input = { reading, settings, path, side: panel.state.side };
+    drawing = drawGuard(input, (name) => panel.set({ picked: name }));
+    mark();
+    replaceContent(frame, drawing.element);
     replaceContent(way, waysInWords(path));
     tellLug();
   };
-  store.watchAny((state) => [state.view?.reading, state.view?.path?.shape, state.bench], draw);
+  store.watchAny((state) => [state.view?.reading, state.view?.path?.shape], draw);
+  store.watchAny((state) => [state.bench], mark);
   store.watchAny(
     (state) => [state.view],
     () => store.state.view?.path && showDials(frame, store.state.view),
@@ -130,6 +133,7 @@ export function createGuardPanel(store: AppStore): HTMLElement {
       ),
   );
   store.set({ wantsPath: true });
+  keepBench(store);
   return h(
     "div",
     { class: "stack" },

@@ -1,9 +1,9 @@
 import { freshId, h, replaceContent } from "../dom/element.ts";
-import { pageData } from "../server/page-data.ts";
+import { pageOffer } from "../server/page-data.ts";
 import type { AppStore } from "../state/app-state.ts";
 
 async function fillSignals(store: AppStore, select: HTMLSelectElement): Promise<void> {
-  const { signals } = await pageData();
+  const { signals } = await pageOffer();
   replaceContent(
     select,
     signals.map(({ name, title, description }) => h("option", { value: name, title: description }, title)),

@@ -1,6 +1,6 @@
-import type { PageData, StartScenario } from "../../contract/page-data.ts";
+import type { PageOffer, StartGuards, StartScenario } from "../../contract/page-data.ts";
 import { freshId, h, replaceContent } from "../dom/element.ts";
-import { pageData } from "../server/page-data.ts";
+import { pageOffer, startGuards } from "../server/page-data.ts";
 import type { Bench } from "./bench.ts";
 import { openBuild, toReading } from "./open-build.ts";
 
@@ -14,20 +14,20 @@ async function openScenario(bench: Bench, { id, build, compareWith, ...rest }: S
   if (compareWith !== undefined) bench.store.set({ other: await toReading(bench, compareWith) });
 }
 
-async function openPlan(bench: Bench, { plans }: PageData, id: string): Promise<void> {
+async function openPlan(bench: Bench, { plans }: StartGuards, id: string): Promise<void> {
   const plan = plans.find((each) => each.id === id);
   if (!plan || !(await openBuild(bench, plan.build))) return;
   bench.store.set({ startedFrom: PLAN + id, story: undefined, other: undefined });
 }
 
 async function open(bench: Bench, value: string): Promise<void> {
-  const data = await pageData();
+  const data = await startGuards();
   if (value.startsWith(PLAN)) return openPlan(bench, data, value.slice(PLAN.length));
   const scenario = data.scenarios.find(({ id }) => id === value);
   return scenario && openScenario(bench, scenario);
 }
 
-function fillOptions(select: HTMLSelectElement, { scenarios, plans }: Pick<PageData, "scenarios" | "plans">): void {
+function fillOptions(select: HTMLSelectElement, { scenarios, plans }: Pick<PageOffer, "scenarios" | "plans">): void {
   replaceContent(
     select,
     h("option", { value: "" }, "choose…"),
@@ -65,7 +65,7 @@ export function createScenarioPicker(bench: Bench): { readonly element: HTMLElem
   return {
     element: h("div", { class: "field start-from" }, h("label", { for: id }, "Start from"), select),
     fill: () =>
-      pageData().then((data) => {
+      pageOffer().then((data) => {
         fillOptions(select, data);
         show();
       }, tell),

@@ -2,7 +2,7 @@ import { CATALOGUE } from "../../build-file/catalogue.ts";
 import { expandBuild, hasPlan } from "../../build-file/expand.ts";
 import { readBuild } from "../../build-file/read-build.ts";
 import type { BuildInput } from "../../build-file/schema.ts";
-import type { FirstGuard, PageData, StartGuard, StartScenario } from "../../contract/page-data.ts";
+import type { PageData, StartGuard, StartScenario } from "../../contract/page-data.ts";
 import { DEFAULT_SIGNAL, SIGNALS } from "../../render/signals.ts";
 import { readScenarios } from "./scenario-shelf.ts";
 
@@ -12,6 +12,8 @@ const FIRST_SCENARIO = "hss-250k-or-500k";
 const USUAL_CABLE = { length: "3m", capacitance: "100p" };
 
 const longForm = (input: unknown): BuildInput => (hasPlan(input) ? expandBuild(input) : (input as BuildInput));
+
+const named = ({ id, title }: StartGuard) => ({ id, title });
 
 function startPlans(): StartGuard[] {
   return CATALOGUE.plans.map(({ id, title, plan }) => {
@@ -24,7 +26,7 @@ function startPlans(): StartGuard[] {
  * @param directory of the scenarios
  * @throws Error naming the file that is no scenario; PresolderError BUILD_INVALID
  */
-export function makePageData(directory: string): { readonly guards: PageData; readonly first: FirstGuard } {
+export function makePageData(directory: string): PageData {
   const scenarios = [...readScenarios(directory).values()].map(
     ({ id, title, description, question, build, compareWith, settings }): StartScenario => ({
       id,
@@ -38,8 +40,10 @@ export function makePageData(directory: string): { readonly guards: PageData; re
   );
   const scenario = scenarios.find(({ id }) => id === FIRST_SCENARIO) ?? scenarios[0]!;
   const compareWith = scenario.compareWith ? readBuild(scenario.compareWith) : null;
+  const plans = startPlans();
   return {
-    guards: { scenarios, plans: startPlans(), signals: SIGNALS },
+    guards: { scenarios, plans },
+    offer: { scenarios: scenarios.map(named), plans: plans.map(named), signals: SIGNALS },
     first: { scenario, build: readBuild(scenario.build), compareWith, signal: DEFAULT_SIGNAL },
   };
 }
