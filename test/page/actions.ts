@@ -1,4 +1,4 @@
-import type { Page } from "playwright-core";
+import type { Locator, Page } from "playwright-core";
 
 export async function whenReady(page: Page): Promise<void> {
   await page.locator(".plot canvas").waitFor();
@@ -22,10 +22,13 @@ export async function showTab(page: Page, name: string): Promise<void> {
   await page.getByRole("tab", { name, exact: true }).click();
 }
 
-export async function choosePosition(page: Page, position: number): Promise<void> {
-  await page
+export function positionChoice(page: Page, position: number): Locator {
+  return page
     .locator(".controls fieldset")
     .first()
-    .getByRole("radio", { name: String(position) })
-    .check({ force: true });
+    .getByRole("radio", { name: String(position) });
+}
+
+export async function choosePosition(page: Page, position: number): Promise<void> {
+  await positionChoice(page, position).check({ force: true });
 }

@@ -6,6 +6,8 @@ export interface VisitOptions {
   readonly width?: number;
   readonly height?: number;
   readonly colorScheme?: "light" | "dark";
+  /** What is to be in place before the page is asked for. */
+  readonly prepare?: (page: Page) => Promise<void>;
 }
 
 /** A page with all that it complained about and all that it asked for elsewhere. */
@@ -54,6 +56,7 @@ export function usePage() {
     async visit(options: VisitOptions = {}): Promise<Visit> {
       const visit = await openVisit(browser!, options, origin);
       open.push(visit);
+      await options.prepare?.(visit.page);
       await visit.page.goto(`${origin}${options.path ?? "/"}`);
       return visit;
     },
