@@ -1,4 +1,4 @@
-import type { Page } from "playwright-core";
+import type { Locator, Page } from "playwright-core";
 
 /** Waits until what is shown is what was asked for. */
 export async function settled(page: Page): Promise<void> {
@@ -39,12 +39,15 @@ export async function showTab(page: Page, name: string): Promise<void> {
   await panel.locator(".loading").waitFor({ state: "detached" });
 }
 
-export async function choosePosition(page: Page, position: number): Promise<void> {
-  await page
+export function positionChoice(page: Page, position: number): Locator {
+  return page
     .locator(".controls fieldset")
     .first()
-    .getByRole("radio", { name: String(position) })
-    .check({ force: true });
+    .getByRole("radio", { name: String(position) });
+}
+
+export async function choosePosition(page: Page, position: number): Promise<void> {
+  await positionChoice(page, position).check({ force: true });
 }
 
 interface Draft {
