@@ -31,11 +31,29 @@ const withoutWebAssembly = {
   },
 };
 
+/** Formatters that the plot's library opens at once and this page, which writes its own axes, never asks for anything. */
+const UNUSED_FORMATTERS = [
+  ["new Intl.NumberFormat(domEnv ? nav.language : 'en-US')", "{ format: String }"],
+  ["new Intl.DateTimeFormat().resolvedOptions().timeZone", '"UTC"'],
+];
+
+/** To open the browser's language data takes longer than the first curve. */
+const withoutLanguageData = {
+  name: "without-language-data",
+  transform(code, id) {
+    if (!id.endsWith("uPlot.esm.js")) return null;
+    return UNUSED_FORMATTERS.reduce((text, [written, instead]) => {
+      if (!text.includes(written)) throw new Error(`${id} no longer has ${written}`);
+      return text.replace(written, instead);
+    }, code);
+  },
+};
+
 async function bundleEntry(name, input) {
   const bundle = await rolldown({
     input: { [name]: input },
     platform: "browser",
-    plugins: [withoutWebAssembly],
+    plugins: [withoutWebAssembly, withoutLanguageData],
     transform: { target: "es2022" },
     logLevel: "warn",
   });
@@ -46,7 +64,7 @@ async function bundleEntry(name, input) {
     chunkFileNames: "part-[name]-[hash].js",
   });
   await bundle.close();
-  return output.map((each) => ({ name: each.fileName, text: each.code, imports: each.imports, isEntry: each.isEntry }));
+  return output.map((each) => ({ name: each.fileName, text: each.code, imports: each.imports, of: each.name }));
 }
 
 async function styleSheet() {
@@ -88,15 +106,31 @@ function digest(texts) {
   return hash.digest("hex").slice(0, 12);
 }
 
+/** What the first screen is made of beside the entry, by their files. */
+const FIRST_SCREEN = ["curves-panel"];
+
+/** A file of the page's own code and all that it imports. */
+function withImports(files, name, seen = new Set()) {
+  if (seen.has(name)) return seen;
+  seen.add(name);
+  for (const other of files.find((file) => file.name === name).imports) withImports(files, other, seen);
+  return seen;
+}
+
 /** The page with the addresses of this version, what the first screen loads, and the first guard. */
 function pageOf(template, files, first, at) {
-  const main = files.find(({ name }) => name === "main.js");
-  const preloads = main.imports.map((name) => `<link rel="modulepreload" href="${at}${name}">`);
+  const needed = new Set();
+  for (const { name, of } of files) if (FIRST_SCREEN.includes(of)) withImports(files, name, needed);
+  const preloads = [...needed]
+    .filter((name) => name !== "main.js")
+    .map((name) => {
+      return `<link rel="modulepreload" href="${at}${name}">`;
+    });
   // Within a script element, "<" would begin a tag.
   const data = first.replaceAll("<", "\\u003c");
   return template
-    .replace("<!-- code -->", preloads.join("\n    "))
     .replaceAll("/built/", at)
+    .replace("<!-- code -->", preloads.join("\n    "))
     .replace('id="first-guard">', (element) => `${element}${data}`);
 }
 

@@ -1,3 +1,4 @@
+import { breath } from "./dom/breath.ts";
 import { startPage } from "./page.ts";
 
-void startPage(document.getElementById("app")!);
+void breath().then(() => startPage(document.getElementById("app")!));

@@ -1,25 +1,20 @@
 import { createControlsPanel } from "./controls/controls-panel.ts";
-import { createCurvesPanel } from "./curves/curves-panel.ts";
 import { createFaultList } from "./describe/fault-list.ts";
 import { breath, idle } from "./dom/breath.ts";
 import { h, replaceContent } from "./dom/element.ts";
 import { createLazy, openWhenNear } from "./dom/lazy.ts";
 import { createTabs } from "./dom/tabs.ts";
 import { Engine } from "./engine/engine.ts";
-import { AudioRoom } from "./listen/audio-room.ts";
-import { Listening } from "./listen/listening.ts";
-import { createPlayBar } from "./listen/play-bar.ts";
+import type { AudioRoom } from "./listen/audio-room.ts";
+import type { Listening } from "./listen/listening.ts";
+import { createSounding } from "./listen/sounding.ts";
 import { createWaitBanner } from "./server/wait-banner.ts";
 import { codeInAddress } from "./share/code-in-address.ts";
-import { SoundEngine } from "./sound/sound-engine.ts";
 import type { Bench } from "./start/bench.ts";
-import { createFileButtons } from "./start/file-buttons.ts";
 import { openFirst } from "./start/open-first.ts";
 import { restoreDraft } from "./start/restore-draft.ts";
-import { createScenarioPicker } from "./start/scenario-picker.ts";
-import { createStartFold } from "./start/start-fold.ts";
-import { createStory } from "./start/story.ts";
-import { createHeading, createTitleField } from "./start/title-field.ts";
+import { createStart } from "./start/start.ts";
+import { createHeading } from "./start/title-field.ts";
 import { listenForUndo } from "./start/undo-keys.ts";
 import { type AppStore, createAppStore } from "./state/app-state.ts";
 import { keepDraft } from "./state/draft-storage.ts";
@@ -143,26 +138,24 @@ async function settleIn({ engine }: Bench, steps: readonly (() => unknown)[]): P
   (await import("./offline/keep-offline.ts")).keepOffline();
 }
 
-/** Builds the page on what was there before, or on the first example. */
+/**
+ * Builds the page on what was there before, or on the first example. It comes with breaths between, the plot in a file of its own, since
+ * one long stretch of work would keep a slow phone from answering; what is seen is put in place at once.
+ */
 export async function startPage(root: HTMLElement): Promise<void> {
   const store = createAppStore();
   const engine = new Engine();
   const bench = { store, engine, editor: new Editor(store, engine) };
-  const room = new AudioRoom(store, new SoundEngine());
-  const listening = new Listening(store, room);
   keepView(store, engine);
   const filled = fillBench(bench)
     .then(() => firstView(store))
     .catch((error: Error) => store.set({ notice: error.message }));
   await breath();
-  const picker = createScenarioPicker(bench);
-  const playBar = createPlayBar(store, listening);
-  const start = createStartFold(
-    store,
-    h("div", { class: "start" }, picker.element, createTitleField(store, bench.editor), createFileButtons(bench)),
-    createStory(store),
-  );
+  const start = createStart(bench);
   await breath();
+  const { room, listening, playBar } = createSounding(store);
+  await breath();
+  const { createCurvesPanel } = await import("./curves/curves-panel.ts");
   const curves = createCurvesPanel(store);
   await filled;
   await breath();
@@ -170,7 +163,7 @@ export async function startPage(root: HTMLElement): Promise<void> {
   replaceContent(
     root,
     createHeading(store),
-    start,
+    start.element,
     createNotice(store),
     createWaitBanner(),
     h(
@@ -192,5 +185,5 @@ export async function startPage(root: HTMLElement): Promise<void> {
   tellWhetherBusy(store, root);
   listenForUndo(bench.editor);
   keepDraft(store);
-  void settleIn(bench, [picker.fill, playBar.fill, () => listening.prepare()]);
+  void settleIn(bench, [start.fill, playBar.fill, () => listening.prepare()]);
 }

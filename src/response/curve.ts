@@ -95,6 +95,13 @@ function heeding(power: (frequencyHz: number) => number, checkpoint: () => void)
   };
 }
 
+/** The level alone, in dB, where nobody asks for peak and cutoff: a third of a curve's work. */
+export function magnitudeOf(transfers: Transfers, frequenciesHz: Float64Array): Float64Array {
+  const path = pathThrough(frequenciesHz);
+  const quick = path.places ? undefined : transfers.levelAndPhase?.(frequenciesHz);
+  return (quick ?? levelAndPhase(transfers.total(path.frequenciesHz), path)).magnitude;
+}
+
 /**
  * The curve of one setting at the given frequencies (Hz, above 0, in any order).
  * Magnitude is in dB re the EMF of a coil with output 1; phase in degrees, unwrapped from the lowest frequency up.

@@ -5,9 +5,18 @@ export async function settled(page: Page): Promise<void> {
   await page.locator("#app[aria-busy='false']").waitFor();
 }
 
-export async function whenReady(page: Page): Promise<void> {
+/** Waits for the first screen. */
+export async function whenOpen(page: Page): Promise<void> {
   await page.locator(".plot canvas").waitFor();
+  await settled(page);
+}
+
+/** Waits for the first screen and the drawing under it, which is loaded when it is scrolled to. */
+export async function whenReady(page: Page): Promise<void> {
+  await whenOpen(page);
+  await page.locator(".guard-panel").scrollIntoViewIfNeeded();
   await page.locator("svg.guard").waitFor();
+  await page.evaluate(() => scrollTo(0, 0));
   await settled(page);
 }
 

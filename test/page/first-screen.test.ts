@@ -1,7 +1,7 @@
 import type { Page } from "playwright-core";
 import { expect, it } from "vitest";
 import { describeWith } from "../tools.ts";
-import { whenReady } from "./actions.ts";
+import { whenOpen, whenReady } from "./actions.ts";
 import { expectQuiet, usePage } from "./browser.ts";
 
 const THUMB_PIXELS = 44;
@@ -28,8 +28,7 @@ describeWith("chromium", "the first screen", () => {
     it(`moves nothing that is seen while it loads, ${width} × ${height}`, async () => {
       const visit = await site.visit({ width, height, before: noteShifts });
       const { page } = visit;
-      await whenReady(page);
-      await page.locator(".found .findings, .found .all-well").waitFor();
+      await whenOpen(page);
       await page.locator("option[value='sweep']").waitFor({ state: "attached" });
       const sum = await page.evaluate(() => (window as unknown as { shifts: { sum: number } }).shifts.sum);
       // "Good" is under 0.1; ours is half of that.
@@ -40,7 +39,7 @@ describeWith("chromium", "the first screen", () => {
 
   it("of a phone has position, dials, play and the curve, for thumbs", async () => {
     const { page } = await site.visit({ width: 390, height: 844 });
-    await whenReady(page);
+    await whenOpen(page);
     const shown = [
       page.locator(".plot canvas").first(),
       page.locator(".readout"),

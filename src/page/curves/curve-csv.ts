@@ -7,6 +7,6 @@ export function curveCsv({ family }: Picture): string {
   const traces = [family.current, ...family.behind];
   return curvesCsv(
     FREQUENCIES_HZ,
-    traces.map(({ name, curve: { magnitude } }) => ({ name, magnitude })),
+    traces.map(({ name, magnitude }) => ({ name, magnitude })),
   );
 }

@@ -40,7 +40,7 @@ function grid(y: (decibels: number) => number, [low, high]: readonly [number, nu
 }
 
 function caption(picture: Picture): string {
-  const { peak, cutoff } = picture.family.current.curve;
+  const { peak, cutoff } = picture.family.current;
   const parts = [
     ...(peak ? [`peak ${showHz(peak.frequency)}, ${showDb(peak.level)}`] : []),
     ...(cutoff === null ? [] : [`3 dB down at ${showHz(cutoff)}`]),
@@ -55,7 +55,7 @@ function marks(
   colours: PlotColours,
 ): { band: string; over: string } {
   const { band, family, view } = picture;
-  const { magnitude, peak, cutoff } = family.current.curve;
+  const { magnitude, peak, cutoff } = family.current;
   const reference = referenceLevelDb(magnitude);
   const offset = view === "true" ? 0 : reference;
   const edge = (levels: readonly number[]) =>

@@ -70,7 +70,7 @@ export function createCurvesPanel(store: AppStore): HTMLElement {
       picture = { family, view, band };
       plot.show(picture);
       showReadout(readout, picture, null);
-      frame.setAttribute("aria-label", `Frequency response. ${featuresText(picture.family.current.curve)}`);
+      frame.setAttribute("aria-label", `Frequency response. ${featuresText(picture.family.current)}`);
     },
   );
   return h(

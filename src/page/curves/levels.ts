@@ -14,8 +14,8 @@ export function referenceLevelDb(magnitude: ArrayLike<number>): number {
 
 /** Levels as shown: true, or over the level at 200 Hz. */
 export function shownLevels(trace: Trace, view: LevelView): Float64Array {
-  const offset = view === "true" ? 0 : referenceLevelDb(trace.curve.magnitude);
-  return trace.curve.magnitude.map((level) => level - offset);
+  const offset = view === "true" ? 0 : referenceLevelDb(trace.magnitude);
+  return trace.magnitude.map((level) => level - offset);
 }
 
 /** What the axis of such levels is called. */

@@ -38,7 +38,7 @@ function withinPlot(plot: uPlot, draw: (pen: Pen) => void): void {
 export function drawBand(plot: uPlot, picture: Picture, colours: PlotColours): void {
   const { band } = picture;
   if (!band) return;
-  const offset = picture.view === "true" ? 0 : referenceLevelDb(picture.family.current.curve.magnitude);
+  const offset = picture.view === "true" ? 0 : referenceLevelDb(picture.family.current.magnitude);
   withinPlot(plot, ({ context, x, y }) => {
     context.beginPath();
     for (const [index, hertz] of band.frequencies.entries()) context.lineTo(x(hertz), y(band.high[index]! - offset));
@@ -87,7 +87,7 @@ function label(
 }
 
 function drawPeak(pen: Pen, plot: uPlot, picture: Picture, offset: number, colours: PlotColours): Box[] {
-  const { peak, magnitude } = picture.family.current.curve;
+  const { peak, magnitude } = picture.family.current;
   if (!peak) return [];
   const level = peak.level + referenceLevelDb(magnitude) - offset;
   const [x, y, size] = [pen.x(peak.frequency), pen.y(level), 5 * pen.ratio];
@@ -104,7 +104,7 @@ function drawPeak(pen: Pen, plot: uPlot, picture: Picture, offset: number, colou
 }
 
 function drawCutoff(pen: Pen, plot: uPlot, picture: Picture, offset: number, colours: PlotColours): Box[] {
-  const { cutoff, magnitude } = picture.family.current.curve;
+  const { cutoff, magnitude } = picture.family.current;
   if (cutoff === null || cutoff > FREQUENCIES_HZ.at(-1)!) return [];
   const x = pen.x(cutoff);
   const bottom = plot.bbox.top + plot.bbox.height;
@@ -141,7 +141,7 @@ function drawReference(pen: Pen, plot: uPlot, colours: PlotColours): void {
 /** Peak and cutoff of the current curve, and where the reference level is taken. @returns the places they take */
 export function drawMarks(plot: uPlot, picture: Picture, colours: PlotColours): Box[] {
   let taken: Box[] = [];
-  const offset = picture.view === "true" ? 0 : referenceLevelDb(picture.family.current.curve.magnitude);
+  const offset = picture.view === "true" ? 0 : referenceLevelDb(picture.family.current.magnitude);
   withinPlot(plot, (pen) => {
     if (picture.view === "reference") drawReference(pen, plot, colours);
     taken = [...drawCutoff(pen, plot, picture, offset, colours), ...drawPeak(pen, plot, picture, offset, colours)];

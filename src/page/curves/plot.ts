@@ -1,4 +1,5 @@
 import uPlot from "uplot";
+import { breath } from "../dom/breath.ts";
 import { type PlotColours, plotColours, shade } from "./colours.ts";
 import { isOtherBuild } from "./family.ts";
 import { FREQUENCIES_HZ } from "./frequencies.ts";
@@ -79,7 +80,7 @@ export class CurvePlot {
 
   #resize(): void {
     const size = this.#size();
-    if (!this.#plot) this.#rebuild();
+    if (!this.#plot) void breath().then(() => this.#rebuild());
     else if (this.#plot.width !== size.width) this.#plot.setSize(size);
   }
 

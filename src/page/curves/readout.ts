@@ -1,12 +1,13 @@
+import type { Features } from "../../response/features.ts";
 import { h, replaceContent, s } from "../dom/element.ts";
-import { isOtherBuild, type Trace } from "./family.ts";
+import { type FeaturedTrace, isOtherBuild } from "./family.ts";
 import { FREQUENCIES_HZ } from "./frequencies.ts";
 import { referenceLevelDb } from "./levels.ts";
 import type { Picture } from "./picture.ts";
 import { showDb, showHz } from "./units.ts";
 
 /** Peak and cutoff of the current curve, in words. */
-export function featuresText({ peak, cutoff }: Picture["family"]["current"]["curve"]): string {
+export function featuresText({ peak, cutoff }: Features): string {
   const peakText = peak
     ? `Peak at ${showHz(peak.frequency)}, ${showDb(peak.level)} over 200 Hz.`
     : "No peak above the level at 200 Hz.";
@@ -20,7 +21,7 @@ function levelAt(picture: Picture, magnitude: Float64Array, index: number): stri
 }
 
 /** Name, line and features of the build that is compared with. */
-function otherFeatures({ curve, title }: Trace): HTMLElement {
+function otherFeatures(trace: FeaturedTrace): HTMLElement {
   return h(
     "span",
     { class: "readout-text readout-other" },
@@ -29,8 +30,8 @@ function otherFeatures({ curve, title }: Trace): HTMLElement {
       { viewBox: "0 0 36 8", width: 36, height: 8, "aria-hidden": "true" },
       s("path", { d: "M1 4H35", class: "other-line" }),
     ),
-    h("b", {}, ` B, ${title || "the other guard"}: `),
-    featuresText(curve),
+    h("b", {}, ` B, ${trace.title || "the other guard"}: `),
+    featuresText(trace),
   );
 }
 
@@ -41,7 +42,7 @@ export function showReadout(element: HTMLElement, picture: Picture, index: numbe
     const other = behind.find(isOtherBuild);
     replaceContent(
       element,
-      h("span", { class: "readout-text" }, other && h("b", {}, "This guard: "), featuresText(current.curve)),
+      h("span", { class: "readout-text" }, other && h("b", {}, "This guard: "), featuresText(current)),
       other && otherFeatures(other),
     );
     return;
@@ -54,7 +55,7 @@ export function showReadout(element: HTMLElement, picture: Picture, index: numbe
         "span",
         { class: trace === current ? "readout-item readout-now" : "readout-item" },
         h("span", { class: "readout-name" }, trace.name),
-        ` ${levelAt(picture, trace.curve.magnitude, index)}`,
+        ` ${levelAt(picture, trace.magnitude, index)}`,
       ),
     ),
   );

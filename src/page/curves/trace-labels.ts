@@ -27,8 +27,8 @@ export function isTaken(x: number, y: number, reach: number, taken: readonly Box
 /** Where a curve is furthest from all others within the plot, in canvas pixels. */
 function clearestSpot(
   plot: uPlot,
-  curves: readonly (readonly number[])[],
-  xs: readonly number[],
+  curves: readonly Float64Array[],
+  xs: Float64Array,
   { own, reach, taken }: { own: number; reach: number; taken: readonly Box[] },
 ): Spot {
   const { left, top, width, height } = plot.bbox;
@@ -38,9 +38,9 @@ function clearestSpot(
     const y = curves[own]![i]!;
     if (x < left + edge * 2 || x > left + width - edge * 2 || y < top + edge || y > top + height - edge) continue;
     if (isTaken(x, y, reach, taken)) continue;
-    const room = Math.min(
-      ...curves.map((curve, index) => (index === own ? Number.POSITIVE_INFINITY : Math.abs(curve[i]! - y))),
-    );
+    let room = Number.POSITIVE_INFINITY;
+    for (let other = 0; other < curves.length && room > best.room; other++)
+      if (other !== own) room = Math.min(room, Math.abs(curves[other]![i]! - y));
     if (room > best.room) best = { x, y, room };
   }
   return best;
@@ -54,8 +54,11 @@ export function drawTraceLabels(
   taken: readonly Box[],
   colours: PlotColours,
 ): void {
-  const xs = Array.from(FREQUENCIES_HZ, (hertz) => plot.valToPos(hertz, "x", true));
-  const curves = levels.map((list) => Array.from(list, (level) => plot.valToPos(level, "y", true)));
+  const xs = FREQUENCIES_HZ.map((hertz) => plot.valToPos(hertz, "x", true));
+  // Levels are drawn on a linear scale: two places on it tell all others.
+  const zero = plot.valToPos(0, "y", true);
+  const perDecibel = plot.valToPos(1, "y", true) - zero;
+  const curves = levels.map((list) => Float64Array.from(list, (level) => zero + perDecibel * level));
   const ratio = devicePixelRatio;
   const { ctx } = plot;
   ctx.save();

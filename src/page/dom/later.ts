@@ -1,5 +1,5 @@
 /** Runs an action once things have been quiet for a while, however often it is asked for meanwhile. */
-export function later(waitMs: number, action: () => void): () => void {
+export function later(waitMs: number, action: () => unknown): () => void {
   let timer: ReturnType<typeof setTimeout> | undefined;
   return () => {
     clearTimeout(timer);

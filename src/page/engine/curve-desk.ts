@@ -18,12 +18,15 @@ export interface ViewRequest {
   readonly other: number | undefined;
   /** Whether the drawing is shown, too. */
   readonly wantsPath: boolean;
+  /** Of the live path that is shown already, which need not come again. */
+  readonly shownShape: number | undefined;
 }
 
 /** Curves, words and the drawing's live path, all of one setting. */
 export interface ViewAnswer {
   readonly label: string;
   readonly family: Family;
+  /** Where it is wanted and another one than is shown. */
   readonly path: LivePath | undefined;
 }
 
@@ -63,12 +66,13 @@ export class CurveDesk {
     this.#guards.delete(guard);
   }
 
-  view({ guard, settings, family, other, wantsPath }: ViewRequest): ViewAnswer {
+  view({ guard, settings, family, other, wantsPath, shownShape }: ViewRequest): ViewAnswer {
     const known = this.#guard(guard);
+    const path = wantsPath ? known.pathIn(settings) : undefined;
     return {
       label: known.labelIn(settings),
       family: familyOf(known, settings, family, other === undefined ? undefined : this.#guard(other)),
-      path: wantsPath ? known.pathIn(settings) : undefined,
+      path: path?.shape === shownShape ? undefined : path,
     };
   }
 

@@ -42,15 +42,14 @@ export class Engine {
       readonly family: FamilyAxis;
       readonly other: Reading | undefined;
       readonly wantsPath: boolean;
+      readonly shownShape: number | undefined;
     },
   ): Promise<ViewAnswer> {
-    const { settings, family, other, wantsPath } = shown;
+    const { other, ...rest } = shown;
     const request = {
+      ...rest,
       guard: this.#numbers.of(reading),
-      settings,
-      family,
       other: other && this.#numbers.of(other),
-      wantsPath,
     };
     return this.#link.ask((desk) => desk.view(request));
   }

@@ -79,10 +79,6 @@ async function timeTurn(control: SVGElement | HTMLElement, value: number): Promi
 
 /** Turns volume and tone by turns, and the lever now and then, on a guard that has a volume, a tone and a lever. */
 export async function timeTurns(page: Page): Promise<Turns> {
-  // On a phone the drawing is loaded when it is scrolled to.
-  await page.locator(".guard-panel").scrollIntoViewIfNeeded();
-  await page.locator("svg.guard").waitFor();
-  await page.evaluate(() => scrollTo(0, 0));
   // A pointer that rests on the plot would have the readout tell levels in place of the curve's features.
   await page.mouse.move(0, 0);
   const volume = page.getByRole("slider", { name: /^Volume/ });

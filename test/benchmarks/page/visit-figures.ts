@@ -1,4 +1,4 @@
-import { openScenario, whenReady } from "../../page/actions.ts";
+import { openScenario, whenOpen } from "../../page/actions.ts";
 import type { usePage } from "../../page/browser.ts";
 import type { Condition } from "./condition.ts";
 import { type Turns, timeTurns } from "./knob-turns.ts";
@@ -32,7 +32,7 @@ export async function measureVisit(site: ReturnType<typeof usePage>, condition: 
     },
   });
   await whenQuiet(page, QUIET_MS);
-  await whenReady(page);
+  await whenOpen(page);
   const loading = await page.evaluate(() => loadWatch.loading);
   const traffic = await trafficSoFar!();
   const playToSoundMs = await timePlay(page);
