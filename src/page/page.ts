@@ -4,6 +4,7 @@ import { breath, idle } from "./dom/breath.ts";
 import { h, replaceContent } from "./dom/element.ts";
 import { createLazy, openWhenNear } from "./dom/lazy.ts";
 import { createTabs } from "./dom/tabs.ts";
+import { savesData } from "./dom/thrift.ts";
 import { Engine } from "./engine/engine.ts";
 import type { AudioRoom } from "./listen/audio-room.ts";
 import type { Listening } from "./listen/listening.ts";
@@ -129,12 +130,14 @@ function tellWhetherBusy(store: AppStore, root: HTMLElement): void {
 }
 
 /** Whatever may come after the first screen, one thing at a time. */
-async function settleIn({ engine }: Bench, steps: readonly (() => unknown)[]): Promise<void> {
-  for (const step of [...steps, () => engine.prepare()]) {
+async function settleIn(steps: readonly (() => unknown)[]): Promise<void> {
+  for (const step of steps) {
     await idle();
     void step();
   }
-  await idle();
+}
+
+async function stayOffline(): Promise<void> {
   (await import("./offline/keep-offline.ts")).keepOffline();
 }
 
@@ -185,5 +188,6 @@ export async function startPage(root: HTMLElement): Promise<void> {
   tellWhetherBusy(store, root);
   listenForUndo(bench.editor);
   keepDraft(store);
-  void settleIn(bench, [start.fill, playBar.fill, () => listening.prepare()]);
+  const ahead = [() => listening.keepReady(), () => engine.prepare(), stayOffline];
+  void settleIn([start.fill, playBar.fill, ...(savesData() ? [] : ahead)]);
 }

@@ -7,7 +7,7 @@ describeWith("chromium", "the bench on the page", () => {
   const site = usePage();
 
   async function openTab(tab: string, scenario = /HSS/) {
-    const visit = await site.visit();
+    const visit = await site.stay();
     await whenReady(visit.page);
     await openScenario(visit.page, scenario);
     await visit.page.locator(".finding, .all-well").first().waitFor();

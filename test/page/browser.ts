@@ -8,6 +8,8 @@ export interface VisitOptions {
   readonly colorScheme?: "light" | "dark";
   /** Whether the page may keep itself for a workshop without a net; otherwise every visit comes from the service. */
   readonly keepsItself?: boolean;
+  /** Whether the page works nothing out ahead, as where somebody saves data: so it is unless told otherwise. */
+  readonly isThrifty?: boolean;
   /** What is to be done with the page before its first script runs. */
   readonly before?: (page: Page) => Promise<void>;
 }
@@ -26,14 +28,18 @@ const BLOCKED = "Service Worker registration blocked by Playwright";
 /** Chromium's own requests to itself, such as a download's blob. */
 const OWN_SCHEMES = ["blob:", "data:", "chrome-extension:", "about:"];
 
+/** Runs in the browser: as where somebody saves data, so that a test waits for nothing that it did not ask for. */
+function saveData(): void {
+  Object.defineProperty(navigator, "connection", { value: { saveData: true } });
+}
+
 async function openVisit(browser: Browser, options: VisitOptions, origin: string): Promise<Visit> {
-  const { width = 1280, height = 900, colorScheme = "light", keepsItself = false } = options;
+  const { isThrifty = true, keepsItself = false } = options;
   const context = await browser.newContext({
-    viewport: { width, height },
-    colorScheme,
     acceptDownloads: true,
     serviceWorkers: keepsItself ? "allow" : "block",
   });
+  if (isThrifty && !keepsItself) await context.addInitScript(saveData);
   const page = await context.newPage();
   const complaints: string[] = [];
   const strangers: string[] = [];
@@ -48,27 +54,47 @@ async function openVisit(browser: Browser, options: VisitOptions, origin: string
   return { page, context, complaints, strangers };
 }
 
+async function show(page: Page, { width = 1280, height = 900, colorScheme = "light" }: VisitOptions): Promise<void> {
+  await page.setViewportSize({ width, height });
+  await page.emulateMedia({ colorScheme, media: null });
+}
+
 /** The run's service, and its browser on the page; see site.ts. */
 export function usePage() {
   const origin = inject("origin");
   let browser: Browser | undefined;
+  let lasting: Visit | undefined;
   const open: Visit[] = [];
+  const enter = async (options: VisitOptions): Promise<Visit> => {
+    const visit = await openVisit(browser!, options, origin);
+    await show(visit.page, options);
+    await options.before?.(visit.page);
+    await visit.page.goto(`${origin}${options.path ?? "/"}`);
+    return visit;
+  };
   beforeAll(async () => {
     browser = await chromium.connect(inject("browser"));
   });
   afterEach(async () => {
     for (const { context } of open.splice(0)) await context.close();
   });
-  afterAll(() => browser?.close());
+  afterAll(async () => {
+    await lasting?.context.close();
+    await browser?.close();
+  });
   return {
     origin,
     /** Opens the page as somebody who has never been there: nothing stored, nothing cached. */
     async visit(options: VisitOptions = {}): Promise<Visit> {
-      const visit = await openVisit(browser!, options, origin);
+      const visit = await enter(options);
       open.push(visit);
-      await options.before?.(visit.page);
-      await visit.page.goto(`${origin}${options.path ?? "/"}`);
       return visit;
+    },
+    /** The page as the test before left it, for those that begin by opening a guard: to load it takes longer than most of them. */
+    async stay(options: Pick<VisitOptions, "width" | "height" | "colorScheme"> = {}): Promise<Visit> {
+      lasting ??= await enter({});
+      await show(lasting.page, options);
+      return lasting;
     },
   };
 }

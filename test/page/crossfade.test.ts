@@ -141,7 +141,7 @@ describeWith("chromium", "taking over during playback", () => {
   const site = usePage();
 
   async function inBrowser(call: string): Promise<unknown> {
-    const { page } = await site.visit();
+    const { page } = await site.visit({ path: "/healthz" });
     await bringModules(
       page,
       'export { Deck } from "./listen/deck.ts"; export { LiveDeck } from "./listen/live-deck.ts";',

@@ -19,7 +19,7 @@ describeWith("chromium", "two builds on the plot", () => {
   const site = usePage();
 
   it("each have their name, their peak and their cutoff under it", async () => {
-    const visit = await site.visit();
+    const visit = await site.stay();
     const { page } = visit;
     await whenReady(page);
     await openScenario(page, /HSS/);

@@ -9,7 +9,7 @@ describeWith("chromium", "describing a guard", () => {
   const site = usePage();
 
   async function openGuard() {
-    const visit = await site.visit();
+    const visit = await site.stay();
     await whenReady(visit.page);
     await openScenario(visit.page, /HSS/);
     await showTab(visit.page, "Parts");

@@ -7,7 +7,7 @@ describeWith("chromium", "the drawing's texts", () => {
   const site = usePage();
 
   it("name the switch on a shaft and how it stands", async () => {
-    const visit = await site.visit();
+    const visit = await site.stay();
     const { page } = visit;
     await whenReady(page);
     await openScenario(page, /HSS/);
@@ -18,7 +18,7 @@ describeWith("chromium", "the drawing's texts", () => {
   });
 
   it("are not faded where a part is idle, and a narrow page says that the drawing scrolls", async () => {
-    const { page } = await site.visit({ width: 360 });
+    const { page } = await site.stay({ width: 360 });
     await whenReady(page);
     await openScenario(page, /HSS/);
     await choosePosition(page, 1);
@@ -40,7 +40,7 @@ describeWith("chromium", "the drawing's texts", () => {
 
   it("leave room for the longest lug names in the list of wires", async () => {
     for (const width of [1280, 360]) {
-      const { page } = await site.visit({ width });
+      const { page } = await site.stay({ width });
       await whenReady(page);
       await openScenario(page, /HSS/);
       await showTab(page, "Wires");

@@ -26,7 +26,7 @@ describeWith("chromium", "the first screen", () => {
     [390, 844],
   ] as const) {
     it(`moves nothing that is seen while it loads, ${width} × ${height}`, async () => {
-      const visit = await site.visit({ width, height, before: noteShifts });
+      const visit = await site.visit({ width, height, before: noteShifts, isThrifty: false });
       const { page } = visit;
       await whenOpen(page);
       await page.locator("option[value='sweep']").waitFor({ state: "attached" });

@@ -27,7 +27,7 @@ describeWith("chromium", "what the page plays", () => {
   const site = usePage();
 
   it("is what the service's WAV holds", async () => {
-    const visit = await site.visit({ before: noteSounds });
+    const visit = await site.visit({ before: noteSounds, isThrifty: false });
     const { page } = visit;
     await whenReady(page);
     await page.locator("option[value='sweep']").waitFor({ state: "attached" });

@@ -8,7 +8,7 @@ describeWith("chromium", "links", () => {
   const site = usePage();
 
   it("carry the build kept as B and what was being looked at", async () => {
-    const { page } = await site.visit();
+    const { page } = await site.stay();
     await whenReady(page);
     await openScenario(page, /HSS/);
     await page.locator("label.choice", { hasText: "guard B" }).click();
@@ -30,7 +30,7 @@ describeWith("chromium", "links", () => {
   });
 
   it("leave one's own draft alone until the guard is changed, and then survive a reload as one's own", async () => {
-    const { page } = await site.visit();
+    const { page } = await site.stay();
     await whenReady(page);
     await openScenario(page, /HSS/);
     const link = await page.evaluate(async (build) => {

@@ -43,7 +43,7 @@ describeWith("chromium", "the live input", () => {
   const site = usePage();
 
   it("warns of feedback, starts very quiet, tells its latency, and sends nothing anywhere", async () => {
-    const visit = await site.visit({ before: listenIn });
+    const visit = await site.visit({ before: listenIn, isThrifty: false });
     const { page, context } = visit;
     await context.grantPermissions(["microphone"], { origin: site.origin });
     await whenReady(page);

@@ -37,7 +37,7 @@ describeWith("chromium", "one's own recording, rendered in the browser", () => {
   const site = usePage();
 
   it("is what the service makes of it, to the last of its ring-out", async () => {
-    const { page } = await site.visit();
+    const { page } = await site.visit({ path: "/healthz" });
     await bringModules(page, 'export { renderThrough } from "./listen/local-render.ts";');
     // A sound that breaks off at full height rings the longest.
     const samples = Float32Array.from({ length: 4800 }, (_, n) => 0.5 * Math.cos((2 * Math.PI * 220 * n) / RATE_HZ));

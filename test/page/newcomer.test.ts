@@ -9,7 +9,7 @@ describeWith("chromium", "a newcomer's path through the page", () => {
   const site = usePage();
 
   it("chooses a guard, changes a cap, hears it, tests their ears, and sends a friend the link", async () => {
-    const visit = await site.visit({ before: noteSounds });
+    const visit = await site.visit({ before: noteSounds, isThrifty: false });
     const { page } = visit;
     await whenReady(page);
     await openScenario(page, /HSS/);
@@ -61,7 +61,7 @@ describeWith("chromium", "a newcomer's path through the page", () => {
   });
 
   it("plays sound whose spectrum follows the curve, for a sweep through position 2", async () => {
-    const visit = await site.visit({ before: noteSounds });
+    const visit = await site.visit({ before: noteSounds, isThrifty: false });
     const { page } = visit;
     await whenReady(page);
     await openScenario(page, /HSS/);

@@ -5,7 +5,7 @@ import type { Page } from "playwright-core";
 import { expect, it } from "vitest";
 import { describeWith } from "../tools.ts";
 import { choosePosition, featuresOf, openScenario, showTab, whenReady } from "./actions.ts";
-import { expectQuiet, usePage } from "./browser.ts";
+import { expectQuiet, usePage, type Visit } from "./browser.ts";
 import { noteSounds, playedCount } from "./played.ts";
 
 /** Waits until the page has kept itself, whole. */
@@ -40,7 +40,7 @@ async function upgradable(origin: string, version: () => string) {
 describeWith("chromium", "the page without a net", () => {
   const site = usePage();
 
-  async function visitAndCutOff() {
+  async function visitAndCutOff(): Promise<Visit> {
     const visit = await site.visit({ keepsItself: true, before: noteSounds });
     const { page, context } = visit;
     await whenReady(page);
@@ -51,9 +51,9 @@ describeWith("chromium", "the page without a net", () => {
     return visit;
   }
 
-  it("opens, turns, plays, and has sheet, readings and every guard to start from", async () => {
+  it("opens, turns, plays, has sheet, readings and every guard; what needs the service says so and goes on when it is there", async () => {
     const visit = await visitAndCutOff();
-    const { page } = visit;
+    const { page, context } = visit;
     await openScenario(page, /HSS/);
     const before = await featuresOf(page);
     await choosePosition(page, 4);
@@ -74,10 +74,7 @@ describeWith("chromium", "the page without a net", () => {
       expect(await page.locator(".tab-panel:not([hidden])").textContent(), tab).not.toContain("could not be loaded");
     }
     expectQuiet(visit);
-  });
 
-  it("says what needs the service, and goes on by itself as soon as it is there", async () => {
-    const { page, context } = await visitAndCutOff();
     await showTab(page, "Send it");
     await page.getByRole("button", { name: "Copy a link to this guard" }).click();
     await page.locator("#service-wait").getByText("cannot be reached now").waitFor();

@@ -49,7 +49,7 @@ describeWith("chromium", "one's own recording", () => {
   });
 
   it("is refused in plain words, before anything is played, where it is no sound", async () => {
-    const { page } = await site.visit();
+    const { page } = await site.stay();
     await whenReady(page);
     await page.getByLabel("Your own WAV…").setInputFiles({
       name: "cat.wav",
@@ -61,7 +61,7 @@ describeWith("chromium", "one's own recording", () => {
   });
 
   it("goes with the request where every setting is wanted as a ZIP", async () => {
-    const { page } = await site.visit();
+    const { page } = await site.stay();
     await whenReady(page);
     await openScenario(page, /long lead/);
     await page.getByLabel("Your own WAV…").setInputFiles({ name: "riff.wav", mimeType: "audio/wav", buffer: ownWav() });

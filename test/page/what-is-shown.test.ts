@@ -27,7 +27,7 @@ describeWith("chromium", "what the page shows", () => {
   const site = usePage();
 
   it("is an axis named for the levels drawn on it, each time they change", async () => {
-    const visit = await site.visit();
+    const visit = await site.stay();
     const { page } = visit;
     await whenReady(page);
     await levelAxis(page);
@@ -42,7 +42,7 @@ describeWith("chromium", "what the page shows", () => {
   });
 
   it("is what was measured on this guard, and not on the one before", async () => {
-    const { page } = await site.visit();
+    const { page } = await site.stay();
     await whenReady(page);
     await openScenario(page, /long lead/);
     await showTab(page, "Measure");
@@ -60,7 +60,7 @@ describeWith("chromium", "what the page shows", () => {
   });
 
   it("is why a link could not be opened, beside the guard that took its place", async () => {
-    const { page } = await site.visit();
+    const { page } = await site.stay();
     await whenReady(page);
     const path = await page.evaluate(async (build) => {
       const headers = { "content-type": "application/json" };

@@ -75,8 +75,13 @@ export class Listening {
     return true;
   }
 
-  /** Makes ready what play would start now. */
-  async prepare(): Promise<void> {
+  /** Has what play would start ready from now on, whenever things have come to rest. */
+  keepReady(): void {
+    const prepare = later(SETTLED_MS, () => void this.#prepare());
+    this.#store.watchAny((state) => [state.view, state.heardBuild, state.signal, state.levelMatched], prepare);
+  }
+
+  async #prepare(): Promise<void> {
     const heard = this.#heard();
     // What cannot be rendered is told when somebody wants to hear it.
     if (heard && this.#store.state.playing === "no") await this.#room.prepare(heard).catch(() => undefined);
@@ -104,10 +109,6 @@ export class Listening {
         state.liveInput,
       ],
       change,
-    );
-    this.#store.watchAny(
-      (state) => [state.view, state.heardBuild, state.signal, state.levelMatched],
-      later(SETTLED_MS, () => void this.prepare()),
     );
     this.#store.watch(
       (state) => [state.loop],

@@ -1,5 +1,6 @@
 import { settingsAlong } from "../curves/axes.ts";
 import { later } from "../dom/later.ts";
+import { savesData } from "../dom/thrift.ts";
 import type { Engine } from "../engine/engine.ts";
 import type { AppStore } from "./app-state.ts";
 
@@ -34,7 +35,7 @@ export function keepView(store: AppStore, engine: Engine): void {
       const shown = view?.reading === reading && wantsPath ? view.path : undefined;
       const answer = await engine.view(reading, { settings, family, other, wantsPath, shownShape: shown?.shape });
       store.set({ view: { reading, settings, ...answer, path: answer.path ?? shown } });
-      rested();
+      if (!savesData()) rested();
     } catch (error) {
       store.set({ notice: `No curve: ${(error as Error).message}` });
     } finally {

@@ -24,6 +24,7 @@ export async function measureVisit(site: ReturnType<typeof usePage>, condition: 
   const { page, context } = await site.visit({
     width,
     height,
+    isThrifty: false,
     before: async (blank) => {
       trafficSoFar = followTraffic(blank);
       await blank.addInitScript(watchLoading);
