@@ -18,7 +18,8 @@ function expectWhole(figures: VisitFigures): void {
   for (const { title, of } of ROWS) expect(of(figures), title).toSatisfy(Number.isFinite);
   expect(figures.turns.dials).toHaveLength(DIAL_TURNS);
   expect(figures.turns.lever).toHaveLength(LEVER_TURNS);
-  expect(figures.playToSoundMs).toBeGreaterThan(0);
+  expect(figures.sound.changeMs).toHaveLength(4);
+  expect(figures.sound.playMs).toBeGreaterThan(0);
   expect(figures.traffic.codeBytes).toBeGreaterThan(0);
 }
 

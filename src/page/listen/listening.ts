@@ -1,3 +1,4 @@
+import { settingsAlong } from "../curves/axes.ts";
 import { later } from "../dom/later.ts";
 import type { AppStore } from "../state/app-state.ts";
 import { fitSettings } from "../state/fit-settings.ts";
@@ -75,16 +76,26 @@ export class Listening {
     return true;
   }
 
-  /** Has what play would start ready from now on, whenever things have come to rest. */
+  /** Has ready from now on, whenever things have come to rest, what play would start and what the lever would. */
   keepReady(): void {
     const prepare = later(SETTLED_MS, () => void this.#prepare());
-    this.#store.watchAny((state) => [state.view, state.heardBuild, state.signal, state.levelMatched], prepare);
+    this.#store.watchAny(
+      (state) => [state.view, state.heardBuild, state.signal, state.levelMatched, state.playing],
+      prepare,
+    );
   }
 
   async #prepare(): Promise<void> {
     const heard = this.#heard();
-    // What cannot be rendered is told when somebody wants to hear it.
-    if (heard && this.#store.state.playing === "no") await this.#room.prepare(heard).catch(() => undefined);
+    if (!heard) return;
+    const { view, playing } = this.#store.state;
+    // Somebody who listens will turn the lever; before that it may stay as it is.
+    const ahead = playing === "yes" ? settingsAlong(heard.reading, heard.settings, "position") : [];
+    for (const settings of [heard.settings, ...ahead]) {
+      if (this.#store.state.view !== view) return;
+      // What cannot be rendered is told when somebody wants to hear it.
+      await this.#room.prepare({ ...heard, settings }).catch(() => undefined);
+    }
   }
 
   #heard(): Heard | undefined {

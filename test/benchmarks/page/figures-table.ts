@@ -52,8 +52,13 @@ export const ROWS: readonly Row[] = [
   },
   {
     title: "play to first audible sample (ms)",
-    of: (figures) => figures.playToSoundMs,
+    of: ({ sound }) => sound.playMs,
     aims: { plain: 150, slowed: 150 },
+  },
+  {
+    title: "another position's sound takes over (ms)",
+    of: ({ sound }) => median(sound.changeMs),
+    aims: { plain: 50, slowed: 50 },
   },
   ...turnRows("dial", ({ turns }) => turns.dials),
   ...turnRows("lever", ({ turns }) => turns.lever),

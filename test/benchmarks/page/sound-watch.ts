@@ -1,4 +1,5 @@
 import type { Page } from "playwright-core";
+import { positionChoice } from "../../page/actions.ts";
 
 /** −80 dB of full scale: nobody hears less as the beginning of a note. */
 const AUDIBLE = 1e-4;
@@ -9,6 +10,8 @@ declare global {
     arm(): void;
     /** ms from the click to the first audible sample at the audio output. */
     heardAfterMs(): Promise<number>;
+    /** When the sound that was started last begins, on the clock of `performance.now()`; and how many were started. */
+    lastStart(): { readonly atMs: number; readonly count: number };
   };
 }
 
@@ -67,6 +70,14 @@ function watchSound(audible: number): void {
     throw new Error("nothing was heard");
   }
 
+  let last = { atMs: Number.NaN, count: 0 };
+  const { start } = AudioBufferSourceNode.prototype;
+  AudioBufferSourceNode.prototype.start = function (when = 0, ...rest) {
+    const inSeconds = Math.max(0, when - this.context.currentTime);
+    if (this.buffer) last = { atMs: performance.now() + inSeconds * 1000, count: last.count + 1 };
+    return start.call(this, when, ...rest);
+  };
+
   let clickedAt: Promise<number>;
   globalThis.soundWatch = {
     arm() {
@@ -75,6 +86,7 @@ function watchSound(audible: number): void {
       });
     },
     heardAfterMs: async () => heardSince(await clickedAt),
+    lastStart: () => last,
   };
 }
 
@@ -82,11 +94,38 @@ export async function prepareSoundWatch(page: Page): Promise<void> {
   await page.addInitScript(watchSound, AUDIBLE);
 }
 
-/** Presses play, and stop once it sounds: ms from the click to the first audible sample. */
-export async function timePlay(page: Page): Promise<number> {
+export interface SoundTimes {
+  /** From the click on play to the first audible sample. */
+  readonly playMs: number;
+  /** From another position of the lever to where its sound begins to take over. */
+  readonly changeMs: readonly number[];
+}
+
+/** Runs in the browser. */
+async function timeChange(position: SVGElement | HTMLElement): Promise<number> {
+  const before = soundWatch.lastStart().count;
+  const clickedAt = performance.now();
+  (position as HTMLElement).click();
+  while (soundWatch.lastStart().count === before) {
+    if (performance.now() - clickedAt > 5000) throw new Error("no other sound took over");
+    await new Promise((resolve) => setTimeout(resolve));
+  }
+  return soundWatch.lastStart().atMs - clickedAt;
+}
+
+/** A listener's pause before the next position. */
+const LISTEN_MS = 1500;
+
+/** Presses play, turns the lever while it sounds, and presses stop. */
+export async function timeSound(page: Page): Promise<SoundTimes> {
   await page.evaluate(() => soundWatch.arm());
   await page.getByRole("button", { name: /^Play( this setting)?$/ }).click();
   const heardMs = await page.evaluate(() => soundWatch.heardAfterMs());
+  const changeMs: number[] = [];
+  for (const position of [2, 4, 3, 1]) {
+    await page.waitForTimeout(LISTEN_MS);
+    changeMs.push(await positionChoice(page, position).evaluate(timeChange));
+  }
   await page.getByRole("button", { name: "Stop", exact: true }).click();
-  return heardMs;
+  return { playMs: heardMs, changeMs };
 }

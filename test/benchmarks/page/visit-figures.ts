@@ -4,13 +4,13 @@ import type { Condition } from "./condition.ts";
 import { type Turns, timeTurns } from "./knob-turns.ts";
 import { type Loading, watchLoading, whenQuiet } from "./load-watch.ts";
 import { slowDown } from "./slow-down.ts";
-import { prepareSoundWatch, timePlay } from "./sound-watch.ts";
+import { prepareSoundWatch, type SoundTimes, timeSound } from "./sound-watch.ts";
 import { followTraffic, type Traffic } from "./traffic.ts";
 
 export interface VisitFigures {
   readonly loading: Loading;
   readonly traffic: Traffic;
-  readonly playToSoundMs: number;
+  readonly sound: SoundTimes;
   readonly turns: Turns;
 }
 
@@ -36,10 +36,10 @@ export async function measureVisit(site: ReturnType<typeof usePage>, condition: 
   await whenOpen(page);
   const loading = await page.evaluate(() => loadWatch.loading);
   const traffic = await trafficSoFar!();
-  const playToSoundMs = await timePlay(page);
+  const sound = await timeSound(page);
   await openScenario(page, /HSS/);
   await whenQuiet(page, QUIET_MS / 3);
   const turns = await timeTurns(page);
   await context.close();
-  return { loading, traffic, playToSoundMs, turns };
+  return { loading, traffic, sound, turns };
 }
