@@ -9,11 +9,10 @@ export interface Dial {
 export function createDial(label: string, onTurn: (value: number) => void): Dial {
   const id = freshId("dial");
   const figure = h("output", { for: id, class: "dial-figure" });
-  const slider = h("input", { id, type: "range", min: 0, max: 10, step: 0.5, list: "dial-marks" });
+  const slider = h("input", { id, type: "range", min: 0, max: 10, step: 0.5 });
   const show = (value: number) => {
     if (Number(slider.value) !== value) slider.value = String(value);
     figure.textContent = String(value);
-    slider.style.setProperty("--filled", `${value * 10}%`);
   };
   slider.addEventListener("input", () => onTurn(Number(slider.value)));
   return { element: h("div", { class: "dial" }, h("label", { for: id }, label), slider, figure), show };
