@@ -128,7 +128,10 @@ describe("after a session with builds and recordings of one's own", () => {
   test("nothing was missing where the file system cannot be written to at all", async () => {
     const { cwd, environment } = ownDirectories();
     // Node's own permission model: every attempt to write, wherever, would fail as it does on a full or read-only disk.
-    const nodeArguments = ["--experimental-permission", "--allow-fs-read=*", "--allow-worker"];
+    // Its option has lost a word since Node 20; from Node 25 on it asks for leave to use the network, too.
+    const known = ["--permission", "--allow-net"].filter((name) => process.allowedNodeEnvironmentFlags.has(name));
+    const [permission = "--experimental-permission", ...net] = known;
+    const nodeArguments = [permission, ...net, "--allow-fs-read=*", "--allow-worker"];
     const writing = ["-e", `require("node:fs").writeFileSync(${JSON.stringify(join(cwd, "file"))}, "")`];
     expect(spawnSync(process.execPath, [...nodeArguments, ...writing], { encoding: "utf8" }).stderr).toContain(
       "ERR_ACCESS_DENIED",
