@@ -72,7 +72,8 @@ describeWith("chromium", "every state of the page", () => {
       await bringAxe(page);
       await openAllDetails(page);
       expect(await seriousFindings(page, "html")).toEqual([]);
-      for (const tab of TABS) {
+      // What differs between the two is colours and columns: a sample of the second shows either.
+      for (const tab of width === 360 ? TABS : casesOf(TABS, 3)) {
         await showTab(page, tab);
         await openAllDetails(page);
         expect(await seriousFindings(page, ".tab-panel:not([hidden])"), tab).toEqual([]);

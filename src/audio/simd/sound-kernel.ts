@@ -1,3 +1,6 @@
+// The one door to loops that four samples at a time make quicker: whoever uses one has a plain loop beside it, as reference and
+// where there is no SIMD. Each earns its place: without it a set of 55 previews of 10 s takes a core longer by a fifth (weighted
+// energies), by half and more (section peaks) and to more than double (dither), measured one by one on a two-core machine.
 import { assemble } from "./assembler.ts";
 import { CHUNK, KERNELS, RESULTS } from "./kernels.ts";
 
