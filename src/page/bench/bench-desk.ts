@@ -1,3 +1,4 @@
+import { latestOnly } from "../dom/later.ts";
 import { BenchEngine } from "../engine/bench-engine.ts";
 import type { AppStore } from "../state/app-state.ts";
 import { probesFor } from "./probes.ts";
@@ -16,27 +17,26 @@ export function keepBench(store: AppStore): void {
   kept.add(store);
   const engine = new BenchEngine();
   let timer: ReturnType<typeof setTimeout> | undefined;
-  let latest = 0;
-  const ask = async (request: number) => {
+  const latest = latestOnly();
+  const ask = async (isLatest: () => boolean) => {
     const { reading, benchOptions } = store.state;
     if (!reading) return;
     try {
       const probes = probesFor(reading, benchOptions.probes);
       const bench = await engine.ask({ build: reading.build, ...benchOptions, probes });
-      if (request === latest) store.set({ bench, benchFault: "" });
+      if (isLatest()) store.set({ bench, benchFault: "" });
     } catch (error) {
-      if (request === latest) store.set({ benchFault: (error as Error).message });
+      if (isLatest()) store.set({ benchFault: (error as Error).message });
     }
   };
   store.watch(
     (state) => [state.reading, state.benchOptions],
     (reading, ..._options) => {
-      latest += 1;
-      const request = latest;
+      const isLatest = latest();
       clearTimeout(timer);
       if (store.state.bench && store.state.benchOf !== reading) store.set({ bench: undefined });
       if (store.state.benchOf !== reading) store.set({ benchOf: reading, benchFault: "" });
-      if (reading) timer = setTimeout(() => void ask(request), WAIT_MS);
+      if (reading) timer = setTimeout(() => void ask(isLatest), WAIT_MS);
     },
   );
 }

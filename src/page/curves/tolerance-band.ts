@@ -1,4 +1,5 @@
 import { createSwitch } from "../controls/on-off.ts";
+import { latestOnly } from "../dom/later.ts";
 import { postJson } from "../server/client.ts";
 import type { AppStore } from "../state/app-state.ts";
 
@@ -7,16 +8,16 @@ const WAIT_MS = 250;
 
 /** Keeps the band of the current setting in `store.band` while it is wanted. */
 export function createToleranceSwitch(store: AppStore): HTMLElement {
-  let latest = 0;
+  const latest = latestOnly();
   let timer: ReturnType<typeof setTimeout> | undefined;
-  const ask = async (request: number) => {
+  const ask = async (isLatest: () => boolean) => {
     const { reading, settings } = store.state;
     if (!reading) return;
     try {
       const band = await postJson("/api/tolerance", { build: reading.source, settings });
-      if (request === latest) store.set({ band });
+      if (isLatest()) store.set({ band });
     } catch (error) {
-      if (request === latest) store.set({ notice: (error as Error).message });
+      if (isLatest()) store.set({ notice: (error as Error).message });
     }
   };
   const toggle = createSwitch("What part tolerances leave open (5 to 95 % of guards)", (wantsBand) =>
@@ -26,11 +27,10 @@ export function createToleranceSwitch(store: AppStore): HTMLElement {
     (state) => [state.wantsBand, state.reading, state.settings],
     (wanted, ..._inputs) => {
       toggle.show(wanted);
-      latest += 1;
-      const request = latest;
+      const isLatest = latest();
       clearTimeout(timer);
       if (store.state.band) store.set({ band: undefined });
-      if (wanted) timer = setTimeout(() => void ask(request), WAIT_MS);
+      if (wanted) timer = setTimeout(() => void ask(isLatest), WAIT_MS);
     },
   );
   return toggle.element;

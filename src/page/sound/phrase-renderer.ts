@@ -55,12 +55,6 @@ export class PhraseRenderer {
   /** By the coils' own signals, which are the same as long as nothing moves them, or by the test signal's name. */
   readonly #instruments = new BoundedMap<unknown, Instrument>(MAX_INSTRUMENTS);
 
-  /** Makes the next rendering quick. @throws PresolderError for an unknown signal or a rate out of range */
-  prepare(request: Omit<PhraseRequest, "settings" | "levelMatched">): void {
-    const { feed, key } = this.#feed(request);
-    this.#instrument(feed, key, USUAL_TAPS);
-  }
-
   /** @throws PresolderError for an unknown signal, a rate out of range or settings that the guard has not */
   render(request: PhraseRequest): Channels {
     const { build, settings, levelMatched, sampleRateHz } = request;
@@ -93,7 +87,7 @@ export class PhraseRenderer {
     return guard;
   }
 
-  #feed({ build, signal, sampleRateHz }: Omit<PhraseRequest, "settings" | "levelMatched">): {
+  #feed({ build, signal, sampleRateHz }: PhraseRequest): {
     feed: Feed;
     key: unknown;
   } {

@@ -5,10 +5,6 @@ import { type Channels, type FilterRequest, PhraseRenderer, type PhraseRequest }
 export class SoundDesk {
   readonly #renderer = new PhraseRenderer();
 
-  prepare(request: Omit<PhraseRequest, "settings" | "levelMatched">): void {
-    this.#renderer.prepare(request);
-  }
-
   render(request: PhraseRequest): Channels {
     const channels = this.#renderer.render(request);
     return transfer(

@@ -1,4 +1,5 @@
 import type { RawSettings, SettingValue } from "../../build-file/settings.ts";
+import { latestOnly } from "../dom/later.ts";
 import type { Engine } from "../engine/engine.ts";
 import type { AppStore } from "./app-state.ts";
 import { fitSettings } from "./fit-settings.ts";
@@ -15,7 +16,7 @@ export class Editor {
   readonly #store: AppStore;
   readonly #engine: Pick<Engine, "read">;
   readonly #history = new History<Step>();
-  #latest = 0;
+  readonly #latest = latestOnly();
 
   constructor(store: AppStore, engine: Pick<Engine, "read">) {
     this.#store = store;
@@ -61,13 +62,12 @@ export class Editor {
   }
 
   async #show({ source, guard }: Step, settings?: RawSettings, read?: Reading): Promise<void> {
-    this.#latest += 1;
-    const request = this.#latest;
+    const isLatest = this.#latest();
     const walk = { canUndo: this.#history.canUndo, canRedo: this.#history.canRedo };
     if (!read) this.#store.set({ source, ...walk });
     const result: ReadResult = read ? { reading: read } : await this.#engine.read(source);
     // A later step has been read by now, or will be.
-    if (request !== this.#latest) return;
+    if (!isLatest()) return;
     if ("faults" in result) this.#store.set({ source, faults: result.faults, ...walk });
     else {
       const { reading } = result;
