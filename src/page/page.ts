@@ -112,10 +112,16 @@ async function fillBench(bench: Bench): Promise<void> {
 /** The answer about what was put on the bench, so that the first screen is drawn once and whole. */
 function firstView(store: AppStore): Promise<void> {
   return new Promise((resolve) => {
-    const check = () => {
-      if (store.state.view || !store.state.reading || store.state.notice) resolve();
-    };
-    store.watchAny((state) => [state.view, state.notice], check);
+    const isThere = () => Boolean(store.state.view || !store.state.reading || store.state.notice);
+    if (isThere()) return resolve();
+    const stop = store.watchAny(
+      (state) => [state.view, state.notice],
+      () => {
+        if (!isThere()) return;
+        stop();
+        resolve();
+      },
+    );
   });
 }
 
@@ -142,14 +148,16 @@ async function stayOffline(): Promise<void> {
 }
 
 /**
- * Builds the page on what was there before, or on the first example. It comes with breaths between, the plot in a file of its own, since
- * one long stretch of work would keep a slow phone from answering; what is seen is put in place at once.
+ * Builds the page on what was there before, or on the first example. It comes with breaths between, the plot in a file of its
+ * own, since one long stretch of work would keep a slow phone from answering; what is seen is put in place at once.
  */
 export async function startPage(root: HTMLElement): Promise<void> {
   const store = createAppStore();
   const engine = new Engine();
   const bench = { store, engine, editor: new Editor(store, engine) };
   keepView(store, engine);
+  // Before anything is asked of the service, as a link at once is.
+  root.before(createWaitBanner());
   const filled = fillBench(bench)
     .then(() => firstView(store))
     .catch((error: Error) => store.set({ notice: error.message }));
@@ -168,7 +176,6 @@ export async function startPage(root: HTMLElement): Promise<void> {
     createHeading(store),
     start.element,
     createNotice(store),
-    createWaitBanner(),
     h(
       "div",
       { class: "top" },

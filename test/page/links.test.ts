@@ -58,6 +58,22 @@ describeWith("chromium", "links", () => {
     expect(await cap.inputValue()).toBe("68n");
   });
 
+  it("that the service cannot answer at once say so, and open as soon as it can", async () => {
+    const { page: sender } = await site.stay();
+    const made = await sender.request.post(`${site.origin}/api/link`, { data: { build: onePickup() } });
+    const { code } = (await made.json()) as { code: string };
+    const { page } = await site.visit({
+      path: `/b/${code}`,
+      before: async (blank) => {
+        await blank.route("**/api/link/*", (route) => route.abort());
+      },
+    });
+    await page.locator("#service-wait").getByText("cannot be reached now").waitFor();
+    await page.unroute("**/api/link/*");
+    await whenReady(page);
+    expect(await page.locator("#service-wait").isVisible()).toBe(false);
+  });
+
   it("that are damaged open a friendly page with a way on", async () => {
     const visit = await site.visit({ path: "/b/1AAAA" });
     const { page } = visit;

@@ -21,7 +21,12 @@ describeWith("chromium", "the page's weight on the wire", () => {
     const sumOf = (files: typeof loaded) => files.reduce((sum, { bytes }) => sum + bytes, 0);
     await page.goto(site.origin);
     await page.locator(".plot canvas").waitFor();
-    const first = ["main.js", "main.css", "curve-worker.js"];
+    // What the page itself names, and the worker that draws the first curve.
+    const named = await page
+      .locator("script[src], link[rel='stylesheet'], link[rel='modulepreload']")
+      .evaluateAll((all) => all.map((each) => each.getAttribute("src") ?? each.getAttribute("href")!));
+    const first = [...named.map((path) => path.split("/").at(-1)!), "curve-worker.js"];
+    expect(first.some((name) => name.startsWith("part-curves-panel"))).toBe(true);
     await expect.poll(() => loaded.map(({ name }) => name)).toEqual(expect.arrayContaining(first));
     const needed = loaded.filter(({ name }) => first.includes(name));
     expect(sumOf(needed)).toBeGreaterThan(30_000);
