@@ -125,13 +125,17 @@ function firstView(store: AppStore): Promise<void> {
   });
 }
 
-/** Says of the page whether what it shows is yet to come up with what was asked for. */
+/** Says of the page whether what it shows is yet to come up with what was asked for, or cannot. */
 function tellWhetherBusy(store: AppStore, root: HTMLElement): void {
   const isBusy = ({ source, reading, settings, view, faults }: AppStore["state"]) =>
     faults.length === 0 && (source !== reading?.source || view?.reading !== reading || view?.settings !== settings);
   store.watch(
     (state) => [isBusy(state)],
     (busy) => root.setAttribute("aria-busy", String(busy)),
+  );
+  store.watch(
+    (state) => [state.faults.length > 0],
+    (isUnreadable) => root.toggleAttribute("data-unreadable", isUnreadable),
   );
 }
 

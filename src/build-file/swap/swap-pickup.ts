@@ -7,6 +7,8 @@ import type { BuildInput } from "../schema.ts";
 import { type LeadRole, type Leads, leadsOf, lugNamesOf, orientationOf } from "./leads.ts";
 import { endsOf, WiredTogether, type WireInput } from "./wired-together.ts";
 
+type Guard = Pick<BuildInput, "parts" | "wires">;
+
 export interface PickupSwap {
   /** The new pickup, by its catalogue name. */
   readonly type: string;
@@ -109,43 +111,29 @@ function knownCoil(path: string, coil: string, { coils }: PickupInput): void {
     throw faultAt("BUILD_INVALID", path, `there is no coil "${coil}"${suggestion(coil, Object.keys(coils))}`);
 }
 
-/**
- * A guard with another pickup in one's place and the wires carried over: hot to the new hot lead, ground to the far end, inner
- * leads joined, metal to ground. The guard need not be readable.
- * @throws PresolderError BUILD_INVALID where there is no such pickup, type or coil
- */
-export function swapPickup<Guard extends Pick<BuildInput, "parts" | "wires">>(
-  guard: Guard,
-  name: string,
-  { type: typeName, hotCoil, inPlaceOf }: PickupSwap,
-): Guard {
-  const old = guard.parts[name];
-  if (old?.kind !== "pickup") throw faultAt("BUILD_INVALID", `build.parts.${name}`, "expected a pickup");
-  const type = pickupType(typeName);
-  if (!type)
-    throw faultAt(
-      "BUILD_INVALID",
-      "type",
-      `there is no pickup type "${typeName}"${suggestion(typeName, PICKUP_TYPE_NAMES)}`,
-    );
-  if (inPlaceOf !== undefined) knownCoil("inPlaceOf", inPlaceOf, old);
+function pickupNamed(guard: Guard, name: string): PickupInput {
+  const part = guard.parts[name];
+  if (part?.kind === "pickup") return part;
+  throw faultAt("BUILD_INVALID", `build.parts.${name}`, "expected a pickup");
+}
+
+/** Puts a pickup in the place of the one that has its name, and its leads where the old one's were. */
+function withPickup<G extends Guard>(guard: G, name: string, part: PickupInput, hotCoil: string | undefined): G {
+  const old = pickupNamed(guard, name);
   const together = new WiredTogether(guard.wires);
-  const jack = Object.keys(guard.parts).find((part) => guard.parts[part]!.kind === "jack");
+  const jack = Object.keys(guard.parts).find((each) => guard.parts[each]!.kind === "jack");
   const sleeve = `${jack ?? "jack"}.sleeve`;
-  const part = newPart(guard.parts, name, old, type, inPlaceOf);
-  if (hotCoil !== undefined) knownCoil("hotCoil", hotCoil, part);
   const before = orientationOf(name, old, together, sleeve);
   const oldLeads = leadsOf(name, old, before);
   const sameCoil = Object.keys(part.coils)[Object.keys(old.coils).indexOf(before.hotCoil ?? "")];
   const leads = leadsOf(name, part, { hotCoil: hotCoil ?? sameCoil, isTurned: before.isTurned });
   const roles = new Map([...oldLeads].map(([role, lug]) => [lug, role]));
-  const hadInner = oldLeads.has("inner, hot coil");
   const wires = carriedWires(guard.wires, lugNamesOf(name, old), roles, leads).filter(
-    (wire) => part.metal !== undefined || !endsOf(wire).includes(`${name}.shield`),
+    (wire) => part.metal !== undefined || old.metal === undefined || !endsOf(wire).includes(`${name}.shield`),
   );
 
   const [upper, lower] = [leads.get("inner, hot coil"), leads.get("inner, ground coil")];
-  if (upper && lower && !hadInner) wires.push({ from: upper, to: lower, how: "lead" });
+  if (upper && lower && !oldLeads.has("inner, hot coil")) wires.push({ from: upper, to: lower, how: "lead" });
   const shield = leads.get("shield")!;
   const needsGround = part.metal !== undefined && !wires.some((wire) => endsOf(wire).includes(shield));
   const ground = needsGround
@@ -153,4 +141,39 @@ export function swapPickup<Guard extends Pick<BuildInput, "parts" | "wires">>(
     : undefined;
   if (ground !== undefined) wires.push({ from: shield, to: ground, how: "braid" });
   return { ...guard, parts: { ...guard.parts, [name]: part }, wires };
+}
+
+/**
+ * A guard with another pickup in one's place and the wires carried over: hot to the new hot lead, ground to the far end, inner
+ * leads joined, metal to ground. The guard need not be readable.
+ * @throws PresolderError BUILD_INVALID where there is no such pickup, type or coil
+ */
+export function swapPickup<G extends Guard>(guard: G, name: string, swap: PickupSwap): G {
+  const old = pickupNamed(guard, name);
+  const type = pickupType(swap.type);
+  if (!type) {
+    const hint = suggestion(swap.type, PICKUP_TYPE_NAMES);
+    throw faultAt("BUILD_INVALID", "type", `there is no pickup type "${swap.type}"${hint}`);
+  }
+  if (swap.inPlaceOf !== undefined) knownCoil("inPlaceOf", swap.inPlaceOf, old);
+  const part = newPart(guard.parts, name, old, type, swap.inPlaceOf);
+  if (swap.hotCoil !== undefined) knownCoil("hotCoil", swap.hotCoil, part);
+  return withPickup(guard, name, part, swap.hotCoil);
+}
+
+/** The coil of a pickup with four leads that a guard has at the hot end; undefined for one with two. */
+export function hotCoilIn(guard: Guard, name: string): string | undefined {
+  const pickup = pickupNamed(guard, name);
+  const jack = Object.keys(guard.parts).find((each) => guard.parts[each]!.kind === "jack");
+  return orientationOf(name, pickup, new WiredTogether(guard.wires), `${jack ?? "jack"}.sleeve`).hotCoil;
+}
+
+/**
+ * The same pickup with its other coil at the hot end, and every wire with it.
+ * @throws PresolderError BUILD_INVALID where there is no such pickup or coil
+ */
+export function turnPickup<G extends Guard>(guard: G, name: string, hotCoil: string): G {
+  const pickup = pickupNamed(guard, name);
+  knownCoil("hotCoil", hotCoil, pickup);
+  return withPickup(guard, name, pickup, hotCoil);
 }

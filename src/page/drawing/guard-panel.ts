@@ -3,6 +3,7 @@ import { createCautions } from "../bench/cautions.ts";
 import { createChoiceRow } from "../controls/choice-row.ts";
 import { h, replaceContent, s } from "../dom/element.ts";
 import type { AppStore, View } from "../state/app-state.ts";
+import { createStaleNote } from "../state/stale-note.ts";
 import { Store } from "../state/store.ts";
 import { findingsList } from "./findings-list.ts";
 import { drawGuard, type GuardDrawing } from "./guard-drawing.ts";
@@ -138,6 +139,7 @@ export function createGuardPanel(store: AppStore): HTMLElement {
     "div",
     { class: "stack" },
     createCautions(true, "print-only"),
+    createStaleNote(store, "the drawing is"),
     h("div", { class: "row" }, sideRow(panel), legend()),
     h(
       "div",

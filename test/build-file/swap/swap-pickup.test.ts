@@ -6,7 +6,7 @@ import { PICKUP_TYPE_NAMES, pickupType } from "../../../src/build-file/catalogue
 import { expandBuild } from "../../../src/build-file/expand.ts";
 import { PLAN_PRESETS } from "../../../src/build-file/plans/presets.ts";
 import type { BuildInput } from "../../../src/build-file/schema.ts";
-import { swapPickup } from "../../../src/build-file/swap/swap-pickup.ts";
+import { hotCoilIn, swapPickup, turnPickup } from "../../../src/build-file/swap/swap-pickup.ts";
 import { PresolderError } from "../../../src/errors.ts";
 import { Wiring } from "../../../src/wiring/nets.ts";
 import { presetGuard } from "../../fixtures/harness.ts";
@@ -155,4 +155,21 @@ test.each<[string, object, RegExp]>([
 ])("%s cannot become %j", (name, swap, message) => {
   expect(() => swapPickup(presetGuard("singles-neck-middle"), name, swap as never)).toThrow(PresolderError);
   expect(() => swapPickup(presetGuard("singles-neck-middle"), name, swap as never)).toThrow(message);
+});
+
+test("a pickup of four leads is turned, wires and all, and back again", () => {
+  const guard = presetGuard("hss-push-pull-split");
+  expect(hotCoilIn(guard, "bridge")).toBe("slug");
+  const turned = turnPickup(guard, "bridge", "screw");
+  expect(hotCoilIn(turned, "bridge")).toBe("screw");
+  const kept = expandBuild({
+    presolder: 1,
+    plan: {
+      ...PLAN_PRESETS.find(({ id }) => id === "hss-push-pull-split")!.plan,
+      split: { pickup: "bridge", by: "tone2", keeps: "screw" },
+    },
+  });
+  expect(netsOf(turned)).toEqual(netsOf(kept));
+  expect(netsOf(turnPickup(turned, "bridge", "slug"))).toEqual(netsOf(guard));
+  expect(hotCoilIn(guard, "neck")).toBeUndefined();
 });
