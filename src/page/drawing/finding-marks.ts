@@ -1,5 +1,6 @@
 import type { FindingAnswer } from "../../contract/bench/bench.ts";
 import { s } from "../dom/element.ts";
+import type { LugSpeech } from "../words/lug-speech.ts";
 import type { SeenLug } from "./view.ts";
 
 /** Each severity has a shape of its own, so that colour is not needed to tell them apart. */
@@ -25,6 +26,7 @@ function markedLugs({ severity, lugs }: FindingAnswer): readonly string[] {
 export function drawFindingMarks(
   findings: readonly FindingAnswer[],
   find: (lug: string) => SeenLug | undefined,
+  speech: LugSpeech,
 ): SVGElement[] {
   const marksAtLug = new Map<string, number>();
   return findings.flatMap((finding, index) =>
@@ -40,7 +42,7 @@ export function drawFindingMarks(
         s(
           "g",
           { class: `mark mark-${finding.severity}`, transform: at },
-          s("title", {}, finding.message),
+          s("title", {}, speech.plain(finding.message)),
           findingSign(finding.severity, index + 1),
         ),
       ];

@@ -4,6 +4,7 @@ import type { FindingAnswer } from "../../contract/bench/bench.ts";
 import { replaceContent, s } from "../dom/element.ts";
 import { partLabel, positionNames } from "../state/names.ts";
 import type { Reading } from "../state/reading.ts";
+import { speechOf } from "../words/lug-speech.ts";
 import { arrangeParts, type Placed } from "./arrange.ts";
 import { drawFindingMarks } from "./finding-marks.ts";
 import type { LivePath } from "./live-path.ts";
@@ -112,5 +113,5 @@ export function drawGuard(input: DrawingInput, onPick: (lug: string) => void): G
     s("g", {}, captions),
     marks,
   );
-  return { element, mark: (findings) => replaceContent(marks, drawFindingMarks(findings, find)) };
+  return { element, mark: (findings) => replaceContent(marks, drawFindingMarks(findings, find, speechOf(reading))) };
 }

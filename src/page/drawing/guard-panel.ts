@@ -5,6 +5,7 @@ import { h, replaceContent, s } from "../dom/element.ts";
 import type { AppStore, View } from "../state/app-state.ts";
 import { createStaleNote } from "../state/stale-note.ts";
 import { Store } from "../state/store.ts";
+import { type LugSpeech, speechOf } from "../words/lug-speech.ts";
 import { findingsList } from "./findings-list.ts";
 import { drawGuard, type GuardDrawing } from "./guard-drawing.ts";
 import type { LivePath } from "./live-path.ts";
@@ -45,14 +46,14 @@ function legend(): HTMLElement {
 }
 
 /** The way of every coil that sounds: a position that joins two pickups has two. */
-function waysInWords({ description, inWords }: LivePath): HTMLElement[] {
+function waysInWords({ description, inWords }: LivePath, speech: LugSpeech): HTMLElement[] {
   if (inWords.length === 0) return [h("p", {}, "Nothing reaches the jack in this setting.")];
   return [
     h("p", {}, h("b", {}, description.label), inWords.length > 1 && `, ${inWords.length} coils:`),
     h(
       "ul",
       {},
-      inWords.map((way) => h("li", {}, `${way.join(" → ")}.`)),
+      inWords.map((way) => h("li", {}, speech.say(`${way.join(" → ")}.`))),
     ),
   ];
 }
@@ -101,7 +102,12 @@ export function createGuardPanel(store: AppStore): HTMLElement {
     const { view } = store.state;
     const { picked } = panel.state;
     if (!view?.path) return;
-    lug.textContent = picked ? lugText(view.reading, view.path, picked) : "Click a lug to read what it is joined to.";
+    replaceContent(
+      lug,
+      picked
+        ? speechOf(view.reading).say(lugText(view.reading, view.path, picked))
+        : "Click a lug to read what it is joined to.",
+    );
     lightUp(frame, picked === undefined ? undefined : view.path.live.nets.get(picked));
   };
   const draw = () => {
@@ -112,7 +118,7 @@ export function createGuardPanel(store: AppStore): HTMLElement {
     drawing = drawGuard(input, (name) => panel.set({ picked: name }));
     mark();
     replaceContent(frame, drawing.element);
-    replaceContent(way, waysInWords(path));
+    replaceContent(way, waysInWords(path, speechOf(reading)));
     tellLug();
   };
   store.watchAny((state) => [state.view?.reading, state.view?.path?.shape], draw);
@@ -129,7 +135,7 @@ export function createGuardPanel(store: AppStore): HTMLElement {
       replaceContent(
         found,
         bench
-          ? findingsList(bench.audit)
+          ? findingsList(bench.audit, speechOf(store.state.benchOf!))
           : h("p", { class: "hint" }, fault ? `The wiring was not read: ${fault}` : "Reading the wiring…"),
       ),
   );
