@@ -1,5 +1,3 @@
-import { pickupType } from "../../build-file/catalogue/pickup-types.ts";
-import { pickupSchema } from "../../build-file/part-schemas.ts";
 import { partsOfKind } from "../../build-file/parts-of-kind.ts";
 import type { Build, Pickup } from "../../build-file/schema.ts";
 import { pickupPlaces } from "./pickup-places.ts";
@@ -13,19 +11,32 @@ export interface StoodIn {
   readonly places: readonly string[];
 }
 
+/** An ordinary single coil; its values decide nothing that is asked of it. */
+const STAND_IN: Pickup = {
+  kind: "pickup",
+  coils: {
+    coil: {
+      resistance: 6000,
+      inductance: 2.5,
+      capacitance: 110e-12,
+      winding: "forward",
+      magnet: "north",
+      output: 1,
+    },
+  },
+};
+
 /** No part of a person's own goes by it, since names begin with a letter. */
 const nameOf = (index: number) => `_${index + 1}`;
 
 export function withStandIns(build: Build): StoodIn {
   const places = pickupPlaces(build);
   const [jack] = partsOfKind(build, "jack")[0]!;
-  const { coils } = pickupType("single-vintage")!;
-  const pickup: Pickup = pickupSchema.parse({ kind: "pickup", coils });
   const names = places.map((_, index) => nameOf(index));
   return {
     build: {
       ...build,
-      parts: { ...build.parts, ...Object.fromEntries(names.map((name) => [name, pickup])) },
+      parts: { ...build.parts, ...Object.fromEntries(names.map((name) => [name, STAND_IN])) },
       wires: [
         ...build.wires,
         ...names.flatMap((name, index) => [
