@@ -20,6 +20,12 @@ const source = async (page: Page) => (await draftOf(page)).source as Source;
 const said = (page: Page) => page.locator(".hand-said").textContent();
 const card = (page: Page) => page.locator(".hand-card");
 
+/** Runs in the browser. */
+function centreOf(element: Element): Spot {
+  const { left, top, width, height } = element.getBoundingClientRect();
+  return { x: left + width / 2, y: top + height / 2 };
+}
+
 /** Runs in the browser: the middle of the first element found, which is brought into view first. */
 function middleOf(selector: string): Spot {
   const element = document.querySelector(selector)!;
@@ -60,6 +66,15 @@ async function drag(page: Page, from: Spot, to: Spot): Promise<void> {
 
 async function touch(client: CDPSession, { x, y }: Spot): Promise<void> {
   await client.send("Input.dispatchTouchEvent", { type: "touchStart", touchPoints: [{ x, y }] });
+  await client.send("Input.dispatchTouchEvent", { type: "touchEnd", touchPoints: [] });
+}
+
+async function touchDrag(client: CDPSession, from: Spot, to: Spot): Promise<void> {
+  await client.send("Input.dispatchTouchEvent", { type: "touchStart", touchPoints: [from] });
+  for (const share of [0.3, 0.6, 1]) {
+    const at = { x: from.x + share * (to.x - from.x), y: from.y + share * (to.y - from.y) };
+    await client.send("Input.dispatchTouchEvent", { type: "touchMove", touchPoints: [at] });
+  }
   await client.send("Input.dispatchTouchEvent", { type: "touchEnd", touchPoints: [] });
 }
 
@@ -120,6 +135,15 @@ describeWith("chromium", "wiring by hand in the drawing", () => {
     await expect.poll(() => lastWire(page)).toEqual(["neck.shield", "middle.shield"]);
     await stepBack(page);
     expect(JSON.stringify(await source(page))).toBe(before);
+    // A finger that begins at a lug drags a wire, and scrolls nothing.
+    const scrolled = () => page.locator(".guard-frame").evaluate((frame) => frame.scrollLeft);
+    const from = await lugAt(page, "middle.shield");
+    const to = await page.locator('[data-lug="middle.ground"] circle').evaluate(centreOf);
+    const there = await scrolled();
+    await touchDrag(client, from, to);
+    await expect.poll(() => lastWire(page)).toEqual(["middle.shield", "middle.ground"]);
+    expect(await scrolled()).toBe(there);
+    await stepBack(page);
     await client.send("Emulation.setTouchEmulationEnabled", { enabled: false });
     await client.detach();
   });

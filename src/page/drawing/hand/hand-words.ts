@@ -12,8 +12,9 @@ function heldWords({ held, warnings }: HandState): string {
 
 /** What is said of the hand: why a wire would be wrong, what is held, or what was done. */
 export function handWords(state: HandState): string {
-  const { held, over, warnings, said } = state;
-  if (!held) return said || HOW_TO;
+  const { held, chosen, over, warnings, said } = state;
+  // What is chosen has words of its own beside it.
+  if (!held) return said || (chosen ? "" : HOW_TO);
   const reason = over === undefined ? undefined : warnings.get(over);
   return reason === undefined ? heldWords(state) : `To ${over} it would make a fault. ${reason}`;
 }

@@ -6,6 +6,11 @@ import type { Hand } from "./hand.ts";
 
 const PICKUPS_SOUND = "How a pickup sounds goes by its coils' distance from the bridge, not by where it is drawn.";
 
+/** @param turn degrees counter-clockwise on the page */
+function turnWords(turn: number): string {
+  return turn === 0 ? "Not turned." : `Turned ${Math.abs(turn)}° to the ${turn > 0 ? "left" : "right"}.`;
+}
+
 /** Where a part is drawn, and the ways to move it. */
 export function partCard(name: string, { input, placed }: GuardDrawing, hand: Hand): HTMLElement[] {
   const { build } = input.reading;
@@ -20,7 +25,7 @@ export function partCard(name: string, { input, placed }: GuardDrawing, hand: Ha
     h(
       "p",
       { class: "hint" },
-      `Turned by ${part.turn}° as seen from the back. Drag it, or move it by the arrow keys, a millimetre each; `,
+      `${turnWords(part.turn * left)} Drag it, or move it by the arrow keys, a millimetre each; `,
       "a finger drags what is chosen.",
       part.part.kind === "pickup" && ` ${PICKUPS_SOUND}`,
     ),
