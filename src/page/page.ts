@@ -33,8 +33,8 @@ function createNotice(store: AppStore): HTMLElement {
   return notice;
 }
 
-function guardSection(store: AppStore): HTMLElement {
-  const drawing = createLazy(async () => (await import("./drawing/guard-panel.ts")).createGuardPanel(store));
+function guardSection({ store, editor }: Bench): HTMLElement {
+  const drawing = createLazy(async () => (await import("./drawing/guard-panel.ts")).createGuardPanel(store, editor));
   openWhenNear(drawing);
   return h(
     "section",
@@ -192,7 +192,7 @@ export async function startPage(root: HTMLElement): Promise<void> {
         playBar.element,
       ),
     ),
-    guardSection(store),
+    guardSection(bench),
     createFaultList(store),
     detailTabs(bench, room, listening),
   );

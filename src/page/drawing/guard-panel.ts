@@ -3,19 +3,19 @@ import { createCautions } from "../bench/cautions.ts";
 import { createChoiceRow } from "../controls/choice-row.ts";
 import { h, replaceContent, s } from "../dom/element.ts";
 import type { AppStore, View } from "../state/app-state.ts";
+import type { Editor } from "../state/editor.ts";
 import { createStaleNote } from "../state/stale-note.ts";
 import { Store } from "../state/store.ts";
 import { type LugSpeech, speechOf } from "../words/lug-speech.ts";
 import { findingsList } from "./findings-list.ts";
 import { drawGuard, type GuardDrawing } from "./guard-drawing.ts";
+import { wireByHand } from "./hand/wire-by-hand.ts";
 import type { LivePath } from "./live-path.ts";
-import { lugText } from "./lug-text.ts";
 import { dialText } from "./part-bodies.ts";
 import type { Side } from "./view.ts";
 
 interface PanelState {
   readonly side: Side;
-  readonly picked: string | undefined;
 }
 
 const SAMPLES = [
@@ -89,37 +89,33 @@ function lightUp(frame: HTMLElement, net: number | undefined): void {
     each.classList.toggle("lit", net !== undefined && each.getAttribute("data-net") === String(net));
 }
 
-/** The drawing of the guard with the live path of the setting, and what is wrong with the wiring. */
-export function createGuardPanel(store: AppStore): HTMLElement {
-  const panel = new Store<PanelState>({ side: "back", picked: undefined });
+/** The drawing of the guard with the live path of the setting, in which it is wired by hand, and what is wrong with the wiring. */
+export function createGuardPanel(store: AppStore, editor: Editor): HTMLElement {
+  const panel = new Store<PanelState>({ side: "back" });
   const frame = h("div", { class: "guard-frame", tabindex: 0, role: "group", "aria-label": "Drawing of the guard" });
   const way = h("div", { class: "way" });
-  const lug = h("p", { class: "hint" });
   const found = h("div", { class: "found", "aria-live": "polite" });
   let drawing: GuardDrawing | undefined;
   const mark = () => drawing?.mark(store.state.bench?.audit ?? []);
-  const tellLug = () => {
-    const { view } = store.state;
-    const { picked } = panel.state;
-    if (!view?.path) return;
-    replaceContent(
-      lug,
-      picked
-        ? speechOf(view.reading).say(lugText(view.reading, view.path, picked))
-        : "Click a lug to read what it is joined to.",
-    );
-    lightUp(frame, picked === undefined ? undefined : view.path.live.nets.get(picked));
+  const byHand = wireByHand({ store, editor }, frame, () => drawing);
+  const light = () => {
+    const { chosen } = byHand.hand.state.state;
+    const net = chosen?.kind === "lug" ? store.state.view?.path?.live.nets.get(chosen.name) : undefined;
+    lightUp(frame, net);
   };
   const draw = () => {
     const { view } = store.state;
     if (!view?.path) return;
     const { reading, settings, path } = view;
     const input = { reading, settings, path, side: panel.state.side };
-    drawing = drawGuard(input, (name) => panel.set({ picked: name }));
+    const focusAgain = byHand.keptFocus();
+    drawing = drawGuard(input);
     mark();
     replaceContent(frame, drawing.element);
     replaceContent(way, waysInWords(path, speechOf(reading)));
-    tellLug();
+    byHand.drawn(drawing);
+    light();
+    focusAgain?.();
   };
   store.watchAny((state) => [state.view?.reading, state.view?.path?.shape], draw);
   store.watchAny((state) => [state.bench], mark);
@@ -128,7 +124,7 @@ export function createGuardPanel(store: AppStore): HTMLElement {
     () => store.state.view?.path && showDials(frame, store.state.view),
   );
   panel.watchAny((state) => [state.side], draw);
-  panel.watchAny((state) => [state.picked], tellLug);
+  byHand.hand.state.watchAny((state) => [state.chosen], light);
   store.watch(
     (state) => [state.bench, state.benchFault],
     (bench, fault) =>
@@ -152,13 +148,13 @@ export function createGuardPanel(store: AppStore): HTMLElement {
       { class: "guard-columns" },
       h(
         "div",
-        { class: "stack" },
+        { class: "stack guard-main" },
+        byHand.tools,
         h("p", { class: "hint scroll-hint" }, "The drawing is wider than the page: scroll it sideways."),
         frame,
-        h("p", { class: "hint" }, LUGS_COUNTED),
-        way,
-        lug,
       ),
+      byHand.card,
+      h("div", { class: "stack guard-words" }, h("p", { class: "hint" }, LUGS_COUNTED), way),
       found,
     ),
   );

@@ -1,3 +1,4 @@
+import { auditBuild, type Finding } from "../../bench/audit/audit.ts";
 import { benchSheet } from "../../bench/bench-sheet.ts";
 import type { Build } from "../../build-file/schema.ts";
 import type { BenchAnswer, DrawerRequest } from "../../contract/bench/bench.ts";
@@ -13,11 +14,21 @@ export interface BenchQuestion {
   readonly probes: readonly OwnProbe[];
 }
 
+/** A fault of a build, in the audit's words. */
+export type Fault = Pick<Finding, "code" | "lugs" | "message">;
+
 /** What the service's bench answers, worked out in the browser. */
 export class BenchDesk {
   /** @throws Error in the bench's own words where it refuses the question */
   async ask({ build, drawer, ...rest }: BenchQuestion): Promise<BenchAnswer> {
     const items = drawer.length === 0 ? [] : (await import("./drawer-reader.ts")).readDrawer(drawer);
     return benchSheet(build, { ...rest, drawer: items });
+  }
+
+  /** What keeps a build from working, by the audit alone. */
+  faults(build: Build): Fault[] {
+    return auditBuild(build)
+      .filter(({ severity }) => severity === "fault")
+      .map(({ code, lugs, message }) => ({ code, lugs, message }));
   }
 }
