@@ -109,7 +109,9 @@ describeWith("chromium", "wiring by hand in the drawing", () => {
     const { page, before } = visit;
     await drag(page, await lugAt(page, "neck.shield"), await lugAt(page, "middle.shield"));
     await expect.poll(() => lastWire(page)).toEqual(["neck.shield", "middle.shield"]);
-    expect(await said(page)).toBe("Laid: neck.shield — middle.shield.");
+    expect(await said(page)).toBe(
+      "Laid: neck single coil, shield neck.shield — middle single coil, shield middle.shield.",
+    );
     await stepBack(page);
     expect(JSON.stringify(await source(page))).toBe(before);
     // Where there is no lug, nothing is laid.
@@ -130,7 +132,7 @@ describeWith("chromium", "wiring by hand in the drawing", () => {
       return { x: x + 8, y: y - 18 };
     };
     await touch(client, await beside("neck.shield"));
-    await expect.poll(() => said(page)).toMatch(/^A wire from neck\.shield is in hand/);
+    await expect.poll(() => said(page)).toMatch(/^A wire from .*neck\.shield is in hand/);
     await touch(client, await beside("middle.shield"));
     await expect.poll(() => lastWire(page)).toEqual(["neck.shield", "middle.shield"]);
     await stepBack(page);
@@ -158,7 +160,7 @@ describeWith("chromium", "wiring by hand in the drawing", () => {
     await page.keyboard.press("ArrowRight");
     expect(await focused()).toBe("middle.shield");
     await page.keyboard.press("Enter");
-    expect(await said(page)).toMatch(/^A wire from middle\.shield is in hand/);
+    await expect.poll(() => said(page)).toMatch(/^A wire from middle single coil, shield middle\.shield is in hand/);
     await page.keyboard.press("Escape");
     expect(await said(page)).toMatch(/^Let go/);
     await page.keyboard.press("Enter");
@@ -168,7 +170,7 @@ describeWith("chromium", "wiring by hand in the drawing", () => {
     await settled(page);
     // The drawing has been drawn anew, and the keyboard goes on where it was.
     await expect.poll(focused).toBe("middle.ground");
-    await page.getByRole("button", { name: "Wire to middle.shield" }).press("Enter");
+    await page.getByRole("button", { name: "Wire to middle single coil, shield" }).press("Enter");
     await page.getByRole("button", { name: "Take it out" }).press("Enter");
     expect(await lastWire(page)).not.toEqual(["middle.shield", "middle.ground"]);
   });
@@ -181,7 +183,9 @@ describeWith("chromium", "wiring by hand in the drawing", () => {
     const { from, to } = wires[index] as { from: string; to: string };
     const wire = async () => (await source(page)).wires[index];
     await chooseWire(page, index);
-    expect(await card(page).locator("h3").textContent()).toBe(`Wire: ${from} — ${to}`);
+    const codes = card(page).locator("h3 .lug-code");
+    expect(await codes.allTextContents()).toEqual([from, to]);
+    expect(await card(page).locator("h3").textContent()).toContain("jack, tip");
     await card(page).getByLabel("Made of").selectOption("braid");
     expect(await wire()).toEqual({ from, to, how: "braid" });
     await card(page).getByLabel("Colour").fill("white");
@@ -189,7 +193,7 @@ describeWith("chromium", "wiring by hand in the drawing", () => {
     await expect.poll(wire).toEqual({ from, to, how: "braid", colour: "white" });
     await settled(page);
     const [held, other] = to === "jack.tip" ? (["to", from] as const) : (["from", to] as const);
-    await card(page).getByRole("button", { name: "Move the end at jack.tip" }).click();
+    await card(page).getByRole("button", { name: "Move the end at jack, tip" }).click();
     const { x, y } = await lugAt(page, "jack.sleeve");
     await page.mouse.click(x, y);
     await expect.poll(wire).toMatchObject({ [held]: "jack.sleeve", colour: "white" });
@@ -259,7 +263,7 @@ describeWith("chromium", "wiring by hand in the drawing", () => {
     await page.mouse.move(sleeve.x, sleeve.y);
     await expect
       .poll(() => said(page))
-      .toMatch(/^To jack\.sleeve it would make a fault\. The hot is shorted to ground/);
+      .toMatch(/^To jack, sleeve jack\.sleeve it would make a fault\. The hot is shorted to ground/);
     await page.mouse.click(sleeve.x, sleeve.y);
     await expect.poll(() => lastWire(page)).toEqual(["jack.tip", "jack.sleeve"]);
     await page.locator(".finding-fault", { hasText: "shorted" }).waitFor();

@@ -113,6 +113,7 @@ export function drawGuard(input: DrawingInput): GuardDrawing {
     ]),
   );
   const kindOf = (lug: SeenLug) => reading.build.parts[lug.name.split(".")[0]!]!.kind;
+  const speech = speechOf(reading);
   const marks = s("g", {});
   const overlay = emptyOverlay();
   const element = s(
@@ -120,18 +121,17 @@ export function drawGuard(input: DrawingInput): GuardDrawing {
     { viewBox: viewBox(placed, side), class: "guard", role: "group", "aria-label": "Wiring of the guard" },
     s("g", {}, bodies),
     s("g", {}, drawInside(reading, settings, path, find)),
-    s("g", {}, drawWires(reading.source, path, find)),
+    s("g", {}, drawWires(reading.source, path, find, speech)),
     s(
       "g",
       {},
-      [...lugs.values()].map((lug) => drawLug(lug, path, kindOf(lug) !== "cap" && kindOf(lug) !== "resistor")),
+      [...lugs.values()].map((lug) => drawLug(lug, path, kindOf(lug) !== "cap" && kindOf(lug) !== "resistor", speech)),
     ),
     // Names lie over the wires, or they could not be read where many cross.
     s("g", {}, captions),
     marks,
     overlay,
   );
-  const mark = (findings: readonly FindingAnswer[]) =>
-    replaceContent(marks, drawFindingMarks(findings, find, speechOf(reading)));
+  const mark = (findings: readonly FindingAnswer[]) => replaceContent(marks, drawFindingMarks(findings, find, speech));
   return { input, element, placed, lugs, overlay, find, mark };
 }

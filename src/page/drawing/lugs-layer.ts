@@ -1,4 +1,5 @@
 import { s } from "../dom/element.ts";
+import type { LugSpeech } from "../words/lug-speech.ts";
 import type { LivePath } from "./live-path.ts";
 import type { SeenLug } from "./view.ts";
 
@@ -12,7 +13,7 @@ function labelSpot({ x, y, out, beside, turned }: SeenLug): { x: number; y: numb
 }
 
 /** Every lug, its name within the part beside it; the whole name shows on pointing at it. Arrow keys walk from one to the next. */
-export function drawLug(lug: SeenLug, path: LivePath, labelled: boolean): SVGElement {
+export function drawLug(lug: SeenLug, path: LivePath, labelled: boolean, { words }: LugSpeech): SVGElement {
   const net = path.live.nets.get(lug.name);
   const onHot = path.hot.some((step) => step.from === lug.name || step.to === lug.name);
   const cls = onHot ? "lug lug-live" : net === path.live.sleeveNet ? "lug lug-ground" : "lug";
@@ -25,9 +26,9 @@ export function drawLug(lug: SeenLug, path: LivePath, labelled: boolean): SVGEle
       "data-lug": lug.name,
       role: "button",
       tabindex: -1,
-      "aria-label": lug.name,
+      "aria-label": words.of(lug.name),
     },
-    s("title", {}, lug.name),
+    s("title", {}, `${words.of(lug.name)} [${lug.name}]`),
     s("circle", { cx: lug.x, cy: lug.y, r: RADIUS }),
     labelled && s("text", { x: spot.x, y: spot.y, class: "lug-name", "text-anchor": "middle" }, lug.label),
   );

@@ -1,4 +1,5 @@
 import { h, replaceContent } from "../../dom/element.ts";
+import { speechOf } from "../../words/lug-speech.ts";
 import type { GuardDrawing } from "../guard-drawing.ts";
 import type { Hand } from "./hand.ts";
 import { handWords } from "./hand-words.ts";
@@ -15,13 +16,18 @@ export interface HandCard {
 
 function cardOf(drawing: GuardDrawing, hand: Hand, focus: LugFocus): HTMLElement[] {
   const { chosen } = hand.state.state;
-  if (chosen?.kind === "wire") return wireCard(chosen.wire, hand);
+  if (chosen?.kind === "wire") return wireCard(chosen.wire, hand, speechOf(drawing.input.reading));
   if (chosen?.kind === "part") return partCard(chosen.name, drawing, hand);
   return chosen?.kind === "lug" ? lugCard(chosen.name, drawing, hand, focus) : [];
 }
 
 /** Beside the drawing: what the hand does, said as it changes, and what can be done with what is chosen. */
-export function createHandCard(hand: Hand, focus: LugFocus, frame: HTMLElement): HandCard {
+export function createHandCard(
+  hand: Hand,
+  focus: LugFocus,
+  frame: HTMLElement,
+  shown: () => GuardDrawing | undefined,
+): HandCard {
   const said = h("p", { class: "hand-said", role: "status" });
   const card = h("div", { class: "hand-card" });
   const show = (drawing: GuardDrawing) => {
@@ -37,7 +43,8 @@ export function createHandCard(hand: Hand, focus: LugFocus, frame: HTMLElement):
   hand.state.watch(
     (state) => [handWords(state)],
     (words) => {
-      said.textContent = words;
+      const drawing = shown();
+      replaceContent(said, drawing ? speechOf(drawing.input.reading).say(words) : words);
     },
   );
   return { element: h("div", { class: "hand no-print" }, said, card), show };

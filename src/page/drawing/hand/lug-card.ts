@@ -1,5 +1,6 @@
 import { h } from "../../dom/element.ts";
 import { partLabel } from "../../state/names.ts";
+import { speechOf } from "../../words/lug-speech.ts";
 import type { GuardDrawing } from "../guard-drawing.ts";
 import { lugText } from "../lug-text.ts";
 import type { Hand } from "./hand.ts";
@@ -13,7 +14,7 @@ function wireButtons(name: string, { input }: GuardDrawing, hand: Hand): HTMLEle
       h(
         "button",
         { type: "button", onclick: () => hand.choose({ kind: "wire", wire }) },
-        `Wire to ${ends[0] === name ? ends[1] : ends[0]}`,
+        `Wire to ${speechOf(input.reading).words.of(ends[0] === name ? ends[1] : ends[0])}`,
       ),
     );
 }
@@ -29,8 +30,8 @@ export function lugCard(name: string, drawing: GuardDrawing, hand: Hand, focus: 
     focus.focus("part", part);
   };
   return [
-    h("h3", {}, name),
-    h("p", { class: "hint" }, lugText(reading, path, name)),
+    h("h3", {}, speechOf(reading).lug(name)),
+    h("p", { class: "hint" }, speechOf(reading).say(lugText(reading, path, name))),
     h(
       "div",
       { class: "buttons" },

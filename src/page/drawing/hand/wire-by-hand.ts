@@ -82,7 +82,7 @@ export function wireByHand(
 ): ByHand {
   const hand = new Hand(bench.editor, drawing);
   const focus = new LugFocus(frame, drawing);
-  const card = createHandCard(hand, focus, frame);
+  const card = createHandCard(hand, focus, frame, drawing);
   const tools = createHandTools(bench, hand, createZoom(frame), drawing);
   listenForGestures({ frame, hand, drawing });
   listenForKeys(frame, hand, focus, drawing);

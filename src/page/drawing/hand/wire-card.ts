@@ -2,6 +2,7 @@ import { changedWire, wireHow } from "../../describe/wire-ends.ts";
 import { HOW_OPTIONS } from "../../describe/words.ts";
 import { freshId, h } from "../../dom/element.ts";
 import type { WireSource } from "../../state/reading.ts";
+import type { LugSpeech } from "../../words/lug-speech.ts";
 import type { Hand } from "./hand.ts";
 import { colouredWire, wireColour } from "./wire-edits.ts";
 
@@ -46,17 +47,17 @@ function colourField(wire: WireSource, hand: Hand): HTMLElement {
 }
 
 /** What a wire joins, what it is, and what can be done with it. */
-export function wireCard(wire: WireSource, hand: Hand): HTMLElement[] {
+export function wireCard(wire: WireSource, hand: Hand, speech: LugSpeech): HTMLElement[] {
   const ends = hand.endsOf(wire);
   const moves = (["from", "to"] as const).map((end, index) =>
     h(
       "button",
       { type: "button", "data-key": `end-${end}`, onclick: () => hand.takeEnd(wire, end) },
-      `Move the end at ${ends[index]}`,
+      `Move the end at ${speech.words.of(ends[index]!)}`,
     ),
   );
   return [
-    h("h3", {}, `Wire: ${ends.join(" — ")}`),
+    h("h3", {}, "Wire: ", speech.lug(ends[0]), " — ", speech.lug(ends[1])),
     h("div", { class: "field-row" }, howField(wire, hand), colourField(wire, hand)),
     h(
       "div",
