@@ -1,5 +1,6 @@
 import { PresolderError } from "../../../errors.ts";
-import { expandBuild } from "../../expand.ts";
+import { DEFAULT_SCALE_METRES } from "../../../lengths.ts";
+import { draftOf, expandBuild } from "../../expand.ts";
 import { parseOrThrow } from "../../zod-tools.ts";
 import { type Plan, type PlanInput, planSchema } from "../plan-schema.ts";
 import type { PlanChoice, PlanControl, PlanField } from "./field.ts";
@@ -8,15 +9,19 @@ import { pickupFields } from "./pickup-fields.ts";
 import { toneFields, volumeFields } from "./pot-fields.ts";
 import { switchedFields } from "./switched-fields.ts";
 
-/** Why a plan cannot be wired, in the words of its refusal; undefined where it can. */
-export function whyNot(plan: PlanInput): string | undefined {
+function refusalOf(wire: () => unknown): string | undefined {
   try {
-    expandBuild({ presolder: 1, plan });
+    wire();
     return undefined;
   } catch (error) {
     if (!(error instanceof PresolderError)) throw error;
     return error.faults[0]?.message ?? error.message;
   }
+}
+
+/** Why a plan cannot be read or wired, in the words of its refusal; undefined where it can. */
+export function whyNot(plan: PlanInput): string | undefined {
+  return refusalOf(() => expandBuild({ presolder: 1, plan }));
 }
 
 function judged<Choice extends PlanChoice>(
@@ -26,7 +31,8 @@ function judged<Choice extends PlanChoice>(
 ) {
   return choices.map((choice): Choice => {
     if (choice.reason !== undefined || isNow(choice)) return choice;
-    const reason = whyNot(made(choice.value));
+    // What is offered can be read; only whether it can be wired is open.
+    const reason = refusalOf(() => draftOf(made(choice.value), DEFAULT_SCALE_METRES));
     return reason === undefined ? choice : { ...choice, reason };
   });
 }
