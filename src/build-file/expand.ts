@@ -35,7 +35,11 @@ export function hasPlan(input: unknown): input is { plan: unknown } {
   return typeof input === "object" && input !== null && "plan" in input;
 }
 
-function draftOf(plan: Plan, scaleMetres: number): Draft {
+/**
+ * The parts and wires of a plan that the schema has read.
+ * @throws PresolderError BUILD_INVALID where it cannot be wired
+ */
+export function draftOf(plan: Plan, scaleMetres: number): Draft {
   const layout = layoutOf(plan.layout);
   const draft = new Draft();
   const taps = addPickups(draft, plan, layout, scaleMetres);
