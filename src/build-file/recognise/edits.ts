@@ -13,7 +13,8 @@ interface Said {
 /** One thing that was done by hand on top of a plan, in the guard's own names. */
 export type Edit =
   | (Said & { readonly kind: "wire-laid" | "wire-left-out"; readonly between: readonly [string, string] })
-  | (Said & { readonly kind: "part-added" | "part-left-out"; readonly part: string })
+  | (Said & { readonly kind: "part-added"; readonly part: string })
+  | (Said & { readonly kind: "part-left-out"; readonly part: string })
   | (Said & { readonly kind: "value"; readonly part: string; readonly field: string });
 
 /** Joins of the guard's that the plan has not: wires from one of the plan's nets to another. */

@@ -170,7 +170,8 @@ interface Signal {
   readonly toneThrows: Readonly<Record<string, number>>;
 }
 
-const THROWS: Readonly<Record<string, number>> = { bridge: 1, middle: 2, neck: 3 };
+/** The throw of each pickup on a lever's pole, by the plan's names. */
+export const THROWS: Readonly<Record<string, number>> = { bridge: 1, middle: 2, neck: 3 };
 
 function signalOf(guard: Guard, roles: Roles, pickups: Readonly<Record<string, string>>): Signal {
   const volume = roles.volumes[0]!;

@@ -66,7 +66,8 @@ class Comparison {
 
   constructor(plan: Int32Array, guard: Guard) {
     const numbers = new Map<number, number>();
-    this.#plan = plan.map((root) => numbers.get(root) ?? (numbers.set(root, numbers.size), numbers.size - 1));
+    for (const root of plan) if (!numbers.has(root)) numbers.set(root, numbers.size);
+    this.#plan = plan.map((root) => numbers.get(root)!);
     this.#guard = guard.netOf;
     this.#count = guard.netCount;
     this.#nets = numbers.size + guard.netCount;

@@ -1,6 +1,6 @@
 import { hasCoilLeads } from "../lug-names.ts";
 import { layoutOf } from "../plans/layouts.ts";
-import { isTwoWay, keptCoil } from "./first-reading.ts";
+import { groundNet, isTwoWay, keptCoil, THROWS } from "./first-reading.ts";
 import { type Guard, namesOf, netAt, partOf } from "./guard.ts";
 import type { BleedSketch, Option, Sketch, SwitchAt } from "./sketch.ts";
 
@@ -56,11 +56,43 @@ function purposes(guard: Guard, sketch: Sketch, at: SwitchAt): Option[][] {
   ];
 }
 
+const netsOf = (guard: Guard, isOwn: (lug: string) => boolean): number[] =>
+  guard.table.lugs.flatMap(({ name }, lug) => (isOwn(name) ? [guard.netOf[lug]!] : []));
+
+/** Nets at which a two-way switch could meet a pickup: its leads, its throws, and what lies behind another such switch. */
+function meetingNets(guard: Guard, sketch: Sketch, pickup: string, switches: readonly SwitchAt[]): Set<number> {
+  const leads = netsOf(guard, (lug) => lug.startsWith(`${sketch.pickups[pickup]}.`));
+  const number = layoutOf(sketch.layout).pickups.length === 3 || pickup === "bridge" ? THROWS[pickup] : "[23]";
+  const isThrow = new RegExp(`^${sketch.selector}\\.[AB]${number}$`);
+  const nets = new Set([...leads, ...netsOf(guard, (lug) => isThrow.test(lug))]);
+  for (const at of switches) {
+    const behind = netsOf(guard, (lug) => lug.startsWith(`${controlOf(at)}.`));
+    if (behind.some((net) => leads.includes(net))) for (const net of behind) nets.add(net);
+  }
+  return nets;
+}
+
+/** Whether the switch meets a pickup anywhere but at ground, where everything meets. */
+function meets(guard: Guard, sketch: Sketch, at: SwitchAt): (pickup: string) => boolean {
+  const ground = groundNet(guard);
+  const own = netsOf(guard, (lug) => lug.startsWith(`${controlOf(at)}.`)).filter((net) => net !== ground);
+  const others = twoWaySwitches(guard, sketch).filter(({ part }) => part !== at.part);
+  const met = Object.keys(sketch.pickups).filter((pickup) => {
+    const nets = meetingNets(guard, sketch, pickup, others);
+    return own.some((net) => nets.has(net));
+  });
+  return (pickup) => met.includes(pickup);
+}
+
+const pickupsOf = (option: Option) => (option.kind === "seriesLink" ? option.pickups : [option.pickup]);
+
 function switchChoice(guard: Guard, sketch: Sketch, at: SwitchAt): Choice {
   const elsewhere = sketch.options.filter((option) => option.kind === "automatic" || option.at.part !== at.part);
   const isOnce = (option: Option) => option.kind === "alwaysOn" || option.kind === "seriesLink";
+  const isMet = meets(guard, sketch, at);
   return purposes(guard, sketch, at)
     .filter((purpose) => !purpose.some((a) => isOnce(a) && elsewhere.some((b) => a.kind === b.kind)))
+    .filter((purpose) => purpose.flatMap(pickupsOf).every(isMet))
     .map((purpose) => ({ ...sketch, options: [...elsewhere, ...purpose] }));
 }
 
@@ -68,7 +100,7 @@ function automaticChoice(guard: Guard, sketch: Sketch): Choice {
   if (layoutOf(sketch.layout).selector !== "lever-5") return [];
   const others = sketch.options.filter(({ kind }) => kind !== "automatic");
   const pickups = ["bridge", "neck"].filter((name) => hasCoilLeads(partOf(guard, sketch.pickups[name]!, "pickup")));
-  const sets = pickups.reduce<string[][]>((sets, name) => [...sets, ...sets.map((set) => [...set, name])], [[]]);
+  const sets = [[], ...pickups.map((name) => [name]), ...(pickups.length > 1 ? [pickups] : [])];
   return sets.map((set) => ({
     ...sketch,
     options: [

@@ -75,7 +75,7 @@ function potSpec(guard: Guard, name: string | undefined): { pot: PotSpec["pot"] 
 }
 
 /** What is written on a cap or a resistor. */
-function valueOf(guard: Guard, name: string | undefined, otherwise: string): number | string {
+function valueWritten(guard: Guard, name: string | undefined, otherwise: string): number | string {
   const part = name === undefined ? undefined : guard.written.parts[name];
   if (part?.kind === "cap") return part.capacitance;
   return part?.kind === "resistor" ? part.resistance : otherwise;
@@ -167,9 +167,9 @@ function volumesOf(guard: Guard, sketch: Sketch): Partial<PlanInput> {
 
 function bleedOf(guard: Guard, { bleed }: Sketch): PlanInput["trebleBleed"] {
   if (!bleed) return undefined;
-  const capacitance = valueOf(guard, bleed.caps.find(Boolean), "1n");
+  const capacitance = valueWritten(guard, bleed.caps.find(Boolean), "1n");
   if (bleed.how === "alone") return { capacitance };
-  return { capacitance, [bleed.how]: valueOf(guard, bleed.resistors.find(Boolean), "150k") };
+  return { capacitance, [bleed.how]: valueWritten(guard, bleed.resistors.find(Boolean), "150k") };
 }
 
 /** Splits whose order decides which pole each takes stay together. */
@@ -201,7 +201,7 @@ export function planIn(guard: Guard, sketch: Sketch): PlanInput {
   const naming = { pots: potNames(sketch) };
   const tones = sketch.tones.map(({ pot, cap, pickups }) => ({
     ...potSpec(guard, pot),
-    ...(sketch.sharedCap === undefined ? { cap: valueOf(guard, cap, USUAL_CAP) } : {}),
+    ...(sketch.sharedCap === undefined ? { cap: valueWritten(guard, cap, USUAL_CAP) } : {}),
     ...(pickups.length > 0 ? { pickups: [...pickups] } : {}),
   }));
   const bleed = bleedOf(guard, sketch);
@@ -212,7 +212,7 @@ export function planIn(guard: Guard, sketch: Sketch): PlanInput {
     ...volumesOf(guard, sketch),
     ...(sketch.independent ? { independentVolumes: true } : {}),
     ...(tones.length > 0 ? { tones } : {}),
-    ...(sketch.sharedCap === undefined ? {} : { sharedCap: valueOf(guard, sketch.sharedCap, USUAL_CAP) }),
+    ...(sketch.sharedCap === undefined ? {} : { sharedCap: valueWritten(guard, sketch.sharedCap, USUAL_CAP) }),
     ...(tones.length > 0 && sketch.toneFeed === "after-volume" ? { toneFeed: "after-volume" as const } : {}),
     ...(bleed ? { trebleBleed: bleed } : {}),
     ...optionsOf(sketch, naming, firstCoil),
@@ -220,7 +220,7 @@ export function planIn(guard: Guard, sketch: Sketch): PlanInput {
       ? {
           resistors: sketch.resistors.map(({ part, across }) => ({
             across: "pickup" in across ? across.pickup : (naming.pots.get(across.pot) ?? across.pot),
-            resistance: valueOf(guard, part, "470k"),
+            resistance: valueWritten(guard, part, "470k"),
           })),
         }
       : {}),

@@ -18,9 +18,10 @@ function swapOf(guard: Guard, a: string, b: string): Swaps {
 
 /** Every choice of some of the swaps. */
 function subsets(all: readonly Swaps[]): Swaps[] {
-  return all
-    .reduce<Swaps[]>((chosen, swaps) => [...chosen, ...chosen.map((some) => [...some, ...swaps])], [[]])
-    .slice(1);
+  const [first, ...rest] = all;
+  if (!first) return [[]];
+  const without = subsets(rest);
+  return [...without, ...without.map((some) => [...first, ...some])];
 }
 
 /** Poles A and B of a switch that has two alike. */
@@ -59,7 +60,7 @@ export type IsSplit = (planName: string) => boolean;
 const hasTwoLugs = (draft: Draft, lugs: readonly string[]) =>
   draft.wires.filter(({ from, to }) => lugs.includes(from) || lugs.includes(to)).length === 1;
 
-function tonePairs(draft: Draft): [pot: string, cap: string][] {
+export function tonePairs(draft: Draft): [pot: string, cap: string][] {
   return [...tonePot(draft)].filter(([pot, cap]) => hasTwoLugs(draft, [`${pot}.2`, `${cap}.a`]));
 }
 
@@ -70,14 +71,14 @@ function tonePot(draft: Draft): Map<string, string> {
   return pairs;
 }
 
-function bleedPairs(draft: Draft): [cap: string, resistor: string][] {
+export function bleedPairs(draft: Draft): [cap: string, resistor: string][] {
   return draft.wires.flatMap(({ from, to }): [string, string][] =>
     /^bleed\d?\.b$/.test(from) && /^bleedResistor\d?\.a$/.test(to) ? [[from.slice(0, -2), to.slice(0, -2)]] : [],
   );
 }
 
 /** Pickups of which one coil alone can sound, so that it matters which. */
-function splitPickups(draft: Draft): Set<string> {
+export function splitPickups(draft: Draft): Set<string> {
   const meets = new Map<string, number>();
   for (const { from, to } of draft.wires) {
     for (const lug of [from, to]) if (lug.split(".").length === 3) meets.set(lug, (meets.get(lug) ?? 0) + 1);
