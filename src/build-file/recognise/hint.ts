@@ -45,5 +45,10 @@ export function asHinted(guard: Guard, first: Sketch, hint: Plan): Sketch | unde
     const pickups = (hint.tones[i]!.pickups ?? []).filter(known);
     return { ...tone, pickups: pickups.length === all.length ? [] : all.filter((name) => pickups.includes(name)) };
   });
-  return { ...first, options, tones, toneFeed: hint.toneFeed, independent: hint.independentVolumes };
+  const resistors = first.resistors.map(({ part, across }, i) => {
+    const place = hint.resistors[i]?.across ?? "";
+    const pot = pots.get(place);
+    return { part, across: known(place) ? { pickup: place } : pot === undefined ? across : { pot } };
+  });
+  return { ...first, options, tones, toneFeed: hint.toneFeed, independent: hint.independentVolumes, resistors };
 }

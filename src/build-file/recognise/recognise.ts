@@ -9,6 +9,8 @@ import type { Sketch } from "./sketch.ts";
 
 /** More than this done by hand, and it is a guard of its own. */
 export const MAX_EDITS = 8;
+/** The largest guards of plans have about a hundred lugs; with four times as many far more than that is done by hand. */
+const MAX_LUGS = 400;
 
 /** The plan of a guard, what was done by hand on top of it, and the guard's name of each part of the plan. */
 export interface Recognised {
@@ -23,25 +25,34 @@ export interface Unrecognised {
   readonly why: string;
 }
 
-function startsFor(guard: Guard, first: Sketch, hint: PlanInput | undefined): Trial[] {
+function hintedTrial(guard: Guard, first: Sketch, hint: PlanInput | undefined): Trial | undefined {
   const read = hint === undefined ? undefined : planSchema.safeParse(hint);
-  const hinted = read?.success ? asHinted(guard, first, read.data) : undefined;
-  return [hinted, first].flatMap((sketch) => {
-    const trial = sketch && tryOut(guard, sketch);
-    return trial ? [trial] : [];
-  });
+  const sketch = read?.success ? asHinted(guard, first, read.data) : undefined;
+  return sketch && tryOut(guard, sketch);
 }
 
-function nearest(guard: Guard, starts: readonly Trial[]): Trial | undefined {
-  const exact = starts.find(({ apart }) => apart === 0);
-  if (exact) return exact;
-  let best: Trial | undefined;
-  for (const start of starts) {
-    const found = descend(guard, start);
-    if (!best || found.apart < best.apart) best = found;
-    if (best.apart === 0) break;
+/** A resistor from a pickup's hot side to ground, where it is across a volume's lugs too, is said to be across the pickup. */
+function acrossPickups(guard: Guard, trial: Trial): Trial {
+  const pickups = Object.keys(trial.sketch.pickups).map((pickup) => ({ pickup }));
+  let best = trial;
+  for (const [i, { part, across }] of trial.sketch.resistors.entries()) {
+    if ("pickup" in across) continue;
+    const others = pickups.map((other) => ({
+      ...best.sketch,
+      resistors: best.sketch.resistors.with(i, { part, across: other }),
+    }));
+    best = others.map((sketch) => tryOut(guard, sketch)).find((other) => other && other.apart <= best.apart) ?? best;
   }
   return best;
+}
+
+/** @param hinted a plan that wins a tie */
+function nearest(guard: Guard, hinted: Trial | undefined, first: Trial | undefined): Trial | undefined {
+  if (hinted?.apart === 0) return hinted;
+  const other = first && descend(guard, first);
+  if (!hinted || other?.apart === 0) return other && acrossPickups(guard, other);
+  const near = descend(guard, hinted);
+  return other && other.apart < near.apart ? acrossPickups(guard, other) : near;
 }
 
 /**
@@ -53,9 +64,11 @@ function nearest(guard: Guard, starts: readonly Trial[]): Trial | undefined {
 export function recognise(build: BuildInput, hint?: PlanInput): Recognised | Unrecognised {
   const guard = guardOf(build);
   if (typeof guard === "string") return { plan: null, why: guard };
+  if (guard.table.lugs.length > MAX_LUGS) return { plan: null, why: "It has far more parts than any plan." };
   const roles = rolesIn(guard);
   if (typeof roles === "string") return { plan: null, why: roles };
-  const best = nearest(guard, startsFor(guard, firstReading(guard, roles), hint));
+  const first = firstReading(guard, roles);
+  const best = nearest(guard, hintedTrial(guard, first, hint), tryOut(guard, first));
   if (!best || best.apart > MAX_EDITS)
     return { plan: null, why: "Its wires are too far from those of any plan with the same parts." };
   const { plan, draft, names, fit } = best;

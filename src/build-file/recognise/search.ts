@@ -37,31 +37,33 @@ export function tryOut(guard: Guard, sketch: Sketch): Trial | undefined {
   return { sketch, plan, draft, names, fit, apart: fit.apart + leftOut + added + values };
 }
 
-function better(guard: Guard, best: Trial, choice: Choice): Trial {
-  let nearest = best;
-  for (const sketch of choice) {
-    const trial = tryOut(guard, sketch);
-    if (trial && trial.apart < nearest.apart) nearest = trial;
-    if (nearest.apart === 0) break;
-  }
-  return nearest;
-}
+/** Plans tried from one start, where a guard's many switches leave many; the customary ones take at most a hundred. */
+const MAX_TRIALS = 400;
 
-/** Changes one thing at a time until no change brings the plan nearer to the guard. */
+/**
+ * Changes one thing at a time until no change brings the plan nearer to the guard.
+ * @param from a plan to begin with
+ */
 export function descend(guard: Guard, from: Trial): Trial {
   let best = from;
-  for (let improved = true; improved && best.apart > 0; ) {
-    improved = false;
-    const count = choicesAbout(guard, best.sketch).length;
-    for (let i = 0; i < count && best.apart > 0; i++) {
-      const choices = choicesAbout(guard, best.sketch)[i]?.() ?? [];
-      for (const choice of choices) {
-        const found = better(guard, best, choice);
-        if (found.apart >= best.apart) continue;
-        [best, improved] = [found, true];
-        break;
-      }
+  let trials = 0;
+  const isDone = () => best.apart === 0 || trials >= MAX_TRIALS;
+  const tryChoice = (choice: Choice) => {
+    let nearest = best;
+    for (const sketch of choice) {
+      if (nearest.apart === 0 || trials++ >= MAX_TRIALS) break;
+      const trial = tryOut(guard, sketch);
+      if (trial && trial.apart < nearest.apart) nearest = trial;
     }
+    const isNearer = nearest !== best;
+    best = nearest;
+    return isNearer;
+  };
+  for (let improved = true; improved && !isDone(); ) {
+    improved = false;
+    // A choice taken changes what the others are about, so they are drawn up anew.
+    for (let i = 0; i < choicesAbout(guard, best.sketch).length && !isDone(); i++)
+      improved = choicesAbout(guard, best.sketch)[i]!().some(tryChoice) || improved;
   }
   return best;
 }
