@@ -3,10 +3,19 @@ import type { Draft } from "../plans/draft.ts";
 import type { Guard } from "./guard.ts";
 import { type Turn, turnsOf } from "./turns.ts";
 
-/** A plan's long form laid onto a guard, part by part. */
-export interface Fit {
+/** How far a plan is from a guard, and of two equally far which has more lugs where they belong. */
+export interface Distance {
   /** Lugs to join and lugs to part until the nets are the same; 0 where they are. */
   readonly apart: number;
+  /** Pairs of lugs, each with itself too, that are together in both. */
+  readonly together: number;
+}
+
+export const isNearer = (a: Distance, b: Distance): boolean =>
+  a.apart < b.apart || (a.apart === b.apart && a.apart > 0 && a.together > b.together);
+
+/** A plan's long form laid onto a guard, part by part. */
+export interface Fit extends Distance {
   /** The plan's net of each of the guard's lugs; a lug that the plan has not is a net of its own. */
   readonly planNetOf: Int32Array;
   /** The lug that stands in the plan where this one of the guard does: itself, unless its part is turned round. */
@@ -59,10 +68,9 @@ export function planNets(draft: Draft, map: LugMap, lugCount: number): Int32Arra
 class Comparison {
   readonly #plan: Int32Array;
   readonly #guard: Int32Array;
-  readonly #seen: Int32Array;
+  readonly #sizes: Int32Array;
   readonly #count: number;
   readonly #nets: number;
-  #turn = 0;
 
   constructor(plan: Int32Array, guard: Guard) {
     const numbers = new Map<number, number>();
@@ -71,20 +79,26 @@ class Comparison {
     this.#guard = guard.netOf;
     this.#count = guard.netCount;
     this.#nets = numbers.size + guard.netCount;
-    this.#seen = new Int32Array(numbers.size * guard.netCount);
+    this.#sizes = new Int32Array(numbers.size * guard.netCount);
+  }
+
+  #pieceAt(lug: number, role: number): number {
+    return this.#plan[role]! * this.#count + this.#guard[lug]!;
   }
 
   /** @param roleOf which lug of the plan stands at each lug of the guard */
-  apart(roleOf: Int32Array): number {
-    this.#turn++;
+  distance(roleOf: Int32Array): Distance {
     let pieces = 0;
+    let together = 0;
     for (let lug = 0; lug < roleOf.length; lug++) {
-      const piece = this.#plan[roleOf[lug]!]! * this.#count + this.#guard[lug]!;
-      if (this.#seen[piece] === this.#turn) continue;
-      this.#seen[piece] = this.#turn;
-      pieces++;
+      const piece = this.#pieceAt(lug, roleOf[lug]!);
+      const size = this.#sizes[piece]!;
+      this.#sizes[piece] = size + 1;
+      if (size === 0) pieces++;
+      together += 2 * size + 1;
     }
-    return 2 * pieces - this.#nets;
+    for (let lug = 0; lug < roleOf.length; lug++) this.#sizes[this.#pieceAt(lug, roleOf[lug]!)] = 0;
+    return { apart: 2 * pieces - this.#nets, together };
   }
 }
 
@@ -98,25 +112,21 @@ function turned(
 }
 
 /** Turns every part that may be turned until no turn brings the two nearer. */
-function settle(
-  compare: Comparison,
-  turns: readonly Turn[],
-  count: number,
-): { roleOf: Int32Array<ArrayBuffer>; apart: number } {
+function settle(compare: Comparison, turns: readonly Turn[], count: number): Distance & Pick<Fit, "roleOf"> {
   let roleOf = Int32Array.from({ length: count }, (_, lug) => lug);
-  let apart = compare.apart(roleOf);
-  for (let improved = true; improved && apart > 0; ) {
+  let distance = compare.distance(roleOf);
+  for (let improved = true; improved && distance.apart > 0; ) {
     improved = false;
     for (const { ways } of turns) {
       for (const swaps of ways) {
         const next = turned(roleOf, swaps);
-        const found = compare.apart(next);
-        if (found >= apart) continue;
-        [roleOf, apart, improved] = [next, found, true];
+        const found = compare.distance(next);
+        if (!isNearer(found, distance)) continue;
+        [roleOf, distance, improved] = [next, found, true];
       }
     }
   }
-  return { roleOf, apart };
+  return { ...distance, roleOf };
 }
 
 /**
@@ -126,6 +136,6 @@ function settle(
 export function fitOnto(guard: Guard, draft: Draft, names: ReadonlyMap<string, string>): Fit {
   const count = guard.table.lugs.length;
   const nets = planNets(draft, new LugMap(guard, names), count);
-  const { roleOf, apart } = settle(new Comparison(nets, guard), turnsOf(guard, draft, names), count);
-  return { apart, roleOf, planNetOf: roleOf.map((role) => nets[role]!) };
+  const settled = settle(new Comparison(nets, guard), turnsOf(guard, draft, names), count);
+  return { ...settled, planNetOf: settled.roleOf.map((role) => nets[role]!) };
 }

@@ -21,6 +21,8 @@ export function keptTurns(
   const inNext = rowsOf(next).map((row) => row.map((name) => inOld.get(name)).join());
   const broken = rowsOf(old).filter((row) => !inNext.includes(row.join()));
   const split = [...splitPickups(next)].map((name) => inOld.get(name) ?? name);
-  const straight = new Set([...broken.flat(), ...split].map((name) => names.get(name)));
+  const topped = next.wires.flatMap(({ from, to }) => [from, to]).filter((lug) => /^tone\d?\.3$/.test(lug));
+  const whole = topped.map((lug) => lug.slice(0, -2)).map((name) => inOld.get(name) ?? name);
+  const straight = new Set([...broken.flat(), ...split, ...whole].map((name) => names.get(name)));
   return fit.roleOf.map((role, lug) => (straight.has(guard.table.lugs[lug]!.part) ? lug : role));
 }

@@ -2,14 +2,14 @@ import { PresolderError } from "../../errors.ts";
 import { draftOf } from "../expand.ts";
 import type { Draft } from "../plans/draft.ts";
 import type { PlanInput } from "../plans/plan-schema.ts";
-import { type Fit, fitOnto } from "./fit.ts";
+import { type Distance, type Fit, fitOnto, isNearer } from "./fit.ts";
 import type { Guard } from "./guard.ts";
 import { type Choice, choicesAbout } from "./neighbours.ts";
 import { namesIn, planIn, readPlan, type Sketch } from "./sketch.ts";
 import { valuesApart } from "./values-apart.ts";
 
 /** A plan laid onto a guard. */
-export interface Trial {
+export interface Trial extends Distance {
   readonly sketch: Sketch;
   readonly plan: PlanInput;
   readonly draft: Draft;
@@ -34,7 +34,7 @@ export function tryOut(guard: Guard, sketch: Sketch): Trial | undefined {
   const leftOut = Object.keys(draft.parts).length - names.size;
   const added = Object.keys(guard.build.parts).length - names.size;
   const values = valuesApart(guard, draft, names).length;
-  return { sketch, plan, draft, names, fit, apart: fit.apart + leftOut + added + values };
+  return { sketch, plan, draft, names, fit, apart: fit.apart + leftOut + added + values, together: fit.together };
 }
 
 /** Plans tried from one start, where a guard's many switches leave many; the customary ones take at most a hundred. */
@@ -53,11 +53,11 @@ export function descend(guard: Guard, from: Trial): Trial {
     for (const sketch of choice) {
       if (nearest.apart === 0 || trials++ >= MAX_TRIALS) break;
       const trial = tryOut(guard, sketch);
-      if (trial && trial.apart < nearest.apart) nearest = trial;
+      if (trial && isNearer(trial, nearest)) nearest = trial;
     }
-    const isNearer = nearest !== best;
+    const isFound = nearest !== best;
     best = nearest;
-    return isNearer;
+    return isFound;
   };
   for (let improved = true; improved && !isDone(); ) {
     improved = false;

@@ -111,7 +111,7 @@ export function turnsOf(guard: Guard, draft: Draft, names: ReadonlyMap<string, s
   for (const [pot, cap] of tonePairs(draft)) {
     const [track, legged] = [at(pot), at(cap)];
     if (track === undefined || legged === undefined || !isTopFree(guard, track)) continue;
-    inRow.add(cap);
+    for (const name of [pot, cap]) inRow.add(name);
     turns.push(rowTurn(guard, [`${track}.1`, `${track}.2`], [`${legged}.a`, `${legged}.b`]));
   }
   for (const [cap, resistor] of bleedPairs(draft)) {
@@ -122,8 +122,10 @@ export function turnsOf(guard: Guard, draft: Draft, names: ReadonlyMap<string, s
   }
   for (const [name, part] of Object.entries(draft.parts)) {
     const here = at(name);
-    if (here !== undefined && (part.kind === "cap" || part.kind === "resistor") && !inRow.has(name))
-      turns.push({ ways: [legs(guard, here)] });
+    if (here === undefined || inRow.has(name)) continue;
+    if (part.kind === "cap" || part.kind === "resistor") turns.push({ ways: [legs(guard, here)] });
+    if (part.kind === "pot" && part.role === "tone" && isTopFree(guard, here))
+      turns.push({ ways: [swapOf(guard, `${here}.1`, `${here}.2`)] });
   }
   return turns;
 }
