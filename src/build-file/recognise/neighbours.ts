@@ -129,18 +129,40 @@ function toneChoices(sketch: Sketch): Choice[] {
   );
 }
 
+function withBleed(sketch: Sketch, bleed: BleedSketch | undefined): Sketch {
+  const resistors = sketch.resistors.filter(({ part }) => bleed?.how === "alone" || !bleed?.resistors.includes(part));
+  return { ...sketch, bleed, resistors };
+}
+
 function bleedChoice(guard: Guard, sketch: Sketch): Choice {
   const { bleed, volumes } = sketch;
   if (!bleed) return [];
-  const taken = new Set(sketch.resistors.map(({ part }) => part));
-  const free = namesOf(guard, "resistor").filter((name) => !taken.has(name));
-  const withResistor = (["parallel", "series"] as const).flatMap((how): BleedSketch[] => {
-    const own = bleed.resistors.filter((name) => name !== undefined);
-    const resistors = own.length > 0 ? bleed.resistors : volumes.map((_, i) => free[i]);
-    return resistors.some((name) => name !== undefined) ? [{ ...bleed, how, resistors }] : [];
-  });
+  const all = namesOf(guard, "resistor");
+  const sets = volumes.length > 1 ? pairsOf(all) : all.map((name) => [name]);
+  const withResistors = sets.flatMap((resistors) =>
+    (["parallel", "series"] as const).map((how): BleedSketch => ({ ...bleed, how, resistors })),
+  );
   const alone: BleedSketch = { ...bleed, how: "alone", resistors: [] };
-  return [undefined, alone, ...withResistor].map((other) => ({ ...sketch, bleed: other }));
+  return [undefined, alone, ...withResistors].map((other) => withBleed(sketch, other));
+}
+
+/** One cap for both tones, or one for each. */
+function sharedCapChoice(sketch: Sketch): Choice {
+  const [first, second] = sketch.tones;
+  if (!first || !second) return [];
+  if (sketch.sharedCap !== undefined)
+    return [
+      {
+        ...sketch,
+        sharedCap: undefined,
+        tones: [
+          { ...first, cap: sketch.sharedCap },
+          { ...second, cap: undefined },
+        ],
+      },
+    ];
+  const caps = [first.cap, second.cap].filter((cap) => cap !== undefined);
+  return caps.map((cap): Sketch => ({ ...sketch, sharedCap: cap }));
 }
 
 function resistorChoices(sketch: Sketch): Choice[] {
@@ -175,6 +197,7 @@ export function choicesAbout(guard: Guard, sketch: Sketch): readonly (() => Choi
     () => (sketch.volumes.length > 1 ? [[{ ...sketch, volumes: ownersSwapped(sketch) }]] : []),
     () => [[otherFeed(sketch)]],
     () => toneChoices(sketch),
+    () => [sharedCapChoice(sketch)],
     () => [automaticChoice(guard, sketch)],
     () => resistorChoices(sketch),
     () => [bleedChoice(guard, sketch)],

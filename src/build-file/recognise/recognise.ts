@@ -46,12 +46,17 @@ function acrossPickups(guard: Guard, trial: Trial): Trial {
   return best;
 }
 
+/** Edits that a slip of the hand makes: a wire laid, left out, or on another lug. */
+const AT_ONCE = 2;
+
 /** @param hinted a plan that wins a tie */
 function nearest(guard: Guard, hinted: Trial | undefined, first: Trial | undefined): Trial | undefined {
   if (hinted?.apart === 0) return hinted;
+  const near = hinted && descend(guard, hinted);
+  // What is a wire away from the hint is no nearer to anything else, unless it shows at first sight.
+  if (near && near.apart <= AT_ONCE && !(first && first.apart < near.apart)) return near;
   const other = first && descend(guard, first);
-  if (!hinted || other?.apart === 0) return other && acrossPickups(guard, other);
-  const near = descend(guard, hinted);
+  if (!near) return other && acrossPickups(guard, other);
   return other && other.apart < near.apart ? acrossPickups(guard, other) : near;
 }
 

@@ -10,6 +10,10 @@ export interface ValueApart {
   readonly words: string;
 }
 
+/** Almost always the plan's value is the one written on the guard's part, and need not be read. */
+const isWritten = (planned: object, written: object | undefined, field: "capacitance" | "resistance") =>
+  Object.is(planned[field as keyof typeof planned], written?.[field as keyof typeof written]);
+
 const farads = (text: number | string) => parseQuantity(text, "capacitance").value;
 const ohms = (text: number | string) => parseQuantity(text, "resistance").value;
 
@@ -33,8 +37,10 @@ function potApart(guard: Guard, name: string, drives: unknown): ValueApart[] {
 export function valuesApart(guard: Guard, draft: Draft, names: ReadonlyMap<string, string>): ValueApart[] {
   return [...names].flatMap(([planName, name]): ValueApart[] => {
     const [planned, part] = [draft.parts[planName]!, guard.build.parts[name]!];
+    const written = guard.written.parts[name];
     if (planned.kind === "pot" && part.kind === "pot") return potApart(guard, name, planned.drives);
     if (part.kind === "jack" && part.stereo) return [{ part: name, field: "stereo", words: "is a stereo jack" }];
+    if (isWritten(planned, written, part.kind === "cap" ? "capacitance" : "resistance")) return [];
     if (planned.kind === "cap" && part.kind === "cap" && farads(planned.capacitance) !== part.capacitance)
       return [{ part: name, field: "capacitance", words: "has another value than the plan can say" }];
     if (planned.kind === "resistor" && part.kind === "resistor" && ohms(planned.resistance) !== part.resistance)
