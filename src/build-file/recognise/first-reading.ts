@@ -406,6 +406,21 @@ function padded(tones: ToneSketch[], least: number): ToneSketch[] {
   return [...tones, ...Array.from({ length: Math.max(0, least - tones.length) }, () => missing)];
 }
 
+/** Whether a resistor's hot end is anywhere near where a plan would put it. */
+function isInPlace(guard: Guard, roles: Roles, part: string): boolean {
+  const hot = legNets(guard, part).filter((net) => net !== roles.ground);
+  const isNear = (name: string) => {
+    const { kind } = guard.build.parts[name]!;
+    return kind === "pickup" || kind === "switch" || roles.volumes.includes(name);
+  };
+  const acrossPot = [...roles.volumes, ...roles.tones].some((pot) =>
+    sameNets(legNets(guard, part), [netAt(guard, `${pot}.1`), netAt(guard, `${pot}.3`)]),
+  );
+  return acrossPot || guard.table.lugs.some((lug) => isNear(lug.part) && hot.includes(netAt(guard, lug.name)));
+}
+
+const MAX_RESISTORS = 6;
+
 /** Resistors that are of no treble bleed, each across whatever its legs are nearest to. */
 function readResistors(
   guard: Guard,
@@ -413,17 +428,16 @@ function readResistors(
   pickups: Readonly<Record<string, string>>,
   taken: readonly (string | undefined)[],
 ): Sketch["resistors"] {
-  const free = inPlanOrder(
-    namesOf(guard, "resistor").filter((name) => !taken.includes(name)),
-    "resistor",
-  ).slice(0, 6);
-  return free.map((part) => {
-    const hot = legNets(guard, part).filter((net) => net !== roles.ground);
-    const pickup = Object.entries(pickups).find(([, name]) =>
-      guard.table.lugs.some((lug) => lug.part === name && hot.includes(netAt(guard, lug.name))),
-    );
-    return { part, across: pickup ? { pickup: pickup[0] } : { pot: roles.volumes[0]! } };
-  });
+  const free = namesOf(guard, "resistor").filter((name) => !taken.includes(name) && isInPlace(guard, roles, name));
+  return inPlanOrder(free, "resistor")
+    .slice(0, MAX_RESISTORS)
+    .map((part) => {
+      const hot = legNets(guard, part).filter((net) => net !== roles.ground);
+      const pickup = Object.entries(pickups).find(([, name]) =>
+        guard.table.lugs.some((lug) => lug.part === name && hot.includes(netAt(guard, lug.name))),
+      );
+      return { part, across: pickup ? { pickup: pickup[0] } : { pot: roles.volumes[0]! } };
+    });
 }
 
 /** What the guard looks like at first sight, its push-pulls and small switches still without a purpose. */

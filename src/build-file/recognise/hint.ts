@@ -45,10 +45,13 @@ export function asHinted(guard: Guard, first: Sketch, hint: Plan): Sketch | unde
     const pickups = (hint.tones[i]!.pickups ?? []).filter(known);
     return { ...tone, pickups: pickups.length === all.length ? [] : all.filter((name) => pickups.includes(name)) };
   });
-  const resistors = first.resistors.map(({ part, across }, i) => {
+  const isNamed = ({ part }: Sketch["resistors"][number]) => hint.resistors.length > 0 && /^resistor\d?$/.test(part);
+  const likely = [...first.resistors].sort((a, b) => Number(isNamed(b)) - Number(isNamed(a)));
+  const resistors = likely.slice(0, hint.resistors.length).map(({ part, across }, i) => {
     const place = hint.resistors[i]?.across ?? "";
     const pot = pots.get(place);
     return { part, across: known(place) ? { pickup: place } : pot === undefined ? across : { pot } };
   });
-  return { ...first, options, tones, toneFeed: hint.toneFeed, independent: hint.independentVolumes, resistors };
+  const bleed = hint.trebleBleed && first.bleed;
+  return { ...first, options, tones, toneFeed: hint.toneFeed, independent: hint.independentVolumes, resistors, bleed };
 }

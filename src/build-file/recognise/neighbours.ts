@@ -165,13 +165,20 @@ function sharedCapChoice(sketch: Sketch): Choice {
   return caps.map((cap): Sketch => ({ ...sketch, sharedCap: cap }));
 }
 
-function resistorChoices(sketch: Sketch): Choice[] {
+function resistorChoices(guard: Guard, sketch: Sketch): Choice[] {
   const pots = [...sketch.volumes, ...sketch.tones].flatMap(({ pot }) => (pot === undefined ? [] : [{ pot }]));
   const places = [...Object.keys(sketch.pickups).map((pickup) => ({ pickup })), ...pots];
-  return sketch.resistors.map(({ part }, i) => [
-    ...places.map((across) => ({ ...sketch, resistors: sketch.resistors.with(i, { part, across }) })),
-    { ...sketch, resistors: sketch.resistors.toSpliced(i, 1) },
-  ]);
+  const known = [...sketch.resistors.map(({ part }) => part), ...(sketch.bleed?.resistors ?? [])];
+  const free = namesOf(guard, "resistor").filter((part) => !known.includes(part));
+  return [
+    ...sketch.resistors.map(({ part }, i) => [
+      ...places.map((across) => ({ ...sketch, resistors: sketch.resistors.with(i, { part, across }) })),
+      { ...sketch, resistors: sketch.resistors.toSpliced(i, 1) },
+    ]),
+    ...free.map((part) =>
+      places.map((across): Sketch => ({ ...sketch, resistors: [...sketch.resistors, { part, across }] })),
+    ),
+  ];
 }
 
 const otherFeed = (sketch: Sketch): Sketch => ({
@@ -199,7 +206,7 @@ export function choicesAbout(guard: Guard, sketch: Sketch): readonly (() => Choi
     () => toneChoices(sketch),
     () => [sharedCapChoice(sketch)],
     () => [automaticChoice(guard, sketch)],
-    () => resistorChoices(sketch),
+    () => resistorChoices(guard, sketch),
     () => [bleedChoice(guard, sketch)],
     () => keepsChoices(guard, sketch),
   ];

@@ -15,8 +15,20 @@ export interface Trial extends Distance {
   readonly draft: Draft;
   readonly names: ReadonlyMap<string, string>;
   readonly fit: Fit;
-  /** Edits that make the guard of the plan. */
-  readonly apart: number;
+}
+
+/**
+ * An added part as two edits, whatever it is wired to: as many as one leg on the wrong lug, so that neither is likelier. Its own
+ * wires have been counted among what is apart.
+ */
+function addedParts(guard: Guard, names: ReadonlyMap<string, string>): number {
+  const used = new Set(names.values());
+  const added = new Set(Object.keys(guard.build.parts).filter((name) => !used.has(name)));
+  if (added.size === 0) return 0;
+  const sizes = new Int32Array(guard.netCount);
+  for (const net of guard.netOf) sizes[net] = sizes[net]! + 1;
+  const wired = guard.table.lugs.filter(({ part }, lug) => added.has(part) && sizes[guard.netOf[lug]!]! > 1);
+  return 2 * added.size - wired.length;
 }
 
 /** The plan of a sketch laid onto its guard; undefined where no such plan can be wired. */
@@ -31,10 +43,16 @@ export function tryOut(guard: Guard, sketch: Sketch): Trial | undefined {
   }
   const names = new Map([...namesIn(sketch)].filter(([planName]) => planName in draft.parts));
   const fit = fitOnto(guard, draft, names);
+  const { apart, together } = fit;
   const leftOut = Object.keys(draft.parts).length - names.size;
-  const added = Object.keys(guard.build.parts).length - names.size;
+  const added = addedParts(guard, names);
   const values = valuesApart(guard, draft, names).length;
-  return { sketch, plan, draft, names, fit, apart: fit.apart + leftOut + added + values, together: fit.together };
+  return { sketch, plan, draft, names, fit, apart: apart + leftOut + added + values, together };
+}
+
+/** Lugs that are together are compared only where as many parts are the plan's: another part brings its own. */
+function isBetter(a: Trial, b: Trial): boolean {
+  return a.names.size === b.names.size ? isNearer(a, b) : a.apart < b.apart;
 }
 
 /** Plans tried from one start, where a guard's many switches leave many; the customary ones take at most a hundred. */
@@ -53,7 +71,7 @@ export function descend(guard: Guard, from: Trial): Trial {
     for (const sketch of choice) {
       if (nearest.apart === 0 || trials++ >= MAX_TRIALS) break;
       const trial = tryOut(guard, sketch);
-      if (trial && isNearer(trial, nearest)) nearest = trial;
+      if (trial && isBetter(trial, nearest)) nearest = trial;
     }
     const isFound = nearest !== best;
     best = nearest;
