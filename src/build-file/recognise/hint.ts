@@ -1,7 +1,7 @@
 import type { Plan, Where } from "../plans/plan-schema.ts";
-import { keptCoil } from "./first-reading.ts";
 import type { Guard } from "./guard.ts";
 import { twoWaySwitches } from "./neighbours.ts";
+import { keptCoil } from "./reading/coils.ts";
 import { type Option, planNameOfSwitch, type Sketch, type SwitchAt } from "./sketch.ts";
 
 /** The first reading's parts put to the purposes that another plan of the same layout has for them; undefined for another layout. */

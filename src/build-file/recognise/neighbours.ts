@@ -1,7 +1,9 @@
 import { hasCoilLeads } from "../lug-names.ts";
 import { layoutOf } from "../plans/layouts.ts";
-import { groundNet, isTwoWay, keptCoil, THROWS } from "./first-reading.ts";
 import { type Guard, namesOf, netAt, partOf } from "./guard.ts";
+import { keptCoil } from "./reading/coils.ts";
+import { groundNet, isTwoWay } from "./reading/roles.ts";
+import { THROWS } from "./reading/signal.ts";
 import type { BleedSketch, Option, Sketch, SwitchAt } from "./sketch.ts";
 
 /** The other ways in which one thing about a plan might be; the rest as it is. */

@@ -1,9 +1,10 @@
 import { type PlanInput, planSchema } from "../plans/plan-schema.ts";
 import type { BuildInput } from "../schema.ts";
 import { type Edit, editsBetween } from "./edits.ts";
-import { firstReading, rolesIn } from "./first-reading.ts";
 import { type Guard, guardOf } from "./guard.ts";
 import { asHinted } from "./hint.ts";
+import { firstReading } from "./reading/first-reading.ts";
+import { rolesIn } from "./reading/roles-in.ts";
 import { descend, type Trial, tryOut } from "./search.ts";
 import type { Sketch } from "./sketch.ts";
 

@@ -85,6 +85,6 @@ test("any plan's guard is recognised under other names, in another order and by 
       expect(new Set(Object.values(back.names))).toEqual(new Set(Object.keys(other.parts)));
       expectSameSound(other, expand(back.plan), back.names);
     }),
-    { numRuns: effort(200, 3000) },
+    { numRuns: effort(100, 3000) },
   );
 });

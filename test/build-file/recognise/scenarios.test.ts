@@ -13,7 +13,7 @@ const WRITTEN_OUT: Readonly<Record<string, object>> = {
   },
   "five-sounds-two-humbuckers": {
     plan: null,
-    why: "It has two pickups, lever is a switch of the type lever-5-four-pole, and no plan selects by one.",
+    why: "It has two pickups, and lever is a switch of the type lever-5-four-pole, by which no plan selects.",
   },
   "came-back-wrong": {
     plan: { layout: "lever-5-two-tone", tones: [{ pickups: ["neck"] }, { pickups: ["middle"] }] },
