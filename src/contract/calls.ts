@@ -7,6 +7,7 @@ import type { FitAnswer, FitRequest } from "./fit.ts";
 import type { LinkAnswer, LinkContent, LinkRequest } from "./link.ts";
 import type { PreviewRequest } from "./preview.ts";
 import type { PreviewsRequest } from "./previews.ts";
+import type { RecogniseAnswer, RecogniseRequest } from "./recognise.ts";
 import type { ResponseAnswer, ResponseRequest } from "./response.ts";
 import type { ScenarioAnswer, ScenariosAnswer } from "./scenarios.ts";
 import type { SearchAnswer, SearchRequest } from "./search.ts";
@@ -27,6 +28,7 @@ export interface PostCalls {
   readonly "/api/expand": Call<ExpandRequest, ExpandAnswer>;
   readonly "/api/fit": Call<FitRequest, FitAnswer>;
   readonly "/api/link": Call<LinkRequest, LinkAnswer>;
+  readonly "/api/recognise": Call<RecogniseRequest, RecogniseAnswer>;
   readonly "/api/response": Call<ResponseRequest, ResponseAnswer>;
   readonly "/api/search": Call<SearchRequest, SearchAnswer>;
   readonly "/api/table": Call<TableRequest, TableAnswer>;

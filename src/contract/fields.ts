@@ -11,6 +11,7 @@ function documented(schema: z.ZodType): object {
 }
 
 export const longFormJson = documented(longFormSchema);
+export const planJson = documented(planFormSchema.shape.plan);
 
 /** Read by `readBuild`, which knows both forms and names every field at fault; here only documented. */
 export const buildField = z

@@ -44,10 +44,16 @@ function definedOf<T extends object>(values: T): Partial<T> {
   return Object.fromEntries(Object.entries(values).filter(([, value]) => value !== undefined)) as Partial<T>;
 }
 
+/** A pickup's place: metres from the bridge to its middle, and whether one coil alone sits aslant there. */
 export interface Position {
   readonly name: string;
   readonly distance: number;
   readonly slanted: boolean;
+}
+
+export function positionOf(layout: Layout, name: string, scaleMetres: number): Position {
+  const slanted = name === "bridge" && layout.pickups.length === 3;
+  return { name, distance: pickupDistance(layout, name, scaleMetres), slanted };
 }
 
 /** Each coil's distance from the bridge; the coil with the screws lies outermost, and one coil alone may sit aslant. */
@@ -89,7 +95,7 @@ function fromCatalogue(position: string, plan: Exclude<PlanPickup, { kind: "pick
   };
 }
 
-const USUAL_SPACING = "18mm";
+export const USUAL_SPACING = "18mm";
 
 function placedWhole(part: PickupInput, at: Position): PickupInput {
   const spacing = Object.keys(part.coils).length === 2 ? USUAL_SPACING : undefined;
@@ -105,7 +111,8 @@ function decapitalised(title: string): string {
 }
 
 type Sign = Pick<CoilInput, "winding" | "magnet">;
-const isReversed = (coil: Sign) => (coil.winding === "reverse") !== (coil.magnet === "south");
+/** Whether the strings' signal rises from the coil's finish to its start. */
+export const isReversed = (coil: Sign) => (coil.winding === "reverse") !== (coil.magnet === "south");
 
 /** A pickup as drawn up, with the taps that bring its signal out. `hotCoil` is the coil to lie nearest the hot lead. */
 export function tapOf(name: string, pickup: PickupInput, hotCoil: string | undefined): Tap {
@@ -150,12 +157,10 @@ export function addPickups(draft: Draft, plan: Plan, layout: Layout, scaleMetres
   const taps = new Map<string, Tap>();
   for (const name of [...pickupNames(plan, layout)].reverse()) {
     const spec = plan.pickups[name]!;
-    const distance = pickupDistance(layout, name, scaleMetres);
-    const slanted = name === "bridge" && layout.pickups.length === 3;
     const whole = typeof spec !== "string" && "kind" in spec;
-    const at = { name, distance, slanted };
+    const at = positionOf(layout, name, scaleMetres);
     const part = whole ? placedWhole(spec as PickupInput, at) : fromCatalogue(name, spec, at);
-    draft.part(name, { ...part, place: part.place ?? { x: distance, y: 0 } });
+    draft.part(name, { ...part, place: part.place ?? { x: at.distance, y: 0 } });
     const keeps = plan.split.find((split) => split.pickup === name)?.keeps;
     taps.set(name, tapOf(name, part, keeps));
   }

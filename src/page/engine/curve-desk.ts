@@ -1,3 +1,4 @@
+import type { PlanInput } from "../../build-file/plans/plan-schema.ts";
 import type { Build } from "../../build-file/schema.ts";
 import type { RawSettings } from "../../build-file/settings.ts";
 import type { InputFault } from "../../errors.ts";
@@ -8,6 +9,7 @@ import { type BuildSource, readingOf } from "../state/reading.ts";
 import { type LargestDifference, largestDifference, largestOfAll } from "./curve-difference.ts";
 import { familyOf } from "./family-of.ts";
 import { KnownGuard } from "./known-guard.ts";
+import type { PlanAnswer, PlanChange, PlanStep } from "./plan-reader.ts";
 import type { LongForm } from "./source-reader.ts";
 
 /** What is shown of a guard in a setting; guards go by their numbers. */
@@ -35,6 +37,9 @@ export type BuildRead = { readonly build: Build } | { readonly faults: readonly 
 /** What needs the build file's schemas comes when it is first needed: the first guard is known without. */
 const reader = () => import("./source-reader.ts");
 
+/** Plans come when somebody asks for one. */
+const planReader = () => import("./plan-reader.ts");
+
 /** Reads guards, keeps those that the page shows, and works out their curves. */
 export class CurveDesk {
   readonly #guards = new Map<number, KnownGuard>();
@@ -55,6 +60,15 @@ export class CurveDesk {
 
   async longFormOf(input: unknown): Promise<LongForm> {
     return (await reader()).longFormOf(input);
+  }
+
+  /** The plan that a guard is wired by. @param hint of plans that are equally near the one to take */
+  async planOf(source: BuildSource, hint: PlanInput | undefined): Promise<PlanAnswer> {
+    return (await planReader()).planOf(source, hint);
+  }
+
+  async changedPlan(step: PlanStep): Promise<PlanChange> {
+    return (await planReader()).changedPlan(step);
   }
 
   /** Takes over a guard that has been read elsewhere. */

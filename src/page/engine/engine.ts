@@ -1,3 +1,4 @@
+import type { PlanInput } from "../../build-file/plans/plan-schema.ts";
 import type { Build } from "../../build-file/schema.ts";
 import type { RawSettings } from "../../build-file/settings.ts";
 import type { FamilyAxis } from "../state/app-state.ts";
@@ -5,6 +6,7 @@ import { type BuildSource, type Reading, type ReadResult, readingOf } from "../s
 import type { CurveDesk, ViewAnswer } from "./curve-desk.ts";
 import type { LargestDifference } from "./curve-difference.ts";
 import { GuardNumbers } from "./guard-numbers.ts";
+import type { PlanAnswer, PlanChange, PlanStep } from "./plan-reader.ts";
 import type { LongForm } from "./source-reader.ts";
 import { WorkerLink } from "./worker-link.ts";
 
@@ -33,6 +35,14 @@ export class Engine {
 
   longFormOf(input: unknown): Promise<LongForm> {
     return this.#link.ask((desk) => desk.longFormOf(input));
+  }
+
+  planOf(source: BuildSource, hint: PlanInput | undefined): Promise<PlanAnswer> {
+    return this.#link.ask((desk) => desk.planOf(source, hint));
+  }
+
+  changedPlan(step: PlanStep): Promise<PlanChange> {
+    return this.#link.ask((desk) => desk.changedPlan(step));
   }
 
   view(

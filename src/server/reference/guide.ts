@@ -5,7 +5,7 @@ export const GUIDE = [
   "What cannot be read is refused with problem details (RFC 9457): the field's path, its value and what was expected, 400 or 413. A client with too much under way, or too many requests a minute, is told 429, a service that is full 503, both with `Retry-After`. [Every limit, with its reason](/api/#limits), stands below the calls.",
   "Every answer depends on its request and the code alone: a GET carries an `ETag` and may be cached, and a POST may be sent again. Nothing that is sent is kept.",
   "### The build file",
-  '`"presolder": 1` and either a `plan` or `parts` and `wires`; `POST /api/expand` shows the second form of any plan, and the example guards show both. Quantities are SI numbers or text as people write it: `"250k"`, `"4k7"`, `"22n"`, `"0.022uF"`, `"223"`, `"10ft"`. A `cable` that is left out is not there; a `load` that is left out is 1 MΩ.',
+  '`"presolder": 1` and either a `plan` or `parts` and `wires`; `POST /api/expand` shows the second form of any plan, `POST /api/recognise` the plan of a second form, and the example guards show both. Quantities are SI numbers or text as people write it: `"250k"`, `"4k7"`, `"22n"`, `"0.022uF"`, `"223"`, `"10ft"`. A `cable` that is left out is not there; a `load` that is left out is 1 MΩ.',
   "### Curves",
   "`magnitude` is in dB, where 0 dB is the EMF of a reference single coil, and `phase` in degrees, unwrapped from the lowest frequency asked for. A `peak` is the highest resonance between 20 Hz and 20 kHz that stands at least a quarter of a decibel over the level at 200 Hz; its `level` is counted from there, and so are the 3 dB of the `cutoff`. Silence is −300 dB.",
   "### Sounds",

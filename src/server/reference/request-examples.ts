@@ -1,4 +1,5 @@
 import type { jsonSchemaTransformObject } from "fastify-type-provider-zod";
+import { pickupType } from "../../build-file/catalogue/pickup-types.ts";
 import type { FileCalls, PostCalls } from "../../contract/calls.ts";
 
 type OpenApiDocument = ReturnType<typeof jsonSchemaTransformObject>;
@@ -17,6 +18,23 @@ const BUILD = {
 };
 const FIVE_HUNDRED_K = { ...BUILD, plan: { ...BUILD.plan, volume: "500k" } };
 const BRIDGE = { lever: 1, tone: 5 };
+
+/** One pickup on a volume, wired by hand and without a spring claw. */
+const BY_HAND: PostCalls["/api/recognise"]["request"]["build"] = {
+  presolder: 1,
+  parts: {
+    bridge: { kind: "pickup", type: "p90", coils: { coil: pickupType("p90")!.coils.coil! } },
+    volume: { kind: "pot", role: "volume", resistance: "500k", taper: "audio" },
+    jack: { kind: "jack" },
+  },
+  wires: [
+    ["bridge.hot", "volume.3"],
+    ["volume.2", "jack.tip"],
+    ["volume.1", "jack.sleeve"],
+    ["volume.case", "jack.sleeve"],
+    ["bridge.ground", "volume.case"],
+  ],
+};
 
 type Examples = { readonly [Path in keyof PostCalls]: PostCalls[Path]["request"] } & FileCalls;
 
@@ -45,6 +63,7 @@ const EXAMPLES: Examples = {
     ],
   },
   "/api/bench": { build: BUILD },
+  "/api/recognise": { build: BY_HAND },
   "/api/diagnose": {
     build: BUILD,
     readings: [

@@ -6,6 +6,7 @@ import { readyJob } from "../jobs/health.ts";
 import { impulseJob } from "../jobs/impulse.ts";
 import { previewJob } from "../jobs/preview.ts";
 import { curveTextsJob, previewBatchJob } from "../jobs/previews.ts";
+import { recogniseJob } from "../jobs/recognise.ts";
 import { responseJob } from "../jobs/response.ts";
 import { searchJob } from "../jobs/search.ts";
 import { tableJob } from "../jobs/table.ts";
@@ -27,6 +28,7 @@ export const JOBS = {
   search: searchJob,
   bench: benchJob,
   diagnose: diagnoseJob,
+  recognise: recogniseJob,
 } as const;
 
 export type JobName = keyof typeof JOBS;

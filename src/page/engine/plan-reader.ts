@@ -1,0 +1,54 @@
+import "./zod-without-eval.ts";
+import type { PlanField } from "../../build-file/plans/choices/field.ts";
+import { PlanForm, whyNot } from "../../build-file/plans/choices/plan-form.ts";
+import type { PlanInput } from "../../build-file/plans/plan-schema.ts";
+import type { Edit } from "../../build-file/recognise/edits.ts";
+import { type Recognised, recognise } from "../../build-file/recognise/recognise.ts";
+import { replan } from "../../build-file/recognise/replan.ts";
+import type { BuildInput } from "../../build-file/schema.ts";
+import type { BuildSource } from "../state/reading.ts";
+
+export type HandEdit = Pick<Edit, "kind" | "text">;
+
+/** A guard as a plan, with every option of it, or why it is none. */
+export type PlanAnswer =
+  | { readonly plan: PlanInput; readonly fields: readonly PlanField[]; readonly edits: readonly HandEdit[] }
+  | { readonly plan: null; readonly why: string };
+
+/** A guard after its plan is changed, or why it cannot be. */
+export type PlanChange =
+  | { readonly source: BuildSource; readonly plan: PlanInput; readonly dropped: readonly HandEdit[] }
+  | { readonly refusal: string };
+
+export interface PlanStep {
+  readonly source: BuildSource;
+  /** The plan that is shown of it. */
+  readonly plan: PlanInput;
+  readonly field: string;
+  readonly value: string;
+}
+
+function bare({ kind, text }: Edit): HandEdit {
+  return { kind, text };
+}
+
+function recognised(source: BuildSource, hint: PlanInput | undefined) {
+  return recognise(source as unknown as BuildInput, hint);
+}
+
+export function planOf(source: BuildSource, hint: PlanInput | undefined): PlanAnswer {
+  const found = recognised(source, hint);
+  if (found.plan === null) return found;
+  return { plan: found.plan, fields: new PlanForm(found.plan).fields(), edits: found.edits.map(bare) };
+}
+
+/** The wires of a guard that a plan makes, with what was done by hand as far as it has a place there. */
+export function changedPlan({ source, plan, field, value }: PlanStep): PlanChange {
+  const found = recognised(source, plan);
+  if (found.plan === null) return { refusal: found.why };
+  const next = new PlanForm(found.plan).choose(field, value);
+  const refusal = whyNot(next);
+  if (refusal !== undefined) return { refusal };
+  const { source: long, dropped } = replan(source as unknown as BuildInput, found as Recognised, next);
+  return { source: long as unknown as BuildSource, plan: next, dropped: dropped.map(bare) };
+}
