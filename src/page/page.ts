@@ -48,6 +48,11 @@ function detailTabs(bench: Bench, room: AudioRoom, listening: Listening): HTMLEl
   const { store, editor } = bench;
   return createTabs("The guard in detail", [
     {
+      id: "plan",
+      title: "Plan",
+      load: async () => (await import("./plan/plan-panel.ts")).createPlanPanel(bench),
+    },
+    {
       id: "parts",
       title: "Parts",
       load: async () => (await import("./describe/parts-panel.ts")).createPartsPanel(store, editor),

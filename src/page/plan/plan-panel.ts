@@ -1,0 +1,180 @@
+import type { PlanInput } from "../../build-file/plans/plan-schema.ts";
+import { h, replaceContent } from "../dom/element.ts";
+import { latestOnly } from "../dom/later.ts";
+import type { HandEdit, PlanAnswer, PlanChange } from "../engine/plan-reader.ts";
+import type { Bench } from "../start/bench.ts";
+import { createChangeLine } from "../state/change-line.ts";
+import { type LugSpeech, speechOf } from "../words/lug-speech.ts";
+import { drawPlanField } from "./plan-field.ts";
+import { fieldsIn, PLAN_GROUPS } from "./plan-groups.ts";
+
+type Known = Extract<PlanAnswer, { fields: unknown }>;
+type Changed = Extract<PlanChange, { source: unknown }>;
+
+function editList(edits: readonly HandEdit[], speech: LugSpeech | undefined): HTMLElement {
+  return h(
+    "ul",
+    { class: "told" },
+    edits.map(({ text }) => h("li", {}, speech ? speech.say(text) : text)),
+  );
+}
+
+/** Keeps the field that is being worked on in the focus while the form is drawn anew. */
+function keepingFocus(element: HTMLElement, draw: () => void): void {
+  const focused = document.activeElement;
+  const key = focused instanceof HTMLElement && element.contains(focused) ? focused.dataset.plan : undefined;
+  draw();
+  if (key !== undefined) element.querySelector<HTMLElement>(`[data-plan="${CSS.escape(key)}"]`)?.focus();
+}
+
+/** The guard as a plan: every option of it, and what was done by hand beyond it. */
+class PlanPanel {
+  readonly element: HTMLElement;
+  readonly #bench: Bench;
+  readonly #form = h("div", { class: "plan-form" });
+  readonly #told = h("div", { class: "stack", role: "alert" });
+  readonly #byHand = h("div", {});
+  readonly #latest = latestOnly();
+  /** The plan that was last shown of each guard, which of several that are equally near is the one meant. */
+  readonly #hints = new WeakMap<object, PlanInput>();
+  readonly #openGroups = new Map(PLAN_GROUPS.map(({ title, isOpen }) => [title, isOpen]));
+  #asked: unknown;
+
+  constructor(bench: Bench) {
+    this.#bench = bench;
+    this.element = h("div", { class: "stack" }, createChangeLine(bench.store), this.#told, this.#byHand, this.#form);
+    bench.store.watch(
+      (state) => [state.reading, state.faults.length > 0],
+      (_reading, _isUnreadable) => this.#follow(),
+    );
+    // A panel that is not shown asks for nothing; shown again, it catches up.
+    this.element.addEventListener("shown", () => this.#follow());
+  }
+
+  #follow(): void {
+    const { reading, faults } = this.#bench.store.state;
+    if (!reading) return;
+    if (faults.length > 0) {
+      this.#asked = undefined;
+      this.#latest();
+      const hint = "The guard as it is written cannot be read, so no plan can be told. Mend what is listed first.";
+      replaceContent(this.#form, h("p", { class: "hint" }, hint));
+      replaceContent(this.#told);
+      replaceContent(this.#byHand);
+      return;
+    }
+    if (this.#asked === reading || this.element.closest("[hidden]")) return;
+    this.#asked = reading;
+    void this.#ask();
+  }
+
+  async #ask(): Promise<void> {
+    const { reading, guard } = this.#bench.store.state;
+    const isLatest = this.#latest();
+    try {
+      const answer = await this.#bench.engine.planOf(reading!.source, this.#hints.get(guard));
+      if (!isLatest()) return;
+      if (answer.plan === null) this.#tellWhyNone(answer.why);
+      else this.#show(answer, guard);
+    } catch (error) {
+      if (isLatest()) this.#tellWhyNone((error as Error).message);
+    }
+  }
+
+  #tellWhyNone(why: string): void {
+    replaceContent(this.#told);
+    replaceContent(this.#byHand);
+    replaceContent(
+      this.#form,
+      h("p", {}, h("b", {}, "This guard is wired by no plan. "), why),
+      h("p", { class: "hint" }, "Change it in the drawing, or under Parts and Wires; all else works as ever."),
+    );
+  }
+
+  get #speech(): LugSpeech | undefined {
+    const { reading } = this.#bench.store.state;
+    return reading && speechOf(reading);
+  }
+
+  #show(answer: Known, guard: object): void {
+    this.#hints.set(guard, answer.plan);
+    replaceContent(this.#told);
+    replaceContent(
+      this.#byHand,
+      answer.edits.length > 0 &&
+        h(
+          "div",
+          { class: "by-hand" },
+          h("p", {}, "Done by hand on top of this plan:"),
+          editList(answer.edits, this.#speech),
+        ),
+    );
+    const choose = (field: string, value: string) => void this.#choose(answer, field, value);
+    keepingFocus(this.#form, () =>
+      replaceContent(
+        this.#form,
+        PLAN_GROUPS.map((group) => {
+          const fields = fieldsIn(group, answer.fields);
+          if (fields.length === 0) return false;
+          const fold = h(
+            "details",
+            { class: "plan-group", open: this.#openGroups.get(group.title) === true },
+            h("summary", {}, group.title),
+            h(
+              "div",
+              { class: "field-grid" },
+              fields.map((field) => drawPlanField(field, choose)),
+            ),
+          );
+          fold.addEventListener("toggle", () => this.#openGroups.set(group.title, fold.open));
+          return fold;
+        }),
+      ),
+    );
+  }
+
+  async #choose(shown: Known, field: string, value: string): Promise<void> {
+    const { reading } = this.#bench.store.state;
+    if (!reading) return;
+    const isLatest = this.#latest();
+    const change = await this.#bench.engine
+      .changedPlan({ source: reading.source, plan: shown.plan, field, value })
+      .catch((error: Error) => ({ refusal: error.message }));
+    if (!isLatest()) return;
+    if ("refusal" in change) this.#refuse(shown, change.refusal);
+    else if (change.dropped.length > 0) this.#confirm(shown, change);
+    else this.#take(change);
+  }
+
+  #refuse(shown: Known, refusal: string): void {
+    this.#show(shown, this.#bench.store.state.guard);
+    replaceContent(this.#told, h("p", { class: "fault-text" }, `Not changed: ${refusal}.`));
+  }
+
+  #confirm(shown: Known, change: Changed): void {
+    const keep = () => this.#show(shown, this.#bench.store.state.guard);
+    replaceContent(
+      this.#told,
+      h("p", {}, "This change leaves no room for what was done by hand:"),
+      editList(change.dropped, this.#speech),
+      h(
+        "div",
+        { class: "buttons" },
+        h("button", { type: "button", onclick: () => this.#take(change) }, "Change the plan and let it go"),
+        h("button", { type: "button", onclick: keep }, "Leave the guard as it is"),
+      ),
+    );
+  }
+
+  #take({ source, plan }: Changed): void {
+    const { store, editor } = this.#bench;
+    this.#hints.set(store.state.guard, plan);
+    replaceContent(this.#told);
+    void editor.rework(() => source);
+  }
+}
+
+/** The guard as a plan, every option of which may be changed; each change wires the guard anew at once. */
+export function createPlanPanel(bench: Bench): HTMLElement {
+  return new PlanPanel(bench).element;
+}
