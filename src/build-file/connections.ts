@@ -1,6 +1,6 @@
-import { LugTable } from "../../build-file/lugs.ts";
-import type { Build, Part, Wire } from "../../build-file/schema.ts";
-import type { WireMeans } from "../../build-file/wire-means.ts";
+import { LugTable } from "./lugs.ts";
+import type { Build, Part, Wire } from "./schema.ts";
+import type { WireMeans } from "./wire-means.ts";
 
 /** One connection of the build, its lugs by their first names. */
 export interface Connection {
