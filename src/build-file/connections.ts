@@ -69,6 +69,6 @@ export function connectionsOf(build: Build): Connection[] {
 }
 
 /** Whether a connection is cut from a reel, and so has a length and a colour. */
-export function isCut({ means }: Connection): boolean {
+export function isCut({ means }: Pick<Connection, "means">): boolean {
   return means === "wire" || means === "jumper" || means === "bus wire" || means === "braid";
 }
