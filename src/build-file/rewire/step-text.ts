@@ -10,6 +10,8 @@ export interface StepWords {
   readonly other: string;
   /** Whether it grows from that other lug: a lead, a leg or a bent lug. */
   readonly grown: boolean;
+  /** Whether the strand comes new, to be cut from the reel. */
+  readonly isNew: boolean;
   /** Where the end goes, or came from. */
   readonly moved: string | undefined;
 }
@@ -48,7 +50,7 @@ function makeText(step: StepWords): string {
     case "moves":
       return `${head}: ${what}${moved === undefined ? "" : `, until now at ${moved}`}.`;
     case "wire":
-      return `${head}: a new ${means} to ${other}.`;
+      return `${head}: ${step.isNew ? `a new ${means}` : `the ${means} that was taken out,`} to ${other}.`;
     case "part":
       return `${head}: ${what}, which comes in with its part.`;
     case "free":

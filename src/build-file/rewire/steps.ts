@@ -72,6 +72,7 @@ export class StepWriter {
           means: strand.means,
           at: this.#words(placeOf(move), asFound),
           other: this.#words(strand.lugs[otherEnd(end)], asFound),
+          isNew: strand.wire === null,
           grown: strand.grown[otherEnd(end)],
           moved: moved && this.#words(placeOf(moved), isAsFound(moved)),
         }),
