@@ -8,6 +8,7 @@ import type { LinkAnswer, LinkContent, LinkRequest } from "./link.ts";
 import type { PreviewRequest } from "./preview.ts";
 import type { PreviewsRequest } from "./previews.ts";
 import type { ResponseAnswer, ResponseRequest } from "./response.ts";
+import type { RewireAnswer, RewireRequest } from "./rewire.ts";
 import type { ScenarioAnswer, ScenariosAnswer } from "./scenarios.ts";
 import type { SearchAnswer, SearchRequest } from "./search.ts";
 import type { SignalsAnswer } from "./signals.ts";
@@ -28,6 +29,7 @@ export interface PostCalls {
   readonly "/api/fit": Call<FitRequest, FitAnswer>;
   readonly "/api/link": Call<LinkRequest, LinkAnswer>;
   readonly "/api/response": Call<ResponseRequest, ResponseAnswer>;
+  readonly "/api/rewire": Call<RewireRequest, RewireAnswer>;
   readonly "/api/search": Call<SearchRequest, SearchAnswer>;
   readonly "/api/table": Call<TableRequest, TableAnswer>;
   readonly "/api/tolerance": Call<ToleranceRequest, ToleranceAnswer>;

@@ -20,6 +20,7 @@ import { PATHS } from "./paths.ts";
 import { registerDocumentation } from "./reference/documentation.ts";
 import { benchRoutes } from "./routes/bench/bench.ts";
 import { diagnoseRoutes } from "./routes/bench/diagnose.ts";
+import { rewireRoutes } from "./routes/bench/rewire.ts";
 import { catalogueRoutes } from "./routes/builds/catalogue.ts";
 import { expandRoutes } from "./routes/builds/expand.ts";
 import { linkRoutes } from "./routes/builds/link.ts";
@@ -51,6 +52,7 @@ const ROUTES = [
   impulseRoutes,
   benchRoutes,
   diagnoseRoutes,
+  rewireRoutes,
   compareRoutes,
   toleranceRoutes,
   tableRoutes,

@@ -3,15 +3,15 @@ import { connectionsOf } from "../connections.ts";
 import type { Build } from "../schema.ts";
 import { type LugNumber, LugSpace } from "./lug-space.ts";
 import { matchParts, type PartMatch } from "./match-parts.ts";
-import { type Move, MoveWriter } from "./moves.ts";
-import { type Ordering, orderMoves } from "./order-moves.ts";
+import { type Move, type Moves, MoveWriter } from "./moves.ts";
+import { type Ordering, orderMoves, placeOf } from "./order-moves.ts";
 import { ownLegs } from "./own-legs.ts";
 import { type PartChanges, partChanges } from "./part-changes.ts";
 import { JoinPlanner } from "./plan-joins.ts";
 import { resultBuild } from "./result-build.ts";
-import { sortStrands } from "./sort-strands.ts";
+import { between, sortStrands } from "./sort-strands.ts";
 import { type Step, StepWriter } from "./steps.ts";
-import { type Strand, strandsOf } from "./strands.ts";
+import { isSplice, type Strand, strandsOf } from "./strands.ts";
 
 export interface KeptWire {
   /** Index in the wires of the guard as found. */
@@ -46,7 +46,7 @@ function orderingOf(space: LugSpace, { replaces }: PartMatch, moves: readonly Mo
   const foundPart = (lug: LugNumber) => space.foundName(lug).split(".")[0]!;
   const wantedPart = (lug: LugNumber) => space.wantedName(lug).split(".")[0]!;
   const opens = moves.filter((move) => move.do === "open");
-  /** What holds the part in place that this one comes in for. */
+  /** What holds the part in place that makes room for the lug. */
   const holding = (lug: LugNumber) => {
     const old = space.comesIn(lug) ? replaces.get(wantedPart(lug)) : undefined;
     if (old === undefined) return [];
@@ -56,7 +56,7 @@ function orderingOf(space: LugSpace, { replaces }: PartMatch, moves: readonly Mo
   return {
     places: [...lugs.filter((lug) => space.goesOut(lug)), ...lugs.filter((lug) => !space.goesOut(lug))],
     partOf: (lug) => (space.goesOut(lug) ? `${foundPart(lug)} goes out` : wantedPart(lug)),
-    after: ({ strand, key }) => [...opens.filter((open) => open.key === key), ...strand.lugs.flatMap(holding)],
+    after: (move) => [...opens.filter(({ key }) => key === move.key), ...holding(placeOf(move))],
   };
 }
 
@@ -64,6 +64,24 @@ function orderingOf(space: LugSpace, { replaces }: PartMatch, moves: readonly Mo
 function comingInside(space: LugSpace, wanted: readonly Strand[]): Strand[] {
   const partOf = (lug: LugNumber) => space.wantedName(lug).split(".")[0];
   return wanted.filter(({ means, lugs: [a, b] }) => means === "inside" && space.comesIn(a) && partOf(a) === partOf(b));
+}
+
+/** So many loops are gone through with all their combinations; customary guards have none. */
+const MOST_LOOPS = 4;
+
+/** Splices whose lugs the other strands join as well: opened, each sets two leads free for the price of one joint. */
+function splicesInLoops(size: number, kept: readonly Strand[]): Strand[] {
+  return kept.filter(isSplice).filter((splice) => {
+    const sets = new DisjointSets(size);
+    for (const { lugs } of kept.filter((strand) => strand !== splice)) sets.join(lugs[0], lugs[1]);
+    return sets.find(splice.lugs[0]) === sets.find(splice.lugs[1]);
+  });
+}
+
+function subsetsOf<T extends object>(items: readonly T[]): T[][] {
+  const [first, ...rest] = items;
+  if (first === undefined) return [[]];
+  return subsetsOf(rest).flatMap((subset) => [subset, [first, ...subset]]);
 }
 
 /**
@@ -77,17 +95,19 @@ export function rewire(from: Build, to: Build): Rewiring {
   const found = strandsOf(connectionsOf(from), (lug) => space.ofFound(lug));
   const wanted = strandsOf(connectionsOf(to), (lug) => space.ofWanted(lug));
   const netOf = wantedNets(space, wanted);
-  const { kept, leaving, misplaced } = sortStrands(found, netOf);
+  const sorted = sortStrands(found, netOf);
   const inside = comingInside(space, wanted);
-  const joins = new JoinPlanner({
-    size: space.size,
-    netOf,
-    wanted,
-    joined: [...kept, ...inside].map(({ lugs }) => lugs),
-    misplaced,
-    legs: ownLegs(to, space, [...found, ...inside], wanted),
-  }).plan();
-  const { moves, made } = new MoveWriter(to, space).write(misplaced, joins);
+  const legs = ownLegs(to, space, [...found, ...inside], wanted);
+  const loops = splicesInLoops(space.size, sorted.kept).slice(0, MOST_LOOPS);
+  const [{ kept, moves, made }] = subsetsOf(loops)
+    .map((opened) => {
+      const staying = sorted.kept.filter((strand) => !opened.includes(strand));
+      const misplaced = [...sorted.misplaced, ...opened.map(between)];
+      const joined = [...staying, ...inside].map(({ lugs }) => lugs);
+      const joins = new JoinPlanner({ size: space.size, netOf, wanted, joined, misplaced, legs }).plan();
+      return { kept: staying, ...new MoveWriter(to, space).write(misplaced, joins) };
+    })
+    .sort((a, b) => a.moves.length - b.moves.length) as [Moves & { kept: Strand[] }];
   const ordered = orderMoves(moves, orderingOf(space, match, moves));
   const writer = new StepWriter(from, to, space);
   return {
@@ -99,7 +119,7 @@ export function rewire(from: Build, to: Build): Rewiring {
       to: space.wantedName(b),
       means,
     })),
-    leaving: leaving.map(({ wire }) => wire),
+    leaving: sorted.leaving.map(({ wire }) => wire),
     parts: partChanges(from, to, match),
     result: resultBuild(from, to, match, space, { kept, made, inside }),
   };

@@ -31,8 +31,8 @@ function reachesFurther({ means, grown }: Strand): boolean {
   return means !== "bent lug" || !(grown[0] || grown[1]);
 }
 
-/** Both lugs stay, but must not meet. */
-function between(strand: Strand): Misplaced {
+/** Both lugs stay, but must not meet; or meet elsewhere too. */
+export function between(strand: Strand): Misplaced {
   if (isSplice(strand))
     return { strand, idle: [1], uses: ENDS.map((stays) => ({ stays, opens: 1 as const })), free: false };
   const root = ENDS.find((end) => strand.grown[end]);

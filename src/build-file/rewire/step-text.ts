@@ -16,11 +16,12 @@ export interface StepWords {
   readonly moved: string | undefined;
 }
 
-/** "the wire from volume lug 3", "the lead neck hot". */
+/** "the wire from volume lug 3", "the lead neck hot", "cap leg a". */
 function named({ means, other, grown }: StepWords): string {
   if (means === "bent lug") return `the bent ${other}`;
   if (means === "inside") return `the joint inside, to ${other}`;
-  return grown ? `the ${means} of ${other}` : `the ${means} from ${other}`;
+  if (means === "leg" && grown) return other;
+  return grown ? `the ${means} ${other}` : `the ${means} from ${other}`;
 }
 
 function openText(step: StepWords): string {

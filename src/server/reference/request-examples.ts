@@ -45,6 +45,7 @@ const EXAMPLES: Examples = {
     ],
   },
   "/api/bench": { build: BUILD },
+  "/api/rewire": { from: BUILD, to: FIVE_HUNDRED_K },
   "/api/diagnose": {
     build: BUILD,
     readings: [

@@ -7,6 +7,7 @@ import { impulseJob } from "../jobs/impulse.ts";
 import { previewJob } from "../jobs/preview.ts";
 import { curveTextsJob, previewBatchJob } from "../jobs/previews.ts";
 import { responseJob } from "../jobs/response.ts";
+import { rewireJob } from "../jobs/rewire.ts";
 import { searchJob } from "../jobs/search.ts";
 import { tableJob } from "../jobs/table.ts";
 import { toleranceJob } from "../jobs/tolerance.ts";
@@ -27,6 +28,7 @@ export const JOBS = {
   search: searchJob,
   bench: benchJob,
   diagnose: diagnoseJob,
+  rewire: rewireJob,
 } as const;
 
 export type JobName = keyof typeof JOBS;
