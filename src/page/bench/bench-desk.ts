@@ -6,6 +6,15 @@ import { probesFor } from "./probes.ts";
 /** Long enough that a value being typed is not asked about letter by letter. */
 const WAIT_MS = 250;
 
+const engines = new WeakMap<AppStore, BenchEngine>();
+
+/** The one bench behind all panels that ask it. */
+export function benchEngineOf(store: AppStore): BenchEngine {
+  const engine = engines.get(store) ?? new BenchEngine();
+  engines.set(store, engine);
+  return engine;
+}
+
 const kept = new WeakSet<AppStore>();
 
 /**
@@ -15,7 +24,7 @@ const kept = new WeakSet<AppStore>();
 export function keepBench(store: AppStore): void {
   if (kept.has(store)) return;
   kept.add(store);
-  const engine = new BenchEngine();
+  const engine = benchEngineOf(store);
   let timer: ReturnType<typeof setTimeout> | undefined;
   const latest = latestOnly();
   const ask = async (isLatest: () => boolean) => {
