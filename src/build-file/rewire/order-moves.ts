@@ -19,6 +19,7 @@ export function placeOf({ strand, end }: Move): LugNumber {
  */
 export function orderMoves(moves: readonly Move[], { places, partOf, after }: Ordering): Move[] {
   const left = new Set(moves);
+  const before = new Map(moves.map((move) => [move, move.do === "make" ? after(move) : []]));
   const ordered: Move[] = [];
   const at = new Map<LugNumber, Move[]>();
   for (const move of moves) at.set(placeOf(move), [...(at.get(placeOf(move)) ?? []), move]);
@@ -29,7 +30,9 @@ export function orderMoves(moves: readonly Move[], { places, partOf, after }: Or
     ordered.push(...taken);
   };
   const isDue = (place: LugNumber) =>
-    pending(place, "make").every((move) => after(move).every((open) => !left.has(open) || placeOf(open) === place));
+    pending(place, "make").every((move) =>
+      before.get(move)!.every((open) => !left.has(open) || placeOf(open) === place),
+    );
   let last: LugNumber | undefined;
   for (;;) {
     const waiting = places.filter((place) => pending(place).length > 0);

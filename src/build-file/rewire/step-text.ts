@@ -18,7 +18,6 @@ export interface StepWords {
 
 /** "the wire from volume lug 3", "the lead neck hot", "cap leg a". */
 function named({ means, other, grown }: StepWords): string {
-  if (means === "bent lug") return `the bent ${other}`;
   if (means === "inside") return `the joint inside, to ${other}`;
   if (means === "leg" && grown) return other;
   return grown ? `the ${means} ${other}` : `the ${means} from ${other}`;
@@ -28,6 +27,7 @@ function openText(step: StepWords): string {
   const { at, other, grown, fate, moved, means } = step;
   const what = named(step);
   const head = `Open the joint at ${at}`;
+  if (means === "bent lug" && grown) return `${head}: bend ${other} off it.`;
   switch (fate) {
     case "moves":
       if (moved === undefined) return `${head}: ${what} moves.`;
@@ -39,7 +39,7 @@ function openText(step: StepWords): string {
     case "part":
       return `${head}: ${what} goes out with its part.`;
     case "free":
-      return means === "bent lug" ? `${head}: bend ${other} off it.` : `${head}: ${what} stays free; insulate its end.`;
+      return `${head}: ${what} stays free; insulate its end.`;
   }
 }
 
@@ -47,6 +47,7 @@ function makeText(step: StepWords): string {
   const { at, other, fate, moved, means } = step;
   const what = named(step);
   const head = `Solder to ${at}`;
+  if (means === "bent lug" && step.grown) return `${head}: ${other}, bent to it.`;
   switch (fate) {
     case "moves":
       return `${head}: ${what}${moved === undefined ? "" : `, until now at ${moved}`}.`;
@@ -55,7 +56,7 @@ function makeText(step: StepWords): string {
     case "part":
       return `${head}: ${what}, which comes in with its part.`;
     case "free":
-      return means === "bent lug" ? `${head}: ${other}, bent to it.` : `${head}: ${what}, which hung free.`;
+      return `${head}: ${what}, which hung free.`;
   }
 }
 
