@@ -39,8 +39,9 @@ function joined(groups: readonly number[], a: number, b: number): number[] {
 /**
  * The fewest joints to open and to make, by going through every way in which every piece may lie in the end: for every
  * partition of the lugs that some of the pieces can make, the cheapest way to it.
+ * @param most what takes more is not gone into; Infinity where nothing takes less
  */
-export function fewestJoints(workbench: Workbench): number {
+export function fewestJoints(workbench: Workbench, most: number): number {
   const { lugs, netOf, pieces, splices } = workbench;
   const index = new Map(lugs.map((lug, at) => [lug, at]));
   let best = new Map([[lugs.map((_, at) => at).join(), 0]]);
@@ -51,13 +52,15 @@ export function fewestJoints(workbench: Workbench): number {
       const key = way.joins?.toSorted().join() ?? "";
       if (way.joints < (cheapest.get(key)?.joints ?? Infinity)) cheapest.set(key, way);
     }
-    for (const [key, joints] of best)
+    for (const [key, joints] of best) {
+      const groups = key.split(",").map(Number);
       for (const way of cheapest.values()) {
-        const groups = key.split(",").map(Number);
+        if (joints + way.joints > most) continue;
         const [a, b] = way.joins?.map((lug) => index.get(lug)!) ?? [0, 0];
         const there = joined(groups, a!, b!).join();
         next.set(there, Math.min(next.get(there) ?? Infinity, joints + way.joints));
       }
+    }
     best = next;
   };
   for (const piece of pieces) take(waysOf(piece, workbench));

@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { expect, test } from "vitest";
+import { connectionsOf } from "../../../src/build-file/connections.ts";
 import { PLAN_PRESETS } from "../../../src/build-file/plans/presets.ts";
 import { readBuild } from "../../../src/build-file/read-build.ts";
 import { rewire } from "../../../src/build-file/rewire/rewire.ts";
@@ -18,7 +19,7 @@ const PAIRS = GUARDS.flatMap(([nameA, from]) =>
 );
 
 test("steps followed one by one lead from any guard to the nets of any other, and home again to every joint", () => {
-  for (const { title, from, to } of casesOf(PAIRS, 200)) {
+  for (const { title, from, to } of casesOf(PAIRS, 150)) {
     const rewiring = rewire(from, to);
     const { steps, home, result } = rewiring;
     const bench = new BenchTop(from, rewiring);
@@ -61,4 +62,18 @@ test("at a lug, all that is opened is opened before anything is made", () => {
       else if (wantedName.has(part)) expect(made, title).not.toContain([wantedName.get(part), ...local].join("."));
     }
   }
+});
+
+test("parts on which nothing is soldered yet are wired by the routes of the guard as wanted, but where others take less", () => {
+  const routeOf = ({ from, to }: { from: string; to: string }) => [from, to].sort().join("–");
+  let byRoute = 0;
+  for (const [name, build] of GUARDS) {
+    const { result, steps } = rewire({ ...build, wires: [] }, build);
+    const ownJoints = connectionsOf(build).reduce((sum, { grownFrom }) => sum + (grownFrom.length === 0 ? 2 : 1), 0);
+    expect(steps.length, name).toBeLessThanOrEqual(ownJoints);
+    if (steps.length < ownJoints) continue;
+    byRoute++;
+    expect(result.wires.map(routeOf).sort(), name).toEqual(build.wires.map(routeOf).sort());
+  }
+  expect(byRoute).toBeGreaterThan(GUARDS.length / 2);
 });
