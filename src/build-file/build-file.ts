@@ -7,15 +7,11 @@ import { parseOrThrow } from "./zod-tools.ts";
 function partFaults(build: Build): InputFault[] {
   const faults: InputFault[] = [];
   const jacks = partsOfKind(build, "jack");
-  const pickups = partsOfKind(build, "pickup");
   if (jacks.length !== 1) {
     const found = jacks.length === 0 ? "there is no jack" : `there are ${jacks.length} jacks`;
     faults.push({ path: "parts", message: `${found}; expected exactly one part of kind "jack"` });
   }
-  if (pickups.length === 0) {
-    faults.push({ path: "parts", message: 'there is no pickup; expected at least one part of kind "pickup"' });
-  }
-  for (const [name, pickup] of pickups) {
+  for (const [name, pickup] of partsOfKind(build, "pickup")) {
     if (Object.keys(pickup.coils).length === 2) continue;
     if (pickup.coupling !== undefined)
       faults.push({ path: `parts.${name}.coupling`, message: "expected two coils for a coupling" });

@@ -1,5 +1,5 @@
 import { hasCoilLeads, localCoilLeads, localTrackLugs, shaftSwitch } from "./lug-names.ts";
-import { suggestion } from "./nearest.ts";
+import { editDistance, suggestion } from "./nearest.ts";
 import type { Build, Part, Pickup, Pot } from "./schema.ts";
 import { type SwitchTable, switchTable } from "./switch-types.ts";
 
@@ -103,13 +103,24 @@ export class LugTable {
     return this.lugs[index]!.name;
   }
 
-  /** Why a name is not known, with the nearest lug. */
+  /** Why a name is not known, with the nearest lug; a lead is never taken for the metal around it. */
   complaint(name: string): string {
-    const partName = name.split(".")[0] ?? "";
-    const ofPart = this.lugs.filter((lug) => lug.part === partName).map((lug) => lug.name);
-    const candidates = ofPart.length > 0 ? ofPart : [...this.#indexByName.keys()];
-    return `there is no lug "${name.slice(0, 60)}"${suggestion(name, candidates)}`;
+    const [partName = "", ...rest] = name.split(".");
+    const local = rest.join(".");
+    const ofPart = this.lugs.filter((lug) => lug.part === partName);
+    const coilLeads = ofPart.filter((lug) => lug.local.includes(".start") || lug.local.includes(".finish"));
+    const known = `there is no lug "${name.slice(0, 60)}"`;
+    if (coilLeads.length === 4 && (local === "hot" || local === "ground"))
+      return `${known}; every coil of this pickup has leads of its own: ${namesOf(coilLeads).join(", ")}`;
+    const meansShield = editDistance(local.slice(0, 20).toLowerCase(), "shield") <= 2;
+    const likely = ofPart.filter((lug) => lug.local !== "shield" || meansShield);
+    const candidates = ofPart.length > 0 ? namesOf(likely) : [...this.#indexByName.keys()];
+    return `${known}${suggestion(name, candidates)}`;
   }
+}
+
+function namesOf(lugs: readonly Lug[]): string[] {
+  return lugs.map((lug) => lug.name);
 }
 
 export interface SwitchControl {

@@ -1,5 +1,6 @@
 import * as z from "zod";
 import { MAX_ROTARY_POLES, MAX_THROWS, NAMED_SWITCH_TYPES, ON_ON_ON_PATTERNS, SWITCH_TYPES } from "./switch-types.ts";
+import { TURN_STEP_DEGREES } from "./turn-step.ts";
 import { oneOf, quantity, quantityWithTolerance, strict } from "./zod-tools.ts";
 
 const tolerance = z
@@ -9,9 +10,20 @@ const tolerance = z
   .optional()
   .describe("fraction; the default is common practice for the kind");
 
+const TURN_WORDS = `expected whole steps of ${TURN_STEP_DEGREES} degrees, from -345 to 345`;
+
 const place = strict({
   x: quantity("length", { min: -2, max: 2 }, "along the guard, from the bridge towards the neck"),
   y: quantity("length", { min: -2, max: 2 }, "across the guard, from the bass side towards the treble side"),
+  turn: z
+    .int({ error: TURN_WORDS })
+    .min(-345, TURN_WORDS)
+    .max(345, TURN_WORDS)
+    .multipleOf(TURN_STEP_DEGREES, TURN_WORDS)
+    .optional()
+    .describe(
+      "degrees counter-clockwise as seen from the back, in steps of 15; a part that says it, 0 included, is drawn exactly where it sits, and those that do not make room",
+    ),
 })
   .optional()
   .describe("where the part sits on the guard");

@@ -33,8 +33,8 @@ function createNotice(store: AppStore): HTMLElement {
   return notice;
 }
 
-function guardSection(store: AppStore): HTMLElement {
-  const drawing = createLazy(async () => (await import("./drawing/guard-panel.ts")).createGuardPanel(store));
+function guardSection({ store, editor }: Bench): HTMLElement {
+  const drawing = createLazy(async () => (await import("./drawing/guard-panel.ts")).createGuardPanel(store, editor));
   openWhenNear(drawing);
   return h(
     "section",
@@ -130,13 +130,17 @@ function firstView(store: AppStore): Promise<void> {
   });
 }
 
-/** Says of the page whether what it shows is yet to come up with what was asked for. */
+/** Says of the page whether what it shows is yet to come up with what was asked for, or cannot. */
 function tellWhetherBusy(store: AppStore, root: HTMLElement): void {
   const isBusy = ({ source, reading, settings, view, faults }: AppStore["state"]) =>
     faults.length === 0 && (source !== reading?.source || view?.reading !== reading || view?.settings !== settings);
   store.watch(
     (state) => [isBusy(state)],
     (busy) => root.setAttribute("aria-busy", String(busy)),
+  );
+  store.watch(
+    (state) => [state.faults.length > 0],
+    (isUnreadable) => root.toggleAttribute("data-unreadable", isUnreadable),
   );
 }
 
@@ -193,7 +197,7 @@ export async function startPage(root: HTMLElement): Promise<void> {
         playBar.element,
       ),
     ),
-    guardSection(store),
+    guardSection(bench),
     createFaultList(store),
     detailTabs(bench, room, listening),
   );

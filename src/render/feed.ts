@@ -1,6 +1,7 @@
 import { testSignal } from "../audio/signals.ts";
 import { decodeWav } from "../audio/wav-decode.ts";
 import type { Build } from "../build-file/schema.ts";
+import { faultAt } from "../errors.ts";
 import { coilPlaces, stringSetOf } from "../response/coil-places.ts";
 import { turnsScale } from "../response/hum.ts";
 import type { CoilSource } from "../response/pickup-elements.ts";
@@ -42,8 +43,15 @@ function added(first: readonly Float32Array[], second: readonly Float32Array[]):
   return first.map((signal, index) => signal.map((value, n) => value + (second[index]![n] ?? 0)));
 }
 
+/** @throws PresolderError SOUND_UNUSABLE for a harness that has no pickup yet */
+export function expectPickups(sources: readonly CoilSource[]): void {
+  if (sources.length > 0) return;
+  const message = 'there is no pickup yet, so there is nothing to hear; expected a part of kind "pickup"';
+  throw faultAt("SOUND_UNUSABLE", "build.parts", message);
+}
+
 /**
- * @throws PresolderError for a file that is no usable WAV, an unknown signal, a rate out of range
+ * @throws PresolderError for a build without pickups, a file that is no usable WAV, an unknown signal, a rate out of range
  */
 export function feedOf(
   build: Build,
@@ -52,6 +60,7 @@ export function feedOf(
   mainsHz: MainsHz | undefined,
   checkpoint?: () => void,
 ): Feed {
+  expectPickups(sources);
   if ("name" in signal && !isTestSignal(signal.name)) {
     const { sampleRateHz } = signal;
     const coils = phraseSignals(signal.name, coilPlaces(build, sources), stringSetOf(build), sampleRateHz, checkpoint);

@@ -5,6 +5,7 @@ import type { Settings } from "../build-file/settings.ts";
 import { faultAt } from "../errors.ts";
 import { impulseResponse, type TransferFunction } from "../filter/impulse-response.ts";
 import { ResponseEngine } from "../response/engine.ts";
+import { expectPickups } from "./feed.ts";
 import { UNDO_LOOK_AHEAD_SECONDS } from "./filters.ts";
 import { boundedUndo, isSilent, type UndoLimit, undoLimits } from "./undo.ts";
 
@@ -39,6 +40,7 @@ function coilIndex(engine: ResponseEngine, name: string): number {
 
 function transferOf({ build, settings, coil }: Pick<ImpulseRequest, "build" | "settings" | "coil">): TransferFunction {
   const engine = new ResponseEngine(build);
+  expectPickups(engine.sources);
   const transfers = engine.transfersIn(settings);
   if (coil === undefined) return (frequenciesHz) => transfers.total(frequenciesHz);
   const index = coilIndex(engine, coil);
@@ -47,7 +49,7 @@ function transferOf({ build, settings, coil }: Pick<ImpulseRequest, "build" | "s
 
 /**
  * A setting's filter as a WAV that any convolver takes, kept `delaySamples` late.
- * @throws PresolderError REQUEST_INVALID for an unknown coil, SOUND_UNUSABLE where `over` is silent
+ * @throws PresolderError REQUEST_INVALID for an unknown coil, SOUND_UNUSABLE where there is no pickup or `over` is silent
  */
 export function renderImpulse(request: ImpulseRequest): ImpulseAnswer {
   const { sampleRateHz, over } = request;

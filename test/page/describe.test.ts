@@ -57,9 +57,9 @@ describeWith("chromium", "describing a guard", () => {
     await showTab(page, "Wires");
     const offered = await page
       .locator("#lug-names option")
-      .evaluateAll((all) => all.map((each) => each.getAttribute("value")));
-    expect(offered).toContain("volume.3");
-    expect(offered).toContain("tone2.s.A0");
+      .evaluateAll((all) => all.map((each) => `${each.getAttribute("value")} = ${each.textContent}`));
+    expect(offered).toContain("volume, lug 3 (clockwise end) = volume.3");
+    expect(offered).toContain("lever, lug of the neck pickup, second side = lever.B3");
     const end = page.getByLabel("Wire 1, to");
     await end.fill("volume.33");
     await end.press("Enter");

@@ -1,4 +1,6 @@
+import { partsOfKind } from "../../build-file/parts-of-kind.ts";
 import type { Build } from "../../build-file/schema.ts";
+import { auditHarness } from "../harness/audit-harness.ts";
 import { unusualCaps } from "./cap-values.ts";
 import { AuditContext, type Rule } from "./context.ts";
 import { type Finding, finding } from "./finding.ts";
@@ -64,14 +66,20 @@ function auditLimits({ effort, jack }: AuditContext): Finding[] {
 
 const RANK: Readonly<Record<Severity, number>> = { fault: 0, warning: 1, note: 2 };
 
-/**
- * Reads the wiring of a build and says what is wrong with it, worst first. Every rule goes by nets and by what the circuit
- * does, so that another choice of lugs on the same nodes changes nothing but names.
- */
-export function auditBuild(build: Build): Finding[] {
+function auditGuard(build: Build): Finding[] {
   const swap = findJackSwap(build);
   const context = new AuditContext(swap?.mended ?? build);
   const rules = context.effort.triesControls ? [...WIRING_RULES, ...CONTROL_RULES] : WIRING_RULES;
-  const findings = [...(swap ? [swap.finding] : []), ...rules.flatMap((rule) => rule(context))];
+  return [...(swap ? [swap.finding] : []), ...rules.flatMap((rule) => rule(context))];
+}
+
+/**
+ * Reads the wiring of a build and says what is wrong with it, worst first. Every rule goes by nets and by what the circuit
+ * does, so that another choice of lugs on the same nodes changes nothing but names. A harness without pickups is read as if there
+ * were one in every free place.
+ */
+export function auditBuild(build: Build): Finding[] {
+  const hasPickups = partsOfKind(build, "pickup").length > 0;
+  const findings = hasPickups ? auditGuard(build) : auditHarness(build, auditGuard);
   return findings.sort((a, b) => RANK[a.severity] - RANK[b.severity]);
 }

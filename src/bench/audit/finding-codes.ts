@@ -3,6 +3,11 @@
  * rarely meant; `note`: worth knowing. A code's own severity may be lowered where the wiring shows intent.
  */
 export const FINDING_CODES = {
+  "no-pickup": {
+    severity: "note",
+    title: "A harness without pickups",
+    meaning: "Nothing can be heard yet; switch, pots and jack are judged as if a single coil sat in every free place.",
+  },
   "jack-unwired": {
     severity: "fault",
     title: "A jack lug has no wire",

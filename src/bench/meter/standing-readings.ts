@@ -6,6 +6,7 @@ import { Controls, shaftWord, withControl } from "../../build-file/settings.ts";
 import { MAX_PROBES } from "../../limits.ts";
 import { Wiring } from "../../wiring/nets.ts";
 import { type MainPosition, mainPositions } from "../main-positions.ts";
+import { harnessReadings } from "./harness-readings.ts";
 import type { ReadingPlan } from "./reading-plan.ts";
 
 /** More states than these of the lesser switches would make a sheet nobody works through. */
@@ -118,7 +119,9 @@ export function standingReadings(build: Build): ReadingPlan[] {
     between: jack,
     settings,
   }));
+  const isHarness = partsOfKind(build, "pickup").length === 0;
   return [
+    ...(isHarness ? harnessReadings(build, controls, jack[0]) : []),
     ...perPosition,
     ...volumeReadings(controls, jack),
     ...toneReadings(controls, jack),

@@ -44,14 +44,14 @@ function definedOf<T extends object>(values: T): Partial<T> {
   return Object.fromEntries(Object.entries(values).filter(([, value]) => value !== undefined)) as Partial<T>;
 }
 
-interface Position {
+export interface Position {
   readonly name: string;
   readonly distance: number;
   readonly slanted: boolean;
 }
 
 /** Each coil's distance from the bridge; the coil with the screws lies outermost, and one coil alone may sit aslant. */
-function placedCoils(coils: Record<string, CoilInput>, at: Position, spacing: string | undefined) {
+export function placedCoils(coils: Record<string, CoilInput>, at: Position, spacing: string | undefined) {
   const half = spacing === undefined ? 0 : parseQuantity(spacing, "length").value / 2;
   const outward = at.name === "neck" ? 1 : -1;
   const isSlanted = at.slanted && Object.keys(coils).length === 1;
@@ -65,6 +65,11 @@ function placedCoils(coils: Record<string, CoilInput>, at: Position, spacing: st
   );
 }
 
+/** What a pickup of the catalogue is called in its place. */
+export function labelOf(place: string, type: PickupType): string {
+  return `${place}: ${decapitalised(type.title)}`.slice(0, 80);
+}
+
 function fromCatalogue(position: string, plan: Exclude<PlanPickup, { kind: "pickup" }>, at: Position): PickupInput {
   const changes = typeof plan === "string" ? { type: plan } : plan;
   const type = pickupType(changes.type)!;
@@ -75,7 +80,7 @@ function fromCatalogue(position: string, plan: Exclude<PlanPickup, { kind: "pick
   const metal = changes.metal ?? type.metal;
   return {
     kind: "pickup",
-    label: changes.label ?? `${capitalised(position)}: ${decapitalised(type.title)}`.slice(0, 80),
+    label: changes.label ?? labelOf(capitalised(position), type),
     type: type.name,
     coils: placedCoils(coils, { ...at, distance }, type.coilSpacing),
     ...(conductors === undefined ? {} : { conductors }),
@@ -103,7 +108,7 @@ type Sign = Pick<CoilInput, "winding" | "magnet">;
 const isReversed = (coil: Sign) => (coil.winding === "reverse") !== (coil.magnet === "south");
 
 /** A pickup as drawn up, with the taps that bring its signal out. `hotCoil` is the coil to lie nearest the hot lead. */
-function tapOf(name: string, pickup: PickupInput, hotCoil: string | undefined): Tap {
+export function tapOf(name: string, pickup: PickupInput, hotCoil: string | undefined): Tap {
   const coils = Object.entries(pickup.coils);
   const plain = { pickup: name, hotIsLead: true, groundIsLead: true };
   if (!hasCoilLeads(pickup)) return { ...plain, hot: `${name}.hot`, ground: `${name}.ground`, link: undefined };

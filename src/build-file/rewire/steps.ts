@@ -1,8 +1,8 @@
 import type { Build } from "../schema.ts";
 import type { LugNumber, LugSpace } from "./lug-space.ts";
-import { lugWords } from "./lug-words.ts";
 import type { Fate, Move } from "./moves.ts";
 import { placeOf } from "./order-moves.ts";
+import { shortLug } from "./short-lug.ts";
 import { stepText } from "./step-text.ts";
 import { otherEnd } from "./strands.ts";
 
@@ -88,6 +88,6 @@ export class StepWriter {
     const alsoThere = Object.hasOwn((asFound ? this.#to : this.#from).parts, part);
     const isExchanged = this.#space.goesOut(lug) || this.#space.comesIn(lug);
     const age = asFound ? "old " : "new ";
-    return `${isExchanged && alsoThere ? age : ""}${lugWords(build, name)}`;
+    return `${isExchanged && alsoThere ? age : ""}${shortLug(build, name)}`;
   }
 }

@@ -6,6 +6,8 @@ import { probesFor } from "./probes.ts";
 /** Long enough that a value being typed is not asked about letter by letter. */
 const WAIT_MS = 250;
 
+const UNREADABLE = "the guard as it is written cannot be read; mend what is listed under the drawing";
+
 const engines = new WeakMap<AppStore, BenchEngine>();
 
 /** The one bench behind all panels that ask it. */
@@ -39,10 +41,14 @@ export function keepBench(store: AppStore): void {
     }
   };
   store.watch(
-    (state) => [state.reading, state.benchOptions],
-    (reading, ..._options) => {
+    (state) => [state.reading, state.faults.length > 0, state.benchOptions],
+    (reading, isUnreadable, ..._options) => {
       const isLatest = latest();
       clearTimeout(timer);
+      if (isUnreadable) {
+        store.set({ bench: undefined, benchOf: undefined, benchFault: UNREADABLE });
+        return;
+      }
       if (store.state.bench && store.state.benchOf !== reading) store.set({ bench: undefined });
       if (store.state.benchOf !== reading) store.set({ benchOf: reading, benchFault: "" });
       if (reading) timer = setTimeout(() => void ask(isLatest), WAIT_MS);

@@ -2,6 +2,7 @@ import type { Controls } from "../../build-file/settings.ts";
 import type { DiagnoseAnswer, ExplanationAnswer } from "../../contract/diagnose.ts";
 import { percentText } from "../blind/guessing.ts";
 import { h } from "../dom/element.ts";
+import type { LugSpeech } from "../words/lug-speech.ts";
 import { nextCheckView } from "./next-check-view.ts";
 
 const SHOWN = 5;
@@ -32,30 +33,30 @@ export function likelihoodText({ probability, fit }: Pick<ExplanationAnswer, "pr
   return `${likely}, fits the readings to ${percentText(fit)}`;
 }
 
-function alikeList(messages: readonly string[]): HTMLElement {
+function alikeList(messages: readonly string[], speech: LugSpeech): HTMLElement {
   return h(
     "ul",
     {},
-    messages.map((message) => h("li", {}, message)),
+    messages.map((message) => h("li", {}, speech.say(message))),
   );
 }
 
-function explanationItem(explanation: ExplanationAnswer): HTMLElement {
+function explanationItem(explanation: ExplanationAnswer, speech: LugSpeech): HTMLElement {
   const { message, sameAs } = explanation;
   const alike = [message, ...sameAs.map((each) => each.message)];
   const figures = !explainsNothing(explanation) && h("b", {}, `${likelihoodText(explanation)}: `);
-  if (sameAs.length === 0) return h("li", {}, h("p", {}, figures, message));
+  if (sameAs.length === 0) return h("li", {}, h("p", {}, figures, speech.say(message)));
   return h(
     "li",
     {},
     h("p", {}, figures, "one of these, which read exactly the same, the commonest cause first:"),
-    alikeList(alike.slice(0, SHOWN_ALIKE)),
+    alikeList(alike.slice(0, SHOWN_ALIKE), speech),
     alike.length > SHOWN_ALIKE &&
       h(
         "details",
         {},
         h("summary", {}, `${alike.length - SHOWN_ALIKE} more that read the same`),
-        alikeList(alike.slice(SHOWN_ALIKE)),
+        alikeList(alike.slice(SHOWN_ALIKE), speech),
       ),
   );
 }
@@ -64,12 +65,17 @@ function explanationItem(explanation: ExplanationAnswer): HTMLElement {
 export function diagnosisView(
   { explanations, notes, nextMeasurement }: DiagnoseAnswer,
   controls: Controls,
+  speech: LugSpeech,
 ): HTMLElement {
   return h(
     "div",
     { class: "stack" },
-    h("ol", { class: "explanations" }, worthTelling(explanations).map(explanationItem)),
-    notes.map((note) => h("p", { class: "hint" }, note)),
-    nextMeasurement && nextCheckView(nextMeasurement, controls),
+    h(
+      "ol",
+      { class: "explanations" },
+      worthTelling(explanations).map((each) => explanationItem(each, speech)),
+    ),
+    notes.map((note) => h("p", { class: "hint" }, speech.say(note))),
+    nextMeasurement && nextCheckView(nextMeasurement, controls, speech),
   );
 }

@@ -5,6 +5,7 @@ import { plainTable } from "../dom/table.ts";
 import { createFormRun } from "../fields/form-run.ts";
 import { postJson } from "../server/client.ts";
 import type { AppStore } from "../state/app-state.ts";
+import { type LugSpeech, speechOf } from "../words/lug-speech.ts";
 import { keepBench } from "./bench-desk.ts";
 import { benchRefusal } from "./bench-refusal.ts";
 import { createCautions } from "./cautions.ts";
@@ -22,14 +23,20 @@ interface ReadingTable {
   read(): MeasuredRequest[];
 }
 
-function readingTable({ readings, probes }: BenchAnswer, range: MeterRange, written: Written): ReadingTable {
+interface Meter {
+  readonly range: MeterRange;
+  readonly written: Written;
+  readonly speech: LugSpeech;
+}
+
+function readingTable({ readings, probes }: BenchAnswer, { range, written, speech }: Meter): ReadingTable {
   const all = [...readings, ...probes].map((reading) => ({ reading, field: measuredField(reading, range, written) }));
   const rows = all.map(({ reading, field }) => [
-    reading.label,
+    speech.say(reading.label),
     field.element,
     showOhms(reading.ohms),
     rangeText(reading),
-    reading.between.join(" to "),
+    speech.say(reading.between.join(" to ")),
   ]);
   return {
     element: plainTable(
@@ -49,7 +56,7 @@ function temperatureField(store: AppStore): HTMLElement {
   );
 }
 
-function phaseView({ phaseCheck }: BenchAnswer): HTMLElement {
+function phaseView({ phaseCheck }: BenchAnswer, speech: LugSpeech): HTMLElement {
   return h(
     "section",
     { class: "stack" },
@@ -57,12 +64,12 @@ function phaseView({ phaseCheck }: BenchAnswer): HTMLElement {
     h(
       "ol",
       {},
-      phaseCheck.how.map((text) => h("li", {}, text)),
+      phaseCheck.how.map((text) => h("li", {}, speech.say(text))),
     ),
     h(
       "ul",
       {},
-      phaseCheck.pickups.map(({ pickup, message }) => h("li", {}, h("b", {}, `${pickup}: `), message)),
+      phaseCheck.pickups.map(({ pickup, message }) => h("li", {}, h("b", {}, `${pickup}: `), speech.say(message))),
     ),
   );
 }
@@ -93,14 +100,14 @@ export function createMeasurePanel(store: AppStore): HTMLElement {
         ...(told.length > 0 ? { symptoms: told } : {}),
         temperature: benchOptions.temperature,
       };
-      return diagnosisView(await postJson("/api/diagnose", body), reading.controls);
+      return diagnosisView(await postJson("/api/diagnose", body), reading.controls, speechOf(reading));
     },
   );
   store.watch(
-    (state) => [state.bench, state.benchFault],
-    (bench, fault) => {
+    (state) => [state.bench, state.benchFault, state.benchOf] as const,
+    (bench, fault, of) => {
       replaceContent(refusal, benchRefusal(fault));
-      if (!bench) {
+      if (!bench || !of) {
         current = undefined;
         replaceContent(table, !fault && h("p", { class: "hint" }, "Working out the readings…"));
         replaceContent(phase);
@@ -109,9 +116,9 @@ export function createMeasurePanel(store: AppStore): HTMLElement {
       const { guard } = store.state;
       const written = writtenOn.get(guard) ?? new Map();
       writtenOn.set(guard, written);
-      current = readingTable(bench, range, written);
+      current = readingTable(bench, { range, written, speech: speechOf(of) });
       replaceContent(table, current.element);
-      replaceContent(phase, phaseView(bench));
+      replaceContent(phase, phaseView(bench, speechOf(of)));
     },
   );
   store.watchAny(

@@ -2,16 +2,17 @@ import { summarize } from "../../build-file/setting-label.ts";
 import { type Controls, parseSettings } from "../../build-file/settings.ts";
 import type { NextCheckAnswer } from "../../contract/diagnose.ts";
 import { h } from "../dom/element.ts";
+import type { LugSpeech } from "../words/lug-speech.ts";
 import { rangeText } from "./ohms.ts";
 
 type FaultSets = NextCheckAnswer["outcomes"][number]["faults"];
 
 const SHOWN_FAULTS = 3;
 
-/** "coil open (neck.hot, neck.ground)"; "nothing wrong" where nothing is. */
+/** "coil open (neck.hot; neck.ground)"; "nothing wrong" where nothing is. */
 function faultWords({ kind, lugs }: FaultSets[number][number]): string {
   if (kind === "none") return "nothing wrong";
-  return `${kind.replaceAll("-", " ")} (${lugs.join(", ")})`;
+  return `${kind.replaceAll("-", " ")} (${lugs.join("; ")})`;
 }
 
 function pointsTo(faults: FaultSets): string {
@@ -28,7 +29,7 @@ function howText(next: NextCheckAnswer, controls: Controls): string {
 }
 
 /** The next check: how to set the guard and where to probe, and which explanation each outcome points to. */
-export function nextCheckView(next: NextCheckAnswer, controls: Controls): HTMLElement {
+export function nextCheckView(next: NextCheckAnswer, controls: Controls, speech: LugSpeech): HTMLElement {
   const outcomes =
     next.kind === "meter"
       ? next.outcomes.map(({ low, high, faults }) => `${rangeText({ low, high })} → ${pointsTo(faults)}`)
@@ -36,11 +37,11 @@ export function nextCheckView(next: NextCheckAnswer, controls: Controls): HTMLEl
   return h(
     "div",
     { class: "verdict" },
-    h("p", {}, howText(next, controls)),
+    h("p", {}, speech.say(howText(next, controls))),
     h(
       "ul",
       {},
-      outcomes.map((text) => h("li", {}, text)),
+      outcomes.map((text) => h("li", {}, speech.say(text))),
     ),
   );
 }

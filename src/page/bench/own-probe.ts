@@ -1,4 +1,5 @@
 import { MAX_PROBES } from "../../limits.ts";
+import { lugInWords, namedLug, offerLugNames } from "../describe/lug-names.ts";
 import { lugInput } from "../describe/wire-row.ts";
 import { freshId, h, replaceContent } from "../dom/element.ts";
 import type { AppStore, OwnProbe } from "../state/app-state.ts";
@@ -30,9 +31,9 @@ function lugField(store: AppStore, label: string): LugField {
     input,
     read: () => {
       const { reading } = store.state;
-      const lug = input.value.trim();
+      const lug = namedLug(store, input.value);
       if (!reading) return undefined;
-      const message = lug === "" ? "name a lug, such as jack.tip" : lugComplaint(reading, lug);
+      const message = lug === "" ? "name a lug, such as “jack, tip”" : lugComplaint(reading, lug);
       tell(message);
       return message === undefined ? lug : undefined;
     },
@@ -48,7 +49,7 @@ function probeList(store: AppStore): HTMLElement {
   const list = h("ul", { class: "told no-print" });
   const item = (probe: OwnProbe) => {
     const { reading } = store.state;
-    const name = probe.between.join(" to ");
+    const name = probe.between.map((lug) => lugInWords(store, lug)).join(" to ");
     const complaint = reading && probeComplaint(reading, probe);
     const remove = () =>
       setProbes(
@@ -76,6 +77,7 @@ function probeList(store: AppStore): HTMLElement {
 
 /** Adds a reading between any two lugs, in the setting on the bench. */
 export function createOwnProbe(store: AppStore): HTMLElement {
+  offerLugNames(store);
   const [from, to] = [lugField(store, "First probe on"), lugField(store, "Second probe on")];
   const full = h("p", { class: "fault-text", hidden: true }, `At most ${MAX_PROBES} readings; take one out first.`);
   const add = (event: Event) => {

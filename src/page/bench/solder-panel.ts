@@ -1,6 +1,7 @@
 import type { DrawerRequest } from "../../contract/bench/bench.ts";
 import { h, replaceContent } from "../dom/element.ts";
 import type { AppStore } from "../state/app-state.ts";
+import { speechOf } from "../words/lug-speech.ts";
 import { keepBench } from "./bench-desk.ts";
 import { benchRefusal } from "./bench-refusal.ts";
 import { createCautions } from "./cautions.ts";
@@ -32,7 +33,7 @@ export function createSolderPanel(store: AppStore): HTMLElement {
         replaceContent(parts);
         return;
       }
-      replaceContent(sheet, sheetView(reading.source.title ?? "", bench.sheet));
+      replaceContent(sheet, sheetView(reading.source.title ?? "", bench.sheet, speechOf(reading)));
       const setDrawer = (drawer: readonly DrawerRequest[]) =>
         store.set({ benchOptions: { ...store.state.benchOptions, drawer } });
       replaceContent(parts, partsView(reading.source, bench.partsList, setDrawer));

@@ -1,4 +1,4 @@
-import { h } from "../dom/element.ts";
+import { type Child, h } from "../dom/element.ts";
 
 const KEY = "presolder.ticks.1";
 const MAX_KEPT = 500;
@@ -20,7 +20,7 @@ function write(ticked: ReadonlySet<string>): void {
 }
 
 /** A step with a tick box that is still ticked after a reload: the work takes longer than a visit. */
-export function tickItem(sheet: string, text: string): HTMLElement {
+export function tickItem(sheet: string, text: string, shown: Child = text): HTMLElement {
   const key = `${sheet}|${text}`;
   const input = h("input", { type: "checkbox", checked: read().has(key) });
   input.addEventListener("change", () => {
@@ -29,5 +29,5 @@ export function tickItem(sheet: string, text: string): HTMLElement {
     else ticked.delete(key);
     write(ticked);
   });
-  return h("li", {}, h("label", { class: "tick" }, input, h("span", {}, text)));
+  return h("li", {}, h("label", { class: "tick" }, input, h("span", {}, shown)));
 }

@@ -40,7 +40,8 @@ function createRows(reading: Reading, editor: Editor): Map<string, Shown> {
 
 /** "Sounding: bridge + middle, parallel, in phase, hum cancelling." */
 function soundingWords(label: string): string {
-  return label === "silent" ? "Nothing reaches the jack." : `Sounding: ${label}.`;
+  if (label === "silent") return "Nothing reaches the jack.";
+  return label.startsWith("nothing to hear") ? "There is nothing to hear yet: no pickup." : `Sounding: ${label}.`;
 }
 
 /** Position, tone, volume and push-pulls of the build on the bench. */

@@ -2,6 +2,7 @@ import { createChoiceRow } from "../controls/choice-row.ts";
 import { h } from "../dom/element.ts";
 import { createFold } from "../dom/fold.ts";
 import type { AppStore, FamilyAxis, LevelView } from "../state/app-state.ts";
+import { createStaleNote } from "../state/stale-note.ts";
 import { axisOf } from "./axes.ts";
 import { createExportButtons } from "./export-buttons.ts";
 import type { Picture } from "./picture.ts";
@@ -77,6 +78,7 @@ export function createCurvesPanel(store: AppStore): HTMLElement {
     "section",
     { class: "panel curves", id: "curves", "aria-labelledby": "curves-title" },
     h("h2", { id: "curves-title" }, "Curves"),
+    createStaleNote(store, "the curves and what is played are"),
     frame,
     readout,
     createFold(

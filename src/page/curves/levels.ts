@@ -1,3 +1,4 @@
+import { SILENCE_DB } from "../../decibels.ts";
 import { REFERENCE_HZ } from "../../response/features.ts";
 import type { LevelView } from "../state/app-state.ts";
 import type { Family, Trace } from "./family.ts";
@@ -10,6 +11,11 @@ export function referenceLevelDb(magnitude: ArrayLike<number>): number {
   const [f0, f1] = [FREQUENCIES_HZ[above - 1]!, FREQUENCIES_HZ[above]!];
   const share = Math.log(REFERENCE_HZ / f0) / Math.log(f1 / f0);
   return magnitude[above - 1]! * (1 - share) + magnitude[above]! * share;
+}
+
+/** Whether a curve is that of no sound at all. */
+export function isSilent(magnitude: Float64Array): boolean {
+  return magnitude.every((level) => level <= SILENCE_DB);
 }
 
 /** Levels as shown: true, or over the level at 200 Hz. */

@@ -1,13 +1,13 @@
-import type { Features } from "../../response/features.ts";
 import { h, replaceContent, s } from "../dom/element.ts";
 import { type FeaturedTrace, isOtherBuild } from "./family.ts";
 import { FREQUENCIES_HZ } from "./frequencies.ts";
-import { referenceLevelDb } from "./levels.ts";
+import { isSilent, referenceLevelDb } from "./levels.ts";
 import type { Picture } from "./picture.ts";
 import { showDb, showHz } from "./units.ts";
 
-/** Peak and cutoff of the current curve, in words. */
-export function featuresText({ peak, cutoff }: Features): string {
+/** Peak and cutoff of a curve, in words; of silence, that there is nothing to hear. */
+export function featuresText({ peak, cutoff, magnitude }: FeaturedTrace): string {
+  if (isSilent(magnitude)) return "Nothing to hear yet: no signal reaches the jack.";
   const peakText = peak
     ? `Peak at ${showHz(peak.frequency)}, ${showDb(peak.level)} over 200 Hz.`
     : "No peak above the level at 200 Hz.";

@@ -39,7 +39,11 @@ export function createFaultList(store: AppStore): HTMLElement {
   const element = h(
     "div",
     { class: "faults", role: "alert" },
-    h("p", {}, "Not readable yet. Curves and drawing show the last readable state."),
+    h(
+      "p",
+      {},
+      "Not readable yet. Curves, drawing and sound are of the last readable state; sheet, meter table and findings wait.",
+    ),
     list,
   );
   store.watch(

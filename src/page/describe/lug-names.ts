@@ -1,38 +1,33 @@
-import { LugTable } from "../../build-file/lugs.ts";
 import { h, replaceContent } from "../dom/element.ts";
 import type { AppStore } from "../state/app-state.ts";
-import { partLabel } from "../state/names.ts";
+import { speechOf } from "../words/lug-speech.ts";
 
 export const LUG_LIST_ID = "lug-names";
 
-/** A lug's name as the build has it where only capitals differ, else the text as written. */
-export function lugAsNamed(text: string, names: readonly string[]): string {
-  const written = text.trim();
-  if (names.includes(written)) return written;
-  return names.find((name) => name.toLowerCase() === written.toLowerCase()) ?? written;
+/** The lug that was named in words or by its code; the text as it was written where the guard has none of that name. */
+export function namedLug({ state }: AppStore, text: string): string {
+  return (state.reading && speechOf(state.reading).words.find(text)) ?? text.trim();
 }
 
-/** What was typed into a field that offers the lugs. */
-export function typedLug(input: HTMLInputElement): string {
-  return lugAsNamed(
-    input.value,
-    [...(input.list?.options ?? [])].map((option) => option.value),
-  );
+/** What a lug is called in a field: words where the guard has it, else as it is written. */
+export function lugInWords({ state }: AppStore, lug: string): string {
+  return state.reading ? speechOf(state.reading).words.of(lug) : lug;
 }
 
-/** The names that completion offers: every lug of every part that can be read. */
-export function createLugNames(store: AppStore): HTMLElement {
+/** Has every lug of every part that can be read offered wherever one is to be named, its code beside it. */
+export function offerLugNames(store: AppStore): void {
+  if (document.getElementById(LUG_LIST_ID)) return;
   const list = h("datalist", { id: LUG_LIST_ID });
   store.watch(
     (state) => [state.reading],
     (reading) => {
       if (!reading) return;
-      const { lugs } = new LugTable(reading.build.parts);
+      const lugs = [...speechOf(reading).words.entries()];
       replaceContent(
         list,
-        lugs.map((lug) => h("option", { value: lug.name }, partLabel(reading.build, lug.part))),
+        lugs.map(([code, words]) => h("option", { value: words }, code)),
       );
     },
   );
-  return list;
+  document.body.append(list);
 }

@@ -1,8 +1,10 @@
 import { h } from "../dom/element.ts";
 import type { Commit, Field } from "../fields/field.ts";
+import type { Editor } from "../state/editor.ts";
 import { partLabel } from "../state/names.ts";
 import type { BuildSource, PartSource } from "../state/reading.ts";
 import { fieldsOfPart } from "./part-fields.ts";
+import { removePart } from "./remove-part.ts";
 import { createTypePicker } from "./type-picker.ts";
 import { KIND_WORDS } from "./words.ts";
 
@@ -13,11 +15,15 @@ export interface PartCard {
 }
 
 /** One part: what one changes most in sight, the rest behind "more". */
-export function createPartCard(name: string, part: PartSource, commit: Commit, onRemove: () => void): PartCard {
+export function createPartCard(name: string, part: PartSource, editor: Editor, commit: Commit): PartCard {
+  const remove = h(
+    "button",
+    { type: "button", class: "quiet", onclick: () => editor.rework((before) => removePart(before, name)) },
+    "Remove",
+  );
   const { first, more } = fieldsOfPart(name, part, commit);
   const title = h("h3", {});
-  const type = part.kind === "pickup" ? createTypePicker(name, commit) : undefined;
-  const remove = h("button", { type: "button", class: "quiet", onclick: onRemove }, "Remove");
+  const type = part.kind === "pickup" ? createTypePicker(name, editor) : undefined;
   const fields = [...first, ...more];
   const element = h(
     "article",

@@ -2,13 +2,13 @@ import type { InputFault } from "../../errors.ts";
 import { h, replaceContent } from "../dom/element.ts";
 import type { Commit, Field } from "../fields/field.ts";
 import type { AppStore } from "../state/app-state.ts";
+import { createChangeLine } from "../state/change-line.ts";
 import type { Editor } from "../state/editor.ts";
-import { setAt } from "../state/paths.ts";
+import { type Path, setAt } from "../state/paths.ts";
 import type { BuildSource } from "../state/reading.ts";
 import { createAddPart } from "./add-part.ts";
 import { createPartCard, type PartCard } from "./part-card.ts";
 import { partShape } from "./part-fields.ts";
-import { removePart } from "./remove-part.ts";
 import { createSurroundings } from "./surroundings.ts";
 
 /** The first fault at a field or anywhere inside its value. */
@@ -17,8 +17,14 @@ export function faultOf(field: Field, faults: readonly InputFault[]): string | u
   return faults.find((fault) => fault.path === path || fault.path.startsWith(`${path}.`))?.message;
 }
 
+/** A pickup whose coils have values of their own is no longer of its type; where they sit and how they are turned is no matter. */
+function asChanged(source: BuildSource, [root, name, coils, _coil, key]: Path): BuildSource {
+  if (root !== "parts" || coils !== "coils" || ["distance", "slant", "tolerance"].includes(String(key))) return source;
+  return setAt(source, ["parts", String(name), "type"], undefined);
+}
+
 export function committer(editor: Editor): Commit {
-  return (path, value) => editor.edit((source) => setAt(source, path, value));
+  return (path, value) => editor.edit((source) => asChanged(setAt(source, path, value), path));
 }
 
 interface KeptCard extends PartCard {
@@ -41,8 +47,7 @@ class CardShelf {
         const shape = partShape(part);
         const kept = this.#cards.get(name);
         if (kept?.shape === shape) return [name, kept];
-        const remove = () => this.#editor.edit((before) => removePart(before, name));
-        return [name, { ...createPartCard(name, part, commit, remove), shape }];
+        return [name, { ...createPartCard(name, part, this.#editor, commit), shape }];
       }),
     );
     return [...this.#cards.values()];
@@ -69,5 +74,5 @@ export function createPartsPanel(store: AppStore, editor: Editor): HTMLElement {
       for (const field of fields) field.showFault(faultOf(field, faults));
     },
   );
-  return h("div", { class: "stack" }, grid, createAddPart(editor));
+  return h("div", { class: "stack" }, createChangeLine(store), grid, createAddPart(editor));
 }

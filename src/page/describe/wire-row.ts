@@ -1,12 +1,13 @@
 import { freshId, h } from "../dom/element.ts";
 import type { WireSource } from "../state/reading.ts";
-import { LUG_LIST_ID, typedLug } from "./lug-names.ts";
+import { LUG_LIST_ID } from "./lug-names.ts";
 import { wireEnds, wireHow } from "./wire-ends.ts";
 import { HOW_OPTIONS } from "./words.ts";
 
 export interface WireRow {
   readonly element: HTMLElement;
-  show(wire: WireSource): void;
+  /** @param inWords what a lug is called */
+  show(wire: WireSource, inWords: (lug: string) => string): void;
   showFaults(from: string | undefined, to: string | undefined): void;
 }
 
@@ -45,8 +46,8 @@ export function createWireRow(index: number, actions: WireActions): WireRow {
   const ends = (["from", "to"] as const).map((key) => {
     const input = lugInput(`Wire ${number}, ${key}`);
     input.dataset.path = `wires.${index}.${key}`;
-    input.addEventListener("change", () => actions.change(key, typedLug(input)));
-    return { input, fault: faultText(input) };
+    input.addEventListener("change", () => actions.change(key, input.value));
+    return { input, code: h("small", { class: "lug-code" }), fault: faultText(input) };
   });
   const [from, to] = ends as [(typeof ends)[number], (typeof ends)[number]];
   const how = h(
@@ -64,14 +65,18 @@ export function createWireRow(index: number, actions: WireActions): WireRow {
       "li",
       { class: "wire-row" },
       h("span", { class: "wire-number" }, number),
-      h("div", { class: "wire-end wire-from" }, from.input, from.fault.element),
+      h("div", { class: "wire-end wire-from" }, from.input, from.code, from.fault.element),
       h("span", { class: "wire-line", "aria-hidden": "true" }, "—"),
-      h("div", { class: "wire-end wire-to" }, to.input, to.fault.element),
+      h("div", { class: "wire-end wire-to" }, to.input, to.code, to.fault.element),
       how,
       remove,
     ),
-    show: (wire) => {
-      [from.input.value, to.input.value] = wireEnds(wire) as [string, string];
+    show: (wire, inWords) => {
+      for (const [index, lug] of wireEnds(wire).entries()) {
+        const { input, code } = ends[index]!;
+        input.value = inWords(lug);
+        code.textContent = input.value === lug ? "" : lug;
+      }
       how.value = wireHow(wire);
     },
     showFaults: (fromFault, toFault) => {

@@ -4,31 +4,33 @@ import { h, replaceContent } from "../dom/element.ts";
 import type { AppStore } from "../state/app-state.ts";
 import type { Editor } from "../state/editor.ts";
 import type { BuildSource } from "../state/reading.ts";
-import { createLugNames, typedLug } from "./lug-names.ts";
+import { lugInWords, namedLug, offerLugNames } from "./lug-names.ts";
 import { changedWire } from "./wire-ends.ts";
 import { createWireRow, faultText, lugInput, type WireRow } from "./wire-row.ts";
 
-function rowsFor(editor: Editor, count: number): WireRow[] {
+function rowsFor(store: AppStore, editor: Editor, count: number): WireRow[] {
   return Array.from({ length: count }, (_, index) =>
     createWireRow(index, {
       change: (key, value) =>
         editor.edit((source) => ({
           ...source,
-          wires: source.wires.map((wire, at) => (at === index ? changedWire(wire, key, value) : wire)),
+          wires: source.wires.map((wire, at) =>
+            at === index ? changedWire(wire, key, key === "how" ? value : namedLug(store, value)) : wire,
+          ),
         })),
       remove: () => editor.edit((source) => ({ ...source, wires: source.wires.filter((_wire, at) => at !== index) })),
     }),
   );
 }
 
-function createNewWire(editor: Editor): HTMLElement {
+function createNewWire(store: AppStore, editor: Editor): HTMLElement {
   const [from, to] = [lugInput("New wire, from"), lugInput("New wire, to")];
   const [fromFault, toFault] = [faultText(from), faultText(to)];
   const add = (event: Event) => {
     event.preventDefault();
     const ends = [
-      { input: from, fault: fromFault, missing: "Say which lug the wire starts at, such as volume.2." },
-      { input: to, fault: toFault, missing: "Say which lug the wire goes to, such as jack.tip." },
+      { input: from, fault: fromFault, missing: "Say which lug the wire starts at, such as “volume, lug 2 (wiper)”." },
+      { input: to, fault: toFault, missing: "Say which lug the wire goes to, such as “jack, tip”." },
     ];
     for (const { input, fault, missing } of ends) fault.show(input.value.trim() === "" ? missing : undefined);
     const empty = ends.find(({ input }) => input.value.trim() === "");
@@ -36,7 +38,8 @@ function createNewWire(editor: Editor): HTMLElement {
       empty.input.focus();
       return;
     }
-    editor.edit((source: BuildSource) => ({ ...source, wires: [...source.wires, [typedLug(from), typedLug(to)]] }));
+    const lugs = [namedLug(store, from.value), namedLug(store, to.value)] as const;
+    editor.edit((source: BuildSource) => ({ ...source, wires: [...source.wires, [lugs[0], lugs[1]]] }));
     from.value = "";
     to.value = "";
     from.focus();
@@ -58,21 +61,22 @@ function messageAt(faults: readonly InputFault[], path: string): string | undefi
 
 /** The wiring, lug to lug, as a list. */
 export function createWiresPanel(store: AppStore, editor: Editor): HTMLElement {
+  offerLugNames(store);
   const list = h("ol", { class: "wire-list" });
   let rows: WireRow[] = [];
   store.watch(
-    (state) => [state.source, state.faults],
-    (source, faults) => {
+    (state) => [state.source, state.faults, state.reading],
+    (source, faults, _reading) => {
       if (!source) return;
       if (rows.length !== source.wires.length) {
-        rows = rowsFor(editor, source.wires.length);
+        rows = rowsFor(store, editor, source.wires.length);
         replaceContent(
           list,
           rows.map((row) => row.element),
         );
       }
       for (const [index, row] of rows.entries()) {
-        row.show(source.wires[index]!);
+        row.show(source.wires[index]!, (lug) => lugInWords(store, lug));
         row.showFaults(messageAt(faults, `wires.${index}.from`), messageAt(faults, `wires.${index}.to`));
       }
     },
@@ -83,11 +87,10 @@ export function createWiresPanel(store: AppStore, editor: Editor): HTMLElement {
     h(
       "p",
       { class: "hint" },
-      "A lug is written part.lug, as in volume.3 or lever.A0; the list offers every lug there is.",
+      "Name a lug in words, as the list offers them, or by its code, as in volume.3 or lever.A0.",
     ),
     createCautions(false),
-    createLugNames(store),
     list,
-    createNewWire(editor),
+    createNewWire(store, editor),
   );
 }

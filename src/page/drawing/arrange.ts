@@ -1,16 +1,22 @@
 import { switchControls } from "../../build-file/lugs.ts";
 import type { Build, Part } from "../../build-file/schema.ts";
 import { type Point, type Shape, shapeOf } from "./shapes.ts";
+import { turnedShape } from "./turn.ts";
 
 export interface Placed {
   readonly name: string;
   readonly part: Part;
+  /** As it lies, turned with the part. */
   readonly shape: Shape;
+  /** As it is before it is turned. */
+  readonly upright: Shape;
+  /** Degrees counter-clockwise as seen from the back. */
+  readonly turn: number;
   readonly centre: Point;
 }
 
 /** Drawing units a metre of the guard: parts are drawn larger than life, so that lugs can be told apart. */
-const UNITS_PER_METRE = 3000;
+export const UNITS_PER_METRE = 3000;
 const GAP = 16;
 const ROUNDS = 300;
 
@@ -73,6 +79,10 @@ interface Body {
   y: number;
   readonly width: number;
   readonly height: number;
+  readonly isPickup: boolean;
+  /** Drawn where its place says, whatever lies there. */
+  readonly isPinned: boolean;
+  /** Others make way for it. */
   readonly fixed: boolean;
 }
 
@@ -81,7 +91,7 @@ function pushApart(a: Body, b: Body): boolean {
   const overlapY = (a.height + b.height) / 2 + GAP - Math.abs(a.y - b.y);
   if (overlapX <= 0.5 || overlapY <= 0.5) return false;
   // A part that would lie on a pickup leaves the row of pickups; along it, it would only meet the next one.
-  const axis = overlapX < overlapY && !a.fixed && !b.fixed ? "x" : "y";
+  const axis = overlapX < overlapY && !a.isPickup && !b.isPickup ? "x" : "y";
   const push = axis === "x" ? overlapX : overlapY;
   const sign = a[axis] < b[axis] || (a[axis] === b[axis] && a.width <= b.width) ? -1 : 1;
   const shareA = a.fixed ? 0 : b.fixed ? 1 : 0.5;
@@ -100,12 +110,18 @@ function settle(bodies: readonly Body[]): void {
   }
 }
 
+/** A pickup that was laid elsewhere is in nobody's way. */
+function isClearOf(body: Body, before: Body): boolean {
+  return before.isPinned && Math.abs(body.y - before.y) >= (body.height + before.height) / 2;
+}
+
 /** Pickups keep to their row; where they would touch, they spread along it. */
 function spreadPickups(bodies: readonly Body[]): void {
-  const row = bodies.filter((body) => body.fixed).sort((a, b) => a.x - b.x);
+  const row = bodies.filter((body) => body.isPickup).sort((a, b) => a.x - b.x);
   for (const [index, body] of row.entries()) {
     const before = row[index - 1];
-    if (before) body.x = Math.max(body.x, before.x + (before.width + body.width) / 2 + GAP);
+    if (body.isPinned || !before || isClearOf(body, before)) continue;
+    body.x = Math.max(body.x, before.x + (before.width + body.width) / 2 + GAP);
   }
 }
 
@@ -115,16 +131,21 @@ export function arrangeParts(build: Build): Placed[] {
   const switches = switchControls(build.parts);
   const lugsOf = (name: string, onShaft: boolean) =>
     switches.find((each) => each.part === name && each.onShaft === onShaft)?.table.lugs ?? [];
-  const shapes = Object.entries(build.parts).map(([name, part]) => ({
+  const upright = Object.entries(build.parts).map(([name, part]) => ({
     name,
     part,
-    shape: shapeOf(part, lugsOf(name, true), lugsOf(name, false)),
+    upright: shapeOf(part, lugsOf(name, true), lugsOf(name, false)),
+    turn: part.place?.turn ?? 0,
   }));
+  const shapes = upright.map((each) => ({ ...each, shape: turnedShape(each.upright, each.turn) }));
   const bodies = shapes.map(({ name, part, shape }): Body => {
     const place = places.get(name)!;
     const { width, up, down } = shape;
     const y = place.y * UNITS_PER_METRE + (down - up) / 2;
-    return { x: place.x * UNITS_PER_METRE, y, width, height: up + down, fixed: part.kind === "pickup" };
+    const isPickup = part.kind === "pickup";
+    const isPinned = part.place?.turn !== undefined;
+    const x = place.x * UNITS_PER_METRE;
+    return { x, y, width, height: up + down, isPickup, isPinned, fixed: isPickup || isPinned };
   });
   spreadPickups(bodies);
   settle(bodies);

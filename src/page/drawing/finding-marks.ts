@@ -1,5 +1,7 @@
 import type { FindingAnswer } from "../../contract/bench/bench.ts";
 import { s } from "../dom/element.ts";
+import type { LugSpeech } from "../words/lug-speech.ts";
+import type { Point } from "./shapes.ts";
 import type { SeenLug } from "./view.ts";
 
 /** Each severity has a shape of its own, so that colour is not needed to tell them apart. */
@@ -21,10 +23,17 @@ function markedLugs({ severity, lugs }: FindingAnswer): readonly string[] {
   return lugs.filter((lug, index) => lugs.findIndex((other) => partOf(other) === partOf(lug)) === index);
 }
 
+/** Out where its wires leave, so that the lug's own name stays readable. */
+function besideLug({ x, y, out, beside, turned }: SeenLug): Point {
+  if (turned) return { x: x + turned.leave.x * 25, y: y + turned.leave.y * 25 };
+  return { x: x + (out === 0 ? 22 * (beside ?? 1) : 0), y: y + out * 25 };
+}
+
 /** A numbered mark beside the lugs that a finding names. */
 export function drawFindingMarks(
   findings: readonly FindingAnswer[],
   find: (lug: string) => SeenLug | undefined,
+  speech: LugSpeech,
 ): SVGElement[] {
   const marksAtLug = new Map<string, number>();
   return findings.flatMap((finding, index) =>
@@ -33,14 +42,13 @@ export function drawFindingMarks(
       if (!lug) return [];
       const before = marksAtLug.get(lug.name) ?? 0;
       marksAtLug.set(lug.name, before + 1);
-      // Out where its wires leave, so that the lug's own name stays readable.
-      const x = lug.x + before * 27 + (lug.out === 0 ? 22 * (lug.beside ?? 1) : 0);
-      const at = `translate(${x} ${lug.y + lug.out * 25})`;
+      const { x, y } = besideLug(lug);
+      const at = `translate(${x + before * 27} ${y})`;
       return [
         s(
           "g",
           { class: `mark mark-${finding.severity}`, transform: at },
-          s("title", {}, finding.message),
+          s("title", {}, speech.plain(finding.message)),
           findingSign(finding.severity, index + 1),
         ),
       ];

@@ -1,6 +1,7 @@
 import type { SettingValue } from "../../build-file/settings.ts";
 import type { FindingAnswer } from "../../contract/bench/bench.ts";
 import { h, s } from "../dom/element.ts";
+import type { LugSpeech } from "../words/lug-speech.ts";
 import { findingSign } from "./finding-marks.ts";
 
 const SEVERITY_WORDS = { fault: "Fault", warning: "Warning", note: "Note" } as const;
@@ -16,7 +17,7 @@ function whereText({ settings }: FindingAnswer): string {
   return `Where: ${settings.map(settingText).join("; ")}.`;
 }
 
-function item(finding: FindingAnswer, index: number): HTMLElement {
+function item(finding: FindingAnswer, index: number, speech: LugSpeech): HTMLElement {
   const { severity, message, remedy } = finding;
   return h(
     "li",
@@ -29,16 +30,20 @@ function item(finding: FindingAnswer, index: number): HTMLElement {
     h(
       "div",
       {},
-      h("p", {}, h("b", {}, `${SEVERITY_WORDS[severity]}: `), message),
-      remedy && h("p", { class: "hint" }, remedy),
-      h("p", { class: "hint" }, whereText(finding)),
+      h("p", {}, h("b", {}, `${SEVERITY_WORDS[severity]}: `), speech.say(message)),
+      remedy && h("p", { class: "hint" }, speech.say(remedy)),
+      h("p", { class: "hint" }, speech.say(whereText(finding))),
     ),
   );
 }
 
 /** What the reading of the wiring found, numbered as in the drawing. */
-export function findingsList(findings: readonly FindingAnswer[]): HTMLElement {
+export function findingsList(findings: readonly FindingAnswer[], speech: LugSpeech): HTMLElement {
   if (findings.length === 0)
     return h("p", { class: "all-well" }, "The wiring was read lug by lug: nothing found wrong.");
-  return h("ol", { class: "findings" }, findings.map(item));
+  return h(
+    "ol",
+    { class: "findings" },
+    findings.map((finding, index) => item(finding, index, speech)),
+  );
 }

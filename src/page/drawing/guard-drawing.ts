@@ -4,8 +4,10 @@ import type { FindingAnswer } from "../../contract/bench/bench.ts";
 import { replaceContent, s } from "../dom/element.ts";
 import { partLabel, positionNames } from "../state/names.ts";
 import type { Reading } from "../state/reading.ts";
+import { speechOf } from "../words/lug-speech.ts";
 import { arrangeParts, type Placed } from "./arrange.ts";
 import { drawFindingMarks } from "./finding-marks.ts";
+import { emptyOverlay } from "./hand/overlay.ts";
 import type { LivePath } from "./live-path.ts";
 import { drawLug } from "./lugs-layer.ts";
 import { type BodyState, partBody } from "./part-bodies.ts";
@@ -20,7 +22,14 @@ export interface DrawingInput {
 }
 
 export interface GuardDrawing {
+  readonly input: DrawingInput;
   readonly element: SVGSVGElement;
+  readonly placed: readonly Placed[];
+  readonly lugs: ReadonlyMap<string, SeenLug>;
+  /** For what shows while something is in hand. */
+  readonly overlay: SVGGElement;
+  /** A lug by any of its names. */
+  find(name: string): SeenLug | undefined;
   /** Marks where something is wrong; the drawing under the marks stays. */
   mark(findings: readonly FindingAnswer[]): void;
 }
@@ -76,7 +85,7 @@ function isDead({ path }: DrawingInput, { name, part }: Placed): boolean {
 }
 
 /** The guard as a drawing: parts, wires and the live path, with room for marks. */
-export function drawGuard(input: DrawingInput, onPick: (lug: string) => void): GuardDrawing {
+export function drawGuard(input: DrawingInput): GuardDrawing {
   const { reading, settings, path, side } = input;
   const placed = arrangeParts(reading.build);
   const lugs = seenLugs(placed, side);
@@ -88,29 +97,41 @@ export function drawGuard(input: DrawingInput, onPick: (lug: string) => void): G
   const bodies = placed.map((each) =>
     s(
       "g",
-      { class: isDead(input, each) ? `part part-${each.part.kind} part-dead` : `part part-${each.part.kind}` },
+      {
+        class: isDead(input, each) ? `part part-${each.part.kind} part-dead` : `part part-${each.part.kind}`,
+        "data-part": each.name,
+        role: "button",
+        tabindex: -1,
+        "aria-label": `${partLabel(reading.build, each.name)}: move or turn`,
+      },
       partBody(each, seenFrom(side, each.centre), bodyState(input, each.name)),
     ),
   );
   const captions = bodies.map((body) =>
-    s("g", { class: body.classList.contains("part-dead") ? "part-dead" : "" }, [...body.querySelectorAll("text")]),
+    s("g", { class: body.classList.contains("part-dead") ? "part-dead" : "", "data-caption": body.dataset.part }, [
+      ...body.querySelectorAll("text"),
+    ]),
   );
   const kindOf = (lug: SeenLug) => reading.build.parts[lug.name.split(".")[0]!]!.kind;
+  const speech = speechOf(reading);
   const marks = s("g", {});
+  const overlay = emptyOverlay();
   const element = s(
     "svg",
-    { viewBox: viewBox(placed, side), class: "guard", role: "img", "aria-label": "Wiring of the guard" },
+    { viewBox: viewBox(placed, side), class: "guard", role: "group", "aria-label": "Wiring of the guard" },
     s("g", {}, bodies),
     s("g", {}, drawInside(reading, settings, path, find)),
-    s("g", {}, drawWires(reading.source, path, find)),
+    s("g", {}, drawWires(reading.source, path, find, speech)),
     s(
       "g",
       {},
-      [...lugs.values()].map((lug) => drawLug(lug, path, kindOf(lug) !== "cap" && kindOf(lug) !== "resistor", onPick)),
+      [...lugs.values()].map((lug) => drawLug(lug, path, kindOf(lug) !== "cap" && kindOf(lug) !== "resistor", speech)),
     ),
     // Names lie over the wires, or they could not be read where many cross.
     s("g", {}, captions),
     marks,
+    overlay,
   );
-  return { element, mark: (findings) => replaceContent(marks, drawFindingMarks(findings, find)) };
+  const mark = (findings: readonly FindingAnswer[]) => replaceContent(marks, drawFindingMarks(findings, find, speech));
+  return { input, element, placed, lugs, overlay, find, mark };
 }

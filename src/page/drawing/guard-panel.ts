@@ -3,17 +3,19 @@ import { createCautions } from "../bench/cautions.ts";
 import { createChoiceRow } from "../controls/choice-row.ts";
 import { h, replaceContent, s } from "../dom/element.ts";
 import type { AppStore, View } from "../state/app-state.ts";
+import type { Editor } from "../state/editor.ts";
+import { createStaleNote } from "../state/stale-note.ts";
 import { Store } from "../state/store.ts";
+import { type LugSpeech, speechOf } from "../words/lug-speech.ts";
 import { findingsList } from "./findings-list.ts";
 import { drawGuard, type GuardDrawing } from "./guard-drawing.ts";
+import { wireByHand } from "./hand/wire-by-hand.ts";
 import type { LivePath } from "./live-path.ts";
-import { lugText } from "./lug-text.ts";
 import { dialText } from "./part-bodies.ts";
 import type { Side } from "./view.ts";
 
 interface PanelState {
   readonly side: Side;
-  readonly picked: string | undefined;
 }
 
 const SAMPLES = [
@@ -44,14 +46,14 @@ function legend(): HTMLElement {
 }
 
 /** The way of every coil that sounds: a position that joins two pickups has two. */
-function waysInWords({ description, inWords }: LivePath): HTMLElement[] {
+function waysInWords({ description, inWords }: LivePath, speech: LugSpeech): HTMLElement[] {
   if (inWords.length === 0) return [h("p", {}, "Nothing reaches the jack in this setting.")];
   return [
     h("p", {}, h("b", {}, description.label), inWords.length > 1 && `, ${inWords.length} coils:`),
     h(
       "ul",
       {},
-      inWords.map((way) => h("li", {}, `${way.join(" → ")}.`)),
+      inWords.map((way) => h("li", {}, speech.say(`${way.join(" → ")}.`))),
     ),
   ];
 }
@@ -87,32 +89,33 @@ function lightUp(frame: HTMLElement, net: number | undefined): void {
     each.classList.toggle("lit", net !== undefined && each.getAttribute("data-net") === String(net));
 }
 
-/** The drawing of the guard with the live path of the setting, and what is wrong with the wiring. */
-export function createGuardPanel(store: AppStore): HTMLElement {
-  const panel = new Store<PanelState>({ side: "back", picked: undefined });
+/** The drawing of the guard with the live path of the setting, in which it is wired by hand, and what is wrong with the wiring. */
+export function createGuardPanel(store: AppStore, editor: Editor): HTMLElement {
+  const panel = new Store<PanelState>({ side: "back" });
   const frame = h("div", { class: "guard-frame", tabindex: 0, role: "group", "aria-label": "Drawing of the guard" });
   const way = h("div", { class: "way" });
-  const lug = h("p", { class: "hint" });
   const found = h("div", { class: "found", "aria-live": "polite" });
   let drawing: GuardDrawing | undefined;
   const mark = () => drawing?.mark(store.state.bench?.audit ?? []);
-  const tellLug = () => {
-    const { view } = store.state;
-    const { picked } = panel.state;
-    if (!view?.path) return;
-    lug.textContent = picked ? lugText(view.reading, view.path, picked) : "Click a lug to read what it is joined to.";
-    lightUp(frame, picked === undefined ? undefined : view.path.live.nets.get(picked));
+  const byHand = wireByHand({ store, editor }, frame, () => drawing);
+  const light = () => {
+    const { chosen } = byHand.hand.state.state;
+    const net = chosen?.kind === "lug" ? store.state.view?.path?.live.nets.get(chosen.name) : undefined;
+    lightUp(frame, net);
   };
   const draw = () => {
     const { view } = store.state;
     if (!view?.path) return;
     const { reading, settings, path } = view;
     const input = { reading, settings, path, side: panel.state.side };
-    drawing = drawGuard(input, (name) => panel.set({ picked: name }));
+    const focusAgain = byHand.keptFocus();
+    drawing = drawGuard(input);
     mark();
     replaceContent(frame, drawing.element);
-    replaceContent(way, waysInWords(path));
-    tellLug();
+    replaceContent(way, waysInWords(path, speechOf(reading)));
+    byHand.drawn(drawing);
+    light();
+    focusAgain?.();
   };
   store.watchAny((state) => [state.view?.reading, state.view?.path?.shape], draw);
   store.watchAny((state) => [state.bench], mark);
@@ -121,14 +124,14 @@ export function createGuardPanel(store: AppStore): HTMLElement {
     () => store.state.view?.path && showDials(frame, store.state.view),
   );
   panel.watchAny((state) => [state.side], draw);
-  panel.watchAny((state) => [state.picked], tellLug);
+  byHand.hand.state.watchAny((state) => [state.chosen], light);
   store.watch(
     (state) => [state.bench, state.benchFault],
     (bench, fault) =>
       replaceContent(
         found,
         bench
-          ? findingsList(bench.audit)
+          ? findingsList(bench.audit, speechOf(store.state.benchOf!))
           : h("p", { class: "hint" }, fault ? `The wiring was not read: ${fault}` : "Reading the wiring…"),
       ),
   );
@@ -138,19 +141,20 @@ export function createGuardPanel(store: AppStore): HTMLElement {
     "div",
     { class: "stack" },
     createCautions(true, "print-only"),
+    createStaleNote(store, "the drawing is"),
     h("div", { class: "row" }, sideRow(panel), legend()),
     h(
       "div",
       { class: "guard-columns" },
       h(
         "div",
-        { class: "stack" },
+        { class: "stack guard-main" },
+        byHand.tools,
         h("p", { class: "hint scroll-hint" }, "The drawing is wider than the page: scroll it sideways."),
         frame,
-        h("p", { class: "hint" }, LUGS_COUNTED),
-        way,
-        lug,
       ),
+      byHand.card,
+      h("div", { class: "stack guard-words" }, h("p", { class: "hint" }, LUGS_COUNTED), way),
       found,
     ),
   );

@@ -8,7 +8,7 @@ export function lugText({ build }: Reading, { live }: LivePath, name: string): s
   const names = new LugTable(build.parts).lugs.map((lug) => lug.name);
   const joined = names.filter((other) => other !== name && live.nets.get(other) === net);
   const wires = build.wires.filter(({ from, to }) => from === name || to === name).length;
-  const what = joined.length === 0 ? "nothing" : joined.join(", ");
+  const what = joined.length === 0 ? "nothing" : joined.join("; ");
   const kind = net === live.sleeveNet ? " (ground)" : net === live.tipNet ? " (hot, at the jack's tip)" : "";
   return `${name}${kind}: ${wires} ${wires === 1 ? "wire" : "wires"} on it; joined in this setting to ${what}.`;
 }

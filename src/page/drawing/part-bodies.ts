@@ -4,6 +4,7 @@ import { shortQuantity, showQuantity } from "../../build-file/show-quantity.ts";
 import { s } from "../dom/element.ts";
 import type { Placed } from "./arrange.ts";
 import { coilCentres, type Point, SIZES } from "./shapes.ts";
+import { turnedBody } from "./turned-body.ts";
 
 /** What a body shows beside its lugs. */
 export interface BodyState {
@@ -67,7 +68,7 @@ export function dialText(pot: Kind<"pot">, dial: SettingValue | undefined): stri
   return `${shortQuantity(pot.measured ?? pot.resistance)} at ${dial ?? 10}`;
 }
 
-function potBody({ name, shape }: Placed, part: Kind<"pot">, centre: Point, state: BodyState): SVGElement[] {
+function potBody({ name, upright }: Placed, part: Kind<"pot">, centre: Point, state: BodyState): SVGElement[] {
   const { potRadius } = SIZES;
   const nameY = centre.y - potRadius - 19;
   const at = dialText(part, state.settings[name]);
@@ -75,12 +76,12 @@ function potBody({ name, shape }: Placed, part: Kind<"pot">, centre: Point, stat
     s("circle", { cx: centre.x, cy: centre.y, r: potRadius, class: "body" }),
     s("text", { x: centre.x, y: centre.y + 14, class: "part-value", "text-anchor": "middle", "data-dial": name }, at),
     caption(state.label, { x: centre.x, y: nameY }),
-    ...(state.shaft ? [caption(`push-pull: ${state.shaft}`, { x: centre.x, y: centre.y - shape.down + 10 })] : []),
+    ...(state.shaft ? [caption(`push-pull: ${state.shaft}`, { x: centre.x, y: centre.y - upright.down + 10 })] : []),
   ];
 }
 
 function switchBody(centre: Point, placed: Placed, state: BodyState): SVGElement[] {
-  const { width, up } = placed.shape;
+  const { width, up } = placed.upright;
   const inner = 2 * up;
   return [
     s("rect", { x: centre.x - width / 2, y: centre.y - inner / 2, width, height: inner, rx: 8, class: "body" }),
@@ -107,8 +108,7 @@ function resistorBody(part: Kind<"resistor">, { x, y }: Point): SVGElement[] {
   ];
 }
 
-/** The body of a part about its middle on the page. */
-export function partBody(placed: Placed, centre: Point, state: BodyState): SVGElement[] {
+function uprightBody(placed: Placed, centre: Point, state: BodyState): SVGElement[] {
   const { part } = placed;
   const below = { x: centre.x, y: centre.y + 26 };
   switch (part.kind) {
@@ -131,4 +131,10 @@ export function partBody(placed: Placed, centre: Point, state: BodyState): SVGEl
     case "terminal":
       return [caption(state.label, below)];
   }
+}
+
+/** The body of a part about its middle on the page. */
+export function partBody(placed: Placed, centre: Point, state: BodyState): SVGElement[] {
+  // Counter-clockwise from the back is clockwise from the front.
+  return turnedBody(uprightBody(placed, centre, state), centre, -placed.turn * state.mirror);
 }

@@ -14,6 +14,16 @@ export interface LugSpot extends Point {
   readonly label: string;
   /** The side on which its name stands, where it does not stand above or below. */
   readonly beside?: -1 | 1;
+  /** Of a part that is turned, where none of the above holds any more. */
+  readonly turned?: TurnedLug;
+}
+
+/** Unit vectors from a lug. */
+export interface TurnedLug {
+  /** Where its wires leave to. */
+  readonly leave: Point;
+  /** Where its name stands. */
+  readonly name: Point;
 }
 
 /** A part as it is drawn, about its own middle, as seen from the front, the neck to the right and the treble side down; the drawing's units are about a third of a millimetre. */

@@ -1,4 +1,4 @@
-import type { LugSpot, Point } from "./shapes.ts";
+import type { LugSpot, Point, TurnedLug } from "./shapes.ts";
 
 export type Side = "back" | "front";
 
@@ -15,11 +15,24 @@ export interface SeenLug extends Point {
   readonly label: string;
   readonly out: -1 | 0 | 1;
   readonly beside: -1 | 1 | undefined;
+  readonly turned: TurnedLug | undefined;
 }
 
 export function seenLug(side: Side, centre: Point, name: string, spot: LugSpot): SeenLug {
   const { x, y } = seenFrom(side, { x: centre.x + spot.x, y: centre.y + spot.y });
   const out = (-spot.out || 0) as -1 | 0 | 1;
   const beside = side === "front" && spot.beside ? (-spot.beside as -1 | 1) : spot.beside;
-  return { name, label: spot.label, x, y, out, beside };
+  const turned = spot.turned && {
+    leave: seenFrom(side, spot.turned.leave),
+    name: seenFrom(side, spot.turned.name),
+  };
+  return { name, label: spot.label, x, y, out, beside, turned };
+}
+
+/** The lug with its wires leaving the other way, into the part. */
+export function facingIn(lug: SeenLug): SeenLug {
+  const { turned } = lug;
+  const out = -lug.out as -1 | 0 | 1;
+  if (!turned) return { ...lug, out };
+  return { ...lug, out, turned: { ...turned, leave: { x: -turned.leave.x, y: -turned.leave.y } } };
 }

@@ -18,6 +18,10 @@ function pullOf(from: SeenLug, to: SeenLug): number {
 
 /** A little to one side for wires that run side by side, so that they do not lie on each other. */
 function control(lug: SeenLug, towards: SeenLug, pull: number, side: number): Point {
+  if (lug.turned) {
+    const { x, y } = lug.turned.leave;
+    return { x: lug.x + x * pull - y * side, y: lug.y + y * pull + x * side };
+  }
   if (lug.out !== 0) return { x: lug.x + side, y: lug.y + lug.out * pull };
   const sign = Math.sign(towards.x - lug.x) || 1;
   return { x: lug.x + sign * pull * 0.6, y: lug.y + side };

@@ -2,9 +2,10 @@ import { parseSettings, type RawSettings } from "../../build-file/settings.ts";
 import { wireEnds } from "../describe/wire-ends.ts";
 import { s } from "../dom/element.ts";
 import type { BuildSource, Reading } from "../state/reading.ts";
+import type { LugSpeech } from "../words/lug-speech.ts";
 import type { LivePath } from "./live-path.ts";
 import { closedContacts, type Step } from "./lug-graph.ts";
-import type { SeenLug } from "./view.ts";
+import { facingIn, type SeenLug } from "./view.ts";
 import { wireCurve } from "./wire-curves.ts";
 
 type LugFinder = (name: string) => SeenLug | undefined;
@@ -27,7 +28,7 @@ function wireUse(path: LivePath, wire: number, from: string): { cls: string; for
 const ORDER = ["wire-idle", "wire-ground", "wire-side", "wire-return", "wire-live"];
 
 /** Every wire, the live ones on top with arrows that point to the jack. */
-export function drawWires(source: BuildSource, path: LivePath, find: LugFinder): SVGElement[] {
+export function drawWires(source: BuildSource, path: LivePath, find: LugFinder, { words }: LugSpeech): SVGElement[] {
   const drawn = source.wires.flatMap((wire, index) => {
     const ends = wireEnds(wire);
     const [from, to] = [find(ends[0]), find(ends[1])];
@@ -35,9 +36,15 @@ export function drawWires(source: BuildSource, path: LivePath, find: LugFinder):
     const { cls, forwards } = wireUse(path, index, from.name);
     const curve = wireCurve(from, to, index);
     const net = String(path.live.nets.get(from.name));
-    const line = s("path", { d: curve.d, class: `wire ${cls}`, "data-net": net }, s("title", {}, ends.join(" — ")));
+    const line = s("path", { d: curve.d, class: `wire ${cls}`, "data-net": net, "data-line": index });
+    // Wider than the line, so that a thumb finds it.
+    const reach = s(
+      "path",
+      { d: curve.d, class: "wire-reach", "data-wire": index },
+      s("title", {}, ends.map((end) => words.of(end)).join(" — ")),
+    );
     const head = cls === "wire-live" ? [arrow(curve.middle, curve.angle + (forwards ? 0 : 180))] : [];
-    return [{ cls, elements: [line, ...head] }];
+    return [{ cls, elements: [line, ...head, reach] }];
   });
   return drawn.sort((a, b) => ORDER.indexOf(a.cls) - ORDER.indexOf(b.cls)).flatMap((each) => each.elements);
 }
@@ -66,7 +73,7 @@ export function drawInside(
       return a && b
         ? [
             s("path", {
-              d: wireCurve({ ...a, out: -a.out as -1 | 0 | 1 }, { ...b, out: -b.out as -1 | 0 | 1 }, 1).d,
+              d: wireCurve(facingIn(a), facingIn(b), 1).d,
               class: "through-live",
             }),
           ]

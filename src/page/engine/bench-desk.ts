@@ -1,3 +1,4 @@
+import { auditBuild, type Finding } from "../../bench/audit/audit.ts";
 import { benchSheet } from "../../bench/bench-sheet.ts";
 import type { Build } from "../../build-file/schema.ts";
 import type { BenchAnswer, DrawerRequest } from "../../contract/bench/bench.ts";
@@ -14,6 +15,9 @@ export interface BenchQuestion {
   readonly probes: readonly OwnProbe[];
 }
 
+/** A fault of a build, in the audit's words. */
+export type Fault = Pick<Finding, "code" | "lugs" | "message">;
+
 /** What the service's bench answers, worked out in the browser. */
 export class BenchDesk {
   /** @throws Error in the bench's own words where it refuses the question */
@@ -25,5 +29,12 @@ export class BenchDesk {
   /** From the guard as found to the guard as wanted. */
   async rewire(from: Build, to: Build): Promise<RewiringTold> {
     return (await import("./rewire-told.ts")).rewireTold(from, to);
+  }
+
+  /** What keeps a build from working, by the audit alone. */
+  faults(build: Build): Fault[] {
+    return auditBuild(build)
+      .filter(({ severity }) => severity === "fault")
+      .map(({ code, lugs, message }) => ({ code, lugs, message }));
   }
 }

@@ -1,6 +1,6 @@
 import type { Build } from "../../build-file/schema.ts";
 import type { BenchAnswer } from "../../contract/bench/bench.ts";
-import type { BenchDesk, BenchQuestion } from "./bench-desk.ts";
+import type { BenchDesk, BenchQuestion, Fault } from "./bench-desk.ts";
 import type { RewiringTold } from "./rewire-told.ts";
 import { WorkerLink } from "./worker-link.ts";
 
@@ -15,5 +15,9 @@ export class BenchEngine {
 
   rewire(from: Build, to: Build): Promise<RewiringTold> {
     return this.#link.ask((desk) => desk.rewire(from, to));
+  }
+
+  faults(build: Build): Promise<Fault[]> {
+    return this.#link.ask((desk) => desk.faults(build));
   }
 }

@@ -2,7 +2,7 @@ import type { RawSettings } from "../../build-file/settings.ts";
 import { SILENCE_DB } from "../../decibels.ts";
 import { settingsAlong } from "../curves/axes.ts";
 import { FREQUENCIES_HZ } from "../curves/frequencies.ts";
-import { referenceLevelDb } from "../curves/levels.ts";
+import { isSilent, referenceLevelDb } from "../curves/levels.ts";
 import { fitSettings } from "../state/fit-settings.ts";
 import type { KnownGuard } from "./known-guard.ts";
 
@@ -18,10 +18,6 @@ export interface LargestDifference {
 /** Where a guitar and its loudspeaker sound: below is hum, above a guitar speaker lets little through (common practice, no source). */
 const FROM_HZ = 80;
 const TO_HZ = 8000;
-
-function isSilent(magnitude: Float64Array): boolean {
-  return magnitude.every((level) => level <= SILENCE_DB);
-}
 
 /** Where two builds differ most in one setting. */
 export function largestDifference(a: KnownGuard, b: KnownGuard, settings: RawSettings): LargestDifference {

@@ -84,6 +84,8 @@ export interface AppState {
   readonly startedFrom: string;
   /** What the example on the bench is about. */
   readonly story: { readonly description: string; readonly question: string } | undefined;
+  /** What the latest step came to in wires and parts, where it touched several of them; empty otherwise. */
+  readonly changed: string;
   /** Said to the person in the status line. */
   readonly notice: string;
   readonly canUndo: boolean;
@@ -121,6 +123,7 @@ export function createAppStore(): AppStore {
     benchFault: "",
     startedFrom: "",
     story: undefined,
+    changed: "",
     notice: "",
     canUndo: false,
     canRedo: false,

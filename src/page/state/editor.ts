@@ -2,6 +2,7 @@ import type { RawSettings, SettingValue } from "../../build-file/settings.ts";
 import { latestOnly } from "../dom/later.ts";
 import type { Engine } from "../engine/engine.ts";
 import type { AppStore } from "./app-state.ts";
+import { changeWords } from "./change-words.ts";
 import { fitSettings } from "./fit-settings.ts";
 import { History } from "./history.ts";
 import type { BuildSource, Reading, ReadResult } from "./reading.ts";
@@ -30,10 +31,12 @@ export class Editor {
 
   /** One step of change; the history keeps it. */
   async edit(change: (source: BuildSource) => BuildSource): Promise<void> {
-    const now = this.#history.now;
-    if (!now) return;
-    const next = change(now.source);
-    if (next !== now.source) await this.#push({ ...now, source: next });
+    await this.#change(change, () => "");
+  }
+
+  /** One step of change that touches wires or several parts; what it came to is told. */
+  async rework(change: (source: BuildSource) => BuildSource): Promise<void> {
+    await this.#change(change, changeWords);
   }
 
   async undo(): Promise<void> {
@@ -56,6 +59,16 @@ export class Editor {
     if (reading) this.#store.set({ settings: fitSettings(reading, { ...settings, ...values }) });
   }
 
+  async #change(change: (source: BuildSource) => BuildSource, words: typeof changeWords): Promise<void> {
+    const now = this.#history.now;
+    if (!now) return;
+    const next = change(now.source);
+    if (next === now.source) return;
+    const done = this.#push({ ...now, source: next });
+    this.#store.set({ changed: words(now.source, next) });
+    await done;
+  }
+
   #push(step: Step, settings?: RawSettings, read?: Reading): Promise<void> {
     this.#history.push(step);
     return this.#show(step, settings, read);
@@ -64,6 +77,7 @@ export class Editor {
   async #show({ source, guard }: Step, settings?: RawSettings, read?: Reading): Promise<void> {
     const isLatest = this.#latest();
     const walk = { canUndo: this.#history.canUndo, canRedo: this.#history.canRedo };
+    this.#store.set({ changed: "" });
     if (!read) this.#store.set({ source, ...walk });
     const result: ReadResult = read ? { reading: read } : await this.#engine.read(source);
     // A later step has been read by now, or will be.

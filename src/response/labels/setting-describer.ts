@@ -105,6 +105,8 @@ const SILENT: SettingDescription = {
   hum: null,
 };
 
+const NOTHING_YET: SettingDescription = { ...SILENT, label: "nothing to hear yet: no pickup" };
+
 /** Descriptions have about a kilobyte; only blends and silent settings ask for more of them than the switches have positions. */
 const MAX_KNOWN = 1000;
 
@@ -124,6 +126,7 @@ export class SettingDescriber {
    * other and what becomes of hum. Volume and tone pots are taken at 10; only where that is silent, as they stand.
    */
   describe(settings: Settings): SettingDescription {
+    if (this.#probe.sources.length === 0) return NOTHING_YET;
     const full = this.#describeOnce(fullControls(this.#build, settings));
     return full.relation === "silent" ? this.#describeOnce(settings) : full;
   }

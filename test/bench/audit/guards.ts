@@ -110,6 +110,14 @@ export const threeSingles: Guard = {
   ],
 };
 
+const { bridge: _bridge, middle: _middle, neck: _neck, ...controls } = threeSingles.parts;
+
+/** `threeSingles` without its pickups and their wires. */
+export const harness: Guard = {
+  parts: controls,
+  wires: threeSingles.wires.filter((wire) => !wire.some((lug) => /^(bridge|middle|neck)\./.test(lug))),
+};
+
 /** A pickup of `threeSingles` with its two leads exchanged, which turns its winding and nothing else. */
 export function leadsSwapped(pickup: string, lug: string): Required<Pick<Changes, "remove" | "add">> {
   return {

@@ -1,8 +1,16 @@
-import { single, splitHumbucker, threeSingles, twoHumbuckers } from "./guards.ts";
+import { harness, single, splitHumbucker, threeSingles, twoHumbuckers } from "./guards.ts";
 import { rewire, type WrongBuild } from "./wrong-build.ts";
 
 /** Builds whose signal, controls, ground or metal are wired wrongly, by the code that must fire. */
 export const WRONG_PATHS = {
+  "no-pickup": [
+    {
+      wrong: "nothing to hear",
+      guard: harness,
+      changes: {},
+      expected: { lugs: ["lever.A1", "lever.A2", "lever.A3"], severity: "note" },
+    },
+  ],
   "jack-unwired": [
     {
       wrong: "no wire on the tip",

@@ -1,7 +1,7 @@
 import type { Build } from "../schema.ts";
 
 /** "volume lug 3", "lever A2", "cap leg a", "bridge slug finish": a lug as one says it at the bench. */
-export function lugWords({ parts }: Build, lug: string): string {
+export function shortLug({ parts }: Build, lug: string): string {
   const [name = "", ...local] = lug.split(".");
   switch (parts[name]?.kind) {
     case "pot":

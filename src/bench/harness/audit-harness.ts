@@ -1,0 +1,51 @@
+import type { Build } from "../../build-file/schema.ts";
+import { type Finding, finding } from "../audit/finding.ts";
+import type { FindingCode } from "../audit/finding-codes.ts";
+import { listed } from "../audit/states.ts";
+import { withStandIns } from "./stand-ins.ts";
+
+/** What is said of pickups, which a harness has none of. */
+const OF_PICKUPS: ReadonlySet<FindingCode> = new Set([
+  "pickup-silent",
+  "coil-silent",
+  "pair-out-of-phase",
+  "coils-out-of-phase",
+  "hum-not-cancelling",
+  "shield-hot",
+  "load-unusual",
+]);
+
+function nothingToHear(places: readonly string[]): Finding {
+  const message = "There is no pickup yet, so there is nothing to hear; the harness is judged by itself";
+  if (places.length === 0)
+    return finding({
+      code: "no-pickup",
+      lugs: [],
+      message: `${message}, and no lug of the selector or of a volume is free for a pickup.`,
+      remedy: "Wire the selector's common, or the volume, to the jack first; then add pickups.",
+    });
+  return finding({
+    code: "no-pickup",
+    lugs: places,
+    message: `${message}, as if a single coil were wired to ${listed(places)}.`,
+    remedy:
+      "Add the pickups when they are there: hot to these lugs, ground to the cases. No wire of the harness moves.",
+  });
+}
+
+/**
+ * Reads a harness without pickups: the findings of the same wiring with a single coil in every free place, told of the harness's
+ * own lugs.
+ * @param audit reads a build that has pickups
+ */
+export function auditHarness(build: Build, audit: (build: Build) => Finding[]): Finding[] {
+  const stoodIn = withStandIns(build);
+  const note = nothingToHear(stoodIn.places);
+  if (stoodIn.places.length === 0) return [note];
+  const findings = audit(stoodIn.build).filter(({ code }) => !OF_PICKUPS.has(code));
+  const own = findings.map((each) => ({
+    ...each,
+    lugs: [...new Set(each.lugs.map((lug) => stoodIn.lugOf.get(lug) ?? lug))],
+  }));
+  return [note, ...own];
+}

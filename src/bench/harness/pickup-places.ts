@@ -1,0 +1,91 @@
+import { contactLug, trackLugs } from "../../build-file/lug-names.ts";
+import { partsOfKind } from "../../build-file/parts-of-kind.ts";
+import type { Build } from "../../build-file/schema.ts";
+import { Controls } from "../../build-file/settings.ts";
+import { Wiring } from "../../wiring/nets.ts";
+
+/** A pole's lugs that a switch joins to its common in some position, with the positions that do. */
+interface Throw {
+  readonly lug: string;
+  readonly pole: string;
+  readonly positions: string;
+}
+
+function throwsOf({ main }: Controls): Throw[] {
+  if (!main) return [];
+  const { lugs, positions } = main.table;
+  const isJoined = (lug: string, index: number) =>
+    positions[index]!.some((group) => group.length > 1 && group.includes(lug));
+  const everywhere = (lug: string) => positions.every((_, index) => isJoined(lug, index));
+  return lugs
+    .filter((lug) => !everywhere(lug))
+    .map((lug) => ({
+      lug: contactLug(main.name, lug),
+      pole: lug.replace(/\d+$/, ""),
+      positions: positions.flatMap((_, index) => (isJoined(lug, index) ? [index + 1] : [])).join(),
+    }));
+}
+
+/** A harness's lugs by the nets that its wires make. */
+class Harness {
+  readonly controls: Controls;
+  readonly #wiring: Wiring;
+  readonly #netOfLug: Int32Array;
+  readonly #build: Build;
+
+  constructor(build: Build) {
+    this.#build = build;
+    this.controls = new Controls(build);
+    this.#wiring = new Wiring(build);
+    this.#netOfLug = this.#wiring.wiredNets().netOfLug;
+  }
+
+  #others(lug: string) {
+    const own = this.#wiring.lugs.indexOf(lug);
+    return this.#wiring.lugs.lugs.filter((_, other) => other !== own && this.#netOfLug[other] === this.#netOfLug[own]);
+  }
+
+  isBare(lug: string): boolean {
+    return this.#others(lug).length === 0;
+  }
+
+  /** Whether a lug still wants a pickup: nothing is on it but controls that shape what comes in there. */
+  isOpen(lug: string): boolean {
+    return this.#others(lug).every(({ part }) => {
+      const other = this.#build.parts[part]!;
+      return other.kind === "cap" || other.kind === "resistor" || (other.kind === "pot" && other.role !== "volume");
+    });
+  }
+}
+
+/** Open lugs of volumes that are wired on their other side, as where every pickup has a volume of its own. */
+function openVolumeLugs(build: Build, harness: Harness): string[] {
+  const volumes = partsOfKind(build, "pot").filter(([, pot]) => pot.role === "volume");
+  return volumes.flatMap(([name]) => {
+    const [, wiper, top] = trackLugs(name);
+    const [wiperIsOpen, topIsOpen] = [harness.isOpen(wiper), harness.isOpen(top)];
+    if (wiperIsOpen === topIsOpen) return [];
+    return topIsOpen ? [top] : [wiper];
+  });
+}
+
+/** Open lugs of the selector, one for each place it switches. */
+function openThrows(harness: Harness): string[] {
+  const throws = throwsOf(harness.controls);
+  const bareIn = (pole: string) => throws.filter((each) => each.pole === pole && harness.isBare(each.lug)).length;
+  // The side with most lugs bare is the one kept for pickups; another side of the switch picks the tones.
+  const [side] = [...new Set(throws.map(({ pole }) => pole))].sort((a, b) => bareIn(b) - bareIn(a));
+  const taken = new Set<string>();
+  return throws.flatMap(({ lug, pole, positions }) => {
+    if (pole !== side || taken.has(positions) || !harness.isOpen(lug)) return [];
+    taken.add(positions);
+    return [lug];
+  });
+}
+
+/** Where the pickups of a harness without any will be soldered: open lugs of the selector, else of the volumes. */
+export function pickupPlaces(build: Build): string[] {
+  const harness = new Harness(build);
+  const atSelector = openThrows(harness);
+  return atSelector.length > 0 ? atSelector : openVolumeLugs(build, harness);
+}

@@ -1,0 +1,185 @@
+import { layoutOf } from "../layouts.ts";
+import type { Plan, Where } from "../plan-schema.ts";
+import { hasFourLeads, withOption } from "./adapt.ts";
+import { NONE, nothing, type PlanChoice, type PlanControl } from "./field.ts";
+import { potsOf } from "./pots.ts";
+
+type By = Where | { readonly position: number };
+
+function keyOf(by: By | undefined): string {
+  if (by === undefined) return NONE;
+  if (typeof by === "string") return `pot ${by}`;
+  return "switch" in by ? `switch ${by.switch}` : `position ${by.position}`;
+}
+
+/** What a choice of `placesToSwitch` stands for. */
+function byOf(key: string): By | undefined {
+  const [sort, name] = key.split(" ");
+  if (sort === "pot") return name!;
+  if (sort === "switch") return { switch: name! };
+  return sort === "position" ? { position: Number(name) } : undefined;
+}
+
+/** Every pot's push-pull, a switch of its own, and what it is worked from now. */
+function placesToSwitch(plan: Plan, by: By | undefined, ownSwitch: string): PlanChoice[] {
+  const pots = potsOf(plan).map(({ name, words }) => ({ value: keyOf(name), label: `push-pull on the ${words}` }));
+  const own = { value: keyOf({ switch: ownSwitch }), label: "a small switch of its own" };
+  const isOther = typeof by === "object" && "switch" in by && by.switch !== ownSwitch;
+  const other = isOther ? [{ value: keyOf(by), label: `the small switch “${by.switch}”` }] : [];
+  return [nothing, ...pots, own, ...other];
+}
+
+const AUTOMATIC: Readonly<Record<string, number>> = { bridge: 2, neck: 4 };
+
+function splitFields(plan: Plan, pickup: string): PlanControl[] {
+  const own = plan.split.find((split) => split.pickup === pickup);
+  const others = plan.split.filter((split) => split.pickup !== pickup);
+  const position = AUTOMATIC[pickup];
+  const automatic =
+    layoutOf(plan.layout).selector === "lever-5" && position !== undefined
+      ? [{ value: keyOf({ position }), label: `by the lever, in position ${position}` }]
+      : [];
+  const made = (next: Plan["split"][number] | undefined): Plan => ({
+    ...plan,
+    split: next ? [...others, next] : others,
+  });
+  const field: PlanControl = {
+    id: `split.${pickup}`,
+    option: "split",
+    title: `Split the ${pickup}`,
+    kind: "choice",
+    value: keyOf(own?.by),
+    choices: [...placesToSwitch(plan, own?.by, `${pickup}Split`), ...automatic],
+    made: (value) => {
+      const by = byOf(value);
+      return made(by === undefined ? undefined : { ...own, pickup, by });
+    },
+  };
+  if (!own) return [field];
+  return [
+    field,
+    {
+      id: `split.${pickup}.keeps`,
+      option: "split",
+      title: `Split ${pickup} keeps`,
+      kind: "choice",
+      value: own.keeps ?? coilsOf(plan, pickup)[0]!,
+      choices: coilsOf(plan, pickup).map((coil) => ({ value: coil, label: `the ${coil} coil` })),
+      made: (keeps) => made({ ...own, keeps }),
+    },
+  ];
+}
+
+function coilsOf(plan: Plan, pickup: string): string[] {
+  const spec = plan.pickups[pickup]!;
+  return typeof spec !== "string" && "kind" in spec ? Object.keys(spec.coils) : ["slug", "screw"];
+}
+
+type Alike = "seriesParallel" | "phase";
+
+const ALIKE_TITLES: Readonly<Record<Alike, (pickup: string) => string>> = {
+  seriesParallel: (pickup) => `Coils of the ${pickup} in series or parallel`,
+  phase: (pickup) => `Phase of the ${pickup}`,
+};
+
+function alikeField(plan: Plan, option: Alike, pickup: string): PlanControl {
+  const own = plan[option].find((each) => each.pickup === pickup);
+  const others = plan[option].filter((each) => each.pickup !== pickup);
+  const suffix = option === "phase" ? "Phase" : "Series";
+  return {
+    id: `${option}.${pickup}`,
+    option,
+    title: ALIKE_TITLES[option](pickup),
+    kind: "choice",
+    value: keyOf(own?.by),
+    choices: placesToSwitch(plan, own?.by, `${pickup}${suffix}`),
+    made: (value) => {
+      const by = byOf(value) as Where | undefined;
+      return { ...plan, [option]: by === undefined ? others : [...others, { pickup, by }] };
+    },
+  };
+}
+
+function pairsOf(names: readonly string[]): [string, string][] {
+  return names.flatMap((first) =>
+    names.filter((second) => second !== first).map((second): [string, string] => [first, second]),
+  );
+}
+
+function linkFields(plan: Plan): PlanControl[] {
+  const names = Object.keys(plan.pickups);
+  if (names.length < 2) return [];
+  const { seriesLink } = plan;
+  const pairs = pairsOf(names);
+  const usual = pairs.find(([first, second]) => first === "bridge" && second === "neck") ?? pairs[0]!;
+  const pair = seriesLink?.pickups ?? usual;
+  const field: PlanControl = {
+    id: "seriesLink",
+    option: "seriesLink",
+    title: "Two pickups in series",
+    kind: "choice",
+    value: keyOf(seriesLink?.by),
+    choices: placesToSwitch(plan, seriesLink?.by, "seriesSwitch"),
+    made: (value) => {
+      const by = byOf(value) as Where | undefined;
+      return withOption(plan, "seriesLink", by === undefined ? undefined : { pickups: [...pair], by });
+    },
+  };
+  if (!seriesLink) return [field];
+  return [
+    field,
+    {
+      id: "seriesLink.pickups",
+      option: "seriesLink",
+      title: "In series",
+      kind: "choice",
+      value: seriesLink.pickups.join(" "),
+      choices: pairs.map((names_) => ({ value: names_.join(" "), label: `the ${names_[0]} on the ${names_[1]}` })),
+      made: (value) => ({ ...plan, seriesLink: { ...seriesLink, pickups: value.split(" ") as [string, string] } }),
+    },
+  ];
+}
+
+function alwaysOnFields(plan: Plan): PlanControl[] {
+  if (layoutOf(plan.layout).selector === "none") return [];
+  const { alwaysOn } = plan;
+  const pickup = alwaysOn?.pickup ?? "bridge";
+  const field: PlanControl = {
+    id: "alwaysOn",
+    option: "alwaysOn",
+    title: "A pickup added to whatever is selected",
+    kind: "choice",
+    value: keyOf(alwaysOn?.by),
+    choices: placesToSwitch(plan, alwaysOn?.by, "alwaysOnSwitch"),
+    made: (value) => {
+      const by = byOf(value) as Where | undefined;
+      return withOption(plan, "alwaysOn", by === undefined ? undefined : { pickup, by });
+    },
+  };
+  if (!alwaysOn) return [field];
+  return [
+    field,
+    {
+      id: "alwaysOn.pickup",
+      option: "alwaysOn",
+      title: "Which is added",
+      kind: "choice",
+      value: pickup,
+      choices: Object.keys(plan.pickups).map((name) => ({ value: name, label: `the ${name}` })),
+      made: (name) => ({ ...plan, alwaysOn: { ...alwaysOn, pickup: name } }),
+    },
+  ];
+}
+
+/** What push-pulls, small switches and the lever itself can do beside selecting. */
+export function switchedFields(plan: Plan): PlanControl[] {
+  const names = Object.keys(plan.pickups);
+  const coils = names.filter((name) => hasFourLeads(plan.pickups[name]!));
+  return [
+    ...coils.flatMap((name) => splitFields(plan, name)),
+    ...coils.map((name) => alikeField(plan, "seriesParallel", name)),
+    ...names.map((name) => alikeField(plan, "phase", name)),
+    ...linkFields(plan),
+    ...alwaysOnFields(plan),
+  ];
+}
