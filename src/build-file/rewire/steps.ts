@@ -9,7 +9,10 @@ import { otherEnd } from "./strands.ts";
 /** One joint to open or to make. */
 export interface Step {
   readonly do: "open" | "make";
-  /** The lug at which iron meets lug. Lugs are called as in the guard as found where it is as found, else as in the guard as wanted. */
+  /**
+   * The lug to heat. What is opened on the way there, and made on the way home, is called as the guard as found calls it; the
+   * rest as the guard as wanted does.
+   */
   readonly at: string;
   /** The wire's lugs: as it was where it is opened, as it will be where it is made. */
   readonly from: string;
