@@ -9,6 +9,7 @@ import type { PreviewRequest } from "./preview.ts";
 import type { PreviewsRequest } from "./previews.ts";
 import type { RecogniseAnswer, RecogniseRequest } from "./recognise.ts";
 import type { ResponseAnswer, ResponseRequest } from "./response.ts";
+import type { RewireAnswer, RewireRequest } from "./rewire.ts";
 import type { ScenarioAnswer, ScenariosAnswer } from "./scenarios.ts";
 import type { SearchAnswer, SearchRequest } from "./search.ts";
 import type { SignalsAnswer } from "./signals.ts";
@@ -30,6 +31,7 @@ export interface PostCalls {
   readonly "/api/link": Call<LinkRequest, LinkAnswer>;
   readonly "/api/recognise": Call<RecogniseRequest, RecogniseAnswer>;
   readonly "/api/response": Call<ResponseRequest, ResponseAnswer>;
+  readonly "/api/rewire": Call<RewireRequest, RewireAnswer>;
   readonly "/api/search": Call<SearchRequest, SearchAnswer>;
   readonly "/api/table": Call<TableRequest, TableAnswer>;
   readonly "/api/tolerance": Call<ToleranceRequest, ToleranceAnswer>;

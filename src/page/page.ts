@@ -78,6 +78,11 @@ function detailTabs(bench: Bench, room: AudioRoom, listening: Listening): HTMLEl
       load: async () => (await import("./builds/builds-panel.ts")).createBuildsPanel(bench),
     },
     {
+      id: "rewire",
+      title: "Rewire",
+      load: async () => (await import("./rewire/rewire-panel.ts")).createRewirePanel(store),
+    },
+    {
       id: "solder",
       title: "Solder",
       load: async () => (await import("./bench/solder-panel.ts")).createSolderPanel(store),

@@ -21,6 +21,7 @@ import { registerDocumentation } from "./reference/documentation.ts";
 import { benchRoutes } from "./routes/bench/bench.ts";
 import { diagnoseRoutes } from "./routes/bench/diagnose.ts";
 import { recogniseRoutes } from "./routes/bench/recognise.ts";
+import { rewireRoutes } from "./routes/bench/rewire.ts";
 import { catalogueRoutes } from "./routes/builds/catalogue.ts";
 import { expandRoutes } from "./routes/builds/expand.ts";
 import { linkRoutes } from "./routes/builds/link.ts";
@@ -53,6 +54,7 @@ const ROUTES = [
   benchRoutes,
   diagnoseRoutes,
   recogniseRoutes,
+  rewireRoutes,
   compareRoutes,
   toleranceRoutes,
   tableRoutes,

@@ -14,6 +14,7 @@ const TABS = [
   "Hear them all",
   "Blind test",
   "A against B",
+  "Rewire",
   "Solder",
   "Measure",
   "Which part?",

@@ -5,7 +5,17 @@ import { usePage } from "./browser.ts";
 
 const FIRST_SCREEN_BYTES = 90_000;
 const PANEL_BYTES = 40_000;
-const TABS = ["Wires", "Hear them all", "Blind test", "A against B", "Solder", "Measure", "Which part?", "Send it"];
+const TABS = [
+  "Wires",
+  "Hear them all",
+  "Blind test",
+  "A against B",
+  "Rewire",
+  "Solder",
+  "Measure",
+  "Which part?",
+  "Send it",
+];
 
 describeWith("chromium", "the page's weight on the wire", () => {
   const site = usePage();

@@ -1,7 +1,7 @@
+import { type Connection, connectionsOf, isCut } from "../../build-file/connections.ts";
 import type { Build } from "../../build-file/schema.ts";
 import { CAUTIONS } from "./cautions.ts";
 import { coloursOf } from "./colours.ts";
-import { type Connection, connectionsOf, isCut } from "./connections.ts";
 import { type Allowances, type CutWire, cutList, DEFAULT_ALLOWANCES } from "./cut-list.ts";
 import { jointsOf } from "./joints.ts";
 import { preparations } from "./preparations.ts";

@@ -1,7 +1,7 @@
+import { type Connection, detailsOf } from "../../build-file/connections.ts";
 import { partsOfKind } from "../../build-file/parts-of-kind.ts";
 import type { Build } from "../../build-file/schema.ts";
 import { Wiring } from "../../wiring/nets.ts";
-import { type Connection, detailsOf } from "./connections.ts";
 
 /** Light and strong colours for whatever may be hot; none of them can pass for a ground colour. */
 const HOT_COLOURS = ["white", "yellow", "red", "blue", "orange", "pink"] as const;

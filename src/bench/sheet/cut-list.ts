@@ -1,6 +1,6 @@
+import { type Connection, detailsOf, isCut } from "../../build-file/connections.ts";
 import type { Build } from "../../build-file/schema.ts";
 import { coloursOf } from "./colours.ts";
-import { type Connection, detailsOf, isCut } from "./connections.ts";
 import { layoutOf, type Place } from "./layout.ts";
 
 /** What is added to every wire, in metres. */

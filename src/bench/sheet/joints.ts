@@ -1,6 +1,6 @@
+import type { Connection } from "../../build-file/connections.ts";
 import type { Build } from "../../build-file/schema.ts";
 import { DisjointSets } from "../../disjoint-sets.ts";
-import type { Connection } from "./connections.ts";
 
 export type JointKind = "case" | "lug" | "leg" | "lead" | "splice";
 

@@ -1,5 +1,5 @@
+import type { Connection } from "../../build-file/connections.ts";
 import type { Build } from "../../build-file/schema.ts";
-import type { Connection } from "./connections.ts";
 import type { CutWire } from "./cut-list.ts";
 import type { SheetStage } from "./sheet-writer.ts";
 

@@ -1,6 +1,6 @@
+import { type Connection, isCut } from "../../build-file/connections.ts";
 import type { Build } from "../../build-file/schema.ts";
 import { coloursOf } from "./colours.ts";
-import { type Connection, isCut } from "./connections.ts";
 import { type Arrival, jointText } from "./joint-text.ts";
 import type { Joint, JointKind } from "./joints.ts";
 import { type Check, checksAfter } from "./stage-checks.ts";

@@ -1,10 +1,10 @@
+import type { Connection } from "../../build-file/connections.ts";
 import type { Build } from "../../build-file/schema.ts";
 import { Controls } from "../../build-file/settings.ts";
 import { showQuantity } from "../../build-file/show-quantity.ts";
 import { REFERENCE_CELSIUS } from "../meter/copper.ts";
 import { LEADS_OHMS } from "../meter/hobby-meter.ts";
 import { ReadingTaker } from "../meter/reading-taker.ts";
-import type { Connection } from "./connections.ts";
 import type { Stage } from "./stages.ts";
 
 /** Something to check before going on. */

@@ -1,5 +1,5 @@
+import type { Connection } from "../../build-file/connections.ts";
 import type { Build, Part } from "../../build-file/schema.ts";
-import type { Connection } from "./connections.ts";
 import type { Joint } from "./joints.ts";
 import { carrierOf, layoutOf } from "./layout.ts";
 

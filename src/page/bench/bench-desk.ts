@@ -8,6 +8,15 @@ const WAIT_MS = 250;
 
 const UNREADABLE = "the guard as it is written cannot be read; mend what is listed under the drawing";
 
+const engines = new WeakMap<AppStore, BenchEngine>();
+
+/** The one bench behind all panels that ask it. */
+export function benchEngineOf(store: AppStore): BenchEngine {
+  const engine = engines.get(store) ?? new BenchEngine();
+  engines.set(store, engine);
+  return engine;
+}
+
 const kept = new WeakSet<AppStore>();
 
 /**
@@ -17,7 +26,7 @@ const kept = new WeakSet<AppStore>();
 export function keepBench(store: AppStore): void {
   if (kept.has(store)) return;
   kept.add(store);
-  const engine = new BenchEngine();
+  const engine = benchEngineOf(store);
   let timer: ReturnType<typeof setTimeout> | undefined;
   const latest = latestOnly();
   const ask = async (isLatest: () => boolean) => {

@@ -3,6 +3,7 @@ import { benchSheet } from "../../bench/bench-sheet.ts";
 import type { Build } from "../../build-file/schema.ts";
 import type { BenchAnswer, DrawerRequest } from "../../contract/bench/bench.ts";
 import type { OwnProbe } from "../state/app-state.ts";
+import type { RewiringTold } from "./rewire-told.ts";
 
 export interface BenchQuestion {
   readonly build: Build;
@@ -23,6 +24,11 @@ export class BenchDesk {
   async ask({ build, drawer, ...rest }: BenchQuestion): Promise<BenchAnswer> {
     const items = drawer.length === 0 ? [] : (await import("./drawer-reader.ts")).readDrawer(drawer);
     return benchSheet(build, { ...rest, drawer: items });
+  }
+
+  /** From the guard as found to the guard as wanted. */
+  async rewire(from: Build, to: Build): Promise<RewiringTold> {
+    return (await import("./rewire-told.ts")).rewireTold(from, to);
   }
 
   /** What keeps a build from working, by the audit alone. */

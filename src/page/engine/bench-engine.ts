@@ -1,6 +1,7 @@
 import type { Build } from "../../build-file/schema.ts";
 import type { BenchAnswer } from "../../contract/bench/bench.ts";
 import type { BenchDesk, BenchQuestion, Fault } from "./bench-desk.ts";
+import type { RewiringTold } from "./rewire-told.ts";
 import { WorkerLink } from "./worker-link.ts";
 
 /** The bench, worked out beside the page's own thread; it starts with the first question. */
@@ -10,6 +11,10 @@ export class BenchEngine {
   /** @throws Error in the bench's own words where it refuses the question */
   ask(question: BenchQuestion): Promise<BenchAnswer> {
     return this.#link.ask((desk) => desk.ask(question));
+  }
+
+  rewire(from: Build, to: Build): Promise<RewiringTold> {
+    return this.#link.ask((desk) => desk.rewire(from, to));
   }
 
   faults(build: Build): Promise<Fault[]> {

@@ -64,6 +64,7 @@ const EXAMPLES: Examples = {
   },
   "/api/bench": { build: BUILD },
   "/api/recognise": { build: BY_HAND },
+  "/api/rewire": { from: BUILD, to: FIVE_HUNDRED_K },
   "/api/diagnose": {
     build: BUILD,
     readings: [

@@ -8,6 +8,7 @@ import { previewJob } from "../jobs/preview.ts";
 import { curveTextsJob, previewBatchJob } from "../jobs/previews.ts";
 import { recogniseJob } from "../jobs/recognise.ts";
 import { responseJob } from "../jobs/response.ts";
+import { rewireJob } from "../jobs/rewire.ts";
 import { searchJob } from "../jobs/search.ts";
 import { tableJob } from "../jobs/table.ts";
 import { toleranceJob } from "../jobs/tolerance.ts";
@@ -29,6 +30,7 @@ export const JOBS = {
   bench: benchJob,
   diagnose: diagnoseJob,
   recognise: recogniseJob,
+  rewire: rewireJob,
 } as const;
 
 export type JobName = keyof typeof JOBS;

@@ -48,6 +48,8 @@ const BODIES: readonly (readonly [path: string, weight: number, body: Body])[] =
   ["/api/preview", 8, (build) => ({ build, settings: {}, ...QUICK, level: "matched", encoding: "float32", hum: 50 })],
   ["/api/previews", 1, (build) => ({ build, sweep: { tone: [0, 10] }, ...QUICK, encoding: "float32" })],
   ["/api/compare", 1, (build) => ({ builds: [build, PLAN], settings: {}, tolerance: false })],
+  ["/api/rewire", 1, (build) => ({ from: build, to: PLAN })],
+  ["/api/rewire", 1, (build) => ({ from: PLAN, to: build })],
   ["/api/table", 1, (build) => ({ build, sweep: { tone: [0, 10] } })],
   [
     "/api/fit",

@@ -1,6 +1,6 @@
-import { LugTable } from "../../build-file/lugs.ts";
-import type { Build, Part, Wire } from "../../build-file/schema.ts";
-import type { WireMeans } from "../../build-file/wire-means.ts";
+import { LugTable } from "./lugs.ts";
+import type { Build, Part, Wire } from "./schema.ts";
+import type { WireMeans } from "./wire-means.ts";
 
 /** One connection of the build, its lugs by their first names. */
 export interface Connection {
@@ -69,6 +69,6 @@ export function connectionsOf(build: Build): Connection[] {
 }
 
 /** Whether a connection is cut from a reel, and so has a length and a colour. */
-export function isCut({ means }: Connection): boolean {
+export function isCut({ means }: Pick<Connection, "means">): boolean {
   return means === "wire" || means === "jumper" || means === "bus wire" || means === "braid";
 }
