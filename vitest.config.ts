@@ -9,7 +9,11 @@ function filesWithSamples(): string[] {
 }
 
 export default defineConfig(({ mode }) => {
-  const files = mode === "all" ? filesWithSamples() : ["test/**/*.test.ts"];
+  // Each project reads this file again, and then under the mode of every test.
+  process.env.EFFORT ??= mode;
+  const { EFFORT } = process.env;
+  const isThorough = EFFORT === "all";
+  const files = isThorough ? filesWithSamples() : ["test/**/*.test.ts"];
   const isOfPage = (file: string) => file.startsWith(join("test", "page"));
   return {
     test: {
@@ -18,7 +22,7 @@ export default defineConfig(({ mode }) => {
       testTimeout: 180_000,
       hookTimeout: 180_000,
       expect: { poll: { timeout: 20_000 } },
-      env: { EFFORT: mode },
+      env: { EFFORT },
       // Files share a process, so that what they import is loaded once. So no module of the tests may keep anything between files.
       isolate: false,
       maxWorkers: 2,
@@ -28,7 +32,7 @@ export default defineConfig(({ mode }) => {
           extends: true,
           test: {
             name: "page",
-            include: mode === "all" ? files.filter(isOfPage) : ["test/page/**/*.test.ts"],
+            include: isThorough ? files.filter(isOfPage) : ["test/page/**/*.test.ts"],
             globalSetup: ["test/page/site.ts"],
           },
         },
