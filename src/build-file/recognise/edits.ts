@@ -61,9 +61,11 @@ function leftOut(guard: Guard, draft: Draft, map: LugMap, fit: Fit): Edit[] {
   });
 }
 
-function nameFor(draft: Draft, planName: string): string {
+function missingText(draft: Draft, planName: string): string {
   const { label } = draft.parts[planName]!;
-  return label === undefined ? planName : `${planName} (${label.toLowerCase()})`;
+  return label === undefined
+    ? `There is no ${planName}.`
+    : `There is no ${label.toLowerCase()}, which the plan calls ${planName}.`;
 }
 
 /** What was done by hand to make the guard of the plan that is laid onto it. */
@@ -73,8 +75,10 @@ export function editsBetween(guard: Guard, draft: Draft, names: ReadonlyMap<stri
   const added = Object.keys(guard.build.parts).filter((name) => !used.has(name));
   const missing = Object.keys(draft.parts).filter((planName) => !names.has(planName));
   return [
-    ...missing.map((part): Edit => ({ kind: "part-left-out", part, text: `There is no ${nameFor(draft, part)}.` })),
-    ...added.map((part): Edit => ({ kind: "part-added", part, text: `${part} is a part that the plan has not.` })),
+    ...missing.map((part): Edit => ({ kind: "part-left-out", part, text: missingText(draft, part) })),
+    ...added.map(
+      (part): Edit => ({ kind: "part-added", part, text: `${part} is a part that the plan does not have.` }),
+    ),
     ...valuesApart(guard, draft, names).map(
       ({ part, field, words }): Edit => ({ kind: "value", part, field, text: `${part} ${words}.` }),
     ),

@@ -47,18 +47,19 @@ function acrossPickups(guard: Guard, trial: Trial): Trial {
   return best;
 }
 
-/** Edits that a slip of the hand makes: a wire laid, left out, or on another lug. */
+/** Edits that a slip of the hand makes, a wire on another lug at most: no other plan is looked for where the hint is so near. */
 const AT_ONCE = 2;
 
 /** @param hinted a plan that wins a tie */
 function nearest(guard: Guard, hinted: Trial | undefined, first: Trial | undefined): Trial | undefined {
-  if (hinted?.apart === 0) return hinted;
-  const near = hinted && descend(guard, hinted);
-  // What is a wire away from the hint is no nearer to anything else, unless it shows at first sight.
-  if (near && near.apart <= AT_ONCE && !(first && first.apart < near.apart)) return near;
-  const other = first && descend(guard, first);
-  if (!near) return other && acrossPickups(guard, other);
-  return other && other.apart < near.apart ? acrossPickups(guard, other) : near;
+  const isHintFirst = hinted !== undefined && hinted.apart <= (first?.apart ?? Number.POSITIVE_INFINITY);
+  const [start, other] = isHintFirst ? [hinted, first] : [first, hinted];
+  const near = start && descend(guard, start);
+  const isSettled = near?.apart === 0 || (isHintFirst && near !== undefined && near.apart <= AT_ONCE);
+  const far = isSettled || !other ? undefined : descend(guard, other);
+  const [byHint, bySight] = isHintFirst ? [near, far] : [far, near];
+  if (byHint && !(bySight && bySight.apart < byHint.apart)) return byHint;
+  return bySight && acrossPickups(guard, bySight);
 }
 
 /**

@@ -45,7 +45,7 @@ describe("what was done by hand on top of a plan", () => {
         {
           kind: "wire-left-out",
           between: ["neck.hot", "lever.A3"],
-          text: "No wire joins the lead hot of neck with lug A3 of lever.",
+          text: "No wire joins the hot lead of neck with lug A3 of lever.",
         },
       ],
     });
@@ -89,8 +89,8 @@ describe("what was done by hand on top of a plan", () => {
     expect(recognise(withWire(withWire(guard, "bypass.a", "lever.A1"), "bypass.b", "lever.A3"))).toMatchObject({
       plan: SINGLES,
       edits: [
-        { kind: "part-left-out", part: "claw", text: "There is no claw (spring claw (strings))." },
-        { kind: "part-added", part: "bypass", text: "bypass is a part that the plan has not." },
+        { kind: "part-left-out", part: "claw", text: "There is no spring claw (strings), which the plan calls claw." },
+        { kind: "part-added", part: "bypass", text: "bypass is a part that the plan does not have." },
         { kind: "wire-laid", between: ["bypass.a", "lever.A1"] },
         { kind: "wire-laid", between: ["bypass.b", "lever.A3"] },
       ],
