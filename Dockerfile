@@ -6,6 +6,7 @@ RUN npm ci --no-audit --no-fund
 COPY tsconfig.json ./
 COPY src ./src
 COPY public ./public
+COPY scenarios ./scenarios
 RUN npm run build
 
 FROM node:20-bookworm-slim AS dependencies

@@ -1,8 +1,8 @@
 import { DisjointSets } from "../../disjoint-sets.ts";
 import type { Draft } from "../plans/draft.ts";
+import { LugWords } from "../words/lug-words.ts";
 import { type Fit, LugMap } from "./fit.ts";
 import type { Guard } from "./guard.ts";
-import { lugWords } from "./lug-words.ts";
 import { valuesApart } from "./values-apart.ts";
 
 interface Said {
@@ -17,8 +17,11 @@ export type Edit =
   | (Said & { readonly kind: "part-left-out"; readonly part: string })
   | (Said & { readonly kind: "value"; readonly part: string; readonly field: string });
 
+/** What a lug of the guard is called. */
+type Say = (lug: string) => string;
+
 /** Joins of the guard's that the plan has not: wires from one of the plan's nets to another. */
-function laid(guard: Guard, fit: Fit): Edit[] {
+function laid(guard: Guard, fit: Fit, say: Say): Edit[] {
   const sets = new DisjointSets(guard.table.lugs.length);
   const first = new Map<number, number>();
   for (const [lug, planNet] of fit.planNetOf.entries()) {
@@ -30,13 +33,13 @@ function laid(guard: Guard, fit: Fit): Edit[] {
     const [a, b] = [guard.table.indexOf(from), guard.table.indexOf(to)];
     if (guard.netOf[a] !== guard.netOf[b] || sets.find(a) === sets.find(b)) return [];
     sets.join(a, b);
-    const text = `A wire joins ${lugWords(guard.build.parts, from)} with ${lugWords(guard.build.parts, to)}.`;
+    const text = `A wire is laid by hand: ${say(from)} — ${say(to)}.`;
     return [{ kind: "wire-laid", between: [from, to], text }];
   });
 }
 
 /** Joins of the plan's that the guard has not. */
-function leftOut(guard: Guard, draft: Draft, map: LugMap, fit: Fit): Edit[] {
+function leftOut(guard: Guard, draft: Draft, map: LugMap, fit: Fit, say: Say): Edit[] {
   const count = guard.table.lugs.length;
   const standsAt = new Map([...fit.roleOf].map((role, lug) => [role, lug]));
   const ends = draft.wires.map(({ from, to }) => [map.idOf(from), map.idOf(to)] as const);
@@ -56,8 +59,9 @@ function leftOut(guard: Guard, draft: Draft, map: LugMap, fit: Fit): Edit[] {
     if (sets.find(a) === sets.find(b)) return [];
     sets.join(a, b);
     const between = [guard.table.nameAt(a), guard.table.nameAt(b)] as const;
-    const [one, other] = between.map((lug) => lugWords(guard.build.parts, lug));
-    return [{ kind: "wire-left-out", between, text: `No wire joins ${one} with ${other}.` }];
+    return [
+      { kind: "wire-left-out", between, text: `A wire of the plan is left out: ${between.map(say).join(" — ")}.` },
+    ];
   });
 }
 
@@ -71,6 +75,11 @@ function missingText(draft: Draft, planName: string): string {
 /** What was done by hand to make the guard of the plan that is laid onto it. */
 export function editsBetween(guard: Guard, draft: Draft, names: ReadonlyMap<string, string>, fit: Fit): Edit[] {
   const map = new LugMap(guard, names);
+  let words: LugWords | undefined;
+  const say: Say = (lug) => {
+    words ??= new LugWords(guard.build);
+    return words.of(lug);
+  };
   const used = new Set(names.values());
   const added = Object.keys(guard.build.parts).filter((name) => !used.has(name));
   const missing = Object.keys(draft.parts).filter((planName) => !names.has(planName));
@@ -82,7 +91,7 @@ export function editsBetween(guard: Guard, draft: Draft, names: ReadonlyMap<stri
     ...valuesApart(guard, draft, names).map(
       ({ part, field, words }): Edit => ({ kind: "value", part, field, text: `${part} ${words}.` }),
     ),
-    ...leftOut(guard, draft, map, fit),
-    ...laid(guard, fit),
+    ...leftOut(guard, draft, map, fit, say),
+    ...laid(guard, fit, say),
   ];
 }

@@ -34,6 +34,11 @@ describe.each(PLAN_PRESETS)("the guard of $id, straight from its plan", ({ plan 
   });
 });
 
+/** Resistors are named by their order, which says nothing of the guard. */
+function inOrder({ resistors, ...plan }: PlanInput): PlanInput {
+  return resistors ? { ...plan, resistors: resistors.toSorted((a, b) => a.across.localeCompare(b.across)) } : plan;
+}
+
 const anyPresets = fc.tuple(fc.constantFrom(...PLAN_PRESETS), fc.constantFrom(...PLAN_PRESETS));
 
 test("any guard of a plan, renamed, turned and wired by other routes, becomes one that sounds as the new plan", () => {
@@ -49,7 +54,7 @@ test("any guard of a plan, renamed, turned and wired by other routes, becomes on
       if (after.plan === null) throw new Error(after.why);
       expect(after.edits).toEqual([]);
       expectSameSound(source, expand(after.plan), after.names);
-      expect(expand(after.plan).parts).toEqual(expand(found(expand(to.plan)).plan).parts);
+      expect(expand(inOrder(after.plan)).parts).toEqual(expand(inOrder(found(expand(to.plan)).plan)).parts);
     }),
     { numRuns: effort(80, 2000) },
   );
