@@ -11,6 +11,9 @@ export const catalogueAnswerSchema = z.object({
   cables: entries("capacitance a metre"),
   loads: entries("what a guitar is plugged into"),
   layouts: entries("what a plan's `layout` may be, its pickups, and how many volumes and tones it takes"),
+  planOptions: entries(
+    "what can be changed of a plan: name, title, meaning, and the reasons why a choice may not go together with the rest",
+  ),
   plans: entries("customary plans to start from: id, title, plan"),
   switches: entries("contact tables: type, lugs, and for each position the groups of joined lugs"),
   basis: z.record(z.string(), z.string()).describe("what each list rests on"),

@@ -16,6 +16,26 @@ const editAnswer = z.discriminatedUnion("kind", [
   z.object({ kind: z.literal("value"), part, field: z.string(), text }),
 ]);
 
+const choice = z.object({
+  value: z.string(),
+  label: z.string(),
+  reason: z.string().optional().describe("why it does not go together with the rest; absent where it does"),
+});
+
+const field = { id: z.string(), option: z.string().describe("of the catalogue's `planOptions`"), title: z.string() };
+
+/** An option of a plan as a form shows it. */
+export const planFieldSchema = z.discriminatedUnion("kind", [
+  z.object({ ...field, kind: z.literal("choice"), value: z.string(), choices: z.array(choice).readonly() }),
+  z.object({ ...field, kind: z.literal("ticks"), ticks: z.array(choice.extend({ on: z.boolean() })).readonly() }),
+  z.object({
+    ...field,
+    kind: z.literal("quantity"),
+    dimension: z.enum(["resistance", "capacitance"]),
+    value: z.string(),
+  }),
+]);
+
 export const recogniseAnswerSchema = z.union([
   z.object({
     plan: z.any().meta({
@@ -25,10 +45,15 @@ export const recogniseAnswerSchema = z.union([
     edits: z
       .array(editAnswer)
       .describe("what was done by hand on top of the plan; none where the guard is wired just so, by whatever route"),
+    options: z
+      .array(planFieldSchema)
+      .readonly()
+      .describe("every option of the plan: what it is set to, what else it may be, and why not where it may not"),
   }),
   z.object({ plan: z.null(), why: z.string().describe("why no plan comes near, in one sentence") }),
 ]);
 
+export type PlanFieldAnswer = Answered<typeof planFieldSchema>;
 export type RecogniseRequest = Sent<typeof recogniseRequestSchema>;
 export type RecogniseBody = z.output<typeof recogniseRequestSchema>;
 export type RecogniseAnswer = Answered<typeof recogniseAnswerSchema>;

@@ -3,6 +3,7 @@ import { describe, expect, test } from "vitest";
 import { auditBuild } from "../../src/bench/audit/audit.ts";
 import type { PlanField } from "../../src/build-file/plans/choices/field.ts";
 import { PlanForm, whyNot } from "../../src/build-file/plans/choices/plan-form.ts";
+import { PLAN_OPTIONS } from "../../src/build-file/plans/choices/plan-options.ts";
 import type { PlanInput } from "../../src/build-file/plans/plan-schema.ts";
 import { PLAN_PRESETS } from "../../src/build-file/plans/presets.ts";
 import { readBuild } from "../../src/build-file/read-build.ts";
@@ -20,6 +21,17 @@ function movesOf(field: PlanField): { value: string; reason: string | undefined 
   return field.choices.filter(({ value }) => value !== field.value).map(({ value, reason }) => ({ value, reason }));
 }
 
+/** Whether a refusal is one of those that the catalogue lists for the option; what stands in its braces is any text. */
+function isListed(option: string, reason: string): boolean {
+  const { reasons } = PLAN_OPTIONS.find(({ name }) => name === option)!;
+  const asPattern = (text: string) =>
+    text
+      .split(/\{\w+\}/)
+      .map((piece) => piece.replaceAll(/[.*+?^${}()|[\]\\]/g, "\\$&"))
+      .join(".+");
+  return reasons.some((each) => new RegExp(`^${asPattern(each)}$`).test(reason));
+}
+
 describe("a plan as a form", () => {
   test.each(PLAN_PRESETS.map(({ id, plan }) => [id, plan] as const))(
     "%s: what can be chosen can be wired and then shows; what cannot says why",
@@ -27,6 +39,7 @@ describe("a plan as a form", () => {
       expect(whyNot(plan)).toBeUndefined();
       const fields = new PlanForm(plan).fields();
       expect(new Set(fields.map(({ id }) => id)).size).toBe(fields.length);
+      for (const { option } of fields) expect(PLAN_OPTIONS.map(({ name }) => name)).toContain(option);
       for (const field of fields) {
         for (const { value, reason } of casesOf(movesOf(field), 3)) {
           if (reason !== undefined) {
@@ -52,6 +65,9 @@ describe("a plan as a form", () => {
           let now: PlanInput = plan;
           for (const [a, b] of steps) {
             const fields = new PlanForm(now).fields();
+            for (const each of fields)
+              for (const { reason } of movesOf(each))
+                expect(reason === undefined || isListed(each.option, reason), `${each.id}: ${reason}`).toBe(true);
             const field = fields[a % fields.length]!;
             const moves = movesOf(field).filter(({ reason }) => reason === undefined);
             if (moves.length === 0) continue;

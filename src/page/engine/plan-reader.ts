@@ -1,11 +1,11 @@
 import "./zod-without-eval.ts";
-import type { PlanField } from "../../build-file/plans/choices/field.ts";
 import { PlanForm, whyNot } from "../../build-file/plans/choices/plan-form.ts";
 import type { PlanInput } from "../../build-file/plans/plan-schema.ts";
 import type { Edit } from "../../build-file/recognise/edits.ts";
 import { type Recognised, recognise } from "../../build-file/recognise/recognise.ts";
 import { replan } from "../../build-file/recognise/replan.ts";
 import type { BuildInput } from "../../build-file/schema.ts";
+import type { PlanFieldAnswer as PlanField } from "../../contract/recognise.ts";
 import type { BuildSource } from "../state/reading.ts";
 
 export type HandEdit = Pick<Edit, "kind" | "text">;

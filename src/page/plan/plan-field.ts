@@ -1,11 +1,13 @@
-import type { PlanChoice, PlanField } from "../../build-file/plans/choices/field.ts";
 import { parseQuantity } from "../../build-file/quantity.ts";
+import type { PlanFieldAnswer as PlanField } from "../../contract/recognise.ts";
 import { freshId, h } from "../dom/element.ts";
 import { readingText } from "../fields/quantity-field.ts";
 
 export type Choose = (field: string, value: string) => void;
 
 /** A field of the plan's form; it is drawn anew with every answer. */
+type PlanChoice = Extract<PlanField, { kind: "choice" }>["choices"][number];
+
 type Drawn = (field: PlanField, choose: Choose) => HTMLElement;
 
 /** What cannot be chosen says why, where it would be chosen. */

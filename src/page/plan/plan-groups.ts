@@ -1,4 +1,4 @@
-import type { PlanField } from "../../build-file/plans/choices/field.ts";
+import type { PlanFieldAnswer as PlanField } from "../../contract/recognise.ts";
 
 export interface PlanGroup {
   readonly title: string;

@@ -1,4 +1,5 @@
 import { hasPlan } from "../../build-file/expand.ts";
+import { PlanForm } from "../../build-file/plans/choices/plan-form.ts";
 import type { PlanInput } from "../../build-file/plans/plan-schema.ts";
 import { recognise } from "../../build-file/recognise/recognise.ts";
 import type { BuildInput } from "../../build-file/schema.ts";
@@ -11,15 +12,18 @@ interface RecogniseJob {
   readonly build: BuildInput | { readonly plan: PlanInput };
 }
 
+const optionsOf = (plan: PlanInput) => new PlanForm(plan).fields();
+
 export const recogniseJob = {
   read: ({ build }: RecogniseBody): RecogniseJob => {
     readBuildAt("build", build);
     return { build: build as RecogniseJob["build"] };
   },
   run: ({ build }: RecogniseJob): RecogniseAnswer => {
-    if (hasPlan(build)) return { plan: build.plan, edits: [] };
+    if (hasPlan(build)) return { plan: build.plan, edits: [], options: optionsOf(build.plan) };
     const found = recognise(build);
-    return found.plan === null ? found : { plan: found.plan, edits: found.edits };
+    if (found.plan === null) return found;
+    return { plan: found.plan, edits: found.edits, options: optionsOf(found.plan) };
   },
   size: () => "small",
   gate: "render",
