@@ -53,8 +53,8 @@ class SwitchLugs {
     const joined = this.#positionsOf(local);
     const own = this.#occupant(joined.join());
     if (own !== undefined) return `lug of the ${own}${side}`;
-    if (positions.length === 2) return `lug joined when ${joined.includes(1) ? "down" : "up"}${side}`;
-    return `lug joined in position${joined.length === 1 ? "" : "s"} ${listed(joined)}${side}`;
+    if (positions.length === 2) return `${joined.includes(1) ? "down" : "up"} lug${side}`;
+    return `lug of position${joined.length === 1 ? "" : "s"} ${listed(joined)}${side}`;
   }
 
   #positionsOf(local: string): number[] {

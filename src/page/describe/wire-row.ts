@@ -47,7 +47,12 @@ export function createWireRow(index: number, actions: WireActions): WireRow {
     const input = lugInput(`Wire ${number}, ${key}`);
     input.dataset.path = `wires.${index}.${key}`;
     input.addEventListener("change", () => actions.change(key, input.value));
-    return { input, code: h("small", { class: "lug-code" }), fault: faultText(input) };
+    return {
+      input,
+      whole: h("span", { class: "lug-whole" }),
+      code: h("small", { class: "lug-code" }),
+      fault: faultText(input),
+    };
   });
   const [from, to] = ends as [(typeof ends)[number], (typeof ends)[number]];
   const how = h(
@@ -65,16 +70,17 @@ export function createWireRow(index: number, actions: WireActions): WireRow {
       "li",
       { class: "wire-row" },
       h("span", { class: "wire-number" }, number),
-      h("div", { class: "wire-end wire-from" }, from.input, from.code, from.fault.element),
+      h("div", { class: "wire-end wire-from" }, from.input, from.whole, " ", from.code, from.fault.element),
       h("span", { class: "wire-line", "aria-hidden": "true" }, "—"),
-      h("div", { class: "wire-end wire-to" }, to.input, to.code, to.fault.element),
+      h("div", { class: "wire-end wire-to" }, to.input, to.whole, " ", to.code, to.fault.element),
       how,
       remove,
     ),
     show: (wire, inWords) => {
       for (const [index, lug] of wireEnds(wire).entries()) {
-        const { input, code } = ends[index]!;
+        const { input, whole, code } = ends[index]!;
         input.value = inWords(lug);
+        whole.textContent = input.value;
         code.textContent = input.value === lug ? "" : lug;
       }
       how.value = wireHow(wire);

@@ -5,9 +5,9 @@ import { readingText } from "../fields/quantity-field.ts";
 
 export type Choose = (field: string, value: string) => void;
 
-/** A field of the plan's form; it is drawn anew with every answer. */
 type PlanChoice = Extract<PlanField, { kind: "choice" }>["choices"][number];
 
+/** A field of the plan's form; it is drawn anew with every answer. */
 type Drawn = (field: PlanField, choose: Choose) => HTMLElement;
 
 /** What cannot be chosen says why, where it would be chosen. */

@@ -45,7 +45,7 @@ describe("what was done by hand on top of a plan", () => {
         {
           kind: "wire-left-out",
           between: ["neck.hot", "lever.A3"],
-          text: "A wire of the plan is left out: neck single coil, hot lead — lever, lug joined in positions 4 and 5, first side.",
+          text: "A wire of the plan is left out: neck single coil, hot lead — lever, lug of positions 4 and 5, first side.",
         },
       ],
     });

@@ -19,7 +19,7 @@ describe("a lug in words", () => {
     ["hss-push-pull-split", "bridge.slug.start", "bridge humbucker, slug coil (north), start"],
     ["hss-push-pull-split", "bridge.shield", "bridge humbucker, baseplate"],
     ["hss-push-pull-split", "neck.coil.finish", "neck single coil, hot lead"],
-    ["hss-push-pull-split", "tone2.s.A2", "lower tone's push-pull, lug joined when up, first side"],
+    ["hss-push-pull-split", "tone2.s.A2", "lower tone's push-pull, up lug, first side"],
     ["hss-push-pull-split", "cap2.a", "tone cap 2, one leg"],
     ["humbuckers-two-volumes", "toggle.A1", "toggle, lug of the bridge volume"],
     ["one-p90", "tone.3", "tone, lug 3 (clockwise end)"],
@@ -31,7 +31,7 @@ describe("a lug in words", () => {
 
   test("of a switch that no pickup is on is told by its positions", () => {
     const words = new LugWords(parseLongForm(withoutPickups(presetGuard("singles-neck-middle"))));
-    expect(words.of("lever.A2")).toBe("lever, lug joined in positions 2, 3 and 4, first side");
+    expect(words.of("lever.A2")).toBe("lever, lug of positions 2, 3 and 4, first side");
   });
 
   test("of a second coil of the same pole is told by the coil's name alone", () => {
