@@ -6,6 +6,7 @@ import { usePage } from "./browser.ts";
 const FIRST_SCREEN_BYTES = 90_000;
 const PANEL_BYTES = 40_000;
 const TABS = [
+  "Parts",
   "Wires",
   "Hear them all",
   "Blind test",

@@ -1,6 +1,7 @@
 import { median } from "../stopwatch.ts";
 import type { Condition } from "./condition.ts";
 import type { Turn } from "./knob-turns.ts";
+import { TABS } from "./panel-times.ts";
 import type { VisitFigures } from "./visit-figures.ts";
 
 interface Row {
@@ -62,6 +63,11 @@ export const ROWS: readonly Row[] = [
   },
   ...turnRows("dial", ({ turns }) => turns.dials),
   ...turnRows("lever", ({ turns }) => turns.lever),
+  ...TABS.map((tab) => ({
+    title: `${tab}: opened until it stands (ms)`,
+    of: ({ panels }: VisitFigures) => panels.openMs[tab]!,
+  })),
+  { title: "a choice in the plan until curve and form show it (ms)", of: ({ panels }) => panels.planMs },
   { title: "script and style, compressed (kB)", of: ({ traffic }) => traffic.codeBytes / 1000, digits: 1 },
   { title: "requests until quiet", of: ({ traffic }) => traffic.requests },
 ];
