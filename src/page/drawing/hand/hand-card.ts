@@ -35,6 +35,7 @@ export function createHandCard(
     const hadFocus = card.contains(activeElement);
     const key = (activeElement as HTMLElement | null)?.dataset.key;
     replaceContent(card, cardOf(drawing, hand, focus));
+    card.toggleAttribute("data-held", hand.state.state.held !== undefined);
     if (!hadFocus) return;
     // What had the focus has been replaced, or is gone: whoever works by keyboard goes on from the card or the drawing.
     const again = key && card.querySelector<HTMLElement>(`[data-key="${key}"]`);
