@@ -46,6 +46,8 @@ export async function showTab(page: Page, name: string): Promise<void> {
   await tab.click();
   const panel = page.locator(`#${await tab.getAttribute("aria-controls")}`);
   await panel.locator(".loading").waitFor({ state: "detached" });
+  // What it says is worked out once its code is there.
+  if (name === "Plan") await panel.locator(".plan-form > *").first().waitFor();
 }
 
 export function positionChoice(page: Page, position: number): Locator {

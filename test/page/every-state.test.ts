@@ -9,6 +9,7 @@ import { expectQuiet, usePage } from "./browser.ts";
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 const TABS = [
+  "Plan",
   "Parts",
   "Wires",
   "Hear them all",

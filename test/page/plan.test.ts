@@ -102,6 +102,28 @@ describeWith("chromium", "a guard as a plan", () => {
     expectQuiet(visit);
   });
 
+  it("keeps to the width of any page, half of one at 200 % zoom included", async () => {
+    const { page } = await openGuard(presetGuard("hss-push-pull-split"));
+    await page.locator(".plan-group").evaluateAll((all) => {
+      for (const each of all) each.setAttribute("open", "");
+    });
+    const before = page.viewportSize()!;
+    for (const width of [360, 390, 720, 768, 1440]) {
+      await page.setViewportSize({ width, height: 900 });
+      const over = await page.evaluate(
+        () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+      );
+      expect(over, `${width} px`).toBeLessThanOrEqual(0);
+      const cut = await page
+        .locator("#panel-plan .field")
+        .evaluateAll((all) =>
+          all.filter((each) => each.scrollWidth > each.clientWidth + 1).map((each) => each.textContent),
+        );
+      expect(cut, `${width} px`).toEqual([]);
+    }
+    await page.setViewportSize(before);
+  });
+
   it("greys what does not go together and says why", async () => {
     const { page } = await openGuard(presetGuard("hss-push-pull-split"));
     await field(page, "phase.neck").selectOption({ label: "push-pull on the upper tone" });
