@@ -15,6 +15,16 @@ const MIN_LABELLED_WIDTH = 420;
 /** On a phone, knobs and play fit under it. */
 const MIN_HEIGHT = 206;
 
+/** Narrower than this, more than one point of a curve falls on a pixel. */
+const MIN_DENSE_WIDTH = 480;
+const THIN_STEP = 3;
+
+/** Every third point of a curve, some three pixels apart on a phone; the plot draws on over what is undefined. */
+function thinned(levels: Float64Array): (number | undefined)[] {
+  const last = levels.length - 1;
+  return Array.from(levels, (level, index) => (index % THIN_STEP === 0 || index === last ? level : undefined));
+}
+
 /** The curves on a canvas: family behind, current setting bold in front. */
 export class CurvePlot {
   readonly #parent: HTMLElement;
@@ -70,7 +80,10 @@ export class CurvePlot {
   }
 
   #data(): uPlot.AlignedData {
-    return [FREQUENCIES_HZ, ...this.#levels] as unknown as uPlot.AlignedData;
+    const behind = this.#picture!.family.behind.length;
+    const isThin = this.#parent.clientWidth < MIN_DENSE_WIDTH;
+    const shown = this.#levels.map((levels, index) => (isThin && index < behind ? thinned(levels) : levels));
+    return [FREQUENCIES_HZ, ...shown] as unknown as uPlot.AlignedData;
   }
 
   #size(): { width: number; height: number } {
