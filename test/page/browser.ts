@@ -8,6 +8,8 @@ export interface VisitOptions {
   readonly colorScheme?: "light" | "dark";
   /** Whether the page may keep itself for a workshop without a net; otherwise every visit comes from the service. */
   readonly keepsItself?: boolean;
+  /** Whether it is to share nothing at all with visits before it, as where its loading is timed. */
+  readonly ownWindow?: boolean;
   /** Whether the page works nothing out ahead, as where somebody saves data: so it is unless told otherwise. */
   readonly isThrifty?: boolean;
   /** What is to be done with the page before its first script runs. */
@@ -33,14 +35,24 @@ function saveData(): void {
   Object.defineProperty(navigator, "connection", { value: { saveData: true } });
 }
 
-async function openVisit(browser: Browser, options: VisitOptions, origin: string): Promise<Visit> {
+function newContext(browser: Browser, { keepsItself = false }: VisitOptions): Promise<BrowserContext> {
+  return browser.newContext({ acceptDownloads: true, serviceWorkers: keepsItself ? "allow" : "block" });
+}
+
+/** Leaves nothing stored and nothing cached for the next visit. */
+async function leave(page: Page, origin: string): Promise<void> {
+  // The page keeps its draft as it is left.
+  await page.goto("about:blank");
+  const session = await page.context().newCDPSession(page);
+  await session.send("Storage.clearDataForOrigin", { origin, storageTypes: "all" });
+  await session.send("Network.clearBrowserCache");
+  await page.close();
+}
+
+async function openVisit(context: BrowserContext, options: VisitOptions, origin: string): Promise<Visit> {
   const { isThrifty = true, keepsItself = false } = options;
-  const context = await browser.newContext({
-    acceptDownloads: true,
-    serviceWorkers: keepsItself ? "allow" : "block",
-  });
-  if (isThrifty && !keepsItself) await context.addInitScript(saveData);
   const page = await context.newPage();
+  if (isThrifty && !keepsItself) await page.addInitScript(saveData);
   const complaints: string[] = [];
   const strangers: string[] = [];
   page.on("console", (message) => {
@@ -64,9 +76,11 @@ export function usePage() {
   const origin = inject("origin");
   let browser: Browser | undefined;
   let lasting: Visit | undefined;
+  /** A context of its own is a window of its own, which takes longer to open than the page: one serves one visit after the other. */
+  let shared: BrowserContext | undefined;
   const open: Visit[] = [];
-  const enter = async (options: VisitOptions): Promise<Visit> => {
-    const visit = await openVisit(browser!, options, origin);
+  const enter = async (options: VisitOptions, context: BrowserContext): Promise<Visit> => {
+    const visit = await openVisit(context, options, origin);
     await show(visit.page, options);
     await options.before?.(visit.page);
     await visit.page.goto(`${origin}${options.path ?? "/"}`);
@@ -76,23 +90,30 @@ export function usePage() {
     browser = await chromium.connect(inject("browser"));
   });
   afterEach(async () => {
-    for (const { context } of open.splice(0)) await context.close();
+    for (const { context, page } of open.splice(0)) {
+      if (context === shared) await leave(page, origin);
+      else await context.close();
+    }
   });
   afterAll(async () => {
     await lasting?.context.close();
+    await shared?.close();
     await browser?.close();
   });
   return {
     origin,
     /** Opens the page as somebody who has never been there: nothing stored, nothing cached. */
     async visit(options: VisitOptions = {}): Promise<Visit> {
-      const visit = await enter(options);
+      // Whoever comes while another is there is another person, and so is a page that keeps itself.
+      const isShared = open.length === 0 && !options.keepsItself && !options.ownWindow;
+      if (isShared) shared ??= await newContext(browser!, options);
+      const visit = await enter(options, isShared ? shared! : await newContext(browser!, options));
       open.push(visit);
       return visit;
     },
     /** The page as the test before left it, for those that begin by opening a guard: to load it takes longer than most of them. */
     async stay(options: Pick<VisitOptions, "width" | "height" | "colorScheme"> = {}): Promise<Visit> {
-      lasting ??= await enter({});
+      lasting ??= await enter({}, await newContext(browser!, {}));
       await show(lasting.page, options);
       return lasting;
     },

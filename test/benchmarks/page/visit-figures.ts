@@ -27,6 +27,7 @@ export async function measureVisit(site: ReturnType<typeof usePage>, condition: 
     width,
     height,
     isThrifty: false,
+    ownWindow: true,
     before: async (blank) => {
       trafficSoFar = followTraffic(blank);
       await blank.addInitScript(watchLoading);
