@@ -106,3 +106,16 @@ test("signs of joints at one lug lie beside it, each on its own wire and clear o
     for (const b of placed.slice(index + 1)) expect(Math.hypot(a.x - b.x, a.y - b.y)).toBeGreaterThanOrEqual(28);
   }
 });
+
+test("signs at both ends of a wire that is too short for them lie apart beside it", () => {
+  const [from, to] = [
+    { x: 0, y: 0 },
+    { x: 0, y: 38 },
+  ];
+  const spots = new JointSpots([from, to]);
+  const short = { at: (t: number) => ({ x: 0, y: 38 * t }) };
+  const [a, b] = [spots.place(short, true), spots.place(short, false)];
+  expect(Math.hypot(a.x - b.x, a.y - b.y)).toBeGreaterThanOrEqual(28);
+  for (const sign of [a, b])
+    for (const lug of [from, to]) expect(Math.hypot(sign.x - lug.x, sign.y - lug.y)).toBeGreaterThanOrEqual(22);
+});

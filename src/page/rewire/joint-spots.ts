@@ -8,6 +8,8 @@ interface Curve {
 const FROM_LUG = 22;
 const APART = 28;
 const SAMPLES = 60;
+/** Steps aside, for wires that are too short to hold their signs. */
+const ASIDE = [0, 17, -17, 30, -30];
 /** A sign farther along than this would seem to be the other end's. */
 const FARTHEST = 0.45;
 
@@ -20,9 +22,21 @@ function room(point: Point, others: Iterable<Point>, apart: number): number {
   return least;
 }
 
+/** Places from a wire's end on, those on the wire itself before those beside it. */
+function* placesAlong(curve: Curve, isStart: boolean): Generator<Point> {
+  const at = (along: number) => curve.at(isStart ? along : 1 - along);
+  for (const aside of ASIDE)
+    for (let sample = 1; sample <= SAMPLES; sample++) {
+      const [before, here] = [sample - 1, sample].map((each) => at((each / SAMPLES) * FARTHEST)) as [Point, Point];
+      const length = away(before, here) || 1;
+      const [dx, dy] = [(here.x - before.x) / length, (here.y - before.y) / length];
+      yield { x: here.x - dy * aside, y: here.y + dx * aside };
+    }
+}
+
 /**
- * Finds each joint's sign a place on its own wire, the nearest to its lug that is clear of all lugs and of the signs before it;
- * where a wire has none, the freest.
+ * Finds each joint's sign a place on its own wire, or beside it where it is too short: the nearest to its lug that is clear of
+ * all lugs and of the signs before it, or else the freest.
  */
 export class JointSpots {
   readonly #lugs: readonly Point[];
@@ -35,11 +49,10 @@ export class JointSpots {
   place(curve: Curve, isStart: boolean): Point {
     let best = curve.at(isStart ? 0 : 1);
     let most = Number.NEGATIVE_INFINITY;
-    for (let sample = 1; sample <= SAMPLES && most < 1; sample++) {
-      const along = (sample / SAMPLES) * FARTHEST;
-      const point = curve.at(isStart ? along : 1 - along);
+    for (const point of placesAlong(curve, isStart)) {
       const free = Math.min(room(point, this.#lugs, FROM_LUG), room(point, this.#taken, APART));
       if (free > most) [best, most] = [point, free];
+      if (free === 1) break;
     }
     this.#taken.push(best);
     return best;
