@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { CATALOGUE } from "../../src/build-file/catalogue.ts";
 import { expandBuild } from "../../src/build-file/expand.ts";
 import { arrangeParts, type Placed } from "../../src/page/drawing/arrange.ts";
-import { seenLugs } from "../../src/page/drawing/guard-drawing.ts";
+import { seenLugs } from "../../src/page/drawing/laid-guard.ts";
 import { seenFrom } from "../../src/page/drawing/view.ts";
 import { KnownGuard } from "../../src/page/engine/known-guard.ts";
 import { readSource } from "../../src/page/engine/source-reader.ts";

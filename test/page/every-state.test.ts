@@ -1,13 +1,11 @@
-import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
 import type { Page } from "playwright-core";
 import { expect, it } from "vitest";
 import { casesOf } from "../effort.ts";
 import { describeWith } from "../tools.ts";
 import { featuresOf, openScenario, showTab, whenReady } from "./actions.ts";
+import { bringAxe, seriousFindings } from "./axe.ts";
 import { expectQuiet, usePage } from "./browser.ts";
 
-const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 const TABS = [
   "Plan",
   "Parts",
@@ -21,28 +19,6 @@ const TABS = [
   "Which part?",
   "Send it",
 ];
-
-interface Finding {
-  readonly id: string;
-  readonly impact: string;
-  readonly nodes: readonly { readonly html: string }[];
-}
-
-/** Findings of axe-core within a part of the page that keep somebody from using it. */
-async function seriousFindings(page: Page, within: string): Promise<string[]> {
-  // Of what passes, only the rules are counted.
-  const run = `axe.run(${JSON.stringify(within)}, { resultTypes: ["violations"] })`;
-  const { passes, violations } = (await page.evaluate(run)) as { passes: Finding[]; violations: Finding[] };
-  expect(passes.length, `rules that axe could apply to ${within}`).toBeGreaterThan(5);
-  return violations
-    .filter(({ impact }) => impact === "serious" || impact === "critical")
-    .map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(" | ")}`);
-}
-
-/** Axe has to run in the page; it is put there by the debugger, which the content security policy does not bind. */
-async function bringAxe(page: Page): Promise<void> {
-  await page.evaluate(AXE);
-}
 
 async function openAllDetails(page: Page): Promise<void> {
   await page.evaluate(() => {

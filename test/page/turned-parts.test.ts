@@ -3,12 +3,12 @@ import { CATALOGUE } from "../../src/build-file/catalogue.ts";
 import { expandBuild } from "../../src/build-file/expand.ts";
 import { readBuild } from "../../src/build-file/read-build.ts";
 import { arrangeParts, UNITS_PER_METRE } from "../../src/page/drawing/arrange.ts";
-import { seenLugs } from "../../src/page/drawing/guard-drawing.ts";
 import { freePlace } from "../../src/page/drawing/hand/free-place.ts";
 import { newFaults } from "../../src/page/drawing/hand/join-faults.ts";
 import { lugTowards } from "../../src/page/drawing/hand/lug-keys.ts";
 import { movedPart, turnedPart, type WrittenPlace } from "../../src/page/drawing/hand/place-edits.ts";
 import { colouredWire } from "../../src/page/drawing/hand/wire-edits.ts";
+import { seenLugs } from "../../src/page/drawing/laid-guard.ts";
 import { seenFrom } from "../../src/page/drawing/view.ts";
 import type { BuildSource } from "../../src/page/state/reading.ts";
 

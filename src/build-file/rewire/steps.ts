@@ -1,8 +1,9 @@
 import type { Build } from "../schema.ts";
+import { LugWords } from "../words/lug-words.ts";
 import type { LugNumber, LugSpace } from "./lug-space.ts";
 import type { Fate, Move } from "./moves.ts";
 import { placeOf } from "./order-moves.ts";
-import { shortLug } from "./short-lug.ts";
+import { otherwiseCalled, type SaidLug, saidLug } from "./said-lug.ts";
 import { stepText } from "./step-text.ts";
 import { otherEnd } from "./strands.ts";
 
@@ -30,13 +31,13 @@ export interface Step {
 
 /** Calls lugs by the names of the guard that the moves are told of. */
 export class StepWriter {
-  readonly #from: Build;
-  readonly #to: Build;
+  readonly #found: LugWords;
+  readonly #wanted: LugWords;
   readonly #space: LugSpace;
 
   constructor(from: Build, to: Build, space: LugSpace) {
-    this.#from = from;
-    this.#to = to;
+    this.#found = new LugWords(from);
+    this.#wanted = new LugWords(to);
     this.#space = space;
   }
 
@@ -54,6 +55,7 @@ export class StepWriter {
   #steps(moves: readonly Move[], isAsFound: (move: Move) => boolean): Step[] {
     const byKey = new Map<string, number[]>();
     for (const [index, { key }] of moves.entries()) byKey.set(key, [...(byKey.get(key) ?? []), index]);
+    const said = (move: Move, lug: LugNumber) => this.#said(lug, isAsFound(move), move.do === "make");
     return moves.map((move, index) => {
       const { strand, end, fate } = move;
       const asFound = isAsFound(move);
@@ -73,24 +75,29 @@ export class StepWriter {
           do: move.do,
           fate,
           means: strand.means,
-          at: this.#words(placeOf(move), asFound),
-          other: this.#words(strand.lugs[otherEnd(end)], asFound),
+          at: said(move, placeOf(move)),
+          other: said(move, strand.lugs[otherEnd(end)]),
           isNew: strand.wire === null,
           grown: strand.grown[otherEnd(end)],
-          moved: moved && this.#words(placeOf(moved), isAsFound(moved)),
+          moved: moved && said(moved, placeOf(moved)),
         }),
       };
     });
   }
 
-  /** A part that another of its name replaces is the old one, and the other the new one. */
-  #words(lug: LugNumber, asFound: boolean): string {
-    const build = asFound ? this.#from : this.#to;
-    const name = asFound ? this.#space.foundName(lug) : this.#space.wantedName(lug);
-    const part = name.split(".")[0]!;
-    const alsoThere = Object.hasOwn((asFound ? this.#to : this.#from).parts, part);
-    const isExchanged = this.#space.goesOut(lug) || this.#space.comesIn(lug);
-    const age = asFound ? "old " : "new ";
-    return `${isExchanged && alsoThere ? age : ""}${shortLug(build, name)}`;
+  /**
+   * A part that another of its name replaces is the old one, and the other the new one.
+   * @param isAhead whether the guard that calls it so is yet to come about
+   */
+  #said(lug: LugNumber, asFound: boolean, isAhead: boolean): SaidLug {
+    const [words, others] = asFound ? [this.#found, this.#wanted] : [this.#wanted, this.#found];
+    const said = saidLug(words, asFound ? this.#space.foundName(lug) : this.#space.wantedName(lug));
+    if (this.#space.goesOut(lug) || this.#space.comesIn(lug)) {
+      const age = asFound ? "old" : "new";
+      return [...others.parts.values()].includes(said.part) ? { ...said, part: `${age} ${said.part}` } : said;
+    }
+    const other = saidLug(others, asFound ? this.#space.wantedName(lug) : this.#space.foundName(lug));
+    const called = isAhead ? otherwiseCalled(said, other) : undefined;
+    return called === undefined ? said : { ...said, otherwise: `${asFound ? "as wanted" : "as found"}: ${called}` };
   }
 }

@@ -1,17 +1,18 @@
-import { LugTable } from "../../build-file/lugs.ts";
 import type { RawSettings } from "../../build-file/settings.ts";
 import type { FindingAnswer } from "../../contract/bench/bench.ts";
 import { replaceContent, s } from "../dom/element.ts";
 import { partLabel, positionNames } from "../state/names.ts";
 import type { Reading } from "../state/reading.ts";
 import { speechOf } from "../words/lug-speech.ts";
-import { arrangeParts, type Placed } from "./arrange.ts";
+import type { Placed } from "./arrange.ts";
 import { drawFindingMarks } from "./finding-marks.ts";
 import { emptyOverlay } from "./hand/overlay.ts";
+import { layGuard } from "./laid-guard.ts";
 import type { LivePath } from "./live-path.ts";
-import { drawLug } from "./lugs-layer.ts";
-import { type BodyState, partBody } from "./part-bodies.ts";
-import { type SeenLug, type Side, seenFrom, seenLug } from "./view.ts";
+import { drawLug, liveLug } from "./lugs-layer.ts";
+import { dialText } from "./part-bodies.ts";
+import { drawParts, type PartLook } from "./parts-layer.ts";
+import type { SeenLug, Side } from "./view.ts";
 import { drawInside, drawWires } from "./wires-layer.ts";
 
 export interface DrawingInput {
@@ -34,44 +35,23 @@ export interface GuardDrawing {
   mark(findings: readonly FindingAnswer[]): void;
 }
 
-const MARGIN = 36;
-
-export function seenLugs(placed: readonly Placed[], side: Side): Map<string, SeenLug> {
-  return new Map(
-    placed.flatMap(({ name, shape, centre }) =>
-      shape.lugs.map((spot): [string, SeenLug] => {
-        const lug = spot.local === "" ? name : `${name}.${spot.local}`;
-        return [lug, seenLug(side, centre, lug, spot)];
-      }),
-    ),
-  );
+function captionOf({ reading: { build }, settings }: DrawingInput, { name, part }: Placed): string {
+  const label = partLabel(build, name);
+  return part.kind === "switch" ? `${label} at ${settings[name] ?? 1}` : label;
 }
 
-function viewBox(placed: readonly Placed[], side: Side): string {
-  const corners = placed.flatMap(({ centre, shape }) => {
-    const { x, y } = seenFrom(side, centre);
-    return [
-      [x - shape.width / 2, y - shape.down],
-      [x + shape.width / 2, y + shape.up],
-    ] as const;
-  });
-  const xs = corners.map(([x]) => x);
-  const ys = corners.map(([, y]) => y);
-  const [left, top] = [Math.min(...xs) - MARGIN, Math.min(...ys) - MARGIN];
-  return [left, top, Math.max(...xs) + MARGIN - left, Math.max(...ys) + MARGIN - top].map(Math.round).join(" ");
-}
-
-function bodyState({ reading, settings, path, side }: DrawingInput, name: string): BodyState {
-  const part = reading.build.parts[name]!;
+function bodyState(input: DrawingInput, placed: Placed): PartLook["state"] {
+  const { reading, settings, path } = input;
+  const { name, part } = placed;
   const shaft = reading.controls.switches.find((each) => each.part === name && each.onShaft);
   const joinedInside = part.kind === "pickup" && part.conductors === 2;
+  const isLive = (coil: string) =>
+    path.description.coils.some((each) => each.pickup === name && (joinedInside || each.coil === coil));
   return {
-    settings,
-    label: partLabel(reading.build, name),
+    label: captionOf(input, placed),
+    value: part.kind === "pot" ? dialText(part, settings[name]) : "",
     shaft: shaft && String(settings[shaft.name] ?? positionNames(shaft)[0]),
-    mirror: side === "front" ? -1 : 1,
-    isCoilLive: (coil) =>
-      path.description.coils.some((each) => each.pickup === name && (joinedInside || each.coil === coil)),
+    coil: (coil) => (isLive(coil) ? "live" : "dead"),
   };
 }
 
@@ -84,50 +64,42 @@ function isDead({ path }: DrawingInput, { name, part }: Placed): boolean {
   return !path.live.elements.some((element) => element.part === name);
 }
 
+function partLook(input: DrawingInput, placed: Placed): PartLook {
+  const { name } = placed;
+  return {
+    cls: isDead(input, placed) ? "part-dead" : "",
+    state: bodyState(input, placed),
+    body: {
+      "data-part": name,
+      role: "button",
+      tabindex: -1,
+      "aria-label": `${partLabel(input.reading.build, name)}: move or turn`,
+    },
+    caption: { "data-caption": name },
+  };
+}
+
 /** The guard as a drawing: parts, wires and the live path, with room for marks. */
 export function drawGuard(input: DrawingInput): GuardDrawing {
   const { reading, settings, path, side } = input;
-  const placed = arrangeParts(reading.build);
-  const lugs = seenLugs(placed, side);
-  const table = new LugTable(reading.build.parts);
-  const find = (name: string) => {
-    const index = table.find(name);
-    return index === undefined ? undefined : lugs.get(table.nameAt(index));
-  };
-  const bodies = placed.map((each) =>
-    s(
-      "g",
-      {
-        class: isDead(input, each) ? `part part-${each.part.kind} part-dead` : `part part-${each.part.kind}`,
-        "data-part": each.name,
-        role: "button",
-        tabindex: -1,
-        "aria-label": `${partLabel(reading.build, each.name)}: move or turn`,
-      },
-      partBody(each, seenFrom(side, each.centre), bodyState(input, each.name)),
-    ),
-  );
-  const captions = bodies.map((body) =>
-    s("g", { class: body.classList.contains("part-dead") ? "part-dead" : "", "data-caption": body.dataset.part }, [
-      ...body.querySelectorAll("text"),
-    ]),
-  );
-  const kindOf = (lug: SeenLug) => reading.build.parts[lug.name.split(".")[0]!]!.kind;
+  const laid = layGuard(reading.build, side);
+  const { placed, lugs, find } = laid;
+  const { bodies, captions } = drawParts(laid, (each) => partLook(input, each));
+  const partOf = (lug: SeenLug) => reading.build.parts[lug.name.split(".")[0]!]!;
   const speech = speechOf(reading);
   const marks = s("g", {});
   const overlay = emptyOverlay();
   const element = s(
     "svg",
-    { viewBox: viewBox(placed, side), class: "guard", role: "group", "aria-label": "Wiring of the guard" },
+    { viewBox: laid.viewBox, class: "drawing guard", role: "group", "aria-label": "Wiring of the guard" },
     s("g", {}, bodies),
     s("g", {}, drawInside(reading, settings, path, find)),
     s("g", {}, drawWires(reading.source, path, find, speech)),
     s(
       "g",
       {},
-      [...lugs.values()].map((lug) => drawLug(lug, path, kindOf(lug) !== "cap" && kindOf(lug) !== "resistor", speech)),
+      [...lugs.values()].map((lug) => drawLug(lug, partOf(lug), liveLug(lug.name, path, speech))),
     ),
-    // Names lie over the wires, or they could not be read where many cross.
     s("g", {}, captions),
     marks,
     overlay,

@@ -92,7 +92,12 @@ function lightUp(frame: HTMLElement, net: number | undefined): void {
 /** The drawing of the guard with the live path of the setting, in which it is wired by hand, and what is wrong with the wiring. */
 export function createGuardPanel(store: AppStore, editor: Editor): HTMLElement {
   const panel = new Store<PanelState>({ side: "back" });
-  const frame = h("div", { class: "guard-frame", tabindex: 0, role: "group", "aria-label": "Drawing of the guard" });
+  const frame = h("div", {
+    class: "drawing-frame guard-frame",
+    tabindex: 0,
+    role: "group",
+    "aria-label": "Drawing of the guard",
+  });
   const way = h("div", { class: "way" });
   const found = h("div", { class: "found", "aria-live": "polite" });
   let drawing: GuardDrawing | undefined;

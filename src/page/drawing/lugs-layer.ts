@@ -1,4 +1,5 @@
-import { s } from "../dom/element.ts";
+import type { Part } from "../../build-file/schema.ts";
+import { type Attributes, s } from "../dom/element.ts";
 import type { LugSpeech } from "../words/lug-speech.ts";
 import type { LivePath } from "./live-path.ts";
 import type { SeenLug } from "./view.ts";
@@ -12,24 +13,39 @@ function labelSpot({ x, y, out, beside, turned }: SeenLug): { x: number; y: numb
   return out === 0 ? { x, y: y - 11 } : { x: x + 1, y: y - out * 14 + 4 };
 }
 
-/** Every lug, its name within the part beside it; the whole name shows on pointing at it. Arrow keys walk from one to the next. */
-export function drawLug(lug: SeenLug, path: LivePath, labelled: boolean, { words }: LugSpeech): SVGElement {
-  const net = path.live.nets.get(lug.name);
-  const onHot = path.hot.some((step) => step.from === lug.name || step.to === lug.name);
-  const cls = onHot ? "lug lug-live" : net === path.live.sleeveNet ? "lug lug-ground" : "lug";
-  const spot = labelSpot(lug);
-  return s(
-    "g",
-    {
-      class: cls,
+export interface LugLook {
+  readonly cls: string;
+  /** Its whole name, shown on pointing at it. */
+  readonly title: string;
+  readonly attributes: Attributes;
+}
+
+/** A lug in the guard on the bench: lit with its net, and one that arrow keys walk to. */
+export function liveLug(name: string, path: LivePath, { words }: LugSpeech): LugLook {
+  const net = path.live.nets.get(name);
+  const onHot = path.hot.some((step) => step.from === name || step.to === name);
+  return {
+    cls: onHot ? "lug-live" : net === path.live.sleeveNet ? "lug-ground" : "",
+    title: `${words.of(name)} [${name}]`,
+    attributes: {
       "data-net": String(net),
-      "data-lug": lug.name,
+      "data-lug": name,
       role: "button",
       tabindex: -1,
-      "aria-label": words.of(lug.name),
+      "aria-label": words.of(name),
     },
-    s("title", {}, `${words.of(lug.name)} [${lug.name}]`),
+  };
+}
+
+/** A lug, its name within the part beside it where the part has more than two. */
+export function drawLug(lug: SeenLug, { kind }: Part, { cls, title, attributes }: LugLook): SVGElement {
+  const spot = labelSpot(lug);
+  const isLabelled = kind !== "cap" && kind !== "resistor";
+  return s(
+    "g",
+    { class: `lug ${cls}`.trim(), ...attributes },
+    s("title", {}, title),
     s("circle", { cx: lug.x, cy: lug.y, r: RADIUS }),
-    labelled && s("text", { x: spot.x, y: spot.y, class: "lug-name", "text-anchor": "middle" }, lug.label),
+    isLabelled && s("text", { x: spot.x, y: spot.y, class: "lug-name", "text-anchor": "middle" }, lug.label),
   );
 }

@@ -1,5 +1,5 @@
 import type { Part } from "../../build-file/schema.ts";
-import type { RawSettings, SettingValue } from "../../build-file/settings.ts";
+import type { SettingValue } from "../../build-file/settings.ts";
 import { shortQuantity, showQuantity } from "../../build-file/show-quantity.ts";
 import { s } from "../dom/element.ts";
 import type { Placed } from "./arrange.ts";
@@ -8,13 +8,15 @@ import { turnedBody } from "./turned-body.ts";
 
 /** What a body shows beside its lugs. */
 export interface BodyState {
-  readonly settings: RawSettings;
   readonly label: string;
+  /** Within a pot. */
+  readonly value: string;
   /** −1 where left and right are exchanged, as seen from the front. */
   readonly mirror: 1 | -1;
   /** How the switch on the shaft stands, where there is one. */
   readonly shaft: string | undefined;
-  isCoilLive(coil: string): boolean;
+  /** Where no setting is shown, coils are plain. */
+  coil(name: string): "live" | "dead" | "plain";
 }
 
 type Kind<K extends Part["kind"]> = Extract<Part, { kind: K }>;
@@ -32,8 +34,7 @@ function pickupBody(part: Kind<"pickup">, centre: Point, state: BodyState): SVGE
   const width = (centres.length - 1) * SIZES.coilGap + coilWidth + 22;
   const bars = centres.flatMap(({ coil, x: along }) => {
     const x = along * state.mirror;
-    const live = state.isCoilLive(coil);
-    const cls = live ? "coil coil-live" : "coil coil-dead";
+    const how = state.coil(coil);
     const left = centre.x + x - coilWidth / 2;
     const name = centres.length > 1 ? coil : "";
     return [
@@ -43,12 +44,12 @@ function pickupBody(part: Kind<"pickup">, centre: Point, state: BodyState): SVGE
         width: coilWidth,
         height: coilHeight - 16,
         rx: 14,
-        class: cls,
+        class: `coil coil-${how}`,
       }),
       s("text", { x: centre.x + x, y: centre.y + 5, class: "coil-name", "text-anchor": "middle" }, name),
-      ...(live
-        ? []
-        : [s("text", { x: centre.x + x, y: centre.y + 22, class: "coil-off", "text-anchor": "middle" }, "off")]),
+      ...(how === "dead"
+        ? [s("text", { x: centre.x + x, y: centre.y + 22, class: "coil-off", "text-anchor": "middle" }, "off")]
+        : []),
     ];
   });
   const outline = {
@@ -68,13 +69,16 @@ export function dialText(pot: Kind<"pot">, dial: SettingValue | undefined): stri
   return `${shortQuantity(pot.measured ?? pot.resistance)} at ${dial ?? 10}`;
 }
 
-function potBody({ name, upright }: Placed, part: Kind<"pot">, centre: Point, state: BodyState): SVGElement[] {
+function potBody({ name, upright }: Placed, centre: Point, state: BodyState): SVGElement[] {
   const { potRadius } = SIZES;
   const nameY = centre.y - potRadius - 19;
-  const at = dialText(part, state.settings[name]);
   return [
     s("circle", { cx: centre.x, cy: centre.y, r: potRadius, class: "body" }),
-    s("text", { x: centre.x, y: centre.y + 14, class: "part-value", "text-anchor": "middle", "data-dial": name }, at),
+    s(
+      "text",
+      { x: centre.x, y: centre.y + 14, class: "part-value", "text-anchor": "middle", "data-dial": name },
+      state.value,
+    ),
     caption(state.label, { x: centre.x, y: nameY }),
     ...(state.shaft ? [caption(`push-pull: ${state.shaft}`, { x: centre.x, y: centre.y - upright.down + 10 })] : []),
   ];
@@ -85,10 +89,7 @@ function switchBody(centre: Point, placed: Placed, state: BodyState): SVGElement
   const inner = 2 * up;
   return [
     s("rect", { x: centre.x - width / 2, y: centre.y - inner / 2, width, height: inner, rx: 8, class: "body" }),
-    caption(`${state.label} at ${state.settings[placed.name] ?? 1}`, {
-      x: centre.x,
-      y: centre.y - inner / 2 - 9,
-    }),
+    caption(state.label, { x: centre.x, y: centre.y - inner / 2 - 9 }),
   ];
 }
 
@@ -115,7 +116,7 @@ function uprightBody(placed: Placed, centre: Point, state: BodyState): SVGElemen
     case "pickup":
       return pickupBody(part, centre, state);
     case "pot":
-      return potBody(placed, part, centre, state);
+      return potBody(placed, centre, state);
     case "switch":
       return switchBody(centre, placed, state);
     case "cap":

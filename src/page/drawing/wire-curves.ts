@@ -9,6 +9,8 @@ interface Bow {
   readonly middle: Point;
   /** Degrees, of the direction from start to end at the middle. */
   readonly angle: number;
+  /** Its point at 0 for the start to 1 for the end. */
+  at(t: number): Point;
 }
 
 function pullOf(from: SeenLug, to: SeenLug): number {
@@ -27,20 +29,27 @@ function control(lug: SeenLug, towards: SeenLug, pull: number, side: number): Po
   return { x: lug.x + sign * pull * 0.6, y: lug.y + side };
 }
 
-const mid = (a: Point, b: Point): Point => ({ x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 });
+const between = (a: Point, b: Point, t: number): Point => ({ x: a.x + (b.x - a.x) * t, y: a.y + (b.y - a.y) * t });
 const round = (value: number) => Math.round(value * 10) / 10;
 
-/** The curve of a wire that leaves both lugs the way their wires leave; its middle by de Casteljau's construction. */
+/** De Casteljau's construction: a point of a Bézier curve, and two on the tangent there. */
+function splitAt([a, b, c, d]: readonly [Point, Point, Point, Point], t: number) {
+  const [p, q, r] = [between(a, b, t), between(b, c, t), between(c, d, t)];
+  const [before, after] = [between(p, q, t), between(q, r, t)];
+  return { point: between(before, after, t), before, after };
+}
+
+/** The curve of a wire that leaves both lugs the way their wires leave. */
 export function wireCurve(from: SeenLug, to: SeenLug, index: number): Bow {
   const pull = pullOf(from, to);
   const side = ((index * 7) % 5) * 4 - 8;
   const [c1, c2] = [control(from, to, pull, side), control(to, from, pull, side)];
-  const [p, q, r] = [mid(from, c1), mid(c1, c2), mid(c2, to)];
-  const [left, right] = [mid(p, q), mid(q, r)];
   const numbers = [from.x, from.y, c1.x, c1.y, c2.x, c2.y, to.x, to.y].map(round);
+  const { point, before, after } = splitAt([from, c1, c2, to], 0.5);
   return {
     d: `M${numbers[0]} ${numbers[1]}C${numbers.slice(2).join(" ")}`,
-    middle: mid(left, right),
-    angle: (Math.atan2(right.y - left.y, right.x - left.x) * 180) / Math.PI,
+    middle: point,
+    angle: (Math.atan2(after.y - before.y, after.x - before.x) * 180) / Math.PI,
+    at: (t) => splitAt([from, c1, c2, to], t).point,
   };
 }

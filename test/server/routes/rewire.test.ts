@@ -25,7 +25,7 @@ describe("POST /api/rewire", () => {
         wire: 5,
         fate: "moves",
         partner: 1,
-        text: "Open the joint at volume lug 2: the wire stays on tone lug 2, and moves to volume lug 3.",
+        text: "Open the joint at the volume, lug 2 (wiper): this end of the wire moves to the volume, lug 3 (clockwise end); the other stays on the tone, lug 2 (wiper).",
       },
       {
         do: "make",
@@ -36,7 +36,7 @@ describe("POST /api/rewire", () => {
         wire: 5,
         fate: "moves",
         partner: 0,
-        text: "Solder to volume lug 3: the wire from tone lug 2, until now at volume lug 2.",
+        text: "Solder to the volume, lug 3 (clockwise end): the wire from the tone, lug 2 (wiper), until now at the volume, lug 2 (wiper).",
       },
     ]);
     expect(home.map((step) => [step.do, step.at])).toEqual([
@@ -57,7 +57,9 @@ describe("POST /api/rewire", () => {
       "open tone.case",
       "make tone.case",
     ]);
-    expect(steps[0].text).toBe("Open the joint at tone lug 1: old cap leg a goes out with its part.");
+    expect(steps[0].text).toBe(
+      "Open the joint at the tone, lug 1 (counter-clockwise end): one leg of the old cap goes out with its part.",
+    );
     expect(parts.comeIn).toEqual([{ name: "cap", replaces: "cap" }]);
     expect(parts.goOut).toEqual([{ name: "cap", replacedBy: "cap" }]);
     expect(parseLongForm(result).parts.cap).toMatchObject({ capacitance: 4.7e-8 });

@@ -6,6 +6,7 @@ import type { GuardDrawing } from "../guard-drawing.ts";
 import { freePlace } from "./free-place.ts";
 import type { Hand } from "./hand.ts";
 import type { Zoom } from "./zoom.ts";
+import { zoomButtons } from "./zoom-buttons.ts";
 
 function walkButtons(store: AppStore, editor: Editor): HTMLElement[] {
   const back = h("button", { type: "button", title: "Ctrl+Z", onclick: () => void editor.undo() }, "Step back");
@@ -27,11 +28,6 @@ export function createHandTools(
   zoom: Zoom,
   drawing: () => GuardDrawing | undefined,
 ): HTMLElement {
-  const sizes = [
-    h("button", { type: "button", onclick: zoom.closer }, "Closer"),
-    h("button", { type: "button", onclick: zoom.farther }, "Farther"),
-    h("button", { type: "button", onclick: zoom.whole }, "Whole guard"),
-  ];
   const tray = createAddPart(editor, {
     words: { label: "From the tray", button: "Lay it in" },
     more: (kind) => ({ place: freePlace(kind, drawing()?.placed ?? []) }),
@@ -40,7 +36,7 @@ export function createHandTools(
   return h(
     "div",
     { class: "hand-tools no-print" },
-    h("div", { class: "buttons" }, sizes),
+    zoomButtons(zoom),
     h("div", { class: "buttons" }, walkButtons(store, editor)),
     tray,
   );

@@ -1,7 +1,7 @@
 import { replaceContent, s } from "../../dom/element.ts";
 import type { GuardDrawing } from "../guard-drawing.ts";
+import { boxOf } from "../laid-guard.ts";
 import type { Point } from "../shapes.ts";
-import { seenFrom } from "../view.ts";
 import type { Hand } from "./hand.ts";
 
 /** Draws the wire that follows the pointer, or takes it away. */
@@ -36,12 +36,7 @@ function warning({ lugs }: GuardDrawing, name: string): SVGElement[] {
 function partFrame({ placed, input }: GuardDrawing, name: string): SVGElement[] {
   const part = placed.find((each) => each.name === name);
   if (!part) return [];
-  const { shape } = part;
-  const { x, y } = seenFrom(input.side, part.centre);
-  const height = shape.up + shape.down;
-  return [
-    s("rect", { x: x - shape.width / 2, y: y - shape.down, width: shape.width, height, rx: 10, class: "chosen-part" }),
-  ];
+  return [s("rect", { ...boxOf(part, input.side), rx: 10, class: "chosen-part" })];
 }
 
 function chosenSigns(drawing: GuardDrawing, hand: Hand): SVGElement[] {

@@ -2,7 +2,7 @@ import type { Point } from "../shapes.ts";
 
 const CLOSEST = 4;
 const STEP = 1.4;
-/** As `.guard` in the style sheet: narrower than this, the drawing is wider than its frame. */
+/** As `.drawing` in the style sheet: narrower than this, the drawing is wider than its frame. */
 const LEAST_WIDTH = 780;
 /** Of a wheel's travel, so that a notch is about a step. */
 const WHEEL_PIXELS = 300;
