@@ -74,11 +74,6 @@ describe("a build file at fault is refused with the field's name", () => {
       { presolder: 1, parts: { neck: (guard.parts as Record<string, unknown>).neck }, wires: [] },
       { status: 400, type: "build-invalid", path: "build.parts", says: /no jack/ },
     ],
-    [
-      "no pickup",
-      { presolder: 1, parts: { jack: { kind: "jack" } }, wires: [] },
-      { status: 400, type: "build-invalid", path: "build.parts", says: /no pickup/ },
-    ],
     ["another version", { ...guard, presolder: 2 }, { status: 400, type: "build-invalid", path: "build.presolder" }],
     [
       "a part named like an object's own property",

@@ -30,11 +30,16 @@ export function createHandCard(
 ): HandCard {
   const said = h("p", { class: "hand-said", role: "status" });
   const card = h("div", { class: "hand-card" });
+  const element = h("div", { class: "hand no-print" }, said, card);
   const show = (drawing: GuardDrawing) => {
     const { activeElement } = document;
     const hadFocus = card.contains(activeElement);
     const key = (activeElement as HTMLElement | null)?.dataset.key;
     replaceContent(card, cardOf(drawing, hand, focus));
+    // Told by attributes: a style that looks for content would be asked again at every turn of a knob.
+    const isOpen = card.childElementCount > 0;
+    element.toggleAttribute("data-open", isOpen);
+    document.documentElement.toggleAttribute("data-hand-open", isOpen);
     card.toggleAttribute("data-held", hand.state.state.held !== undefined);
     if (!hadFocus) return;
     // What had the focus has been replaced, or is gone: whoever works by keyboard goes on from the card or the drawing.
@@ -48,5 +53,5 @@ export function createHandCard(
       replaceContent(said, drawing ? speechOf(drawing.input.reading).say(words) : words);
     },
   );
-  return { element: h("div", { class: "hand no-print" }, said, card), show };
+  return { element, show };
 }
