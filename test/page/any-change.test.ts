@@ -132,6 +132,6 @@ test("no walk of plan changes, pickup swaps, hand edits and undos leaves a guard
         }
       },
     ),
-    { numRuns: effort(12, 120) },
+    { numRuns: effort(12, 50) },
   );
 });

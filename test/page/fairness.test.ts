@@ -1,5 +1,6 @@
 import type { Page } from "playwright-core";
 import { expect, it } from "vitest";
+import { thoroughly } from "../effort.ts";
 import { describeWith } from "../tools.ts";
 import { openScenario, showTab, whenReady } from "./actions.ts";
 import { expectQuiet, usePage } from "./browser.ts";
@@ -21,7 +22,7 @@ async function beginTest(page: Page): Promise<void> {
 describeWith("chromium", "the blind test", () => {
   const site = usePage();
 
-  it("looks the same whichever side X is", async () => {
+  thoroughly("looks the same whichever side X is", {}, async () => {
     const visit = await site.visit();
     const { page } = visit;
     // The lot decides nothing else on the page; fixed in turn, the two sides can be held against each other.

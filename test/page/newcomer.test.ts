@@ -1,4 +1,5 @@
 import { expect, it } from "vitest";
+import { thoroughly } from "../effort.ts";
 import { describeWith } from "../tools.ts";
 import { choosePosition, featuresOf, openScenario, showTab, whenReady } from "./actions.ts";
 import { expectQuiet, usePage } from "./browser.ts";
@@ -60,7 +61,7 @@ describeWith("chromium", "a newcomer's path through the page", () => {
     expectQuiet(friend);
   });
 
-  it("plays sound whose spectrum follows the curve, for a sweep through position 2", async () => {
+  thoroughly("plays sound whose spectrum follows the curve, for a sweep through position 2", {}, async () => {
     const visit = await site.visit({ before: noteSounds, isThrifty: false });
     const { page } = visit;
     await whenReady(page);

@@ -56,7 +56,7 @@ test("any guard of a plan, renamed, turned and wired by other routes, becomes on
       expectSameSound(source, expand(after.plan), after.names);
       expect(expand(inOrder(after.plan)).parts).toEqual(expand(inOrder(found(expand(to.plan)).plan)).parts);
     }),
-    { numRuns: effort(80, 2000) },
+    { numRuns: effort(80, 800) },
   );
 });
 
