@@ -5,9 +5,13 @@ import { escapeHtml } from "../http/small-pages.ts";
 export function describeBuild(build: Build): { title: string; description: string } {
   const pickups = Object.entries(build.parts).flatMap(([name, part]) => (part.kind === "pickup" ? [name] : []));
   const count = `${pickups.length} pickup${pickups.length === 1 ? "" : "s"}`;
+  const description =
+    pickups.length === 0
+      ? "A harness without pickups yet: check its wiring and see what a meter must read before soldering."
+      : `A guard with ${count} (${pickups.join(", ")}): hear every switch position, see its curves and check its wiring before soldering.`;
   return {
     title: `${build.title || "A guard"} – Presolder`,
-    description: `A guard with ${count} (${pickups.join(", ")}): hear every switch position, see its curves and check its wiring before soldering.`,
+    description,
   };
 }
 

@@ -63,7 +63,8 @@ describe("a harness without pickups", () => {
     const { code } = (await post("/api/link", { build })).json();
     const opened = await service.app.inject({ url: `/api/link/${code}` });
     expect(opened.json().build.parts).toEqual(build.parts);
-    expect((await service.app.inject({ url: `/b/${code}` })).statusCode).toBe(200);
+    const page = await service.app.inject({ url: `/b/${code}` });
+    expect(page.body).toContain('content="A harness without pickups yet');
   });
 
   it.each(["/api/impulse.wav", "/api/preview.wav"])("has no %s", async (url) => {
