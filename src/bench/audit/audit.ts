@@ -66,11 +66,20 @@ function auditLimits({ effort, jack }: AuditContext): Finding[] {
 
 const RANK: Readonly<Record<Severity, number>> = { fault: 0, warning: 1, note: 2 };
 
+/** A part that is out of the circuit for a fault that names its lugs is not told of a second time. */
+function withoutEchoes(findings: readonly Finding[]): Finding[] {
+  const named = findings.filter(({ severity }) => severity === "fault").map(({ lugs }) => lugs);
+  return findings.filter(
+    ({ code, lugs }) =>
+      code !== "part-unconnected" || !named.some((others) => lugs.every((lug) => others.includes(lug))),
+  );
+}
+
 function auditGuard(build: Build): Finding[] {
   const swap = findJackSwap(build);
   const context = new AuditContext(swap?.mended ?? build);
   const rules = context.effort.triesControls ? [...WIRING_RULES, ...CONTROL_RULES] : WIRING_RULES;
-  return [...(swap ? [swap.finding] : []), ...rules.flatMap((rule) => rule(context))];
+  return withoutEchoes([...(swap ? [swap.finding] : []), ...rules.flatMap((rule) => rule(context))]);
 }
 
 /**

@@ -1,4 +1,6 @@
+import type { Pickup } from "../../build-file/schema.ts";
 import type { SoundingPickup } from "../../response/labels/description.ts";
+import { describeSetting } from "../../response/labels/setting-describer.ts";
 import type { AuditContext, State } from "./context.ts";
 import { type Finding, finding } from "./finding.ts";
 import { leadsOf } from "./reach.ts";
@@ -75,7 +77,7 @@ function smaller(context: AuditContext, a: string[], b: string[]): string[] {
   return tied(b) < tied(a) ? b : a;
 }
 
-function swapRemedy(context: AuditContext, pickups: readonly string[]): string {
+function swapRemedy(context: AuditContext, pickups: readonly string[], state: State): string {
   const plural = pickups.length > 1 ? "each of them" : "it";
   const cover = pickups.some((pickup) => {
     const part = context.build.parts[pickup];
@@ -84,7 +86,37 @@ function swapRemedy(context: AuditContext, pickups: readonly string[]): string {
   const jumper = cover
     ? ` If ${plural} has a cover or baseplate tied to its ground lead, first cut the cover jumper and run it to ground on its own.`
     : "";
-  return `Swap the two leads of ${listed(pickups)}.${jumper} Swapping leads turns hum round as well; where the pair must also cancel hum, turn the magnet instead.`;
+  return `Swap the two leads of ${listed(pickups)}.${jumper} ${humWords(context, pickups, state)}`;
+}
+
+type Turning = "winding" | "magnet";
+
+const OTHER = { forward: "reverse", reverse: "forward", north: "south", south: "north" } as const;
+
+/** What becomes of hum in a state once pickups are turned round: by their leads, which turns winding and signal, or by their magnet. */
+function humAfter({ build }: AuditContext, pickups: readonly string[], { settings }: State, turning: Turning) {
+  const turned = (part: Pickup): Pickup => ({
+    ...part,
+    coils: Object.fromEntries(
+      Object.entries(part.coils).map(([name, coil]) => [name, { ...coil, [turning]: OTHER[coil[turning]] }]),
+    ),
+  });
+  const parts = Object.fromEntries(
+    Object.entries(build.parts).map(([name, part]) => [
+      name,
+      part.kind === "pickup" && pickups.includes(name) ? turned(part) : part,
+    ]),
+  );
+  return describeSetting({ ...build, parts }, settings).hum;
+}
+
+/** Which way of mending keeps hum down, worked out for both. */
+function humWords(context: AuditContext, pickups: readonly string[], state: State): string {
+  const [leads, magnet] = (["winding", "magnet"] as const).map((turning) => humAfter(context, pickups, state, turning));
+  if (leads === null || leads === undefined) return "";
+  if (leads === magnet) return `With its leads swapped, hum is ${leads} there.`;
+  const rods = "Only a loose bar magnet can be turned: rods are never pushed out of a coil, which tears the wire.";
+  return `With its leads swapped, hum is ${leads} there; with the magnet turned instead, ${magnet}. ${rods}`;
 }
 
 const distinct = <T>(value: T, index: number, all: readonly T[]) => all.indexOf(value) === index;
@@ -101,8 +133,10 @@ function pairFinding(context: AuditContext, states: readonly State[], deliberate
       ...(deliberate ? { severity: "note" as const } : {}),
       lugs: turn.flatMap((pickup) => leadsOf(context, pickup)),
       settings: context.settingsOf(states),
-      message: `Out of phase ${context.where(states)}: ${listed(groups)}. Thin and weak there; a meter cannot show it.`,
-      remedy: deliberate ? "Nothing to do: a switch turns the phase on purpose." : swapRemedy(context, turn),
+      message: `Out of phase ${context.where(states)}: ${listed(groups)}. Thin and weak there; an ohmmeter cannot show it, the phase check can.`,
+      remedy: deliberate
+        ? "Nothing to do: a switch turns the phase on purpose."
+        : swapRemedy(context, turn, states[0]!),
     }),
   ];
 }

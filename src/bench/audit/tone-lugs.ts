@@ -43,6 +43,28 @@ function touchedBy(context: AuditContext, lug: string): string {
   return (wire?.from === lug ? wire.to : wire?.from) ?? "something";
 }
 
+/** A cap with both its legs on one point, and the tone's lug that is on it too. */
+function bridgedCap(context: AuditContext, tone: string): { cap: string; lug: string } | undefined {
+  const netOf = (lug: string) => context.wired.netOfLug[context.index(lug)];
+  for (const [cap] of context.partsOf("cap")) {
+    if (netOf(`${cap}.a`) !== netOf(`${cap}.b`)) continue;
+    const lug = trackLugs(tone).find((each) => netOf(each) === netOf(`${cap}.a`));
+    if (lug !== undefined) return { cap, lug };
+  }
+  return undefined;
+}
+
+function bridged(
+  tone: string,
+  { cap, lug }: { cap: string; lug: string },
+): Pick<Finding, "lugs" | "message" | "remedy"> {
+  return {
+    lugs: [lug, `${cap}.a`, `${cap}.b`],
+    message: `${cap} is bridged: one of its legs, or ${lug}, touches the case. ${tone} passes direct current and works as a second volume.`,
+    remedy: `Bend the leg and ${lug} clear of the case, and put sleeving on the leg.`,
+  };
+}
+
 /** Tone pots whose third lug makes a second path. */
 export function toneLugsThatTouch(context: AuditContext): Finding[] {
   const maker = new CircuitMaker(context.build);
@@ -58,11 +80,14 @@ export function toneLugsThatTouch(context: AuditContext): Finding[] {
     }
     const states = context.alive.filter((state) => passesDirectCurrent(maker, tone, state));
     if (states.length === 0) return [];
+    const settings = context.settingsOf(states);
+    const cap = bridgedCap(context, tone);
+    if (cap) return finding({ code: "unused-lug-touches", settings, ...bridged(tone, cap) });
     const culprit = culpritLug(context, tone, states[0]!);
     return finding({
       code: "unused-lug-touches",
       lugs: culprit ? [culprit] : lugs,
-      settings: context.settingsOf(states),
+      settings,
       message: culprit
         ? `${culprit} should be free and touches ${touchedBy(context, culprit)}: ${tone} works as a second volume.`
         : `${tone} passes direct current: it works as a second volume.`,
