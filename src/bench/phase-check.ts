@@ -5,6 +5,7 @@ import type { Build, Pickup } from "../build-file/schema.ts";
 import { Controls, rawSettings, type Settings, type SettingValue, withControl } from "../build-file/settings.ts";
 import { ResponseEngine } from "../response/engine.ts";
 import { emfSign, humSign } from "../response/pickup-elements.ts";
+import { Wiring } from "../wiring/nets.ts";
 import { affordableListenings } from "./solving-effort.ts";
 
 export type Kick = "up" | "down";
@@ -38,7 +39,7 @@ export interface PhaseCheck {
 
 const HOW = [
   "Set a meter to its lowest DC millivolt range, + on the jack's tip and − on its sleeve; a needle shows it best. Nothing is plugged into an amplifier.",
-  "Turn every dial to 10 and select one pickup. Lay a screwdriver's tip on its pole pieces and pull it off sharply: the first kick counts.",
+  "Turn every dial to 10 and select one pickup. Leave its cover on, or lay tape over an open coil, and hold the screwdriver back so that the magnet cannot snatch it: a tip that jumps tears the wire. Lay the tip on the pole pieces and pull it off sharply: the first kick counts.",
   "Every pickup that is to sound in phase kicks the same way. The direction itself depends on the meter; only agreement matters.",
 ];
 
@@ -91,9 +92,31 @@ function kick(sign: number): Kick {
   return sign > 0 ? "up" : "down";
 }
 
-function leadPairs(name: string, pickup: Pickup): (readonly [string, string])[] {
+/** The free leads of two coils that a splice of their own joins, nothing else on it; undefined where a switch decides, or they are not joined. */
+function outerLeads(
+  wiring: Wiring,
+  coils: readonly (readonly [string, string])[],
+): readonly [string, string] | undefined {
+  const { netOfLug } = wiring.wiredNets();
+  const netOf = (lug: string) => netOfLug[wiring.lugs.indexOf(lug)]!;
+  const own = coils.flat();
+  const [first, second] = coils;
+  for (const inner of first!) {
+    const spliced = second!.find((lug) => netOf(lug) === netOf(inner));
+    if (spliced === undefined) continue;
+    const onIt = wiring.lugs.lugs.filter((_, index) => netOfLug[index] === netOf(inner));
+    if (!onIt.every(({ name }) => own.includes(name)) || onIt.length !== 2) return undefined;
+    return [first!.find((lug) => lug !== inner)!, second!.find((lug) => lug !== spliced)!];
+  }
+  return undefined;
+}
+
+/** The leads to exchange: of coils in series the two outer ones, and the splice between them stays. */
+function leadPairs(wiring: Wiring, name: string, pickup: Pickup): (readonly [string, string])[] {
   const pairs = Object.keys(pickup.coils).map((coil) => leadsOfCoil(name, pickup, coil));
-  return hasCoilLeads(pickup) ? pairs : pairs.slice(0, 1);
+  if (!hasCoilLeads(pickup)) return pairs.slice(0, 1);
+  const outer = outerLeads(wiring, pairs);
+  return outer ? [outer] : pairs;
 }
 
 /** What must happen to a pickup's metal before its leads may change places; null where it has none. */
@@ -127,10 +150,11 @@ export function phaseCheck(build: Build): PhaseCheck {
   const balance = [...heard.values()].reduce((sum, { sign }) => sum + sign, 0);
   const first = [...heard.values()][0]?.sign ?? 1;
   const majority = balance === 0 ? first : Math.sign(balance);
+  const wiring = new Wiring(build);
   const pickups = partsOfKind(build, "pickup").map(([name, pickup]): PickupCheck => {
     const at = heard.get(name);
     const agrees = at === undefined || at.sign === majority;
-    const swap = leadPairs(name, pickup);
+    const swap = leadPairs(wiring, name, pickup);
     const metal = metalAdvice(build, name, pickup);
     const swaps = swap.map((pair) => pair.join(" with ")).join(" and ");
     return {

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { phaseCheck } from "../../src/bench/phase-check.ts";
 import { readBuild } from "../../src/build-file/read-build.ts";
 import { threeSingles } from "../fixtures/circuits.ts";
+import { presetGuard } from "../fixtures/harness.ts";
 
 type Loose = { parts: Record<string, { coils: { coil: object } }>; wires: [string, string][] };
 
@@ -60,6 +61,20 @@ describe("the phase check", () => {
     expect(inside.pickups[2]!.metal).toMatch(/whether the baseplate is tied to one of its leads inside/);
     const onItsOwn = phaseCheck(guard({ pickup: { metal: "cover" }, wires: [["bridge.shield", "volume.case"]] }));
     expect(onItsOwn.pickups[2]!.metal).toBeNull();
+  });
+
+  it("exchanges the outer leads of a humbucker and leaves its splice, but for one whose splice a switch uses", () => {
+    const swapOf = (id: string) =>
+      phaseCheck(readBuild(presetGuard(id))).pickups.find(({ pickup }) => pickup === "bridge")!.swap;
+    expect(swapOf("humbuckers-one-volume")).toEqual([["bridge.slug.finish", "bridge.screw.finish"]]);
+    expect(swapOf("hss-push-pull-split")).toEqual([
+      ["bridge.slug.start", "bridge.slug.finish"],
+      ["bridge.screw.start", "bridge.screw.finish"],
+    ]);
+  });
+
+  it("keeps a screwdriver from jumping to an open coil", () => {
+    expect(phaseCheck(readBuild(presetGuard("one-p90"))).how.join(" ")).toMatch(/tape over an open coil/);
   });
 
   it("says where a pickup is never heard", () => {
