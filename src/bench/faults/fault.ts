@@ -57,5 +57,5 @@ export function called(build: Build, part: string): string {
 export function coilCalled(build: Build, part: string, coil: string): string {
   const pickup = build.parts[part];
   const isOnly = pickup?.kind === "pickup" && Object.keys(pickup.coils).length === 1;
-  return isOnly ? called(build, part) : `${called(build, part)}'s ${coil} coil`;
+  return isOnly ? called(build, part) : `the ${coil} coil of ${called(build, part)}`;
 }

@@ -50,11 +50,13 @@ function describePickup(part: PartOf<"pickup">): Description {
   const title = part.type === undefined ? undefined : pickupType(part.type)?.title.toLowerCase();
   const name = title ?? (coils.length === 1 ? "single coil" : `pickup with ${coils.length} coils`);
   const resistances = coils.map((coil) => ohms(coil.resistance)).join(" + ");
+  // What the type's title says already is not said again.
+  const conductors = part.conductors ?? 4;
   const words = [
     name,
     resistances,
-    ...(coils.length === 2 ? [`${part.conductors ?? 4} conductors`] : []),
-    ...(coils.length === 1 ? turnedWords(coils[0]!) : []),
+    ...(coils.length === 2 && !name.includes("conductor") ? [`${conductors} conductors`] : []),
+    ...(coils.length === 1 ? turnedWords(coils[0]!).filter((word) => !name.includes(word)) : []),
   ];
   return { what: words.join(", "), code: null };
 }

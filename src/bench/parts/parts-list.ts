@@ -1,4 +1,4 @@
-import type { Build, Part } from "../../build-file/schema.ts";
+import type { Build, Part, PartOf } from "../../build-file/schema.ts";
 import type { CutWire } from "../sheet/cut-list.ts";
 import { type Description, describePart } from "./describe-part.ts";
 import { TAPER_NOTE } from "./printed-codes.ts";
@@ -41,6 +41,11 @@ function stockKey(part: Part): string {
   return describePart(part).what;
 }
 
+/** A pickup's values without the place it happens to sit in. */
+function coilsOf({ coils }: PartOf<"pickup">): object[] {
+  return Object.values(coils).map(({ distance: _distance, slant: _slant, ...values }) => values);
+}
+
 /** Points of the guitar itself are soldered to, not bought. */
 function isBought(part: Part): boolean {
   return part.kind !== "terminal";
@@ -63,7 +68,7 @@ export function partsList(build: Build, cuts: readonly CutWire[], drawer: readon
   for (const [name, part] of Object.entries(build.parts)) {
     if (!isBought(part)) continue;
     const description = describePart(part);
-    const key = part.kind === "pickup" ? JSON.stringify([description.what, part.coils]) : description.what;
+    const key = part.kind === "pickup" ? JSON.stringify([description.what, coilsOf(part)]) : description.what;
     const line = needed.get(key) ?? { description, stockKey: stockKey(part), parts: [] };
     line.parts.push(name);
     needed.set(key, line);

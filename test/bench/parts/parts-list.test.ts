@@ -63,6 +63,21 @@ describe("the parts list", () => {
     expect(names).toContainEqual(expect.stringMatching(/^single coil, .*reverse wound$/));
   });
 
+  it("says nothing twice, and counts pickups alike in value together wherever they sit", () => {
+    const pickups = { neck: "single-hot", middle: "single-vintage-rwrp", bridge: "single-hot" };
+    const plan = { layout: "lever-5-one-tone", pickups, volume: "250k", tones: [{ pot: "250k", cap: "22n" }] };
+    const { lines } = partsList(readBuild({ presolder: 1, plan }), []);
+    expect(lines.filter(({ what }) => what.startsWith("single")).map(({ what, quantity }) => [what, quantity])).toEqual(
+      [
+        ["single coil, hot wind, 7.6 kΩ", 2],
+        ["single coil, vintage wind, reverse wound, reverse polarity, 6 kΩ", 1],
+      ],
+    );
+    const four = { ...plan, pickups: { ...pickups, bridge: "humbucker-medium" } };
+    const what = partsList(readBuild({ presolder: 1, plan: four }), []).lines.map((line) => line.what);
+    expect(what).toContain("humbucker, medium wind, four conductors, 4.1 kΩ + 4.1 kΩ");
+  });
+
   it("gathers equal parts and adds up", () => {
     const { lines, totals, notes } = partsList(build, cuts);
     expect(lines.find(({ code }) => code === "A250K")).toMatchObject({
