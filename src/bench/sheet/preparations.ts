@@ -24,11 +24,15 @@ export function preparations(
     .filter(({ means }) => means === "bent lug")
     .map((connection) => bentLugText(build, connection, stages));
   return [
-    "Fit every part to the guard and turn the pots so that their lugs face where their wires come from.",
+    ...(cases.size > 0
+      ? [
+          `Roughen a spot on the back of ${[...cases].join(", ")} so that solder takes, with the pickups far away: filings cling to magnets for ever and short coils.`,
+        ]
+      : []),
+    "Then fit every part to the guard and turn the pots so that their lugs face where their wires come from.",
     ...(bent.length > 0
       ? [`Bend back until they lie on the case; each is soldered later, in the joint named: ${bent.join(", ")}.`]
       : []),
-    ...(cases.size > 0 ? [`Roughen a spot on the back of ${[...cases].join(", ")} so that solder takes.`] : []),
     ...(cuts.length > 0 ? [`Cut and strip the ${cuts.length} wires of the cut list; mark each with its number.`] : []),
   ];
 }

@@ -1,5 +1,4 @@
 import { auditBuild, type Finding } from "../../bench/audit/audit.ts";
-import { benchSheet } from "../../bench/bench-sheet.ts";
 import type { Build } from "../../build-file/schema.ts";
 import type { BenchAnswer, DrawerRequest } from "../../contract/bench/bench.ts";
 import type { OwnProbe } from "../state/app-state.ts";
@@ -18,11 +17,15 @@ export interface BenchQuestion {
 /** A fault of a build, in the audit's words. */
 export type Fault = Pick<Finding, "code" | "lugs" | "message">;
 
+/** The audit alone tells what a wire in hand would do; all the rest comes with the first question of the bench. */
+const sheetWriter = () => import("../../bench/bench-sheet.ts");
+
 /** What the service's bench answers, worked out in the browser. */
 export class BenchDesk {
   /** @throws Error in the bench's own words where it refuses the question */
   async ask({ build, drawer, ...rest }: BenchQuestion): Promise<BenchAnswer> {
     const items = drawer.length === 0 ? [] : (await import("./drawer-reader.ts")).readDrawer(drawer);
+    const { benchSheet } = await sheetWriter();
     return benchSheet(build, { ...rest, drawer: items });
   }
 
