@@ -10,6 +10,9 @@ const EDGE = 16;
 
 const HALF_LABEL = 16;
 
+/** Of the curve's points those that are looked at for a name: a name is wider than the three between them. */
+const SPOTS = Array.from({ length: Math.ceil(FREQUENCIES_HZ.length / 4) }, (_, index) => 4 * index);
+
 interface Spot {
   readonly x: number;
   readonly y: number;
@@ -27,8 +30,8 @@ export function isTaken(x: number, y: number, reach: number, taken: readonly Box
 /** Where a curve is furthest from all others within the plot, in canvas pixels. */
 function clearestSpot(
   plot: uPlot,
-  curves: readonly Float64Array[],
-  xs: Float64Array,
+  curves: readonly (readonly number[])[],
+  xs: readonly number[],
   { own, reach, taken }: { own: number; reach: number; taken: readonly Box[] },
 ): Spot {
   const { left, top, width, height } = plot.bbox;
@@ -54,11 +57,11 @@ export function drawTraceLabels(
   taken: readonly Box[],
   colours: PlotColours,
 ): void {
-  const xs = FREQUENCIES_HZ.map((hertz) => plot.valToPos(hertz, "x", true));
+  const xs = SPOTS.map((spot) => plot.valToPos(FREQUENCIES_HZ[spot]!, "x", true));
   // Levels are drawn on a linear scale: two places on it tell all others.
   const zero = plot.valToPos(0, "y", true);
   const perDecibel = plot.valToPos(1, "y", true) - zero;
-  const curves = levels.map((list) => Float64Array.from(list, (level) => zero + perDecibel * level));
+  const curves = levels.map((list) => SPOTS.map((spot) => zero + perDecibel * list[spot]!));
   const ratio = devicePixelRatio;
   const { ctx } = plot;
   ctx.save();
