@@ -1,10 +1,10 @@
 import type { Pickup } from "../../build-file/schema.ts";
+import { listed } from "../../english.ts";
 import type { SoundingPickup } from "../../response/labels/description.ts";
 import { describeSetting } from "../../response/labels/setting-describer.ts";
 import type { AuditContext, State } from "./context.ts";
 import { type Finding, finding } from "./finding.ts";
 import { leadsOf } from "./reach.ts";
-import { listed } from "./states.ts";
 
 const namesOf = (state: State) =>
   state.described.pickups

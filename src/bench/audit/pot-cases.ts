@@ -1,9 +1,9 @@
+import { listed } from "../../english.ts";
 import type { AuditContext, State } from "./context.ts";
 import type { Finding } from "./finding.ts";
 import { liveNets } from "./idle-controls.ts";
 import { jackUnwired } from "./jack.ts";
 import { metalAt, metalFinding, offGround } from "./metal.ts";
-import { listed } from "./states.ts";
 
 function isLiveLug(context: AuditContext, lug: string, states: readonly State[]): boolean {
   return states.some((state) => liveNets(context, state).has(context.netOf(lug, state)));

@@ -1,8 +1,8 @@
 import { hasCoilLeads, localCoilLeads, trackLugs } from "../../build-file/lug-names.ts";
+import { listed } from "../../english.ts";
 import { magnitudeOf, PositionProbe } from "../../response/labels/position-probe.ts";
 import type { AuditContext } from "./context.ts";
 import { type Finding, finding } from "./finding.ts";
-import { listed } from "./states.ts";
 
 /** The lugs of one coil: start and finish, or a pickup's two leads where its coils are joined inside. */
 export function coilLugs(context: AuditContext, pickup: string, coil: string): [string, string] {

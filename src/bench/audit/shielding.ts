@@ -1,8 +1,8 @@
+import { listed } from "../../english.ts";
 import type { AuditContext, State } from "./context.ts";
 import type { Finding } from "./finding.ts";
 import { jackUnwired } from "./jack.ts";
 import { groundedThroughPart, metalAt, metalFinding, offGround } from "./metal.ts";
-import { listed } from "./states.ts";
 
 interface Shield {
   readonly lug: string;

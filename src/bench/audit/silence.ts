@@ -1,10 +1,10 @@
 import { contactLug } from "../../build-file/lug-names.ts";
+import { listed } from "../../english.ts";
 import type { AuditContext, State } from "./context.ts";
 import { type Finding, finding } from "./finding.ts";
 import { jackUnwired } from "./jack.ts";
 import { leadsOf } from "./reach.ts";
 import { shortingWires, tellingWires } from "./shorting-wires.ts";
-import { listed } from "./states.ts";
 
 /** A switch of its own, not the main one, that silences the same one of its positions whatever the others do. */
 function muteSwitch(context: AuditContext, silent: readonly State[]): { lug: string; position: number } | undefined {

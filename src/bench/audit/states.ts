@@ -1,4 +1,5 @@
 import { type Controls, rawSettings, type Settings, type SettingValue } from "../../build-file/settings.ts";
+import { listed } from "../../english.ts";
 
 const WORKING_DIAL = 10;
 
@@ -57,10 +58,6 @@ export function telling(controls: Controls, states: readonly Settings[], all: re
     const raw = rawSettings(controls, state);
     return Object.fromEntries(chosen.map((name) => [name, raw[name]!]));
   });
-}
-
-export function listed(words: readonly string[]): string {
-  return words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`;
 }
 
 /** "in every position", "in positions 2 and 4", "with lever 2 and tone.s up". */

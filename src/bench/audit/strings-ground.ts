@@ -1,8 +1,8 @@
+import { listed } from "../../english.ts";
 import type { AuditContext } from "./context.ts";
 import { type Finding, finding } from "./finding.ts";
 import { jackUnwired } from "./jack.ts";
 import { groundedThroughPart, metalAt, metalFinding, offGround } from "./metal.ts";
-import { listed } from "./states.ts";
 
 /** Claw or bridge wire, and the note where none is given. */
 export function strings(context: AuditContext): Finding[] {

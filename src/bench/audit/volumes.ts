@@ -1,8 +1,8 @@
 import { trackLugs } from "../../build-file/lug-names.ts";
+import { listed } from "../../english.ts";
 import { SILENT_BELOW } from "../../response/labels/position-coils.ts";
 import { type AuditContext, type State, withDials } from "./context.ts";
 import { type Finding, finding } from "./finding.ts";
-import { listed } from "./states.ts";
 import { toneLugsThatTouch } from "./tone-lugs.ts";
 
 /** 6 dB: past any treble bleed or loading, a pot that is this much louder at 0 turns the wrong way. */

@@ -1,7 +1,7 @@
 import type { Build } from "../../build-file/schema.ts";
+import { listed } from "../../english.ts";
 import { type Finding, finding } from "../audit/finding.ts";
 import type { FindingCode } from "../audit/finding-codes.ts";
-import { listed } from "../audit/states.ts";
 import { withStandIns } from "./stand-ins.ts";
 
 /** What is said of pickups, which a harness has none of. */

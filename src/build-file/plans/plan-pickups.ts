@@ -1,3 +1,4 @@
+import { capitalised } from "../../english.ts";
 import { type CoilInput, type PickupType, pickupType } from "../catalogue/pickup-types.ts";
 import { hasCoilLeads } from "../lug-names.ts";
 import { suggestion } from "../nearest.ts";
@@ -100,10 +101,6 @@ export const USUAL_SPACING = "18mm";
 function placedWhole(part: PickupInput, at: Position): PickupInput {
   const spacing = Object.keys(part.coils).length === 2 ? USUAL_SPACING : undefined;
   return { ...part, coils: placedCoils(part.coils, at, spacing) };
-}
-
-export function capitalised(word: string): string {
-  return word.charAt(0).toUpperCase() + word.slice(1);
 }
 
 function decapitalised(title: string): string {

@@ -1,8 +1,8 @@
+import { capitalised } from "../../english.ts";
 import type { Draft, PotInput } from "./draft.ts";
 import type { Layout } from "./layouts.ts";
 import { beside, type Place, placeOf } from "./places.ts";
 import { planFault } from "./plan-fault.ts";
-import { capitalised } from "./plan-pickups.ts";
 import type { Plan, PlanTone, PlanVolume } from "./plan-schema.ts";
 
 /** A volume pot in its place: where signal enters and leaves. */

@@ -2,6 +2,7 @@ import { DisjointSets } from "../../disjoint-sets.ts";
 import type { LugTable } from "../lugs.ts";
 import type { Draft } from "../plans/draft.ts";
 import type { BuildInput } from "../schema.ts";
+import { wireWith } from "../wire-details.ts";
 import type { WireMeans } from "../wire-means.ts";
 import type { Fit } from "./fit.ts";
 import type { Guard } from "./guard.ts";
@@ -72,15 +73,7 @@ function plannedWires(move: Move, roleOf: Int32Array): WireRecord[] {
 function withHandwriting(wire: WireRecord, was: WireRecord | undefined, old: WireRecord | undefined): WireInput {
   if (!was) return wire as WireInput;
   const how = was.how === old?.how ? wire.how : was.how;
-  const { colour, length } = was;
-  const { from, to } = wire;
-  return {
-    from,
-    to,
-    ...(how === undefined ? {} : { how }),
-    ...(colour === undefined ? {} : { colour }),
-    ...(length === undefined ? {} : { length }),
-  };
+  return wireWith(wire.from, wire.to, { ...was, how }) as WireInput;
 }
 
 /** The guard's wires, told by where they stand to its old plan. */

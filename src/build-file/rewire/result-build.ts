@@ -1,5 +1,6 @@
 import { connectionsOf, detailsOf } from "../connections.ts";
 import type { Build, Part, Wire } from "../schema.ts";
+import { wireWith } from "../wire-details.ts";
 import type { LugNumber, LugSpace } from "./lug-space.ts";
 import type { PartMatch } from "./match-parts.ts";
 import type { MadeStrand, MovedStrand } from "./moves.ts";
@@ -30,14 +31,7 @@ function inOrder(laid: readonly Laid[]): Laid[] {
 
 function wireOf({ strand, details }: Laid, space: LugSpace, how: Details["how"]): Wire {
   const [from, to] = strand.lugs.map((lug) => space.wantedName(lug)) as [string, string];
-  const { colour, length } = details;
-  return {
-    from,
-    to,
-    ...(how === undefined ? {} : { how }),
-    ...(colour === undefined ? {} : { colour }),
-    ...(length === undefined ? {} : { length }),
-  };
+  return wireWith(from, to, { ...details, how }) as Wire;
 }
 
 /** Wires that read as what they are: a build says `how` only where its reader would take it for something else. */

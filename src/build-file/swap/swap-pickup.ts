@@ -117,12 +117,17 @@ function pickupNamed(guard: Guard, name: string): PickupInput {
   throw faultAt("BUILD_INVALID", `build.parts.${name}`, "expected a pickup");
 }
 
+/** The jack's sleeve; in a guard without a jack a lug that nothing is wired to. */
+function sleeveOf({ parts }: Guard): string {
+  const jack = Object.keys(parts).find((each) => parts[each]!.kind === "jack");
+  return `${jack ?? "jack"}.sleeve`;
+}
+
 /** Puts a pickup in the place of the one that has its name, and its leads where the old one's were. */
 function withPickup<G extends Guard>(guard: G, name: string, part: PickupInput, hotCoil: string | undefined): G {
   const old = pickupNamed(guard, name);
   const together = new WiredTogether(guard.wires);
-  const jack = Object.keys(guard.parts).find((each) => guard.parts[each]!.kind === "jack");
-  const sleeve = `${jack ?? "jack"}.sleeve`;
+  const sleeve = sleeveOf(guard);
   const before = orientationOf(name, old, together, sleeve);
   const oldLeads = leadsOf(name, old, before);
   const sameCoil = Object.keys(part.coils)[Object.keys(old.coils).indexOf(before.hotCoil ?? "")];
@@ -164,8 +169,7 @@ export function swapPickup<G extends Guard>(guard: G, name: string, swap: Pickup
 /** The coil of a pickup with four leads that a guard has at the hot end; undefined for one with two. */
 export function hotCoilIn(guard: Guard, name: string): string | undefined {
   const pickup = pickupNamed(guard, name);
-  const jack = Object.keys(guard.parts).find((each) => guard.parts[each]!.kind === "jack");
-  return orientationOf(name, pickup, new WiredTogether(guard.wires), `${jack ?? "jack"}.sleeve`).hotCoil;
+  return orientationOf(name, pickup, new WiredTogether(guard.wires), sleeveOf(guard)).hotCoil;
 }
 
 /**

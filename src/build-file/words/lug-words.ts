@@ -1,4 +1,5 @@
 import { DisjointSets } from "../../disjoint-sets.ts";
+import { listed } from "../../english.ts";
 import { contactLug } from "../lug-names.ts";
 import { LugTable, type SwitchControl, switchControls } from "../lugs.ts";
 import type { Build, Part } from "../schema.ts";
@@ -16,10 +17,6 @@ const TRACK_WORDS: Readonly<Record<string, string>> = {
   b3: "second track, lug 3 (clockwise end)",
   case: "case",
 };
-
-function listed(words: readonly (string | number)[]): string {
-  return words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`;
-}
 
 /** "slug coil (north), start"; poles tell the coils apart where they differ. */
 function pickupLug(part: Part, local: string): string {

@@ -1,8 +1,6 @@
+import { wireEnds as endsOf } from "../describe/wire-ends.ts";
 import type { BuildSource, PartSource, WireSource } from "./reading.ts";
 
-type Ends = readonly [string, string];
-
-const endsOf = (wire: WireSource): Ends => ("from" in wire ? [wire.from, wire.to] : wire);
 const keyOf = (wire: WireSource) => [...endsOf(wire)].sort().join(" ");
 
 /** Wires of the first that the second has not, each as often as it is there. */

@@ -1,15 +1,12 @@
 import type { SwitchControl } from "../../build-file/lugs.ts";
 import type { Build } from "../../build-file/schema.ts";
+import { readableName } from "../../build-file/words/part-words.ts";
+import { capitalised } from "../../english.ts";
 
 /** What a part is called on the page: its label, or its name in the build file made readable ("tone1" is "Tone 1"). */
 export function partLabel(build: Pick<Build, "parts">, name: string): string {
   const label = build.parts[name]?.label;
-  if (label) return label;
-  const spaced = name
-    .replaceAll(/([a-z])([A-Z0-9])/g, "$1 $2")
-    .replaceAll(/[_-]+/g, " ")
-    .toLowerCase();
-  return spaced.charAt(0).toUpperCase() + spaced.slice(1);
+  return label || capitalised(readableName(name));
 }
 
 export function switchLabel(build: Pick<Build, "parts">, control: SwitchControl): string {

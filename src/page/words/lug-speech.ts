@@ -1,14 +1,11 @@
 import { LugTable } from "../../build-file/lugs.ts";
 import type { Build } from "../../build-file/schema.ts";
 import { LugWords } from "../../build-file/words/lug-words.ts";
+import { capitalised } from "../../english.ts";
 import { type Child, h } from "../dom/element.ts";
 
 function escaped(text: string): string {
   return text.replaceAll(/[.*+?^${}()|[\]\\]/g, "\\$&");
-}
-
-function capitalised(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** Says texts that name lugs and parts as the build file does in a person's words. */

@@ -1,3 +1,4 @@
+import { capitalised } from "../../../english.ts";
 import { PICKUP_TYPES, pickupType } from "../../catalogue/pickup-types.ts";
 import { layoutOf } from "../layouts.ts";
 import type { Plan } from "../plan-schema.ts";
@@ -78,7 +79,7 @@ function typeField(plan: Plan, place: string): PlanControl {
   return {
     id: `pickups.${place}`,
     option: "pickups",
-    title: `${place.charAt(0).toUpperCase()}${place.slice(1)} pickup`,
+    title: `${capitalised(place)} pickup`,
     kind: "choice",
     value: isPlain ? own! : "own",
     choices: [...changed, ...PICKUP_TYPES.map(({ name, title }) => ({ value: name, label: title }))],

@@ -1,3 +1,4 @@
+import { capitalised } from "../../../english.ts";
 import { layoutOf } from "../layouts.ts";
 import type { Plan, PlanTone, PlanVolume } from "../plan-schema.ts";
 import { potOf, USUAL_CAP, withOption, withTones } from "./adapt.ts";
@@ -9,10 +10,6 @@ const TAPERS: readonly PlanChoice[] = [
   { value: "linear", label: "linear" },
   { value: "reverse-audio", label: "reverse audio" },
 ];
-
-function capitalised(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
-}
 
 function volumesIn(plan: Plan): readonly PlanVolume[] {
   if (plan.volumes) return plan.volumes;
