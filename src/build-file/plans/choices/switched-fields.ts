@@ -75,6 +75,31 @@ function coilsOf(plan: Plan, pickup: string): string[] {
   return typeof spec !== "string" && "kind" in spec ? Object.keys(spec.coils) : ["slug", "screw"];
 }
 
+interface Switched {
+  readonly id: string;
+  readonly option: string;
+  readonly title: string;
+  /** What it is worked from now. */
+  readonly by: Where | undefined;
+  /** What a switch of its own would be called. */
+  readonly ownSwitch: string;
+}
+
+/** An option that is worked from a push-pull or a switch of its own, or not there. */
+function switchedField(
+  plan: Plan,
+  { by, ownSwitch, ...named }: Switched,
+  made: (by: Where | undefined) => Plan,
+): PlanControl {
+  return {
+    ...named,
+    kind: "choice",
+    value: keyOf(by),
+    choices: placesToSwitch(plan, by, ownSwitch),
+    made: (value) => made(byOf(value) as Where | undefined),
+  };
+}
+
 type Alike = "seriesParallel" | "phase";
 
 const ALIKE_TITLES: Readonly<Record<Alike, (pickup: string) => string>> = {
@@ -86,18 +111,11 @@ function alikeField(plan: Plan, option: Alike, pickup: string): PlanControl {
   const own = plan[option].find((each) => each.pickup === pickup);
   const others = plan[option].filter((each) => each.pickup !== pickup);
   const suffix = option === "phase" ? "Phase" : "Series";
-  return {
-    id: `${option}.${pickup}`,
-    option,
-    title: ALIKE_TITLES[option](pickup),
-    kind: "choice",
-    value: keyOf(own?.by),
-    choices: placesToSwitch(plan, own?.by, `${pickup}${suffix}`),
-    made: (value) => {
-      const by = byOf(value) as Where | undefined;
-      return { ...plan, [option]: by === undefined ? others : [...others, { pickup, by }] };
-    },
-  };
+  const named = { id: `${option}.${pickup}`, option, title: ALIKE_TITLES[option](pickup) };
+  return switchedField(plan, { ...named, by: own?.by, ownSwitch: `${pickup}${suffix}` }, (by) => ({
+    ...plan,
+    [option]: by === undefined ? others : [...others, { pickup, by }],
+  }));
 }
 
 function pairsOf(names: readonly string[]): [string, string][] {
@@ -113,18 +131,10 @@ function linkFields(plan: Plan): PlanControl[] {
   const pairs = pairsOf(names);
   const usual = pairs.find(([first, second]) => first === "bridge" && second === "neck") ?? pairs[0]!;
   const pair = seriesLink?.pickups ?? usual;
-  const field: PlanControl = {
-    id: "seriesLink",
-    option: "seriesLink",
-    title: "Two pickups in series",
-    kind: "choice",
-    value: keyOf(seriesLink?.by),
-    choices: placesToSwitch(plan, seriesLink?.by, "seriesSwitch"),
-    made: (value) => {
-      const by = byOf(value) as Where | undefined;
-      return withOption(plan, "seriesLink", by === undefined ? undefined : { pickups: [...pair], by });
-    },
-  };
+  const named = { id: "seriesLink", option: "seriesLink", title: "Two pickups in series" };
+  const field = switchedField(plan, { ...named, by: seriesLink?.by, ownSwitch: "seriesSwitch" }, (by) =>
+    withOption(plan, "seriesLink", by === undefined ? undefined : { pickups: [...pair], by }),
+  );
   if (!seriesLink) return [field];
   return [
     field,
@@ -144,18 +154,10 @@ function alwaysOnFields(plan: Plan): PlanControl[] {
   if (layoutOf(plan.layout).selector === "none") return [];
   const { alwaysOn } = plan;
   const pickup = alwaysOn?.pickup ?? "bridge";
-  const field: PlanControl = {
-    id: "alwaysOn",
-    option: "alwaysOn",
-    title: "A pickup added to whatever is selected",
-    kind: "choice",
-    value: keyOf(alwaysOn?.by),
-    choices: placesToSwitch(plan, alwaysOn?.by, "alwaysOnSwitch"),
-    made: (value) => {
-      const by = byOf(value) as Where | undefined;
-      return withOption(plan, "alwaysOn", by === undefined ? undefined : { pickup, by });
-    },
-  };
+  const named = { id: "alwaysOn", option: "alwaysOn", title: "A pickup added to whatever is selected" };
+  const field = switchedField(plan, { ...named, by: alwaysOn?.by, ownSwitch: "alwaysOnSwitch" }, (by) =>
+    withOption(plan, "alwaysOn", by === undefined ? undefined : { pickup, by }),
+  );
   if (!alwaysOn) return [field];
   return [
     field,
