@@ -5,20 +5,7 @@ import { describeWith } from "../tools.ts";
 import { featuresOf, openScenario, showTab, whenReady } from "./actions.ts";
 import { bringAxe, seriousFindings } from "./axe.ts";
 import { expectQuiet, usePage } from "./browser.ts";
-
-const TABS = [
-  "Plan",
-  "Parts",
-  "Wires",
-  "Hear them all",
-  "Blind test",
-  "A against B",
-  "Rewire",
-  "Solder",
-  "Measure",
-  "Which part?",
-  "Send it",
-];
+import { TABS } from "./tabs.ts";
 
 async function openAllDetails(page: Page): Promise<void> {
   await page.evaluate(() => {

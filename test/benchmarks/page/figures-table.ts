@@ -1,7 +1,7 @@
+import { TABS } from "../../page/tabs.ts";
 import { median } from "../stopwatch.ts";
 import type { Condition } from "./condition.ts";
 import type { Turn } from "./knob-turns.ts";
-import { TABS } from "./panel-times.ts";
 import type { VisitFigures } from "./visit-figures.ts";
 
 interface Row {

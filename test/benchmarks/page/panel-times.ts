@@ -1,20 +1,6 @@
 import type { Page } from "playwright-core";
 import { featuresOf, settled } from "../../page/actions.ts";
-
-/** Every tab of the page, by its title. */
-export const TABS = [
-  "Plan",
-  "Parts",
-  "Wires",
-  "Hear them all",
-  "Blind test",
-  "A against B",
-  "Rewire",
-  "Solder",
-  "Measure",
-  "Which part?",
-  "Send it",
-] as const;
+import { TABS } from "../../page/tabs.ts";
 
 export interface PanelTimes {
   /** From the tap on a tab until what it holds stands, by the tab's title; code and answers are awaited. */
