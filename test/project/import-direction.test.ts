@@ -34,7 +34,7 @@ const SHARED_FILES = [
   "csv.ts",
   "decibels.ts",
   "lengths.ts",
-  "csv.ts",
+  "english.ts",
 ];
 
 function sourceFiles(): string[] {
