@@ -83,7 +83,8 @@ describe("a coil's comb", () => {
     fc.assert(
       fc.property(anyString, anyCoil, fc.double({ min: 1, max: 20_000, noNaN: true }), (string, coil, hertz) => {
         const weight = stringWeight(string, coil, hertz);
-        expect(Math.abs(weight)).toBeLessThanOrEqual(coil.output);
+        // Above it by rounding alone, which among the smallest numbers there are is a whole step.
+        expect(Math.abs(weight)).toBeLessThanOrEqual(coil.output * (1 + 1e-12) + 1e-300);
         expect(stringWeight(string, { ...coil, sign: coil.sign === 1 ? -1 : 1 }, hertz)).toBeCloseTo(-weight, 15);
         expect(stringWeight(string, { ...coil, output: 2 * coil.output }, hertz)).toBeCloseTo(2 * weight, 14);
       }),
