@@ -1,4 +1,5 @@
 import { faultAt, type InputFault, refused } from "../errors.ts";
+import { bodyFaults } from "./bodies/body-faults.ts";
 import { LugTable } from "./lugs.ts";
 import { partsOfKind } from "./parts-of-kind.ts";
 import { type Build, longFormSchema } from "./schema.ts";
@@ -16,7 +17,7 @@ function partFaults(build: Build): InputFault[] {
     if (pickup.coupling !== undefined)
       faults.push({ path: `parts.${name}.coupling`, message: "expected two coils for a coupling" });
   }
-  return faults;
+  return [...faults, ...Object.entries(build.parts).flatMap(([name, part]) => bodyFaults(`parts.${name}`, part))];
 }
 
 function wireFaults(build: Build): InputFault[] {

@@ -1,4 +1,5 @@
 import * as z from "zod";
+import { JACK_BODIES, POT_BODIES, SHAFT_BODIES, SWITCH_BODIES } from "./bodies/body-names.ts";
 import { MAX_ROTARY_POLES, MAX_THROWS, NAMED_SWITCH_TYPES, ON_ON_ON_PATTERNS, SWITCH_TYPES } from "./switch-types.ts";
 import { TURN_STEP_DEGREES } from "./turn-step.ts";
 import { oneOf, quantity, quantityWithTolerance, strict } from "./zod-tools.ts";
@@ -124,6 +125,8 @@ const track = {
   midpoint: z.number().gt(0).lt(1).optional().describe("fraction of the track below the wiper at half rotation"),
 };
 
+const BODY_MEANING = "which of the shapes that this type is sold in; absent: the usual one";
+
 export const switchSpecShape = {
   type: oneOf(SWITCH_TYPES).optional(),
   centre: oneOf(ON_ON_ON_PATTERNS).optional().describe("contacts of an on-on-on switch in its centre"),
@@ -146,9 +149,15 @@ export const switchSpecShape = {
     .describe("a contact table of one's own: for each position, the groups of joined lugs"),
 };
 
+const shaftSchema = strict({
+  ...switchSpecShape,
+  body: oneOf(SHAFT_BODIES).optional().describe("how its lugs lie behind the pot; absent: the usual way"),
+});
+
 export const potSchema = strict({
   kind: z.literal("pot"),
   ...common,
+  body: oneOf(POT_BODIES).optional().describe(BODY_MEANING),
   role: oneOf(["volume", "tone", "blend", "other"]).optional(),
   ...track,
   measured: resistance("what a meter read between the outer lugs; replaces the nominal value").optional(),
@@ -159,21 +168,24 @@ export const potSchema = strict({
     .optional()
     .describe("a second track on the same shaft, with lugs b1, b2, b3"),
   drives: z
-    .union([oneOf(NAMED_SWITCH_TYPES).transform((type) => ({ type })), strict(switchSpecShape)])
+    .union([oneOf(NAMED_SWITCH_TYPES).transform((type): z.infer<typeof shaftSchema> => ({ type })), shaftSchema])
     .optional()
     .describe("a switch on the same shaft; its lugs are <pot>.s.<lug>"),
   tolerance,
 });
 
-export const switchSchema = strict({ kind: z.literal("switch"), ...common, ...switchSpecShape }).superRefine(
-  (spec, context) => {
-    const ways = [spec.type, spec.positions].filter((way) => way !== undefined).length;
-    if (ways !== 1)
-      context.addIssue({ code: "custom", message: "expected either `type` or `positions`", path: ["type"] });
-    if (spec.type === "rotary" && (spec.poles === undefined || spec.throws === undefined))
-      context.addIssue({ code: "custom", message: "a rotary switch needs `poles` and `throws`", path: ["poles"] });
-  },
-);
+export const switchSchema = strict({
+  kind: z.literal("switch"),
+  ...common,
+  body: oneOf(SWITCH_BODIES).optional().describe(BODY_MEANING),
+  ...switchSpecShape,
+}).superRefine((spec, context) => {
+  const ways = [spec.type, spec.positions].filter((way) => way !== undefined).length;
+  if (ways !== 1)
+    context.addIssue({ code: "custom", message: "expected either `type` or `positions`", path: ["type"] });
+  if (spec.type === "rotary" && (spec.poles === undefined || spec.throws === undefined))
+    context.addIssue({ code: "custom", message: "a rotary switch needs `poles` and `throws`", path: ["poles"] });
+});
 
 export const capSchema = strict({
   kind: z.literal("cap"),
@@ -195,6 +207,7 @@ export const resistorSchema = strict({
 export const jackSchema = strict({
   kind: z.literal("jack"),
   ...common,
+  body: oneOf(JACK_BODIES).optional().describe(BODY_MEANING),
   stereo: z.boolean().default(false).describe("adds the lug `ring`"),
 });
 export const terminalSchema = strict({
