@@ -108,6 +108,8 @@ export const MAX_FIT_READINGS = 100;
 export const MAX_FIT_TABLE_CHARS = 500_000;
 /** Of one part in the drawer: a shop's bag. */
 export const MAX_DRAWER_QUANTITY = 1000;
+/** Of wire: more than anybody has on the bench. */
+export const MAX_REELS = 40;
 /** Faults that one refusal names; whoever has more mends these first. */
 export const MAX_FAULTS_TOLD = 100;
 /** Characters of a refusal's one sentence; `errors` has them all. */

@@ -8,14 +8,13 @@ import { coilFromReading, potAndCoilFromSweep, type Solved } from "./meter/solve
 import { type DrawerItem, type PartsList, partsList } from "./parts/parts-list.ts";
 import { type PhaseCheck, phaseCheck } from "./phase-check.ts";
 import { type BuildSheet, buildSheet } from "./sheet/build-sheet.ts";
-import type { Allowances } from "./sheet/cut-list.ts";
+import type { SheetOptions } from "./sheet/options.ts";
 
-export interface BenchRequest {
+export interface BenchRequest extends SheetOptions {
   /** °C, of the coils. */
   readonly temperature: number;
   readonly probes: readonly ProbeRequest[];
   readonly solve?: SolveRequest | undefined;
-  readonly allowances: Allowances;
   readonly drawer: readonly DrawerItem[];
 }
 
@@ -51,10 +50,12 @@ function solve({ coil, sweep }: SolveRequest): SolveAnswer {
  * @throws PresolderError REQUEST_INVALID or SETTINGS_INVALID naming the field at fault
  */
 export function benchSheet(build: Build, request: BenchRequest): BenchAnswer {
-  const sheet = buildSheet(build, request.allowances);
+  const audit = auditBuild(build);
+  const read = meterReadings(build, { celsius: request.temperature, probes: request.probes });
+  const sheet = buildSheet(build, request, { readings: read.readings, audit });
   return {
-    audit: auditBuild(build),
-    ...meterReadings(build, { celsius: request.temperature, probes: request.probes }),
+    audit,
+    ...read,
     impedances: impedanceReadings(build),
     sheet,
     partsList: partsList(build, sheet.cuts, request.drawer),

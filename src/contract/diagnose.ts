@@ -3,8 +3,8 @@ import { SYMPTOM_CODES, SYMPTOMS } from "../bench/symptoms/symptom-codes.ts";
 import { oneOf, quantity, strict } from "../build-file/zod-tools.ts";
 import { MAX_LABEL_CHARS, MAX_NAME_CHARS, MAX_PROBES, MAX_SYMPTOMS } from "../limits.ts";
 import { settingsAnswer } from "./answer-fields.ts";
+import { ohmsAnswer } from "./bench/meter-reading.ts";
 import { betweenField, sweptPotField, temperatureField } from "./bench/probe-fields.ts";
-import { ohmsAnswer } from "./bench/readings.ts";
 import { buildField, settingsField } from "./fields.ts";
 import type { Answered, Sent } from "./wire.ts";
 

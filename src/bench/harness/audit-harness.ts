@@ -3,6 +3,7 @@ import { listed } from "../../english.ts";
 import { type Finding, finding } from "../audit/finding.ts";
 import type { FindingCode } from "../audit/finding-codes.ts";
 import { withStandIns } from "./stand-ins.ts";
+import { waitingSwitches } from "./waiting-switches.ts";
 
 /** What is said of pickups, which a harness has none of. */
 const OF_PICKUPS: ReadonlySet<FindingCode> = new Set([
@@ -42,10 +43,21 @@ export function auditHarness(build: Build, audit: (build: Build) => Finding[]): 
   const stoodIn = withStandIns(build);
   const note = nothingToHear(stoodIn.places);
   if (stoodIn.places.length === 0) return [note];
-  const findings = audit(stoodIn.build).filter(({ code }) => !OF_PICKUPS.has(code));
+  const waiting = waitingSwitches(build);
+  const isOpen = ({ code, lugs }: Finding) =>
+    (code === "control-no-effect" && lugs.every((lug) => waiting.has(lug.slice(0, lug.lastIndexOf("."))))) ||
+    // A pickup may belong on a switch that waits, and sound by way of it.
+    (code === "dead-position" && waiting.size > 0);
+  const findings = audit(stoodIn.build).filter((each) => !OF_PICKUPS.has(each.code) && !isOpen(each));
   const own = findings.map((each) => ({
     ...each,
     lugs: [...new Set(each.lugs.map((lug) => stoodIn.lugOf.get(lug) ?? lug))],
   }));
   return [note, ...own];
+}
+
+/** Of a whole guard's findings those that its harness alone is answerable for. */
+export function ofHarness(build: Build, findings: readonly Finding[]): Finding[] {
+  const isPickup = (lug: string) => build.parts[lug.split(".", 1)[0]!]?.kind === "pickup";
+  return findings.filter(({ code, lugs }) => !OF_PICKUPS.has(code) && !lugs.some(isPickup));
 }

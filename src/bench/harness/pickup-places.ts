@@ -49,6 +49,19 @@ class Harness {
     return this.#others(lug).length === 0;
   }
 
+  /** Whether a pole's common meets a volume or the jack's tip, and not the jack's sleeve. */
+  goesOn(pole: string): boolean {
+    const common = this.controls.main && contactLug(this.controls.main.name, `${pole}0`);
+    if (common === undefined || this.#wiring.lugs.find(common) === undefined) return false;
+    const others = this.#others(common);
+    const isSleeve = (lug: string) => lug.endsWith(".sleeve");
+    if (others.some(({ name }) => isSleeve(name))) return false;
+    return others.some(({ part, name }) => {
+      const other = this.#build.parts[part]!;
+      return (other.kind === "jack" && !isSleeve(name)) || (other.kind === "pot" && other.role === "volume");
+    });
+  }
+
   /** Whether a lug still wants a pickup: nothing is on it but controls that shape what comes in there. */
   isOpen(lug: string): boolean {
     return this.#others(lug).every(({ part }) => {
@@ -73,8 +86,11 @@ function openVolumeLugs(build: Build, harness: Harness): string[] {
 function openThrows(harness: Harness): string[] {
   const throws = throwsOf(harness.controls);
   const bareIn = (pole: string) => throws.filter((each) => each.pole === pole && harness.isBare(each.lug)).length;
-  // The side with most lugs bare is the one kept for pickups; another side of the switch picks the tones.
-  const [side] = [...new Set(throws.map(({ pole }) => pole))].sort((a, b) => bareIn(b) - bareIn(a));
+  // The side whose common goes on to a volume or the tip is the one kept for pickups, else that with most lugs bare; another
+  // side of the switch picks the tones, or what a split grounds.
+  const [side] = [...new Set(throws.map(({ pole }) => pole))].sort(
+    (a, b) => Number(harness.goesOn(b)) - Number(harness.goesOn(a)) || bareIn(b) - bareIn(a),
+  );
   const taken = new Set<string>();
   return throws.flatMap(({ lug, pole, positions }) => {
     if (pole !== side || taken.has(positions) || !harness.isOpen(lug)) return [];

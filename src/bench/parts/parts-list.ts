@@ -1,5 +1,5 @@
 import type { Build, Part, PartOf } from "../../build-file/schema.ts";
-import type { CutWire } from "../sheet/cut-list.ts";
+import type { CutWire } from "../sheet/wire/cut-list.ts";
 import { type Description, describePart } from "./describe-part.ts";
 import { TAPER_NOTE } from "./printed-codes.ts";
 

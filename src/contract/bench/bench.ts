@@ -7,7 +7,9 @@ import { drawerField, partsListAnswer } from "./parts-list.ts";
 import { phaseCheckAnswer } from "./phase-check.ts";
 import { probesField, temperatureField } from "./probe-fields.ts";
 import { impedancesAnswer, readingsAnswer, solvedAnswer, solveField } from "./readings.ts";
-import { allowancesField, sheetAnswer } from "./sheet.ts";
+import { sheetAnswer } from "./sheet.ts";
+import { allowancesField, kindsField, maxEndsField, reelsField } from "./sheet-fields.ts";
+import { ironField } from "./sheet-heat.ts";
 
 export const benchRequestSchema = strict({
   build: buildField,
@@ -15,6 +17,10 @@ export const benchRequestSchema = strict({
   probes: probesField,
   solve: solveField.optional(),
   allowances: allowancesField,
+  reels: reelsField,
+  kinds: kindsField,
+  maxEnds: maxEndsField,
+  iron: ironField,
   drawer: drawerField,
 });
 

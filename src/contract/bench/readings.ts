@@ -1,6 +1,7 @@
 import * as z from "zod";
 import { quantity, strict } from "../../build-file/zod-tools.ts";
-import { namedSettings, settingsAnswer } from "../answer-fields.ts";
+import { settingsAnswer } from "../answer-fields.ts";
+import { ohmsAnswer, readingAnswer } from "./meter-reading.ts";
 
 const resistance = (meaning: string) => quantity("resistance", { above: 0, max: 1e9 }, meaning);
 
@@ -19,18 +20,6 @@ export const solveField = strict({
     .optional()
     .describe("finds the coil and the volume pot from two readings at the jack"),
 }).describe("solves backwards from readings, whatever the build says");
-
-export const ohmsAnswer = z.number().nullable();
-
-const readingAnswer = z.object({
-  label: z.string(),
-  settings: namedSettings,
-  between: z.tuple([z.string(), z.string()]),
-  sweep: z.string().optional().describe("the pot swept through its whole travel for the highest reading"),
-  ohms: ohmsAnswer.describe("nominal; null where open"),
-  low: ohmsAnswer.describe("every part at the low end of its tolerance"),
-  high: ohmsAnswer.describe("every part at the high end; up to 1 Ω of joint and test leads where the wiring has none"),
-});
 
 export const readingsAnswer = {
   temperature: z.number().describe("°C"),

@@ -7,15 +7,30 @@ import { tickItem } from "./ticks.ts";
 const millimetres = (metres: number) => `${Math.round(metres * 1000)} mm`;
 
 function cutTable(cuts: SheetAnswer["cuts"], speech: LugSpeech): HTMLElement {
-  const rows = cuts.map(({ connection, from, to, colour, cut, strip }) => [
-    String(connection),
-    colour,
+  const rows = cuts.map(({ wire, from, to, onTo, colour, kind, cut, strips, ready }) => [
+    String(wire),
+    kind === colour ? kind : `${colour}, ${kind}`,
     millimetres(cut),
-    millimetres(strip),
+    strips.map(millimetres).join(" and "),
     speech.say(from),
-    speech.say(to),
+    speech.say([to, ...onTo].join(", on to ")),
+    ready,
   ]);
-  return plainTable("Wires to cut", ["No.", "Colour", "Cut", "Strip each end", "From", "To"], rows);
+  return plainTable("Wires to cut", ["No.", "Wire", "Cut", "Bare", "From", "To", "Ends"], rows);
+}
+
+function reelTable(reels: SheetAnswer["reels"]): HTMLElement {
+  const enough = { true: "enough", false: "too short" } as const;
+  const rows = reels.map(({ colour, kind, pieces, metres, withSpare, has, suffices }) => [
+    kind === colour ? kind : `${colour}, ${kind}`,
+    String(pieces),
+    `${metres} m`,
+    `${withSpare} m`,
+    has === null ? "–" : `${has} m`,
+    suffices === null ? "–" : enough[`${suffices}`],
+  ]);
+  const heads = ["Wire", "Pieces", "Together", "With one mistake to spare", "On the reel", ""];
+  return plainTable("Wire by the reel", heads, rows);
 }
 
 interface Sheet {
@@ -27,7 +42,7 @@ function step({ title, speech }: Sheet, text: string): HTMLElement {
   return tickItem(title, text, speech.say(text));
 }
 
-function stageView(sheet: Sheet, stage: SheetAnswer["stages"][number], index: number): HTMLElement {
+function stageView(sheet: Sheet, stage: SheetAnswer["sittings"][number]["stages"][number], index: number): HTMLElement {
   return h(
     "section",
     { class: "stage-sheet" },
@@ -35,7 +50,7 @@ function stageView(sheet: Sheet, stage: SheetAnswer["stages"][number], index: nu
     h(
       "ul",
       { class: "ticks" },
-      stage.joints.map(({ number, text }) => step(sheet, `Joint ${number}. ${text}`)),
+      stage.joints.map(({ number, text, heat }) => step(sheet, `Joint ${number}. ${text} ${heat.text}`)),
     ),
     stage.checks.length > 0 && h("p", { class: "hint" }, "Then check"),
     h(
@@ -46,13 +61,21 @@ function stageView(sheet: Sheet, stage: SheetAnswer["stages"][number], index: nu
   );
 }
 
+function sittingView(sheet: Sheet, sitting: SheetAnswer["sittings"][number], first: number): HTMLElement {
+  return h(
+    "section",
+    { class: "stack" },
+    h("h3", {}, sitting.title),
+    sitting.stages.map((stage, index) => stageView(sheet, stage, first + index)),
+    h("p", { class: "hint" }, "Then measure the lines of the meter table for what is soldered so far."),
+  );
+}
+
 /** The build sheet: preparations, wires to cut, joints in order with their checks. */
-export function sheetView(
-  title: string,
-  { preparations, cuts, stages, notes }: SheetAnswer,
-  speech: LugSpeech,
-): HTMLElement {
+export function sheetView(title: string, answer: SheetAnswer, speech: LugSpeech): HTMLElement {
+  const { preparations, cuts, reels, sittings, weighed, notes } = answer;
   const sheet = { title, speech };
+  const before = sittings.map((_, index) => sittings.slice(0, index).flatMap(({ stages }) => stages).length);
   return h(
     "div",
     { class: "stack" },
@@ -63,7 +86,9 @@ export function sheetView(
       preparations.map((text) => step(sheet, text)),
     ),
     cutTable(cuts, speech),
-    stages.map((stage, index) => stageView(sheet, stage, index)),
+    reelTable(reels),
+    weighed.moved.map(({ text }) => h("p", { class: "hint" }, speech.say(text))),
+    sittings.map((sitting, index) => sittingView(sheet, sitting, before[index]!)),
     notes.map((text) => h("p", { class: "hint" }, speech.say(text))),
   );
 }

@@ -5,17 +5,9 @@ import { speechOf } from "../words/lug-speech.ts";
 import { keepBench } from "./bench-desk.ts";
 import { benchRefusal } from "./bench-refusal.ts";
 import { createCautions } from "./cautions.ts";
-import { createNumberSetting } from "./number-setting.ts";
 import { partsView } from "./parts-view.ts";
+import { createSheetFields } from "./sheet-fields.ts";
 import { sheetView } from "./sheet-view.ts";
-
-function allowanceField(store: AppStore, key: "slack" | "strip", label: string, millimetres: number): HTMLElement {
-  return createNumberSetting({ name: key, label, unit: "mm", value: millimetres, min: 0, max: 200 }, (value) => {
-    const { benchOptions } = store.state;
-    const allowances = { ...benchOptions.allowances, [key]: value / 1000 };
-    store.set({ benchOptions: { ...benchOptions, allowances } });
-  });
-}
 
 /** What to solder in which order, what to cut and what to buy. Printable. */
 export function createSolderPanel(store: AppStore): HTMLElement {
@@ -23,7 +15,6 @@ export function createSolderPanel(store: AppStore): HTMLElement {
   const sheet = h("div", {});
   const parts = h("div", {});
   const refusal = h("div", { role: "alert" });
-  const { slack, strip } = store.state.benchOptions.allowances;
   store.watch(
     (state) => [state.bench, state.reading, state.benchFault],
     (bench, reading, fault) => {
@@ -46,10 +37,9 @@ export function createSolderPanel(store: AppStore): HTMLElement {
     h(
       "div",
       { class: "row add-row no-print" },
-      allowanceField(store, "slack", "Slack on every wire, mm", slack * 1000),
-      allowanceField(store, "strip", "Stripped at each end, mm", strip * 1000),
       h("button", { type: "button", onclick: () => print() }, "Print the sheet"),
     ),
+    createSheetFields(store),
     refusal,
     sheet,
     parts,

@@ -1,4 +1,5 @@
 import { auditBuild, type Finding } from "../../bench/audit/audit.ts";
+import { DEFAULT_SHEET_OPTIONS, type SheetOptions } from "../../bench/sheet/options.ts";
 import type { Build } from "../../build-file/schema.ts";
 import type { BenchAnswer, DrawerRequest } from "../../contract/bench/bench.ts";
 import type { OwnProbe } from "../state/app-state.ts";
@@ -8,8 +9,8 @@ export interface BenchQuestion {
   readonly build: Build;
   /** °C. */
   readonly temperature: number;
-  /** Metres. */
-  readonly allowances: { readonly slack: number; readonly strip: number };
+  /** What differs from the usual. */
+  readonly sheet: Partial<SheetOptions>;
   readonly drawer: readonly DrawerRequest[];
   readonly probes: readonly OwnProbe[];
 }
@@ -23,10 +24,10 @@ const sheetWriter = () => import("../../bench/bench-sheet.ts");
 /** What the service's bench answers, worked out in the browser. */
 export class BenchDesk {
   /** @throws Error in the bench's own words where it refuses the question */
-  async ask({ build, drawer, ...rest }: BenchQuestion): Promise<BenchAnswer> {
+  async ask({ build, drawer, sheet, ...rest }: BenchQuestion): Promise<BenchAnswer> {
     const items = drawer.length === 0 ? [] : (await import("./drawer-reader.ts")).readDrawer(drawer);
     const { benchSheet } = await sheetWriter();
-    return benchSheet(build, { ...rest, drawer: items });
+    return benchSheet(build, { ...DEFAULT_SHEET_OPTIONS, ...sheet, ...rest, drawer: items });
   }
 
   /** From the guard as found to the guard as wanted. */

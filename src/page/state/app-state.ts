@@ -1,3 +1,4 @@
+import type { SheetOptions } from "../../bench/sheet/options.ts";
 import type { RawSettings } from "../../build-file/settings.ts";
 import type { BenchAnswer, DrawerRequest } from "../../contract/bench/bench.ts";
 import type { InputFault } from "../../errors.ts";
@@ -19,8 +20,8 @@ export interface OwnProbe {
 export interface BenchOptions {
   /** °C. */
   readonly temperature: number;
-  /** Metres. */
-  readonly allowances: { readonly slack: number; readonly strip: number };
+  /** What differs from the usual in soldering: lengths, reels, iron. */
+  readonly sheet: Partial<SheetOptions>;
   readonly drawer: readonly DrawerRequest[];
   readonly probes: readonly OwnProbe[];
 }
@@ -117,7 +118,7 @@ export function createAppStore(): AppStore {
     liveLatencySeconds: undefined,
     liveGain: 0,
     heardBuild: "A",
-    benchOptions: { temperature: 20, allowances: { slack: 0.02, strip: 0.006 }, drawer: [], probes: [] },
+    benchOptions: { temperature: 20, sheet: {}, drawer: [], probes: [] },
     bench: undefined,
     benchOf: undefined,
     benchFault: "",

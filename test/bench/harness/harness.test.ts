@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { auditBuild } from "../../../src/bench/audit/audit.ts";
 import { benchSheet } from "../../../src/bench/bench-sheet.ts";
 import { pickupPlaces } from "../../../src/bench/harness/pickup-places.ts";
+import { DEFAULT_SHEET_OPTIONS } from "../../../src/bench/sheet/options.ts";
 import { parseLongForm } from "../../../src/build-file/build-file.ts";
 import { PLAN_PRESETS } from "../../../src/build-file/plans/presets.ts";
 import type { BuildInput } from "../../../src/build-file/schema.ts";
@@ -26,6 +27,11 @@ describe("a harness without pickups", () => {
       expect(found.find(({ code }) => code === "no-pickup")!.lugs).toEqual(pickupPlaces(harness));
     },
   );
+
+  test.each(PLAN_PRESETS.map(({ id }) => id))("of %s has no fault of its own, whatever its pickups switch", (id) => {
+    const found = auditBuild(read(harnessOf(id)));
+    expect(found.filter(({ severity }) => severity === "fault")).toEqual([]);
+  });
 
   test("takes the places where the guard's own pickups were", () => {
     expect(pickupPlaces(read(harnessOf(THREE_SINGLES)))).toEqual(["lever.A1", "lever.A2", "lever.A3"]);
@@ -63,10 +69,11 @@ describe("a harness without pickups", () => {
 
 describe("the bench of a harness", () => {
   const { readings, sheet } = benchSheet(read(harnessOf(THREE_SINGLES)), {
+    ...DEFAULT_SHEET_OPTIONS,
     temperature: 20,
     drawer: [],
     probes: [],
-  } as never);
+  });
   const between = (from: string, to: string) => readings.filter((each) => each.between.join() === `${from},${to}`);
 
   test("meters each place to the tip, joined where the position lets it in and open elsewhere", () => {
@@ -87,7 +94,9 @@ describe("the bench of a harness", () => {
   });
 
   test("has a sheet with every joint of the harness", () => {
-    expect(sheet.stages.flatMap(({ joints }) => joints).length).toBeGreaterThan(10);
+    const [sitting, ...others] = sheet.sittings;
+    expect(others).toEqual([]);
+    expect(sitting!.stages.flatMap(({ joints }) => joints).length).toBeGreaterThan(10);
   });
 });
 

@@ -40,7 +40,8 @@ describe("a harness without pickups", () => {
     expect(readings.slice(0, 15).map(({ label }: { label: string }) => label)).toContain(
       "lever.A2 to jack tip, lever 3",
     );
-    expect(sheet.stages.length).toBeGreaterThan(0);
+    expect(sheet.sittings).toHaveLength(1);
+    expect(sheet.sittings[0].stages.length).toBeGreaterThan(0);
     expect(JSON.stringify(partsList)).not.toContain("pickup");
   });
 

@@ -1,0 +1,35 @@
+import type { Landing } from "./landing/problem.ts";
+import type { BlockOrder } from "./order/search-order.ts";
+import type { Piece } from "./pieces/piece.ts";
+
+/** An end that is somewhere else of its net than the build has it. */
+export interface MovedEnd {
+  readonly end: string;
+  readonly from: string;
+  readonly to: string;
+  readonly text: string;
+}
+
+/** Why the schedule is as it is. Points stand for trouble at the bench; fewer are better. */
+export interface Weighed {
+  readonly landing: { readonly points: number; readonly isProven: boolean };
+  readonly order: { readonly points: number; readonly hanging: number; readonly isProven: boolean };
+  readonly moved: readonly MovedEnd[];
+}
+
+function movedEnds(pieces: readonly Piece[], maxEnds: number): MovedEnd[] {
+  return pieces.flatMap(({ stops, insteadOf }): MovedEnd[] => {
+    if (insteadOf === undefined) return [];
+    const [end, to] = stops as [string, string];
+    const text = `${end} goes to ${to}, which is the same net as ${insteadOf}: no joint shall have more than ${maxEnds} ends, and few heat one case.`;
+    return [{ end, from: insteadOf, to, text }];
+  });
+}
+
+export function weighed(pieces: readonly Piece[], landing: Landing, order: BlockOrder, maxEnds: number): Weighed {
+  return {
+    landing: { points: landing.points, isProven: landing.isProven },
+    order: { points: order.points, hanging: order.hanging, isProven: order.isProven },
+    moved: movedEnds(pieces, maxEnds),
+  };
+}
