@@ -118,7 +118,8 @@ describe("the harness", () => {
     "of $name shows no fault of its own that the whole guard does not have",
     ({ build }) => {
       const [harness, pickups] = buildSheet(build).sittings;
-      const faults = (audit: NonNullable<typeof harness>["audit"]) => audit.filter(({ severity }) => severity === "fault");
+      const faults = (audit: NonNullable<typeof harness>["audit"]) =>
+        audit.filter(({ severity }) => severity === "fault");
       const known = new Set(faults(pickups!.audit).map(({ code }) => code));
       expect(faults(harness!.audit).filter(({ code }) => !known.has(code))).toEqual([]);
       expect(harness!.readings.length).toBeGreaterThan(0);
