@@ -103,7 +103,8 @@ export function buildSheet(
 ): BuildSheet {
   const { allowances, reels, kinds, maxEnds, iron } = options;
   const reach = reachOn(build);
-  const { pieces, landing } = piecesOf(build, reach, maxEnds);
+  const whole = piecesOf(build, reach, maxEnds);
+  const { pieces } = whole;
   const joints = jointsOf(build, pieces);
   const inTradeOrder = harnessBlocks(build, joints);
   const order = searchOrder(inTradeOrder);
@@ -127,7 +128,7 @@ export function buildSheet(
     allowances,
     sittings,
     reels: used,
-    weighed: weighed(pieces, landing, order, maxEnds),
+    weighed: weighed(whole, order, maxEnds),
     notes: notes(build, colours.clashes, used),
   };
 }

@@ -75,6 +75,8 @@ export class SheetWriter {
   readonly #numbers: ReadonlyMap<Joint, number>;
   readonly #jointsOf = new Map<number, { number: number; at: string }[]>();
   readonly #done: Piece[] = [];
+  /** By what is heated and with how many ends. */
+  readonly #heats = new Map<string, Heat>();
 
   constructor({ build, cuts, iron, blocks }: Written) {
     this.#build = build;
@@ -130,7 +132,9 @@ export class SheetWriter {
     const part = this.#build.parts[partOf(at)]!;
     const isClaw = part.kind === "terminal" && part.role === "claw";
     const heated: Heated = isClaw ? "claw" : kind;
-    const heat = heatOf(heated, ends.length, this.#iron);
+    const key = `${heated} ${ends.length}`;
+    const heat = this.#heats.get(key) ?? heatOf(heated, ends.length, this.#iron);
+    this.#heats.set(key, heat);
     return { ...heat, again: isAgain, text: heatText(heat) };
   }
 

@@ -1,6 +1,6 @@
-import type { Landing } from "./landing/problem.ts";
 import type { BlockOrder } from "./order/search-order.ts";
 import type { Piece } from "./pieces/piece.ts";
+import type { Pieces } from "./pieces/pieces.ts";
 
 /** An end that is somewhere else of its net than the build has it. */
 export interface MovedEnd {
@@ -17,19 +17,24 @@ export interface Weighed {
   readonly moved: readonly MovedEnd[];
 }
 
-function movedEnds(pieces: readonly Piece[], maxEnds: number): MovedEnd[] {
+function reason(place: string, crowds: ReadonlyMap<string, number>, maxEnds: number): string {
+  const ends = crowds.get(place) ?? 0;
+  return ends > maxEnds ? `${place} would have had ${ends} ends in one joint` : `there are ends enough on ${place}`;
+}
+
+function movedEnds(pieces: readonly Piece[], crowds: ReadonlyMap<string, number>, maxEnds: number): MovedEnd[] {
   return pieces.flatMap(({ stops, insteadOf }): MovedEnd[] => {
     if (insteadOf === undefined) return [];
     const [end, to] = stops as [string, string];
-    const text = `${end} goes to ${to}, which is the same net as ${insteadOf}: no joint shall have more than ${maxEnds} ends, and few heat one case.`;
+    const text = `${end} goes to ${to} instead of ${insteadOf}, which is the same net: ${reason(insteadOf, crowds, maxEnds)}.`;
     return [{ end, from: insteadOf, to, text }];
   });
 }
 
-export function weighed(pieces: readonly Piece[], landing: Landing, order: BlockOrder, maxEnds: number): Weighed {
+export function weighed({ pieces, landing, crowds }: Pieces, order: BlockOrder, maxEnds: number): Weighed {
   return {
     landing: { points: landing.points, isProven: landing.isProven },
     order: { points: order.points, hanging: order.hanging, isProven: order.isProven },
-    moved: movedEnds(pieces, maxEnds),
+    moved: movedEnds(pieces, crowds, maxEnds),
   };
 }

@@ -50,7 +50,11 @@ function stageView(sheet: Sheet, stage: SheetAnswer["sittings"][number]["stages"
     h(
       "ul",
       { class: "ticks" },
-      stage.joints.map(({ number, text, heat }) => step(sheet, `Joint ${number}. ${text} ${heat.text}`)),
+      stage.joints.map(({ number, text, heat }) => {
+        // A lug takes a moment, and everybody knows; a case or the claw is what goes wrong.
+        const isBig = heat.heated === "case" || heat.heated === "claw";
+        return step(sheet, `Joint ${number}. ${text}${isBig ? ` ${heat.text}` : ""}`);
+      }),
     ),
     stage.checks.length > 0 && h("p", { class: "hint" }, "Then check"),
     h(

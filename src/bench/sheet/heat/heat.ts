@@ -5,7 +5,7 @@ import { heatFor } from "./thermal-model.ts";
 /** How long a joint wants the iron. */
 export interface Heat {
   readonly heated: Heated;
-  /** Until solder flows, rounded to half a second; null where this iron never gets it there. */
+  /** Until solder flows, rounded to half a second and at least one; null where this iron never gets it there. */
   readonly seconds: number | null;
   /** °C of a pot's track and lugs by then; null where no pot is heated. */
   readonly lugCelsius: number | null;
@@ -20,7 +20,7 @@ const STOP_SECONDS = { least: 3, most: 8 } as const;
 /** The node of a case's track and lugs. */
 const LUGS_NODE = 3;
 
-const toHalves = (seconds: number) => Math.max(0.5, Math.round(seconds * 2) / 2);
+const toHalves = (seconds: number) => Math.max(1, Math.round(seconds * 2) / 2);
 
 /** Seconds to flow and the heat that a pot's lugs have taken by then, from the lumped model of `heatedJoint`. */
 export function heatOf(heated: Heated, ends: number, iron: Iron): Heat {

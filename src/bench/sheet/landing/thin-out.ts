@@ -51,14 +51,17 @@ class Joints {
   }
 }
 
-/** Moves one end away from a crowded place to the nearest with room; false where there is none. */
+/** Moves one end away from a crowded place to where it gets least longer; false where there is none. */
 function moveOne(joints: Joints, { place, drafts }: Crowd, reach: Reach, maxEnds: number): boolean {
   const moves = drafts
     .filter(({ means, stops }) => means !== "bent lug" && stops.length === 2)
     .flatMap((draft) =>
-      joints.withRoom(draft, place, maxEnds).map((to) => ({ draft, to, far: reach.straight(place, to) })),
+      joints.withRoom(draft, place, maxEnds).map((to) => {
+        const other = draft.stops.find((stop) => stop !== place)!;
+        return { draft, to, longer: reach.straight(other, to) - reach.straight(other, place) };
+      }),
     );
-  const [move] = moves.sort((a, b) => a.far - b.far);
+  const [move] = moves.sort((a, b) => a.longer - b.longer);
   if (!move) return false;
   move.draft.stops = move.draft.stops.map((stop) => (stop === place ? move.to : stop));
   move.draft.insteadOf ??= place;
