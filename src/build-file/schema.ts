@@ -12,6 +12,7 @@ import {
   switchSchema,
   terminalSchema,
 } from "./part-schemas.ts";
+import { WIRE_KINDS } from "./wire-kinds.ts";
 import { WIRE_MEANS } from "./wire-means.ts";
 import { oneOf, quantity, strict } from "./zod-tools.ts";
 
@@ -33,6 +34,23 @@ export const wireSchema = z.union([
     how: oneOf(WIRE_MEANS).optional().describe("a wire (default), a bent lug, a part's own leg or lead, …"),
     colour: z.string().max(30).optional(),
     length: quantity("length", { above: 0, max: 20 }, "cut length").optional(),
+    kind: oneOf(WIRE_KINDS).optional().describe("as it is sold; a screened wire's capacitance is in the curve"),
+    capacitance: quantity("capacitancePerLength", { min: 0, max: 1e-8 }, "of a screened wire, a metre")
+      .optional()
+      .describe("from core to screen; 100 pF a metre where left out"),
+  }).superRefine(({ kind, length, capacitance }, context) => {
+    if (kind === "screened" && length === undefined)
+      context.addIssue({
+        code: "custom",
+        path: ["length"],
+        message: "expected the length of a screened wire, since its capacitance is by the metre",
+      });
+    if (kind !== "screened" && capacitance !== undefined)
+      context.addIssue({
+        code: "custom",
+        path: ["capacitance"],
+        message: 'expected none, since only a wire of kind "screened" has a screen',
+      });
   }),
 ]);
 

@@ -1,6 +1,8 @@
+import { detailsOf } from "../build-file/connections.ts";
 import { partsOfKind } from "../build-file/parts-of-kind.ts";
 import type { Build, Part, Pot } from "../build-file/schema.ts";
 import type { Settings } from "../build-file/settings.ts";
+import { USUAL_SCREENED_FARADS_PER_METRE } from "../build-file/wire-kinds.ts";
 import { type Network, NetworkBuilder } from "../network/elements.ts";
 import { type Nets, Wiring } from "../wiring/nets.ts";
 import { addPickup, type CoilSource, coilSources } from "./pickup-elements.ts";
@@ -108,6 +110,7 @@ export class CircuitMaker {
       if (part.kind === "pot") addPotElements(network, name, part, nodeOfLocal);
       else addPart(network, part, nodeOfLocal);
     }
+    addScreens(network, this.build, (lug) => nodeOfLug(lugs.indexOf(lug)));
     const outputNode = nodeOfLug(jack.get("tip")!);
     if (options.withCableAndLoad) this.#addCableAndLoad(network, outputNode);
     return { network: network.build(), outputNode, nets, nodeOfLug };
@@ -118,6 +121,15 @@ export class CircuitMaker {
     const farads = (cable ? cable.length * cable.capacitance : 0) + load.capacitance;
     network.capacitor(tip, 0, farads);
     network.resistor(tip, 0, load.resistance);
+  }
+}
+
+/** What screened wires have from their core to the grounded screen. */
+function addScreens(network: NetworkBuilder, { wires }: Build, nodeOf: (lug: string) => number): void {
+  for (const wire of wires) {
+    const { kind, length, capacitance = USUAL_SCREENED_FARADS_PER_METRE } = detailsOf(wire);
+    const node = nodeOf(wire.from);
+    if (kind === "screened" && length !== undefined && node !== 0) network.capacitor(node, 0, length * capacitance);
   }
 }
 

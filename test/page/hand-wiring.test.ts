@@ -192,6 +192,13 @@ describeWith("chromium", "wiring by hand in the drawing", () => {
     await card(page).getByLabel("Colour").press("Tab");
     await expect.poll(wire).toEqual({ from, to, how: "braid", colour: "white" });
     await settled(page);
+    await card(page).getByLabel("Kind").selectOption("screened");
+    await expect.poll(wire).toEqual({ from, to, how: "braid", colour: "white", kind: "screened", length: "0.25m" });
+    await settled(page);
+    await card(page).getByLabel("Capacitance a metre").fill("150pF");
+    await card(page).getByLabel("Capacitance a metre").press("Tab");
+    await expect.poll(wire).toMatchObject({ kind: "screened", length: "0.25m", capacitance: "150pF" });
+    await settled(page);
     const [held, other] = to === "jack.tip" ? (["to", from] as const) : (["from", to] as const);
     await card(page).getByRole("button", { name: "Move the end at jack, tip" }).click();
     const { x, y } = await lugAt(page, "jack.sleeve");
@@ -205,7 +212,7 @@ describeWith("chromium", "wiring by hand in the drawing", () => {
     await card(page).getByRole("button", { name: "Take it out" }).click();
     await expect.poll(async () => (await source(page)).wires.length).toBe(wires.length - 1);
     expect(await said(page)).toContain(other);
-    for (let step = 0; step < 5; step++) await stepBack(page);
+    for (let step = 0; step < 7; step++) await stepBack(page);
     expect(JSON.stringify(await source(page))).toBe(before);
     expectQuiet(visit);
   });

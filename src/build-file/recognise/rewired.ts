@@ -14,6 +14,8 @@ interface WireRecord {
   readonly how?: WireMeans | undefined;
   readonly colour?: string | undefined;
   readonly length?: number | string | undefined;
+  readonly kind?: string | undefined;
+  readonly capacitance?: number | string | undefined;
 }
 
 type WireInput = BuildInput["wires"][number];
@@ -69,7 +71,7 @@ function plannedWires(move: Move, roleOf: Int32Array): WireRecord[] {
   });
 }
 
-/** What a person said of a wire that stays: its colour and length, and what it is made of where that is not the plan's. */
+/** What a person said of a wire that stays: its colour, length and kind, and what it is made of where that is not the plan's. */
 function withHandwriting(wire: WireRecord, was: WireRecord | undefined, old: WireRecord | undefined): WireInput {
   if (!was) return wire as WireInput;
   const how = was.how === old?.how ? wire.how : was.how;

@@ -6,7 +6,7 @@ import type { PartMatch } from "./match-parts.ts";
 import type { MadeStrand, MovedStrand } from "./moves.ts";
 import type { Strand } from "./strands.ts";
 
-type Details = Pick<ReturnType<typeof detailsOf>, "how" | "colour" | "length">;
+type Details = Pick<ReturnType<typeof detailsOf>, "how" | "colour" | "length" | "kind" | "capacitance">;
 
 interface Laid {
   readonly strand: MovedStrand;
@@ -70,8 +70,8 @@ export function resultBuild(from: Build, to: Build, match: PartMatch, space: Lug
     ...rewired.kept.map((strand) => ({ strand, details: detailsFound(strand.wire) })),
     ...rewired.made.map((strand): Laid => {
       if (strand.wire !== null) return { strand, details: detailsFound(strand.wire) };
-      const { colour, length } = strand.route === undefined ? {} : detailsOf(to.wires[strand.route]!);
-      return { strand, details: { colour, length } };
+      const wanted = strand.route === undefined ? {} : detailsOf(to.wires[strand.route]!);
+      return { strand, details: { ...wanted, how: undefined } };
     }),
     ...rewired.inside.map((strand) => ({
       strand: { ...strand, wire: null },

@@ -1,6 +1,7 @@
 import * as z from "zod";
 import { DEFAULT_ALLOWANCES } from "../../bench/sheet/wire/allowances.ts";
-import { DEFAULT_KINDS, WIRE_KINDS } from "../../bench/sheet/wire/wire-kinds.ts";
+import { DEFAULT_KINDS } from "../../bench/sheet/wire/wire-kinds.ts";
+import { WIRE_KINDS } from "../../build-file/wire-kinds.ts";
 import { oneOf, quantity, strict } from "../../build-file/zod-tools.ts";
 import { MAX_REELS } from "../../limits.ts";
 

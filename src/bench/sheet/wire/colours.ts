@@ -1,10 +1,11 @@
 import { detailsOf } from "../../../build-file/connections.ts";
 import { partsOfKind } from "../../../build-file/parts-of-kind.ts";
 import type { Build } from "../../../build-file/schema.ts";
+import type { WireKind } from "../../../build-file/wire-kinds.ts";
 import { Wiring } from "../../../wiring/nets.ts";
 import { isCutPiece, type Piece } from "../pieces/piece.ts";
 import type { Reel } from "./reels.ts";
-import type { KindsWanted, WireKind } from "./wire-kinds.ts";
+import type { KindsWanted } from "./wire-kinds.ts";
 
 /** Where a person names no reels: two are enough, and every kit has them. */
 const USUAL_REELS = { hot: ["white"], ground: ["black"] } as const;
@@ -55,7 +56,17 @@ function palettes(reels: readonly Reel[], onHot: ReadonlySet<string>, onGround: 
   return { ground: [ground], hot: hot.length > 0 ? hot : [ground] };
 }
 
-function kindOf({ means, stops }: Piece, side: Side, kinds: KindsWanted, isJack: (lug: string) => boolean): WireKind {
+/** The kind that the build's own wires say. */
+function kindGiven(build: Build, { wires }: Piece): WireKind | undefined {
+  return wires.map((number) => detailsOf(build.wires[number - 1]!).kind).find((kind) => kind !== undefined);
+}
+
+function usualKind(
+  { means, stops }: Piece,
+  side: Side,
+  kinds: KindsWanted,
+  isJack: (lug: string) => boolean,
+): WireKind {
   if (means === "bus wire") return "bare";
   if (means === "braid") return "screened";
   if (side === "ground") return kinds.ground;
@@ -86,7 +97,7 @@ export function coloursOf(
   const isJack = (lug: string) => build.parts[lug.split(".")[0]!]!.kind === "jack";
   const byPiece = new Map(
     cut.map(({ piece, side, net, given }) => {
-      const kind = kindOf(piece, side, kinds, isJack);
+      const kind = kindGiven(build, piece) ?? usualKind(piece, side, kinds, isJack);
       const turn = side === "hot" ? hotNets.indexOf(net) : 0;
       const usual = kind === "bare" && side === "ground" ? "bare" : palette[side][turn % palette[side].length]!;
       return [piece.number, { colour: given ?? usual, kind }] as const;

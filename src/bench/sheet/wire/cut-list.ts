@@ -1,11 +1,12 @@
 import { detailsOf } from "../../../build-file/connections.ts";
 import type { Build } from "../../../build-file/schema.ts";
+import type { WireKind } from "../../../build-file/wire-kinds.ts";
 import { partOf } from "../pieces/loose-ends.ts";
 import { isCutPiece, type Piece } from "../pieces/piece.ts";
 import type { Allowances } from "./allowances.ts";
 import type { WireColours } from "./colours.ts";
 import type { Reach } from "./reach.ts";
-import { READY, type WireKind } from "./wire-kinds.ts";
+import { READY } from "./wire-kinds.ts";
 
 /** One wire to cut. All lengths in metres. */
 export interface CutWire {

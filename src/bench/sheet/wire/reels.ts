@@ -1,4 +1,4 @@
-import type { WireKind } from "./wire-kinds.ts";
+import type { WireKind } from "../../../build-file/wire-kinds.ts";
 
 /** A reel that a person owns. */
 export interface Reel {

@@ -1,7 +1,4 @@
-/** What wire is sold as: cloth braid that is pushed back, plastic that is stripped, bare, and screened. */
-export const WIRE_KINDS = ["cloth", "plastic", "bare", "screened"] as const;
-
-export type WireKind = (typeof WIRE_KINDS)[number];
+import type { WireKind } from "../../../build-file/wire-kinds.ts";
 
 /** Which kind a person takes for what. */
 export interface KindsWanted {
@@ -18,5 +15,5 @@ export const READY: Readonly<Record<WireKind, string>> = {
   cloth: "push the braid back, solder, let it slide forward again",
   plastic: "strip, twist and tin",
   bare: "nothing to strip; sleeve it wherever it could touch something hot",
-  screened: "strip the core and keep whiskers of the screen away from it; sleeve the screen's end",
+  screened: "strip the core; ground the screen at the guard's end, and trim and sleeve it at the other",
 };

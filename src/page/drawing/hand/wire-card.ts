@@ -4,7 +4,7 @@ import { freshId, h } from "../../dom/element.ts";
 import type { WireSource } from "../../state/reading.ts";
 import type { LugSpeech } from "../../words/lug-speech.ts";
 import type { Hand } from "./hand.ts";
-import { colouredWire, wireColour } from "./wire-edits.ts";
+import { colouredWire, wireColour, wireDetail, wireKind, wireOfKind, wireWithDetail } from "./wire-edits.ts";
 
 /** Those that reels are sold in; any other word may be written. */
 const COLOURS = ["black", "white", "red", "yellow", "green", "blue", "orange", "brown", "grey", "pink", "bare"];
@@ -46,6 +46,49 @@ function colourField(wire: WireSource, hand: Hand): HTMLElement {
   return h("div", { class: "field" }, h("label", { for: id }, "Colour"), input, h("datalist", { id: list }, options));
 }
 
+const KIND_OPTIONS = [
+  ["", "not said"],
+  ["cloth", "cloth, pushed back"],
+  ["plastic", "plastic, stripped"],
+  ["bare", "bare"],
+  ["screened", "screened"],
+] as const;
+
+function kindField(wire: WireSource, hand: Hand): HTMLElement {
+  const id = freshId("wire-kind");
+  const change = () => {
+    const kind = select.value;
+    const told = kind === "screened" ? "It is screened: its capacitance is in the curve now." : "Its kind is changed.";
+    hand.changeWire(wire, wireOfKind(wire, kind), told);
+  };
+  const select = h(
+    "select",
+    { id, "data-key": "kind", onchange: change },
+    KIND_OPTIONS.map(([value, label]) => h("option", { value }, label)),
+  );
+  select.value = wireKind(wire);
+  return h("div", { class: "field" }, h("label", { for: id }, "Kind"), select);
+}
+
+/** What a screened wire's capacitance follows from. */
+function screenFields(wire: WireSource, hand: Hand): HTMLElement[] {
+  if (wireKind(wire) !== "screened") return [];
+  const field = (key: "length" | "capacitance", label: string, usual: string) => {
+    const id = freshId(`wire-${key}`);
+    const input = h("input", {
+      id,
+      type: "text",
+      class: "short",
+      autocomplete: "off",
+      value: wireDetail(wire, key) || usual,
+      "data-key": key,
+      onchange: () => hand.changeWire(wire, wireWithDetail(wire, key, input.value), `Its ${key} is ${input.value}.`),
+    });
+    return h("div", { class: "field" }, h("label", { for: id }, label), input);
+  };
+  return [field("length", "Length", "0.25m"), field("capacitance", "Capacitance a metre", "100pF")];
+}
+
 /** What a wire joins, what it is, and what can be done with it. */
 export function wireCard(wire: WireSource, hand: Hand, speech: LugSpeech): HTMLElement[] {
   const ends = hand.endsOf(wire);
@@ -58,7 +101,8 @@ export function wireCard(wire: WireSource, hand: Hand, speech: LugSpeech): HTMLE
   );
   return [
     h("h3", {}, "Wire: ", speech.lug(ends[0]), " — ", speech.lug(ends[1])),
-    h("div", { class: "field-row" }, howField(wire, hand), colourField(wire, hand)),
+    h("div", { class: "field-row" }, howField(wire, hand), colourField(wire, hand), kindField(wire, hand)),
+    h("div", { class: "field-row" }, screenFields(wire, hand)),
     h(
       "div",
       { class: "buttons" },
