@@ -190,3 +190,22 @@ describe("a bared end", () => {
     expect(commons.cut).toBeGreaterThan(0.035);
   });
 });
+
+describe("a cap's leg", () => {
+  const facing = (turns: readonly [number, number]) => {
+    const build = structuredClone(preset("singles-shared-cap"));
+    const place = (x: number, turn: number) => ({ x, y: 0.1, turn });
+    build.parts.tone1 = { ...build.parts.tone1!, place: place(0.03, turns[0]) };
+    build.parts.tone2 = { ...build.parts.tone2!, place: place(-0.03, turns[1]) };
+    return sheetOf(build).pieces.filter(({ stops }) => stops.includes("tone1.2") && stops.includes("tone2.2"));
+  };
+
+  it("runs through two lugs where they face each other, and joins them with a wire where they do not", () => {
+    const turns = [0, 90, 180, 270] as const;
+    const all = turns.flatMap((a) => turns.map((b) => facing([a, b])));
+    expect(all.every((pieces) => pieces.length === 1)).toBe(true);
+    const byLeg = all.filter(([piece]) => piece!.means === "leg");
+    expect(byLeg).toHaveLength(1);
+    expect(byLeg[0]![0]!.stops).toEqual(["cap.a", "tone1.2", "tone2.2"]);
+  });
+});

@@ -11,12 +11,10 @@ function canRunOn({ means, stops }: Draft): boolean {
   return (means === "wire" || means === "bus wire" || means === "leg") && stops.length - 2 < MAX_FURTHER_LUGS;
 }
 
-/** A short joint from lug to lug that another's end can make on its way. */
-function isShort(build: Build, { means, stops, grown }: Draft, reach: Reach): boolean {
+/** A joint from lug to lug that another's end might make on its way. */
+function isFromLugToLug(build: Build, { means, stops, grown }: Draft): boolean {
   if (grown || stops.length !== 2 || means === "braid" || means === "bent lug") return false;
-  const [a, b] = stops as [string, string];
-  if ([a, b].some((lug) => isCase(build, lug) || loosenessOf(build, lug) !== undefined)) return false;
-  return reach.isNextTo(a, b);
+  return stops.every((lug) => !isCase(build, lug) && loosenessOf(build, lug) === undefined);
 }
 
 /** The carrier with the short joint added at its end, turned round first where its other end is the one; undefined where neither is. */
@@ -35,9 +33,11 @@ function extended(carrier: Draft, [a, b]: readonly string[]): string[] | undefin
 export function runOn(build: Build, drafts: readonly Draft[], reach: Reach): Draft[] {
   const left = [...drafts];
   for (const short of drafts) {
-    if (!isShort(build, short, reach)) continue;
+    if (!left.includes(short) || !isFromLugToLug(build, short)) continue;
+    const [a, b] = short.stops as [string, string];
+    const isNear = ({ means }: Draft) => reach.isNextTo(a, b, means === "leg" ? "leg" : "end");
+    const carriers = left.filter((each) => each !== short && canRunOn(each) && isNear(each));
     // A leg is bare already, and a wire has to be bared: legs first.
-    const carriers = left.filter((each) => each !== short && canRunOn(each));
     carriers.sort((a, b) => Number(b.means === "leg") - Number(a.means === "leg"));
     for (const carrier of carriers) {
       const stops = extended(carrier, short.stops);

@@ -10,12 +10,12 @@ export interface Reach {
   run(a: string, b: string): number;
   /** As the crow flies. */
   straight(a: string, b: string): number;
-  /** Whether a bare end can go on from one to the other: they are near, and nothing else is on the way. */
-  isNextTo(a: string, b: string): boolean;
+  /** Whether a bare end, or a leg in its sleeve, can go on from one to the other: near, and nothing else on the way. */
+  isNextTo(a: string, b: string, by: "end" | "leg"): boolean;
 }
 
-/** Bare wire longer than this finds something to touch (common practice, no source). */
-const BARE_REACH = 0.022;
+/** Bare wire longer than this finds something to touch; a cap's leg, sleeved, is as long as it is (common practice, no source). */
+const BARE_REACH = { end: 0.022, leg: 0.035 } as const;
 /** A bare wire that passes another lug nearer than this touches it when it is bent. */
 const BARE_CLEARANCE = 0.003;
 
@@ -43,8 +43,8 @@ export function reachOn(build: Build): Reach {
       const [from, to] = [parts.get(partA)!, parts.get(partB)!];
       return Math.max(Math.abs(from.x - to.x) + Math.abs(from.y - to.y), straight(a, b));
     },
-    isNextTo: (a, b) =>
-      straight(a, b) <= BARE_REACH &&
+    isNextTo: (a, b, by) =>
+      straight(a, b) <= BARE_REACH[by] &&
       fixed.every(([lug, at]) => lug === a || lug === b || offLine(at, spot(a), spot(b)) >= BARE_CLEARANCE),
   };
 }
