@@ -39,8 +39,8 @@ function supplies(build: Build): HardwareLine[] {
     ),
     ...asNeeded(
       terminals(build, "shield"),
-      "shielding foil",
-      "For the cavity and the guard's back; its pieces overlap, and a meter shows them joined.",
+      "copper foil or conductive paint",
+      "For the cavity and the guard's back; pieces overlap, and a meter shows them joined.",
     ),
   ];
 }

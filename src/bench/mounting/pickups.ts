@@ -12,13 +12,13 @@ function coilAtBridge(words: string, { coils }: Pickup): string[] {
   const [first, second] = Object.entries(coils);
   const [a, b] = [first?.[1].distance, second?.[1].distance];
   if (a === undefined || b === undefined || a === b) return [];
-  return [`of the ${words} the ${(a < b ? first : second)![0]} coil`];
+  return [`the ${(a < b ? first : second)![0]} coil of the ${words}`];
 }
 
 function whichWayRound({ parts }: Build, pickups: readonly Named[]): string {
   const words = partWords(parts);
   const nearest = pickups.flatMap(([name, pickup]) => coilAtBridge(words.get(name)!, pickup));
-  const coils = nearest.length === 0 ? "" : ` Towards the bridge lies ${listed(nearest)}.`;
+  const coils = nearest.length === 0 ? "" : ` Nearer the bridge: ${listed(nearest)}.`;
   return `Lay each so that its ears meet the guard's holes and its cable leaves on the side of the controls, clear of the screws.${coils}`;
 }
 

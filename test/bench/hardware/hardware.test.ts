@@ -56,8 +56,8 @@ it("lists foil for a shielded guard alone, and a tag where grounds meet on a poi
   const { plan } = PLAN_PRESETS.find(({ id }) => id === "singles-three-way")!;
   const whatsOf = (options: object) =>
     hardwareOf(readBuild({ presolder: 1, plan: { ...plan, ...options } })).map(({ what }) => what);
-  expect(whatsOf({ shield: true })).toContain("shielding foil");
-  expect(whatsOf({ shield: false })).not.toContain("shielding foil");
+  expect(whatsOf({ shield: true })).toContain("copper foil or conductive paint");
+  expect(whatsOf({ shield: false })).not.toContain("copper foil or conductive paint");
   expect(whatsOf({ grounds: "star" })).toContain("solder tag");
   expect(whatsOf({})).not.toContain("solder tag");
 });

@@ -117,7 +117,7 @@ it("says which coil of a humbucker lies nearer the bridge, by the build's distan
   const build = presetBuild("humbuckers-one-volume");
   const nearest = partsOfKind(build, "pickup").map(([name, { coils }]) => {
     const [coil] = Object.entries(coils).sort(([, a], [, b]) => a.distance! - b.distance!)[0]!;
-    return `of the ${name} humbucker the ${coil} coil`;
+    return `the ${coil} coil of the ${name} humbucker`;
   });
   expect(new Set(nearest).size).toBe(2);
   for (const words of nearest) expect(stepOf(build, "Pickups: which way round")!.text).toContain(words);
