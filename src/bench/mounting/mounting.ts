@@ -1,6 +1,7 @@
 import type { Build } from "../../build-file/schema.ts";
 import type { Reading } from "../meter/reading-taker.ts";
 import { closingSteps } from "./closing.ts";
+import { jackSteps } from "./jack.ts";
 import type { MountingStep } from "./mounting-step.ts";
 import { orderSteps } from "./order.ts";
 import { pickupSteps } from "./pickups.ts";
@@ -20,7 +21,13 @@ export interface Mounting {
  */
 export function mountingOf(build: Build, readings: readonly Reading[]): Mounting {
   return {
-    before: [...orderSteps(build), ...potSteps(build), ...switchSteps(build), ...pickupSteps(build)],
+    before: [
+      ...orderSteps(build),
+      ...potSteps(build),
+      ...switchSteps(build),
+      ...jackSteps(build),
+      ...pickupSteps(build),
+    ],
     closing: closingSteps(build, readings),
   };
 }

@@ -30,11 +30,11 @@ describe.each(GUARDS)("mounting and closing of $name", ({ build }) => {
     expect(new Set(steps).size).toBe(steps.length);
   });
 
-  it("says of every pot, switch and pickup how it is fitted", () => {
+  it("says of every pot, switch, jack and pickup how it is fitted", () => {
     const fitted = told(build)
       .before.filter(({ title }) => title !== "Hardware before wire")
       .flatMap(({ parts }) => parts);
-    for (const kind of ["pot", "switch", "pickup"] as const)
+    for (const kind of ["pot", "switch", "jack", "pickup"] as const)
       for (const [name] of partsOfKind(build, kind)) expect(fitted).toContain(name);
   });
 });
