@@ -1,6 +1,7 @@
 import { expect, it } from "vitest";
 import { describeWith } from "../tools.ts";
 import { openScenario, showTab, whenReady } from "./actions.ts";
+import { bringAxe, seriousFindings } from "./axe.ts";
 import { expectQuiet, usePage } from "./browser.ts";
 
 describeWith("chromium", "the bench on the page", () => {
@@ -99,7 +100,9 @@ describeWith("chromium", "the bench on the page", () => {
     await expect.poll(() => over.count()).toBe(2);
     expect(await field.inputValue()).toBe("5");
     expect(await over.nth(0).textContent()).toMatch(/^3 × cap 22 nF/);
-    await page.getByRole("button", { name: /^Take cap 47 nF/ }).click();
+    await bringAxe(page);
+    expect(await seriousFindings(page, "#panel-solder")).toEqual([]);
+    await page.getByRole("button", { name: /^Take out cap 47 nF/ }).click();
     await expect.poll(() => over.allTextContents()).toEqual([expect.stringMatching(/^3 × cap 22 nF/)]);
     await field.fill("2");
     await field.press("Tab");

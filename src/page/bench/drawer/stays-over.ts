@@ -18,7 +18,7 @@ export function staysOverView(
       !isOfLine(indexes[0]!) &&
         h(
           "button",
-          { type: "button", class: "small no-print", "aria-label": `Take ${what} out of the drawer`, onclick: remove },
+          { type: "button", class: "small no-print", "aria-label": `Take out ${what}`, onclick: remove },
           "Take out",
         ),
     );
