@@ -1,11 +1,15 @@
 import type { Build } from "../build-file/schema.ts";
 import type { Finding } from "./audit/audit.ts";
 import { auditBuild } from "./audit/audit.ts";
+import { hardwareOf } from "./hardware/hardware.ts";
+import type { HardwareLine } from "./hardware/hardware-line.ts";
 import { type ImpedanceReading, impedanceReadings } from "./meter/impedance-readings.ts";
 import type { ProbeRequest } from "./meter/reading-plan.ts";
 import { type MeterReadings, meterReadings } from "./meter/readings.ts";
 import { coilFromReading, potAndCoilFromSweep, type Solved } from "./meter/solve-backwards.ts";
-import { type DrawerItem, type PartsList, partsList } from "./parts/parts-list.ts";
+import { type Mounting, mountingOf } from "./mounting/mounting.ts";
+import type { DrawerItem } from "./parts/drawer.ts";
+import { type PartsList, partsList } from "./parts/parts-list.ts";
 import { type PhaseCheck, phaseCheck } from "./phase-check.ts";
 import { type BuildSheet, buildSheet } from "./sheet/build-sheet.ts";
 import type { SheetOptions } from "./sheet/options.ts";
@@ -34,6 +38,8 @@ export interface BenchAnswer extends MeterReadings {
   readonly impedances: readonly ImpedanceReading[];
   readonly sheet: BuildSheet;
   readonly partsList: PartsList;
+  readonly hardware: readonly HardwareLine[];
+  readonly mounting: Mounting;
   readonly phaseCheck: PhaseCheck;
   readonly solved?: SolveAnswer;
 }
@@ -51,14 +57,16 @@ function solve({ coil, sweep }: SolveRequest): SolveAnswer {
  */
 export function benchSheet(build: Build, request: BenchRequest): BenchAnswer {
   const audit = auditBuild(build);
-  const read = meterReadings(build, { celsius: request.temperature, probes: request.probes });
-  const sheet = buildSheet(build, request, { readings: read.readings, audit });
+  const meter = meterReadings(build, { celsius: request.temperature, probes: request.probes });
+  const sheet = buildSheet(build, request, { readings: meter.readings, audit });
   return {
     audit,
-    ...read,
+    ...meter,
     impedances: impedanceReadings(build),
     sheet,
     partsList: partsList(build, sheet.cuts, request.drawer),
+    hardware: hardwareOf(build),
+    mounting: mountingOf(build, meter.readings),
     phaseCheck: phaseCheck(build),
     ...(request.solve ? { solved: solve(request.solve) } : {}),
   };

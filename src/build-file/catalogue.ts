@@ -56,7 +56,11 @@ export const CATALOGUE: Catalogue = {
     { value: "160p", use: "a metre of a high-capacitance lead" },
   ],
   loads: [
-    { resistance: "1M", capacitance: "0", use: "a valve amplifier's input" },
+    {
+      resistance: "1M",
+      capacitance: "100p",
+      use: "a valve amplifier's input",
+    },
     { resistance: "1M", capacitance: "160p", use: "an instrument input of a recording interface" },
     { resistance: "500k", capacitance: "0", use: "a buffered pedal" },
     { resistance: "10k", capacitance: "0", use: "a line input, far too low for a pickup" },
@@ -73,7 +77,7 @@ export const CATALOGUE: Catalogue = {
     cables:
       "about 100 pF a metre is the published common figure for interconnect cable; the ends of the span are from memory",
     loads:
-      "1 MΩ: B. Judge, Feel the Gain, part 1: guitar input; 1 MΩ ∥ 160 pF: a published loaded pickup measurement; the rest are common practice, no source",
+      "1 MΩ: B. Judge, Feel the Gain, part 1: guitar input; 100 pF, of the first valve behind its stopper: common practice, no source; 1 MΩ ∥ 160 pF: a published loaded pickup measurement; the rest are common practice, no source",
     places: PLACES_BASIS,
   },
 };

@@ -3,6 +3,7 @@ import { readBuild } from "../../src/build-file/read-build.ts";
 import { MAX_PARTS, MAX_WIRES } from "../../src/limits.ts";
 import { Wiring } from "../../src/wiring/nets.ts";
 import { onePickup } from "../fixtures/circuits.ts";
+import { presetGuard } from "../fixtures/harness.ts";
 import { faultsFrom } from "./refusals.ts";
 
 type Guard = { parts: object; wires: unknown[] };
@@ -175,6 +176,15 @@ describe("a wire's fault names the wire", () => {
   ])("a lug that is not there, %s, suggests the nearest", (lug, message) => {
     const faults = refusal(withWire([lug, "volume.case"]));
     expect(faults).toEqual([{ path: `build.wires.${WIRES.length}.from`, message: expect.stringMatching(message) }]);
+  });
+
+  test("a hot or a ground that a pickup of four leads lacks is never taken for its metal", () => {
+    const guard = presetGuard("one-humbucker");
+    for (const local of ["hot", "ground"]) {
+      const [fault] = refusal({ ...guard, wires: [...guard.wires, [`bridge.${local}`, "volume.3"]] });
+      expect(fault!.message).toMatch(/every coil of this pickup has leads of its own: .*bridge\.slug\.finish/);
+      expect(fault!.message).not.toContain("shield");
+    }
   });
 
   test.each<[unknown, string, RegExp]>([

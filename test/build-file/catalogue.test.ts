@@ -72,3 +72,23 @@ test("names no two pickups, layouts or plans alike", () => {
     expect(new Set(names).size).toBe(names.length);
   }
 });
+
+test("a valve amplifier's input loads with its first valve's capacitance too", () => {
+  const valve = CATALOGUE.loads.find(({ use }) => use.includes("valve"))!;
+  expect(parseQuantity(valve.resistance, "resistance").value).toBe(1e6);
+  expect(parseQuantity(valve.capacitance, "capacitance").value).toBeCloseTo(100e-12, 15);
+});
+
+test("every single coil but the covered one, which has no pair, has a twin wound and polarised the other way", () => {
+  const singles = CATALOGUE.pickups.filter(({ name }) => /^(single|p90)/.test(name) && !/covered|sized/.test(name));
+  const turned = { winding: "reverse", magnet: "south" };
+  for (const { name, coils } of singles.filter(({ name }) => !name.endsWith("-rwrp"))) {
+    const twin = singles.find((other) => other.name === `${name}-rwrp`);
+    expect(twin?.coils, name).toEqual({ coil: { ...coils.coil, ...turned } });
+  }
+});
+
+test("titles say what a thing is, with no designation in brackets", () => {
+  const titles = [...CATALOGUE.pickups, ...CATALOGUE.layouts, ...CATALOGUE.plans].map(({ title }) => title);
+  expect(titles.filter((title) => /[([]/.test(title))).toEqual([]);
+});

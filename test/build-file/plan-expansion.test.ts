@@ -65,7 +65,7 @@ describe("a technician's wiring", () => {
     ["cap1.b", "tone1.case", "leg"],
     ["neck.hot", "lever.A3", "lead"],
     ["neck.ground", "volume.case", "lead"],
-    ["bridge.shield", "volume.case", "braid"],
+    ["bridge.shield", "volume.case", "lead"],
     ["volume.case", "tone1.case", "bus wire"],
     ["tone1.case", "tone2.case", "bus wire"],
     ["jack.sleeve", "volume.case", undefined],

@@ -1,6 +1,7 @@
 import { expect, it } from "vitest";
 import { describeWith } from "../tools.ts";
 import { openScenario, showTab, whenReady } from "./actions.ts";
+import { bringAxe, seriousFindings } from "./axe.ts";
 import { expectQuiet, usePage } from "./browser.ts";
 
 describeWith("chromium", "the bench on the page", () => {
@@ -76,6 +77,65 @@ describeWith("chromium", "the bench on the page", () => {
     await field.press("Tab");
     const row = page.locator("#panel-solder tr", { hasText: "cap 22 nF" });
     await expect.poll(() => row.locator("td").last().textContent()).toBe("1");
+  });
+
+  it("keeps in the drawer what the build has no use for, says that it stays over, and takes it out again", async () => {
+    const visit = await openTab("Solder");
+    const { page } = visit;
+    const form = page.getByRole("form", { name: "Also in the drawer" });
+    const [value, add] = [form.getByLabel("Value"), form.getByRole("button", { name: "Add" })];
+    await value.fill("much");
+    await add.click();
+    expect(await value.getAttribute("aria-invalid")).toBe("true");
+    await value.fill("47n");
+    await form.getByLabel("How many").fill("2");
+    await add.focus();
+    await page.keyboard.press("Enter");
+    const over = page.getByRole("region", { name: "Stays over" }).getByRole("listitem");
+    await expect.poll(() => over.allTextContents()).toEqual([expect.stringMatching(/^2 × cap 47 nF.*473K/)]);
+    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe("Add");
+    const field = page.getByLabel(/^In the drawer: cap 22 nF/);
+    await field.fill("5");
+    await field.press("Tab");
+    await expect.poll(() => over.count()).toBe(2);
+    expect(await field.inputValue()).toBe("5");
+    expect(await over.nth(0).textContent()).toMatch(/^3 × cap 22 nF/);
+    await bringAxe(page);
+    expect(await seriousFindings(page, "#panel-solder")).toEqual([]);
+    await page.getByRole("button", { name: /^Take out cap 47 nF/ }).click();
+    await expect.poll(() => over.allTextContents()).toEqual([expect.stringMatching(/^3 × cap 22 nF/)]);
+    await field.fill("2");
+    await field.press("Tab");
+    await expect.poll(() => over.count()).toBe(0);
+    expectQuiet(visit);
+  });
+
+  it("lists what is mounted before the sheet and how the guard is closed after it, and keeps what is noted", async () => {
+    const visit = await openTab("Solder");
+    const { page } = visit;
+    const panel = page.locator("#panel-solder");
+    const headings = await panel.locator("h3").allTextContents();
+    expect(headings).toEqual([
+      "Mounting, before the first wire",
+      "Build sheet",
+      "Closing the guard",
+      "Parts list",
+      "Hardware",
+    ]);
+    await panel.getByLabel(/^Height screws by hand first/).check();
+    const noted = panel.getByLabel(/^Noted: jack, lever 1/);
+    await noted.fill("7.9k");
+    await panel.getByLabel("Measured on").fill("3 May");
+    await page.reload();
+    await whenReady(page);
+    await showTab(page, "Solder");
+    await expect.poll(() => noted.inputValue()).toBe("7.9k");
+    expect(await panel.getByLabel("Measured on").inputValue()).toBe("3 May");
+    expect(await panel.getByLabel(/^Height screws by hand first/).isChecked()).toBe(true);
+    await page.emulateMedia({ media: "print" });
+    expect(await panel.getByText("Springs or sleeves.").isVisible()).toBe(true);
+    expect(await panel.getByRole("region", { name: "Hardware" }).isVisible()).toBe(true);
+    expectQuiet(visit);
   });
 
   it("says whether a measured value fits, and finds the fault that explains it", async () => {

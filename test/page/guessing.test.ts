@@ -59,5 +59,9 @@ describe("a blind test's fields", () => {
     expect(candidateText(a, b)).toBe("this guard (Loudness resistance: 250k): Loudness at 7, Tone at 10");
     expect(candidateText(b, a)).toContain("(Loudness resistance: 500k)");
     expect(candidateText(a, a)).toBe("this guard: Loudness at 7, Tone at 10");
+    const { source, ...rest } = a.reading;
+    const lacking = { ...a, reading: { ...rest, source: { ...source, wires: source.wires.slice(2) } } };
+    expect(candidateText(a, lacking)).toBe("this guard (2 wires of its own): Loudness at 7, Tone at 10");
+    expect(candidateText(lacking, a)).toContain("(without 2 wires of the other's)");
   });
 });

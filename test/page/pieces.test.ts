@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { rangeText, readShown } from "../../src/page/bench/ohms.ts";
-import { differencesOf } from "../../src/page/builds/differences.ts";
+import { differencesOf, whereInWords } from "../../src/page/builds/differences.ts";
 import { tiesOf } from "../../src/page/choice/find-value.ts";
 import { curveCsv } from "../../src/page/curves/curve-csv.ts";
 import { curveSvg } from "../../src/page/curves/curve-svg.ts";
@@ -107,10 +107,21 @@ describe("two builds", () => {
   it("differ in what was changed and in nothing else", () => {
     const a = withCap("22n") as BuildSource;
     const b = { ...(withCap("47n") as BuildSource), title: "another" };
-    expect(differencesOf(a, b)).toEqual([{ where: "cap › capacitance", inA: "22n", inB: "47n" }]);
+    expect(differencesOf(a, b)).toEqual([{ where: "cap › capacitance", inA: "22n", inB: "47n", isWire: false }]);
     const rewired = { ...a, wires: a.wires.slice(1) };
-    expect(differencesOf(a, rewired)).toEqual([{ where: "wire bridge.hot — lever.A1 (wire)", inA: "yes", inB: "–" }]);
+    expect(differencesOf(a, rewired)).toEqual([
+      { where: "wire bridge.hot — lever.A1 (wire)", inA: "yes", inB: "–", isWire: true },
+    ]);
     expect(differencesOf(a, a)).toEqual([]);
+  });
+
+  it("say where they differ in a person's words, of a part that only one has too", () => {
+    const a = read(withCap("22n"));
+    const b = read(withCap("47n"));
+    const words = (where: string, inA: string) =>
+      whereInWords({ where, inA, inB: "–", isWire: false }, a, b).flat().join("");
+    expect(words("tone1 › noLoad", "true")).toBe("Upper tone › no load");
+    expect(words("cap › capacitance", "–")).toBe("cap › capacitance");
   });
 
   it("that differ in the tone cap differ most with the tone down, in a position that has one", () => {

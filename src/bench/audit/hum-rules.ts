@@ -26,7 +26,7 @@ function humbuckersThatHum(context: AuditContext): Finding[] {
       settings: context.settingsOf(humming),
       message: `The two coils of ${name} add their hum instead of cancelling it.`,
       remedy:
-        "Both coils have the same magnet pole up. Turn one coil's magnet pole round and swap that coil's start and finish.",
+        "Both coils have the same magnet pole up. Turn the magnet of one of them and swap that coil's start and finish, where it sits on a loose bar magnet; rods are never pushed out of a coil, and would have to be recharged the other way.",
     });
   });
 }

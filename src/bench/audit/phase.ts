@@ -115,7 +115,8 @@ function humWords(context: AuditContext, pickups: readonly string[], state: Stat
   const [leads, magnet] = (["winding", "magnet"] as const).map((turning) => humAfter(context, pickups, state, turning));
   if (leads === null || leads === undefined) return "";
   if (leads === magnet) return `With its leads swapped, hum is ${leads} there.`;
-  const rods = "Only a loose bar magnet can be turned: rods are never pushed out of a coil, which tears the wire.";
+  const rods =
+    "Only a loose bar magnet can be turned: rods are never pushed out of a coil, which tears the wire; they would have to be recharged.";
   return `With its leads swapped, hum is ${leads} there; with the magnet turned instead, ${magnet}. ${rods}`;
 }
 

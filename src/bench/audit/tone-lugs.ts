@@ -2,6 +2,7 @@ import { trackLugs } from "../../build-file/lug-names.ts";
 import type { Build } from "../../build-file/schema.ts";
 import { CircuitMaker } from "../../response/circuit.ts";
 import { ActivityReader } from "../../response/labels/activity.ts";
+import { bridgedCaps, type LeakyTone } from "./bridged-caps.ts";
 import { type AuditContext, jackOhms, type State, withDials } from "./context.ts";
 import { type Finding, finding } from "./finding.ts";
 
@@ -43,57 +44,44 @@ function touchedBy(context: AuditContext, lug: string): string {
   return (wire?.from === lug ? wire.to : wire?.from) ?? "something";
 }
 
-/** A cap with both its legs on one point, and the tone's lug that is on it too. */
-function bridgedCap(context: AuditContext, tone: string): { cap: string; lug: string } | undefined {
-  const netOf = (lug: string) => context.wired.netOfLug[context.index(lug)];
-  for (const [cap] of context.partsOf("cap")) {
-    if (netOf(`${cap}.a`) !== netOf(`${cap}.b`)) continue;
-    const lug = trackLugs(tone).find((each) => netOf(each) === netOf(`${cap}.a`));
-    if (lug !== undefined) return { cap, lug };
-  }
-  return undefined;
+function outerLugsJoined(tone: string): Finding {
+  const [one, , three] = trackLugs(tone);
+  return finding({
+    code: "unused-lug-touches",
+    lugs: [one, three],
+    message: `Both outer lugs of ${tone} are on one point, so that it darkens towards both ends.`,
+    remedy: "Free one of the two outer lugs: the one the cap or ground is not meant to be on.",
+  });
 }
 
-function bridged(
-  tone: string,
-  { cap, lug }: { cap: string; lug: string },
-): Pick<Finding, "lugs" | "message" | "remedy"> {
-  return {
-    lugs: [lug, `${cap}.a`, `${cap}.b`],
-    message: `${cap} is bridged: one of its legs, or ${lug}, touches the case. ${tone} passes direct current and works as a second volume.`,
-    remedy: `Bend the leg and ${lug} clear of the case, and put sleeving on the leg.`,
-  };
+function secondPath(context: AuditContext, { tone, states }: LeakyTone): Finding {
+  const culprit = culpritLug(context, tone, states[0]!);
+  return finding({
+    code: "unused-lug-touches",
+    lugs: culprit ? [culprit] : trackLugs(tone),
+    settings: context.settingsOf(states),
+    message: culprit
+      ? `${culprit} should be free and touches ${touchedBy(context, culprit)}: ${tone} works as a second volume.`
+      : `${tone} passes direct current: it works as a second volume.`,
+    remedy: culprit
+      ? `Free ${culprit}: a tone pot needs two lugs only.`
+      : "Check that the cap is in series with the tone pot, and that the cap is not shorted.",
+  });
 }
 
-/** Tone pots whose third lug makes a second path. */
+/** Tone pots whose third lug makes a second path, and caps that are bridged. */
 export function toneLugsThatTouch(context: AuditContext): Finding[] {
   const maker = new CircuitMaker(context.build);
-  return context.controls.potsWithRole("tone").flatMap((tone) => {
-    const lugs = trackLugs(tone);
-    if (joinedOuterLugs(context, tone)) {
-      return finding({
-        code: "unused-lug-touches",
-        lugs: [lugs[0], lugs[2]],
-        message: `Both outer lugs of ${tone} are on one point, so that it darkens towards both ends.`,
-        remedy: "Free one of the two outer lugs: the one the cap or ground is not meant to be on.",
-      });
-    }
-    const states = context.alive.filter((state) => passesDirectCurrent(maker, tone, state));
-    if (states.length === 0) return [];
-    const settings = context.settingsOf(states);
-    const cap = bridgedCap(context, tone);
-    if (cap) return finding({ code: "unused-lug-touches", settings, ...bridged(tone, cap) });
-    const culprit = culpritLug(context, tone, states[0]!);
-    return finding({
-      code: "unused-lug-touches",
-      lugs: culprit ? [culprit] : lugs,
-      settings,
-      message: culprit
-        ? `${culprit} should be free and touches ${touchedBy(context, culprit)}: ${tone} works as a second volume.`
-        : `${tone} passes direct current: it works as a second volume.`,
-      remedy: culprit
-        ? `Free ${culprit}: a tone pot needs two lugs only.`
-        : "Check that the cap is in series with the tone pot, and that the cap is not shorted.",
-    });
-  });
+  const tones = context.controls.potsWithRole("tone");
+  const joined = tones.filter((tone) => joinedOuterLugs(context, tone));
+  const leaky = tones
+    .filter((tone) => !joined.includes(tone))
+    .map((tone) => ({ tone, states: context.alive.filter((state) => passesDirectCurrent(maker, tone, state)) }))
+    .filter(({ states }) => states.length > 0);
+  const bridged = bridgedCaps(context, leaky);
+  return [
+    ...joined.map(outerLugsJoined),
+    ...bridged.findings,
+    ...leaky.filter(({ tone }) => !bridged.tones.has(tone)).map((each) => secondPath(context, each)),
+  ];
 }

@@ -1,18 +1,15 @@
 import type { Build, Part, PartOf } from "../../build-file/schema.ts";
 import type { CutWire } from "../sheet/wire/cut-list.ts";
 import { type Description, describePart } from "./describe-part.ts";
+import { Drawer, type DrawerItem, type StaysOver } from "./drawer.ts";
 import { TAPER_NOTE } from "./printed-codes.ts";
-
-/** What the user already has: a part as in a build, and how many of it. */
-export interface DrawerItem {
-  readonly part: Part;
-  readonly quantity: number;
-}
 
 export interface PartsLine extends Description {
   readonly quantity: number;
   readonly fromDrawer: number;
   readonly toBuy: number;
+  /** Which of the drawer's items are of this value, from 0. */
+  readonly drawer: readonly number[];
   readonly parts: readonly string[];
 }
 
@@ -24,6 +21,7 @@ export interface WireLine {
 
 export interface PartsList {
   readonly lines: readonly PartsLine[];
+  readonly staysOver: readonly StaysOver[];
   readonly wire: readonly WireLine[];
   readonly totals: {
     readonly parts: number;
@@ -32,13 +30,6 @@ export interface PartsList {
     readonly wireMetres: number;
   };
   readonly notes: readonly string[];
-}
-
-/** Parts in a drawer serve for any of the same value; a cap's tolerance does not matter there. */
-function stockKey(part: Part): string {
-  if (part.kind === "cap") return `cap ${part.capacitance.toPrecision(4)}`;
-  if (part.kind === "resistor") return `resistor ${part.resistance.toPrecision(4)}`;
-  return describePart(part).what;
 }
 
 /** A pickup's values without the place it happens to sit in. */
@@ -61,28 +52,27 @@ function wireLines(cuts: readonly CutWire[]): WireLine[] {
 }
 
 /** What the build takes, equal parts on one line in the build's order, less what the drawer holds. */
-export function partsList(build: Build, cuts: readonly CutWire[], drawer: readonly DrawerItem[] = []): PartsList {
-  const stock = new Map<string, number>();
-  for (const { part, quantity } of drawer) stock.set(stockKey(part), (stock.get(stockKey(part)) ?? 0) + quantity);
-  const needed = new Map<string, { description: Description; stockKey: string; parts: string[] }>();
+export function partsList(build: Build, cuts: readonly CutWire[], items: readonly DrawerItem[] = []): PartsList {
+  const drawer = new Drawer(items);
+  const needed = new Map<string, { description: Description; part: Part; parts: string[] }>();
   for (const [name, part] of Object.entries(build.parts)) {
     if (!isBought(part)) continue;
     const description = describePart(part);
     const key = part.kind === "pickup" ? JSON.stringify([description.what, coilsOf(part)]) : description.what;
-    const line = needed.get(key) ?? { description, stockKey: stockKey(part), parts: [] };
+    const line = needed.get(key) ?? { description, part, parts: [] };
     line.parts.push(name);
     needed.set(key, line);
   }
-  const lines = [...needed.values()].map(({ description, stockKey: key, parts }): PartsLine => {
-    const held = stock.get(key) ?? 0;
-    const fromDrawer = Math.min(parts.length, held);
-    stock.set(key, held - fromDrawer);
-    return { ...description, quantity: parts.length, fromDrawer, toBuy: parts.length - fromDrawer, parts };
+  const lines = [...needed.values()].map(({ description, part, parts }): PartsLine => {
+    const quantity = parts.length;
+    const { taken, items: held } = drawer.take(part, quantity);
+    return { ...description, quantity, fromDrawer: taken, toBuy: quantity - taken, drawer: held, parts };
   });
   const wire = wireLines(cuts);
   const sum = (of: (line: PartsLine) => number) => lines.reduce((total, line) => total + of(line), 0);
   return {
     lines,
+    staysOver: drawer.staysOver,
     wire,
     totals: {
       parts: sum((line) => line.quantity),

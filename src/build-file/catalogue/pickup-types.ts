@@ -26,7 +26,7 @@ const REVERSED = { winding: "reverse", magnet: "south" } as const;
 const vintage = { resistance: "6k", inductance: "2.5H", capacitance: "110p", loss: "1M", aperture: SINGLE_APERTURE };
 const medium = { ...vintage, resistance: "6.6k", inductance: "2.8H", capacitance: "120p", output: 1.1 };
 const hot = { ...medium, resistance: "7.6k", inductance: "3.8H", capacitance: "130p", loss: "800k", output: 1.3 };
-const soap = { ...hot, resistance: "7.8k", inductance: "6.4H", loss: "700k", output: 1.5, aperture: "18mm" };
+const wide = { ...hot, resistance: "7.8k", inductance: "6.4H", loss: "700k", output: 1.5, aperture: "18mm" };
 
 const SINGLES: readonly PickupType[] = [
   single("single-vintage", "Single coil, vintage wind", vintage),
@@ -37,6 +37,10 @@ const SINGLES: readonly PickupType[] = [
   single("single-medium", "Single coil, medium wind", medium),
   single("single-medium-rwrp", "Single coil, medium wind, reverse wound, reverse polarity", { ...medium, ...REVERSED }),
   { ...single("single-hot", "Single coil, hot wind", hot), basis: WITHIN_RANGES },
+  {
+    ...single("single-hot-rwrp", "Single coil, hot wind, reverse wound, reverse polarity", { ...hot, ...REVERSED }),
+    basis: WITHIN_RANGES,
+  },
   {
     ...single("single-covered", "Small single coil under a metal cover, for the neck", {
       resistance: "7.2k",
@@ -50,9 +54,9 @@ const SINGLES: readonly PickupType[] = [
     metal: "cover",
     basis: WITHIN_RANGES,
   },
-  { ...single("p90", "Wide single coil on bar magnets (P90)", soap), basis: WITHIN_RANGES, usualPot: "500k" },
+  { ...single("p90", "Wide single coil on bar magnets", wide), basis: WITHIN_RANGES, usualPot: "500k" },
   {
-    ...single("p90-rwrp", "Wide single coil (P90), reverse wound, reverse polarity", { ...soap, ...REVERSED }),
+    ...single("p90-rwrp", "Wide single coil, reverse wound, reverse polarity", { ...wide, ...REVERSED }),
     basis: WITHIN_RANGES,
     usualPot: "500k",
   },

@@ -1,3 +1,4 @@
+import { meansOfShield } from "../means-of-shield.ts";
 import type { Draft } from "./draft.ts";
 import type { Layout } from "./layouts.ts";
 import { placeOf } from "./places.ts";
@@ -22,7 +23,7 @@ function groundPickups(draft: Draft, taps: Iterable<Tap>, ground: string): void 
     draft.join(tap.ground, ground, tap.groundIsLead ? "lead" : "wire");
     const part = draft.parts[tap.pickup];
     const hasMetal = part?.kind === "pickup" && part.metal !== undefined && part.metal !== "none";
-    if (hasMetal) draft.join(`${tap.pickup}.shield`, ground, "braid");
+    if (hasMetal) draft.join(`${tap.pickup}.shield`, ground, meansOfShield(part));
   }
 }
 

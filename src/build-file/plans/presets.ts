@@ -230,7 +230,7 @@ const PAIRS_AND_ONES: readonly PlanPreset[] = [
   },
   {
     id: "p90-pair",
-    title: "Two wide single coils (P90): toggle, two volumes, two tones",
+    title: "Two wide single coils: toggle, two volumes, two tones",
     plan: {
       layout: "toggle-3-two-volumes",
       pickups: TWO_P90,
@@ -240,7 +240,7 @@ const PAIRS_AND_ONES: readonly PlanPreset[] = [
   },
   {
     id: "p90-pair-one-volume",
-    title: "Two wide single coils (P90): toggle, one volume, one tone",
+    title: "Two wide single coils: toggle, one volume, one tone",
     plan: { layout: "toggle-3-one-volume", pickups: TWO_P90, volume: "500k", tones: [tone("500k")] },
   },
   {
@@ -256,7 +256,7 @@ const PAIRS_AND_ONES: readonly PlanPreset[] = [
   },
   {
     id: "one-p90",
-    title: "One wide single coil (P90): volume and tone",
+    title: "One wide single coil: volume and tone",
     plan: { layout: "one-pickup", pickups: { bridge: "p90" }, volume: "500k", tones: [tone("500k")] },
   },
 ];

@@ -1,5 +1,6 @@
 import { faultAt } from "../../errors.ts";
 import { type CoilInput, PICKUP_TYPE_NAMES, type PickupType, pickupType } from "../catalogue/pickup-types.ts";
+import { meansOfShield } from "../means-of-shield.ts";
 import { suggestion } from "../nearest.ts";
 import { labelOf, type PickupInput, placedCoils } from "../plans/plan-pickups.ts";
 import { parseQuantity, QuantityError } from "../quantity.ts";
@@ -99,6 +100,12 @@ function carriedWires(
   });
 }
 
+/** The metal's way to ground, made as the new pickup has it where it was made as the old one had it. */
+function remadeShield(wire: WireInput, name: string, old: PickupInput, part: PickupInput): WireInput {
+  const isUsual = "from" in wire && endsOf(wire).includes(`${name}.shield`) && wire.how === meansOfShield(old);
+  return isUsual ? { ...wire, how: meansOfShield(part) } : wire;
+}
+
 /** A lug that is at ground for good, the place where the pickup's ground lead goes rather than another. */
 function groundLug(name: string, wires: readonly WireInput[], ground: string, isGrounded: (lug: string) => boolean) {
   const partners = wires.map(endsOf).flatMap(([from, to]) => (from === ground ? [to] : to === ground ? [from] : []));
@@ -133,9 +140,9 @@ function withPickup<G extends Guard>(guard: G, name: string, part: PickupInput, 
   const sameCoil = Object.keys(part.coils)[Object.keys(old.coils).indexOf(before.hotCoil ?? "")];
   const leads = leadsOf(name, part, { hotCoil: hotCoil ?? sameCoil, isTurned: before.isTurned });
   const roles = new Map([...oldLeads].map(([role, lug]) => [lug, role]));
-  const wires = carriedWires(guard.wires, lugNamesOf(name, old), roles, leads).filter(
-    (wire) => part.metal !== undefined || old.metal === undefined || !endsOf(wire).includes(`${name}.shield`),
-  );
+  const wires = carriedWires(guard.wires, lugNamesOf(name, old), roles, leads)
+    .filter((wire) => part.metal !== undefined || old.metal === undefined || !endsOf(wire).includes(`${name}.shield`))
+    .map((wire) => remadeShield(wire, name, old, part));
 
   const [upper, lower] = [leads.get("inner, hot coil"), leads.get("inner, ground coil")];
   if (upper && lower && !oldLeads.has("inner, hot coil")) wires.push({ from: upper, to: lower, how: "lead" });
@@ -144,7 +151,7 @@ function withPickup<G extends Guard>(guard: G, name: string, part: PickupInput, 
   const ground = needsGround
     ? groundLug(name, wires, leads.get("ground")!, (lug) => together.has(sleeve, lug))
     : undefined;
-  if (ground !== undefined) wires.push({ from: shield, to: ground, how: "braid" });
+  if (ground !== undefined) wires.push({ from: shield, to: ground, how: meansOfShield(part) });
   return { ...guard, parts: { ...guard.parts, [name]: part }, wires };
 }
 

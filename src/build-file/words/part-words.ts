@@ -28,7 +28,7 @@ function pickupWords(named: Named): string {
   if (part.kind !== "pickup") return "";
   if (part.label !== undefined && !part.label.includes(": ")) return inSentence(part.label);
   const isSingle = Object.keys(part.coils).length === 1;
-  const what = part.type?.startsWith("p90") ? "P90" : isSingle ? "single coil" : "humbucker";
+  const what = part.type?.startsWith("p90") ? "wide single coil" : isSingle ? "single coil" : "humbucker";
   return `${pickupPlace(named)} ${what}`;
 }
 

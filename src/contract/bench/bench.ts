@@ -3,6 +3,8 @@ import { strict } from "../../build-file/zod-tools.ts";
 import { buildField } from "../fields.ts";
 import type { Answered, Sent } from "../wire.ts";
 import { auditAnswer } from "./audit.ts";
+import { hardwareAnswer } from "./hardware.ts";
+import { mountingAnswer } from "./mounting.ts";
 import { drawerField, partsListAnswer } from "./parts-list.ts";
 import { phaseCheckAnswer } from "./phase-check.ts";
 import { probesField, temperatureField } from "./probe-fields.ts";
@@ -30,6 +32,8 @@ export const benchAnswerSchema = z.strictObject({
   impedances: impedancesAnswer,
   sheet: sheetAnswer,
   partsList: partsListAnswer,
+  hardware: hardwareAnswer,
+  mounting: mountingAnswer,
   phaseCheck: phaseCheckAnswer,
   solved: solvedAnswer,
 });
@@ -40,5 +44,7 @@ export type BenchAnswer = Answered<typeof benchAnswerSchema>;
 export type FindingAnswer = BenchAnswer["audit"][number];
 export type MeterReadingAnswer = BenchAnswer["readings"][number];
 export type SheetAnswer = BenchAnswer["sheet"];
+export type HardwareAnswer = BenchAnswer["hardware"];
+export type MountingAnswer = BenchAnswer["mounting"];
 export type PartsListAnswer = BenchAnswer["partsList"];
 export type DrawerRequest = NonNullable<BenchRequest["drawer"]>[number];

@@ -1,5 +1,6 @@
 import type { BenchAnswer } from "../../contract/bench/bench.ts";
 import type { MeasuredRequest } from "../../contract/diagnose.ts";
+import { capitalised } from "../../english.ts";
 import { h, replaceContent } from "../dom/element.ts";
 import { plainTable } from "../dom/table.ts";
 import { createFormRun } from "../fields/form-run.ts";
@@ -69,7 +70,9 @@ function phaseView({ phaseCheck }: BenchAnswer, speech: LugSpeech): HTMLElement 
     h(
       "ul",
       {},
-      phaseCheck.pickups.map(({ pickup, message }) => h("li", {}, h("b", {}, `${pickup}: `), speech.say(message))),
+      phaseCheck.pickups.map(({ pickup, message }) =>
+        h("li", {}, h("b", {}, `${capitalised(speech.words.parts.get(pickup) ?? pickup)}: `), speech.say(message)),
+      ),
     ),
   );
 }

@@ -1,52 +1,47 @@
 import type { DrawerRequest, PartsListAnswer } from "../../contract/bench/bench.ts";
+import { MAX_DRAWER_QUANTITY } from "../../limits.ts";
 import { h } from "../dom/element.ts";
 import { plainTable } from "../dom/table.ts";
 import type { BuildSource } from "../state/reading.ts";
+import { createAddToDrawer } from "./drawer/add-to-drawer.ts";
+import { staysOverView } from "./drawer/stays-over.ts";
+import { drawerOf, stockOf } from "./drawer/stock.ts";
 
-const MAX_IN_DRAWER = 1000;
-
-function drawerInput(line: PartsListAnswer["lines"][number], onChange: (quantity: number) => void): HTMLInputElement {
+function drawerInput(what: string, amount: number, onChange: (quantity: number) => void): HTMLInputElement {
   const input = h("input", {
     type: "number",
     min: 0,
-    max: MAX_IN_DRAWER,
-    value: line.fromDrawer,
+    max: MAX_DRAWER_QUANTITY,
+    value: amount,
     class: "short no-print",
-    "aria-label": `In the drawer: ${line.what}`,
+    "aria-label": `In the drawer: ${what}`,
+    "data-drawer": what,
   });
   input.addEventListener("change", () =>
-    onChange(Math.max(0, Math.min(MAX_IN_DRAWER, Math.round(Number(input.value) || 0)))),
+    onChange(Math.max(0, Math.min(MAX_DRAWER_QUANTITY, Math.round(Number(input.value) || 0)))),
   );
   return input;
 }
 
-/** What to buy, with the codes printed on parts, and what the drawer already has. */
+/** What to buy, with the codes printed on parts, what the drawer already has, and what stays over there. */
 export function partsView(
   source: BuildSource,
   list: PartsListAnswer,
+  drawer: readonly DrawerRequest[],
   onDrawer: (drawer: DrawerRequest[]) => void,
 ): HTMLElement {
-  const quantities = list.lines.map((line) => line.fromDrawer);
-  const tell = () =>
-    onDrawer(
-      list.lines.flatMap((line, index) => {
-        const part = source.parts[line.parts[0]!];
-        // It was read as a part of this build, or there would be no list.
-        return quantities[index]! > 0 && part
-          ? [{ part: part as DrawerRequest["part"], quantity: quantities[index]! }]
-          : [];
-      }),
-    );
+  let { amounts, others } = stockOf(list, drawer);
+  const tell = () => onDrawer(drawerOf({ amounts, others }, list.lines, source));
   const rows = list.lines.map((line, index) => [
     line.what,
     line.code ?? "–",
     String(line.quantity),
     [
-      drawerInput(line, (quantity) => {
-        quantities[index] = quantity;
+      drawerInput(line.what, amounts[index]!, (quantity) => {
+        amounts = amounts.map((amount, at) => (at === index ? quantity : amount));
         tell();
       }),
-      h("span", { class: "print-only" }, String(line.fromDrawer)),
+      h("span", { class: "print-only" }, String(amounts[index]!)),
     ],
     String(line.toBuy),
   ]);
@@ -60,6 +55,14 @@ export function partsView(
     { class: "stack" },
     h("h3", {}, "Parts list"),
     plainTable("Parts", ["What", "Printed on it", "Needed", "In the drawer", "To buy"], rows),
+    createAddToDrawer((item) => {
+      others = [...others, item];
+      tell();
+    }),
+    staysOverView(list, drawer, (items) => {
+      others = others.filter((item) => !items.includes(item));
+      tell();
+    }),
     wire.length > 0 && plainTable("Wire", ["Colour", "Pieces", "Length in all"], wire),
     list.notes.map((text) => h("p", { class: "hint" }, text)),
   );

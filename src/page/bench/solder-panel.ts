@@ -1,10 +1,13 @@
 import type { DrawerRequest } from "../../contract/bench/bench.ts";
 import { h, replaceContent } from "../dom/element.ts";
+import { keepingFocus } from "../dom/keeping-focus.ts";
 import type { AppStore } from "../state/app-state.ts";
 import { speechOf } from "../words/lug-speech.ts";
 import { keepBench } from "./bench-desk.ts";
 import { benchRefusal } from "./bench-refusal.ts";
 import { createCautions } from "./cautions.ts";
+import { hardwareView } from "./fitting/hardware-view.ts";
+import { withMounting } from "./fitting/mounting-view.ts";
 import { partsView } from "./parts-view.ts";
 import { createSheetFields } from "./sheet-fields.ts";
 import { sheetView } from "./sheet-view.ts";
@@ -13,7 +16,7 @@ import { sheetView } from "./sheet-view.ts";
 export function createSolderPanel(store: AppStore): HTMLElement {
   keepBench(store);
   const sheet = h("div", {});
-  const parts = h("div", {});
+  const parts = h("div", { class: "stack" });
   const refusal = h("div", { role: "alert" });
   store.watch(
     (state) => [state.bench, state.reading, state.benchFault],
@@ -24,10 +27,12 @@ export function createSolderPanel(store: AppStore): HTMLElement {
         replaceContent(parts);
         return;
       }
-      replaceContent(sheet, sheetView(reading.source.title ?? "", bench.sheet, speechOf(reading)));
+      const [title, speech] = [reading.source.title ?? "", speechOf(reading)];
+      replaceContent(sheet, withMounting(title, bench.mounting, speech, sheetView(title, bench.sheet, speech)));
       const setDrawer = (drawer: readonly DrawerRequest[]) =>
         store.set({ benchOptions: { ...store.state.benchOptions, drawer } });
-      replaceContent(parts, partsView(reading.source, bench.partsList, setDrawer));
+      const list = partsView(reading.source, bench.partsList, store.state.benchOptions.drawer, setDrawer);
+      keepingFocus(parts, "drawer", () => replaceContent(parts, list, hardwareView(bench.hardware, speech)));
     },
   );
   return h(

@@ -1,5 +1,6 @@
 import type { RawSettings } from "../../build-file/settings.ts";
-import { differencesOf } from "../builds/differences.ts";
+import { readableName } from "../../build-file/words/part-words.ts";
+import { type Difference, differencesOf } from "../builds/differences.ts";
 import type { AppState } from "../state/app-state.ts";
 import { fitSettings } from "../state/fit-settings.ts";
 import { partLabel, switchLabel } from "../state/names.ts";
@@ -25,16 +26,30 @@ function settingsText({ reading, settings }: Candidate): string {
 
 const MAX_NAMED = 3;
 
-/** What the first has that the second has not: "Volume resistance 250k". */
+function valueWords(one: Candidate, other: Candidate, { where, inA }: Difference): string {
+  const [part = "", ...fields] = where.split(" › ");
+  const having = [one, other].find(({ reading }) => Object.hasOwn(reading.build.parts, part));
+  const name = having ? partLabel(having.reading.build, part) : part;
+  return `${[name, ...fields.map(readableName)].join(" ")}: ${inA === "–" ? "none" : inA}`;
+}
+
+function wires(count: number): string {
+  return `${count} wire${count === 1 ? "" : "s"}`;
+}
+
+/** What the first has that the second has not: "Volume resistance: 250k, 3 wires of its own". */
 function ownParts(one: Candidate, other: Candidate): string {
   const differences = differencesOf(one.reading.source, other.reading.source);
-  const words = differences.map(({ where, inA }) => {
-    const [part = "", ...rest] = where.split(" › ");
-    const name = part in one.reading.build.parts ? partLabel(one.reading.build, part) : part;
-    return `${[name, ...rest].join(" ")}: ${inA === "–" ? "none" : inA}`;
-  });
-  const more = words.length > MAX_NAMED ? ` and ${words.length - MAX_NAMED} more differences` : "";
-  return words.slice(0, MAX_NAMED).join(", ") + more;
+  const values = differences.filter(({ isWire }) => !isWire);
+  const ofWires = differences.filter(({ isWire }) => isWire);
+  const own = ofWires.filter(({ inA }) => inA !== "–").length;
+  const more = values.length > MAX_NAMED ? ` and ${values.length - MAX_NAMED} more differences` : "";
+  const named = values.slice(0, MAX_NAMED).map((each) => valueWords(one, other, each));
+  return [
+    ...(named.length > 0 ? [named.join(", ") + more] : []),
+    ...(own > 0 ? [`${wires(own)} of its own`] : []),
+    ...(ofWires.length > own ? [`without ${wires(ofWires.length - own)} of the other's`] : []),
+  ].join(", ");
 }
 
 /** What one side is: the guard, what it has that the other side has not, and how its controls stand. */

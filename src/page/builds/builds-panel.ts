@@ -7,13 +7,13 @@ import type { LargestDifference } from "../engine/curve-difference.ts";
 import type { Bench } from "../start/bench.ts";
 import type { Reading } from "../state/reading.ts";
 import { differenceText } from "./difference-words.ts";
-import { differencesOf } from "./differences.ts";
+import { differencesOf, whereInWords } from "./differences.ts";
 import { createListeningVerdict } from "./listening-verdict.ts";
 
 function partsTable(a: Reading, b: Reading): HTMLElement {
   const differences = differencesOf(a.source, b.source);
   if (differences.length === 0) return h("p", {}, "The two guards are the same, part by part and wire by wire.");
-  const rows = differences.map(({ where, inA, inB }) => [where, inA, inB]);
+  const rows = differences.map((each) => [whereInWords(each, a, b), each.inA, each.inB]);
   return plainTable("What differs", ["Where", "A", "B"], rows);
 }
 

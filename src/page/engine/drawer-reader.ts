@@ -1,5 +1,5 @@
 import "./zod-without-eval.ts";
-import type { DrawerItem } from "../../bench/parts/parts-list.ts";
+import type { DrawerItem } from "../../bench/parts/drawer.ts";
 import { partSchema } from "../../build-file/schema.ts";
 import type { DrawerRequest } from "../../contract/bench/bench.ts";
 

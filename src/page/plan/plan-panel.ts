@@ -1,5 +1,6 @@
 import type { PlanInput } from "../../build-file/plans/plan-schema.ts";
 import { h, replaceContent } from "../dom/element.ts";
+import { keepingFocus } from "../dom/keeping-focus.ts";
 import { latestOnly } from "../dom/later.ts";
 import type { HandEdit, PlanAnswer, PlanChange } from "../engine/plan-reader.ts";
 import type { Bench } from "../start/bench.ts";
@@ -17,14 +18,6 @@ function editList(edits: readonly HandEdit[], speech: LugSpeech | undefined): HT
     { class: "told" },
     edits.map(({ text }) => h("li", {}, speech ? speech.say(text) : text)),
   );
-}
-
-/** Keeps the field that is being worked on in the focus while the form is drawn anew. */
-function keepingFocus(element: HTMLElement, draw: () => void): void {
-  const focused = document.activeElement;
-  const key = focused instanceof HTMLElement && element.contains(focused) ? focused.dataset.plan : undefined;
-  draw();
-  if (key !== undefined) element.querySelector<HTMLElement>(`[data-plan="${CSS.escape(key)}"]`)?.focus();
 }
 
 /** The guard as a plan: every option of it, and what was done by hand beyond it. */
@@ -110,7 +103,7 @@ class PlanPanel {
         ),
     );
     const choose = (field: string, value: string) => void this.#choose(answer, field, value);
-    keepingFocus(this.#form, () =>
+    keepingFocus(this.#form, "plan", () =>
       replaceContent(
         this.#form,
         PLAN_GROUPS.map((group) => {

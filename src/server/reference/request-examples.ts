@@ -62,7 +62,7 @@ const EXAMPLES: Examples = {
       { capacitance: "1n", frequency: 3900 },
     ],
   },
-  "/api/bench": { build: BUILD },
+  "/api/bench": { build: BUILD, drawer: [{ part: { kind: "cap", capacitance: "47n" }, quantity: 2 }] },
   "/api/recognise": { build: BY_HAND },
   "/api/rewire": { from: BUILD, to: FIVE_HUNDRED_K },
   "/api/diagnose": {

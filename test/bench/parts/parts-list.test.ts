@@ -1,3 +1,4 @@
+import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { partsList } from "../../../src/bench/parts/parts-list.ts";
 import { capacitorCode, potCode, resistorBands, toleranceLetter } from "../../../src/bench/parts/printed-codes.ts";
@@ -102,6 +103,42 @@ describe("the parts list", () => {
     expect(lines.find(({ code }) => code === "223K")).toMatchObject({ fromDrawer: 2, toBuy: 0 });
     expect(totals.fromDrawer).toBe(4);
     expect(totals.toBuy).toBe(totals.parts - 4);
+  });
+
+  it("says what stays over in the drawer: what the build has no use for, and what is too many", () => {
+    const drawer = [
+      stock({ kind: "cap", capacitance: "47n" }, 2),
+      stock({ kind: "cap", capacitance: "22n" }, 3),
+      stock({ kind: "pot", resistance: "250k", taper: "audio" }, 1),
+      stock({ kind: "cap", capacitance: "0.022uF", tolerance: 0.05 }, 1),
+    ];
+    const { lines, staysOver } = partsList(build, cuts, drawer);
+    expect(staysOver).toEqual([
+      { what: "cap 47 nF ±10 %", code: "473K", quantity: 2, drawer: [0] },
+      { what: "cap 22 nF ±10 %", code: "223K", quantity: 2, drawer: [1, 3] },
+    ]);
+    expect(lines.find(({ code }) => code === "223K")).toMatchObject({ fromDrawer: 2, drawer: [1, 3] });
+    expect(lines.find(({ code }) => code === "681J")!.drawer).toEqual([]);
+  });
+
+  it("lets nothing vanish: what the drawer holds is used or stays over", () => {
+    const parts = fc.constantFrom<object>(
+      ...[22, 47].map((nano) => ({ kind: "cap", capacitance: `${nano}n` })),
+      { kind: "pot", resistance: "250k", taper: "audio" },
+      { kind: "pot", resistance: "500k", taper: "audio" },
+      { kind: "switch", type: "lever-5" },
+      { kind: "jack" },
+    );
+    const items = fc.array(fc.tuple(parts, fc.integer({ min: 1, max: 9 })), { maxLength: 8 });
+    fc.assert(
+      fc.property(items, (drawer) => {
+        const stocked = drawer.map(([part, quantity]) => stock(part, quantity));
+        const { totals, staysOver } = partsList(build, cuts, stocked);
+        const held = stocked.reduce((sum, { quantity }) => sum + quantity, 0);
+        expect(totals.fromDrawer + staysOver.reduce((sum, { quantity }) => sum + quantity, 0)).toBe(held);
+      }),
+      { numRuns: 60 },
+    );
   });
 
   it("totals the wire of the cut list by colour", () => {

@@ -92,8 +92,18 @@ describe("a single coil becomes a four-lead humbucker", () => {
       { from: "bridge.slug.finish", to: "lever.A1", how: "lead" },
       { from: "bridge.screw.finish", to: "volume.case", how: "lead" },
       { from: "bridge.slug.start", to: "bridge.screw.start", how: "lead" },
-      { from: "bridge.shield", to: "volume.case", how: "braid" },
+      { from: "bridge.shield", to: "volume.case", how: "lead" },
     ]);
+  });
+
+  test("metal that a braid grounded is grounded by the cable's own drain, and by a braid again on the way back", () => {
+    const braided = presetGuard("humbuckers-two-volumes");
+    const shield = (swapped: BuildInput) =>
+      swapped.wires.find((wire) => "from" in wire && wire.from === "bridge.shield") as { how?: string } | undefined;
+    const vintage = swapPickup(braided, "bridge", { type: "humbucker-vintage" });
+    const medium = swapPickup(vintage, "bridge", { type: "humbucker-medium" });
+    expect([shield(vintage)?.how, shield(medium)?.how]).toEqual(["braid", "lead"]);
+    expect(shield(swapPickup(medium, "bridge", { type: "humbucker-vintage" }))?.how).toBe("braid");
   });
 
   test("the other coil is at the hot end where it is asked for", () => {
@@ -139,7 +149,7 @@ test("one coil for two sits in the middle of them, or in the place of the one th
 test("a label of one's own stays, one that named the old type names the new", () => {
   const guard = presetGuard("singles-neck-middle");
   const label = (from: BuildInput) => swapPickup(from, "bridge", { type: "p90" }).parts.bridge!.label;
-  expect(label(guard)).toBe("Bridge: wide single coil on bar magnets (P90)");
+  expect(label(guard)).toBe("Bridge: wide single coil on bar magnets");
   const own = {
     ...guard,
     parts: { ...guard.parts, bridge: { ...guard.parts.bridge!, label: "Loud one" } },

@@ -23,7 +23,7 @@ describe("a lug in words", () => {
     ["hss-push-pull-split", "cap2.a", "tone cap 2, one leg"],
     ["humbuckers-two-volumes", "toggle.A1", "toggle, lug of the bridge volume"],
     ["one-p90", "tone.3", "tone, lug 3 (clockwise end)"],
-    ["one-p90", "bridge.hot", "bridge P90, hot lead"],
+    ["one-p90", "bridge.hot", "bridge wide single coil, hot lead"],
     ["one-p90", "claw", "spring claw"],
   ])("%s: %s is “%s”", (id, lug, words) => {
     expect(wordsOf(id).of(lug)).toBe(words);

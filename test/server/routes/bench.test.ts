@@ -49,6 +49,19 @@ describe("POST /api/bench", () => {
     expect(phaseCheck.pickups).toHaveLength(1);
   });
 
+  it("answers how the guard is fitted and closed, its hardware, and what stays over in the drawer", async () => {
+    const drawer = [{ part: { kind: "cap", capacitance: "47n" }, quantity: 2 }];
+    const { mounting, hardware, partsList } = (await post({ build: onePickup(), drawer })).json();
+    expect(mounting.before[0]).toMatchObject({
+      title: expect.any(String),
+      text: expect.any(String),
+      parts: ["volume", "tone"],
+    });
+    expect(mounting.closing.at(-1)).toMatchObject({ title: "Acceptance readings", readings: [{ label: "jack" }] });
+    expect(hardware).toContainEqual(expect.objectContaining({ what: "guard screw", quantity: null }));
+    expect(partsList.staysOver).toEqual([{ what: "cap 47 nF ±10 %", code: "473K", quantity: 2, drawer: [0] }]);
+  });
+
   it("answers what the documented schema says", async () => {
     for (const { build } of scenarioBuilds.slice(0, 4)) {
       const answer = (await post({ build })).json();

@@ -5,13 +5,13 @@ import type { Plan } from "../plan-schema.ts";
 import { typeOf, withPickups } from "./adapt.ts";
 import type { PlanChoice, PlanControl } from "./field.ts";
 
-type Sort = "single" | "humbucker" | "P90";
+type Sort = "single" | "humbucker" | "wide";
 
 /** What stands for each sort where nothing of it is in the guard yet. */
 const USUAL: Readonly<Record<Sort, Readonly<Record<string, string>>>> = {
   single: { neck: "single-vintage", middle: "single-vintage-rwrp", bridge: "single-medium" },
   humbucker: { neck: "humbucker-medium", middle: "humbucker-medium", bridge: "humbucker-medium" },
-  P90: { neck: "p90", middle: "p90-rwrp", bridge: "p90-rwrp" },
+  wide: { neck: "p90", middle: "p90-rwrp", bridge: "p90-rwrp" },
 };
 
 /** From the bridge to the neck. */
@@ -21,23 +21,23 @@ const SETS: Readonly<Record<number, readonly (readonly [string, readonly Sort[]]
     ["HSS: humbucker at the bridge", ["humbucker", "single", "single"]],
     ["HSH: humbuckers at bridge and neck", ["humbucker", "single", "humbucker"]],
     ["three humbuckers", ["humbucker", "humbucker", "humbucker"]],
-    ["three P90s", ["P90", "P90", "P90"]],
+    ["three wide single coils", ["wide", "wide", "wide"]],
   ],
   2: [
     ["two single coils", ["single", "single"]],
     ["two humbuckers", ["humbucker", "humbucker"]],
-    ["two P90s", ["P90", "P90"]],
+    ["two wide single coils", ["wide", "wide"]],
     ["humbucker at the bridge, single coil at the neck", ["humbucker", "single"]],
   ],
   1: [
     ["one single coil", ["single"]],
     ["one humbucker", ["humbucker"]],
-    ["one P90", ["P90"]],
+    ["one wide single coil", ["wide"]],
   ],
 };
 
 function sortOf(type: string | undefined): Sort | undefined {
-  if (type?.startsWith("p90")) return "P90";
+  if (type?.startsWith("p90")) return "wide";
   const found = type === undefined ? undefined : pickupType(type);
   return found && (Object.keys(found.coils).length === 1 ? "single" : "humbucker");
 }

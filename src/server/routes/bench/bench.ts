@@ -10,7 +10,8 @@ export async function benchRoutes(app: App, { runJob }: RouteContext): Promise<v
     {
       config: { gate: benchJob.gate },
       schema: {
-        summary: "What the bench needs: audit, meter readings, build sheet, parts list, phase check",
+        summary:
+          "What the bench needs: audit, meter readings, mounting and closing, build sheet, parts list, hardware, phase check",
         tags: ["bench"],
         body: benchRequestSchema,
         response: { 200: benchAnswerSchema, "4xx": problemSchema },
