@@ -22,7 +22,8 @@ export function endText({ piece, from, onTo, comesOn }: JointEnd, cut: CutWire |
     case "bent lug":
       return `the bent lug (${from})`;
     case "lead":
-      return `the lead ${from}`;
+      // A shield's own end is bare: a drain that comes with the cable, or a braid.
+      return from.endsWith(".shield") ? `the bare drain ${from}, sleeved` : `the lead ${from}`;
     case "leg":
       return comesOn
         ? `the leg of ${piece.stops[0]} that comes on from ${from}`

@@ -29,12 +29,8 @@ export function preparations(
   const legs = pieces.some(({ means }) => means === "leg");
   return [
     ...(cases.length > 0
-      ? [
-          `Roughen a spot on the back of ${listed(cases)} so that solder takes, with the pickups far away: filings cling to magnets for ever and short coils.`,
-        ]
+      ? [`Tin the roughened spots on ${listed(cases)} now; tinned metal takes the joint in half the time.`]
       : []),
-    "Then fit every part but the pickups to the guard and turn the pots so that their lugs face where their wires come from.",
-    ...(cases.length > 0 ? ["Tin the roughened spots now; tinned metal takes the joint in half the time."] : []),
     ...(bent.length > 0
       ? [`Bend back until they lie on the case; each is soldered later, in the joint named: ${listed(bent)}.`]
       : []),
