@@ -85,7 +85,7 @@ function detailTabs(bench: Bench, room: AudioRoom, listening: Listening): HTMLEl
     {
       id: "solder",
       title: "Solder",
-      load: async () => (await import("./bench/solder-panel.ts")).createSolderPanel(store),
+      load: async () => (await import("./bench/solder-panel.ts")).createSolderPanel(store, editor),
     },
     {
       id: "measure",

@@ -5,7 +5,9 @@ import type { Reel } from "../../bench/sheet/wire/reels.ts";
 import type { KindsWanted } from "../../bench/sheet/wire/wire-kinds.ts";
 import { WIRE_KINDS, type WireKind } from "../../build-file/wire-kinds.ts";
 import { freshId, h, replaceContent } from "../dom/element.ts";
+import { keepingFocus } from "../dom/keeping-focus.ts";
 import type { AppStore } from "../state/app-state.ts";
+import { keepSheetOptions, keptSheetOptions } from "./kept-options.ts";
 import { createNumberSetting } from "./number-setting.ts";
 
 const KIND_WORDS: Readonly<Record<WireKind, string>> = {
@@ -48,13 +50,14 @@ function select<Value extends string>(
 const KINDS = WIRE_KINDS.map((kind) => [kind, KIND_WORDS[kind]] as const);
 
 /** One reel, with a way to take it off the list. */
-function reelRow(reel: Reel, take: (reel: Reel) => void, drop: () => void): HTMLElement {
+function reelRow(reel: Reel, index: number, take: (reel: Reel) => void, drop: () => void): HTMLElement {
   const colour = h("input", {
     type: "text",
     value: reel.colour,
     maxlength: 30,
     class: "short",
-    "aria-label": "Colour",
+    "aria-label": `Colour of reel ${index + 1}`,
+    "data-reel": `colour ${index}`,
   });
   colour.addEventListener("change", () => {
     const written = colour.value.trim().toLowerCase();
@@ -67,7 +70,8 @@ function reelRow(reel: Reel, take: (reel: Reel) => void, drop: () => void): HTML
     step: "any",
     value: reel.metres ?? "",
     class: "short",
-    "aria-label": `Metres left of ${reel.colour}`,
+    "aria-label": `Metres left on reel ${index + 1}`,
+    "data-reel": `metres ${index}`,
   });
   metres.addEventListener("change", () => {
     const { metres: _, ...rest } = reel;
@@ -78,9 +82,13 @@ function reelRow(reel: Reel, take: (reel: Reel) => void, drop: () => void): HTML
     "li",
     { class: "row" },
     colour,
-    select("Kind", KINDS, reel.kind, (kind) => take({ ...reel, kind })),
+    select(`Kind of reel ${index + 1}`, KINDS, reel.kind, (kind) => take({ ...reel, kind })),
     h("label", { class: "inline" }, metres, " m left"),
-    h("button", { type: "button", onclick: drop, "aria-label": `Remove ${reel.colour}` }, "Remove"),
+    h(
+      "button",
+      { type: "button", onclick: drop, "aria-label": `Remove reel ${index + 1}`, "data-reel": `remove ${index}` },
+      "Remove",
+    ),
   );
 }
 
@@ -96,6 +104,7 @@ function reelList(reels: readonly Reel[], set: (reels: readonly Reel[]) => void)
       reels.map((reel, index) =>
         reelRow(
           reel,
+          index,
           (changed) => set(reels.with(index, changed)),
           () => set(reels.toSpliced(index, 1)),
         ),
@@ -105,6 +114,7 @@ function reelList(reels: readonly Reel[], set: (reels: readonly Reel[]) => void)
       "button",
       {
         type: "button",
+        "data-reel": "add",
         onclick: () => set([...reels, { colour: reels.length === 0 ? "black" : "white", kind: "plastic" }]),
       },
       "Add a reel",
@@ -117,8 +127,11 @@ export function createSheetFields(store: AppStore): HTMLElement {
   const options = (): SheetOptions => ({ ...DEFAULT_SHEET_OPTIONS, ...store.state.benchOptions.sheet });
   const set = (changed: Partial<SheetOptions>) => {
     const { benchOptions } = store.state;
-    store.set({ benchOptions: { ...benchOptions, sheet: { ...benchOptions.sheet, ...changed } } });
+    const sheet = { ...options(), ...changed };
+    store.set({ benchOptions: { ...benchOptions, sheet } });
+    keepSheetOptions(sheet);
   };
+  store.set({ benchOptions: { ...store.state.benchOptions, sheet: keptSheetOptions() } });
   const reels = h("div", {});
   store.watch(
     (state) => [state.benchOptions.sheet.reels],
