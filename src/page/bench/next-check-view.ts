@@ -22,6 +22,7 @@ function pointsTo(faults: FaultSets): string {
 }
 
 function howText(next: NextCheckAnswer, controls: Controls): string {
+  if (next.kind === "try") return next.instruction;
   if (next.kind === "listen") return `Listen next: ${next.label}.`;
   const setting = summarize(controls, parseSettings(controls, next.settings)).label;
   const sweep = next.sweep ? ` Turn ${next.sweep} through its whole travel and take the highest reading.` : "";
@@ -31,9 +32,11 @@ function howText(next: NextCheckAnswer, controls: Controls): string {
 /** The next check: how to set the guard and where to probe, and which explanation each outcome points to. */
 export function nextCheckView(next: NextCheckAnswer, controls: Controls, speech: LugSpeech): HTMLElement {
   const outcomes =
-    next.kind === "meter"
-      ? next.outcomes.map(({ low, high, faults }) => `${rangeText({ low, high })} → ${pointsTo(faults)}`)
-      : next.outcomes.map(({ heard, faults }) => `${heard ? "heard" : "not heard"} → ${pointsTo(faults)}`);
+    next.kind === "try"
+      ? next.outcomes.map(({ helped, faults }) => `${helped ? "helps" : "does not help"} → ${pointsTo(faults)}`)
+      : next.kind === "meter"
+        ? next.outcomes.map(({ low, high, faults }) => `${rangeText({ low, high })} → ${pointsTo(faults)}`)
+        : next.outcomes.map(({ heard, faults }) => `${heard ? "heard" : "not heard"} → ${pointsTo(faults)}`);
   return h(
     "div",
     { class: "verdict" },

@@ -11,7 +11,7 @@ const SLIP_DEVIATIONS = 6;
  * A part whose value is not the build's: its ln is taken to scatter this far (standard deviation) about the build's value.
  * Windings of common pickups lie within a factor of two of each other (common practice, no source).
  */
-const FREE_VALUE_DEVIATION = 0.7;
+export const FREE_PART_DEVIATION = 0.7;
 /** How far a free value may plausibly lie from where it stands in one step of solving for it. */
 const FREE_STEP_DEVIATION = 0.1;
 /** No unknown is free of its tolerance. */
@@ -24,6 +24,12 @@ export interface Expected {
   readonly around?: Float64Array | undefined;
   /** The unknown that no tolerance binds, or `NONE_FREE`. */
   readonly free: number;
+}
+
+/** What is not known of a part: its tolerance as a fraction, and how far its ln scatters where no tolerance binds it. */
+export interface Unknown {
+  readonly tolerance: number;
+  readonly freeDeviation: number;
 }
 
 interface Solution {
@@ -48,21 +54,20 @@ function normalTail(z: number): number {
 export class JointNormal {
   readonly #observations: readonly Observation[];
   readonly #priorVariance: Float64Array;
+  readonly #freeDeviations: readonly number[];
   readonly #size: number;
   readonly #partCount: number;
   readonly #matrix: Float64Array;
   readonly #right: Float64Array;
 
-  /**
-   * @param tolerances fraction for each unknown that is a part
-   * @param unknownCount parts, then wipers
-   */
-  constructor(observations: readonly Observation[], tolerances: readonly number[], unknownCount: number) {
+  /** @param unknownCount parts, then wipers */
+  constructor(observations: readonly Observation[], parts: readonly Unknown[], unknownCount: number) {
     this.#observations = observations;
     this.#size = unknownCount;
-    this.#partCount = tolerances.length;
+    this.#partCount = parts.length;
+    this.#freeDeviations = parts.map(({ freeDeviation }) => freeDeviation);
     this.#priorVariance = Float64Array.from({ length: unknownCount }, (_, index) =>
-      index < tolerances.length ? Math.max(tolerances[index]!, 1e-4) ** 2 / 3 : WIPER_LOGIT_DEVIATION ** 2,
+      index < parts.length ? Math.max(parts[index]!.tolerance, 1e-4) ** 2 / 3 : WIPER_LOGIT_DEVIATION ** 2,
     );
     this.#matrix = new Float64Array(unknownCount * unknownCount);
     this.#right = new Float64Array(unknownCount);
@@ -84,23 +89,35 @@ export class JointNormal {
     return residual ** 2 < SLIP_DEVIATIONS ** 2 * variance;
   }
 
+  /**
+   * How far another guard's readings lie from what is expected, as chi-square: below one or so, parts within tolerance and the
+   * meter's error make the one guard of the other.
+   */
+  separation(expected: Expected, readings: readonly number[], shown: Float64Array): number {
+    return this.solve(expected, readings, (index) => shown[index]!).chiSquare;
+  }
+
   /** The exact joint density of some readings with the deviations integrated out, and the most likely deviations. */
-  solve(expected: Expected, readings: readonly number[]): Solution {
+  solve(
+    expected: Expected,
+    readings: readonly number[],
+    shown = (index: number) => this.#observations[index]!.ohms,
+  ): Solution {
     const { prediction, free } = expected;
     const size = this.#size;
     const matrix = this.#matrix.fill(0);
     const right = this.#right.fill(0);
     let log = -0.5 * readings.length * Math.log(2 * Math.PI);
     for (let k = 0; k < size; k++) {
-      const variance = k === free ? FREE_VALUE_DEVIATION ** 2 : this.#priorVariance[k]!;
+      const variance = k === free ? this.#freeDeviations[k]! ** 2 : this.#priorVariance[k]!;
       matrix[k * size + k] = 1 / variance;
       log -= 0.5 * Math.log(variance);
     }
     let squares = 0;
     for (const index of readings) {
-      const { ohms, logError } = this.#observations[index]!;
+      const { logError } = this.#observations[index]!;
       const weight = 1 / (logError * logError);
-      const residual = this.#residual(expected, index, ohms);
+      const residual = this.#residual(expected, index, shown(index));
       const row = index * size;
       squares += weight * residual * residual;
       log -= Math.log(logError);
@@ -117,7 +134,7 @@ export class JointNormal {
     const density = log - 0.5 * (logDeterminant + chiSquare);
     if (free === NONE_FREE) return { density, chiSquare, degrees: readings.length, deviations };
     // A value solved from the readings uses one of them up, and how far it lies from the build's is no misfit.
-    const ofFree = (deviations[free]! / FREE_VALUE_DEVIATION) ** 2;
+    const ofFree = (deviations[free]! / this.#freeDeviations[free]!) ** 2;
     return { density, chiSquare: chiSquare - ofFree, degrees: Math.max(0, readings.length - 1), deviations };
   }
 

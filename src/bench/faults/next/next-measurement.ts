@@ -1,5 +1,6 @@
 import type { Build } from "../../../build-file/schema.ts";
-import { Controls, rawSettings, type SettingValue, settingsKey } from "../../../build-file/settings.ts";
+import { Controls, DIAL_MAX, rawSettings, type SettingValue, settingsKey } from "../../../build-file/settings.ts";
+import { listed } from "../../../english.ts";
 import { isJoint, isOpen } from "../../meter/hobby-meter.ts";
 import type { MeterModel } from "../../meter/meter-model.ts";
 import type { ReadingPlan } from "../../meter/reading-plan.ts";
@@ -19,6 +20,8 @@ export interface Outcome {
 export interface NextMeasurement {
   readonly kind: "meter";
   readonly label: string;
+  /** The same as a sentence. */
+  readonly instruction: string;
   readonly between: readonly [string, string];
   readonly settings: Readonly<Record<string, SettingValue>>;
   readonly sweep?: string;
@@ -98,6 +101,16 @@ function outcome({ low, high, suspects }: Bin): Outcome {
   return { low: finite(low), high: finite(high), faults: namesOf(suspects) };
 }
 
+function instructionFor({ between, settings: { switches, dials }, sweep }: ReadingPlan): string {
+  const turned = Object.entries(dials).filter(([, dial]) => dial !== DIAL_MAX);
+  const states = [
+    ...Object.entries(switches).map(([name, position]) => `${name} in position ${position}`),
+    turned.length === 0 ? "all knobs at 10" : listed(turned.map(([name, dial]) => `${name} at ${dial}`)),
+  ];
+  const how = sweep === undefined ? "" : `, turning ${sweep} through its whole travel for the highest reading`;
+  return `Next, measure from ${between[0]} to ${between[1]}, nothing plugged in, with ${listed(states)}${how}.`;
+}
+
 /** At least so many explanations must be told apart for a measurement to be worth computing. */
 const MIN_SUSPECTS = 2;
 
@@ -130,6 +143,7 @@ export function nextMeasurement(
   return {
     kind: "meter",
     label,
+    instruction: instructionFor(best.plan),
     between,
     settings: rawSettings(new Controls(build), settings),
     ...(sweep === undefined ? {} : { sweep }),
