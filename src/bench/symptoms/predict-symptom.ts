@@ -120,7 +120,8 @@ const TELLERS: Readonly<Record<SymptomCode, (situation: Situation) => number>> =
   // A sound guard does so a little in a bad room: the player is the shield. Metal off ground makes it a complaint.
   "hum-on-letting-go": ({ stringsTo, metalOffGround }) =>
     stringsTo === "hot" || stringsTo === "nowhere" ? MISTOLD : metalOffGround ? 0.8 : SHIELDED_BY_PLAYER,
-  "volume-never-silent": (situation) => told(overall(situation.faulty.in(at(situation, situation.volumes, 0))), -40, 4, UNMISTAKABLE),
+  "volume-never-silent": (situation) =>
+    told(overall(situation.faulty.in(at(situation, situation.volumes, 0))), -40, 4, UNMISTAKABLE),
 };
 
 export function chanceOf(code: SymptomCode, situation: Situation): number {

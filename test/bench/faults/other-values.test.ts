@@ -53,7 +53,7 @@ describe("a part whose value is not the build's", () => {
   it("may be one coil of a humbucker, a pot of no usual value, or a resistor", () => {
     const hss = readBuild(hssWithBleed());
     const named = (guard: Build) => {
-      const first = best(hss, measured(hss, guard, seeded(4)));
+      const first = best(hss, measured(hss, guard, seeded(5)));
       return [first, ...first.sameAs].map(({ faults }) => `${faults[0]!.kind} ${faults[0]!.lugs}`);
     };
     expect(named(rewound(hss, "bridge", "slug", 0.5))).toContain("coil-value bridge.slug.start,bridge.slug.finish");

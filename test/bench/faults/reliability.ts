@@ -1,6 +1,8 @@
 import { diagnose } from "../../../src/bench/faults/diagnose.ts";
 import type { Edit } from "../../../src/bench/faults/edits/edit.ts";
 import { editBuild } from "../../../src/bench/faults/edits/edit-build.ts";
+import { editModel } from "../../../src/bench/faults/edits/edit-model.ts";
+import { withSpareJoint } from "../../../src/bench/faults/edits/spare-joint.ts";
 import type { Fault, FaultKind } from "../../../src/bench/faults/fault.ts";
 import { guardWiringOf } from "../../../src/bench/faults/kinds/guard-wiring.ts";
 import { resistivePlaces } from "../../../src/bench/faults/kinds/resistive-joints.ts";
@@ -9,6 +11,7 @@ import { valueFault } from "../../../src/bench/faults/kinds/value-faults.ts";
 import { mainPositions } from "../../../src/bench/main-positions.ts";
 import { meterModelOf } from "../../../src/bench/meter/meter-model.ts";
 import type { ReadingPlan } from "../../../src/bench/meter/reading-plan.ts";
+import { ReadingTaker } from "../../../src/bench/meter/reading-taker.ts";
 import { standingReadings } from "../../../src/bench/meter/standing-readings.ts";
 import { SYMPTOM_CODES } from "../../../src/bench/symptoms/symptom-codes.ts";
 import { type Symptom, Witness } from "../../../src/bench/symptoms/witness.ts";
@@ -145,6 +148,8 @@ export interface Trial {
   readonly rank: number;
   /** Whether the first explanation or one that reads the same is the truth. */
   readonly isRight: boolean;
+  /** The same, or it is the truth but for a second fault that changes nothing of what was told. */
+  readonly isEqual: boolean;
   /** Whether the first explanation names at least one of the faults. */
   readonly isPartly: boolean;
   readonly probability: number;
@@ -162,6 +167,58 @@ function names(faults: Named, { fault, kinds }: Injected): boolean {
 function isTruth(faults: Named, truth: readonly Injected[]): boolean {
   if (truth.length === 0) return faults.length === 1 && faults[0]!.kind === "none";
   return faults.length === truth.length && truth.every((each) => names(faults, each));
+}
+
+function twoFamilies(random: Random): Family[] {
+  const first = pick(FAMILIES, random);
+  const second = pick(
+    FAMILIES.filter((each) => each !== first || each === "open wire"),
+    random,
+  );
+  return [first, second];
+}
+
+/** Two faults of one wire, one part or one joint are no two faults; a model holds one poor joint. */
+function areCompatible(found: readonly Injected[]): boolean {
+  const marks = found.map(({ fault }) =>
+    fault.edits.map((edit) =>
+      "wire" in edit ? `wire ${edit.wire}` : "part" in edit ? edit.part : "ohms" in edit ? "joint" : "",
+    ),
+  );
+  const isPoor = ({ fault }: Injected) => fault.edits.some(({ edit }) => edit.startsWith("resist-"));
+  if (found.filter(isPoor).length > 1) return false;
+  return found.length < 2 || !marks[0]!.some((mark) => mark !== "" && marks[1]!.includes(mark));
+}
+
+/** A fault that changes no reading by more than parts of usual tolerance do is no part of what can be told. */
+const IDLE_LOG_RATIO = 0.02;
+
+/** Whether a fault changes nothing in readings and symptoms beside the others. */
+function isIdle(build: Build, truth: readonly Injected[], one: Injected, symptoms: readonly Symptom[]): boolean {
+  const others = truth.filter((each) => each !== one).map(({ fault }) => fault);
+  const both = truth.map(({ fault }) => fault);
+  const read = (faults: readonly Fault[]) => {
+    const taker = new ReadingTaker(
+      editBuild(
+        build,
+        faults.flatMap(({ edits }) => edits),
+      ),
+      20,
+    );
+    return fiveReadings(build).map((plan) => taker.take(plan).ohms ?? 20e6);
+  };
+  const [with_, without] = [read(both), read(others)];
+  if (with_.some((ohms, index) => Math.abs(Math.log((ohms + 3) / (without[index]! + 3))) > IDLE_LOG_RATIO))
+    return false;
+  const chances = (faults: readonly Fault[]) => {
+    const model = editModel(
+      withSpareJoint(meterModelOf(build, 20)),
+      faults.flatMap(({ edits }) => edits),
+    );
+    return new Witness(build, withSpareJoint(meterModelOf(build, 20)), symptoms).chances({ faults, model });
+  };
+  const without_ = chances(others);
+  return chances(both).every((chance, index) => Math.abs(chance - without_[index]!) < 0.3);
 }
 
 /** One guard of random parts with what was drawn, diagnosed from five readings at the jack and what was noticed. */
@@ -196,6 +253,18 @@ export function trial(build: Build, sort: Sort, random: Random): Trial | undefin
     truth: truth.map(({ fault }) => `${fault.kind} ${fault.lugs}`).join(" + "),
     rank: index < 0 ? Number.POSITIVE_INFINITY : index + 1,
     isRight: index === 0,
+    isEqual:
+      index === 0 ||
+      truth.some(
+        (one) =>
+          isIdle(build, truth, one, symptoms) &&
+          all[0]!.some((faults) =>
+            isTruth(
+              faults,
+              truth.filter((each) => each !== one),
+            ),
+          ),
+      ),
     isPartly: truth.some((each) => all[0]!.some((faults) => names(faults, each))),
     probability: explanations[0]!.probability,
     said: summary,

@@ -11,6 +11,8 @@ export interface ResistivePlace {
   readonly edit: (ohms: number) => Edit;
   /** All that would read the same. */
   readonly faults: (ohms: number) => readonly Fault[];
+  /** The same where the readings do not say how much it is. */
+  readonly unseen: readonly Fault[];
 }
 
 const shown = (ohms: number) => showQuantity(ohms, "resistance", 2);
@@ -23,10 +25,12 @@ interface Naming {
 }
 
 function place(edit: ResistivePlace["edit"], namings: readonly Naming[]): ResistivePlace {
+  const named = ({ message, ...each }: Naming, ohms: string) => ({ ...each, message: message(ohms), edits: [] });
   return {
     edit,
     faults: (ohms) =>
-      namings.map(({ message, ...each }) => ({ ...each, message: message(shown(ohms)), edits: [edit(ohms)], ohms })),
+      namings.map((naming) => ({ ...named(naming, `about ${shown(ohms)}`), edits: [edit(ohms)], ohms })),
+    unseen: namings.map((naming) => named(naming, "some resistance that does not show here")),
   };
 }
 
@@ -34,7 +38,7 @@ function ofWires({ wires, nameAt }: GuardWiring): ResistivePlace[] {
   return wires.map(({ from, to }, wire) => {
     const lugs = [nameAt(from), nameAt(to)];
     const message = (ohms: string) =>
-      `The connection from ${lugs[0]} to ${lugs[1]} has about ${ohms} in it: a cold joint at either end, or few strands left. Heat both joints again until the solder flows.`;
+      `The connection from ${lugs[0]} to ${lugs[1]} has ${ohms} in it: a cold joint at either end, or few strands left. Heat both joints again until the solder flows.`;
     return place((ohms) => ({ edit: "resist-wire", wire, ohms }), [{ kind: "joint-resistive", lugs, message }]);
   });
 }
@@ -46,7 +50,7 @@ function ofShared({ wires, nameAt, wiresAt }: GuardWiring): ResistivePlace[] {
     .map((lug) => {
       const name = nameAt(lug);
       const message = (ohms: string) =>
-        `The joint at ${name} is cold: its wires hold together but meet the lug through about ${ohms}. Heat it again until the solder flows.`;
+        `The joint at ${name} is cold: its wires hold together but meet the lug through ${ohms}. Heat it again until the solder flows.`;
       return place((ohms) => ({ edit: "resist-lug", lug, ohms }), [{ kind: "joint-resistive", lugs: [name], message }]);
     });
 }
@@ -67,12 +71,12 @@ function ofPots({ build, lug, wiresAt }: GuardWiring): ResistivePlace[] {
       ...at(wiper, {
         kind: "pot-wiper-worn",
         message: (ohms) =>
-          `The wiper of ${who} has about ${ohms} to its track: worn or dirty. Turn it from end to end twenty times, then measure again.`,
+          `The wiper of ${who} has ${ohms} to its track: worn or dirty. Turn it from end to end twenty times, then measure again.`,
       }),
       ...at(end, {
         kind: "pot-end-leaks",
         message: (ohms) =>
-          `${capitalised(who)} leaks at its counter-clockwise end: about ${ohms} are left between wiper and lug, more than the 1 % of the track that data sheets allow.`,
+          `${capitalised(who)} leaks at its counter-clockwise end: there is ${ohms} between its wiper and that lug, and data sheets allow 1 % of the track.`,
       }),
     ];
   });

@@ -1,6 +1,7 @@
 import { chiSquareTail } from "./chi-square.ts";
 import { solveCholesky } from "./cholesky.ts";
 import type { Observation } from "./observation.ts";
+import { potEndDeviation } from "./pot-end-chance.ts";
 import type { Prediction } from "./predictor.ts";
 
 /** Audio tracks differ: standard deviation of the logit of the wiper's fraction (common practice, no source). */
@@ -76,7 +77,8 @@ export class JointNormal {
   /** Whether tolerances and the meter's error can plausibly bring the prediction to the reading. */
   reaches(expected: Expected, index: number): boolean {
     const { prediction, around, free } = expected;
-    const { ohms, logError } = this.#observations[index]!;
+    const { ohms } = this.#observations[index]!;
+    const logError = this.#errorOf(prediction, index);
     const row = index * this.#size;
     let variance = logError * logError;
     for (let k = 0; k < this.#size; k++) {
@@ -115,7 +117,7 @@ export class JointNormal {
     }
     let squares = 0;
     for (const index of readings) {
-      const { logError } = this.#observations[index]!;
+      const logError = this.#errorOf(prediction, index);
       const weight = 1 / (logError * logError);
       const residual = this.#residual(expected, index, shown(index));
       const row = index * size;
@@ -143,7 +145,8 @@ export class JointNormal {
    * with the tolerances' own variance, which other readings can only narrow.
    */
   chanceAbove(expected: Expected, index: number, deviations: Float64Array): number {
-    const { above, logError } = this.#observations[index]!;
+    const { above } = this.#observations[index]!;
+    const logError = this.#errorOf(expected.prediction, index);
     const { slopes } = expected.prediction;
     let left = this.#residual(expected, index, above!);
     let variance = logError * logError;
@@ -160,7 +163,8 @@ export class JointNormal {
     const { slopes } = expected.prediction;
     let [oddest, furthest] = [-1, -1];
     for (const index of readings) {
-      const { ohms, logError } = this.#observations[index]!;
+      const { ohms } = this.#observations[index]!;
+      const logError = this.#errorOf(expected.prediction, index);
       let left = this.#residual(expected, index, ohms);
       for (let k = 0; k < this.#size; k++) left -= slopes[index * this.#size + k]! * deviations[k]!;
       if (Math.abs(left) / logError > furthest) [oddest, furthest] = [index, Math.abs(left) / logError];
@@ -169,12 +173,18 @@ export class JointNormal {
   }
 
   /** Standard deviation of ln R that the meter and the wipers' places leave, the parts at fixed values. */
-  spreadOfWipers({ slopes }: Prediction, index: number): number {
-    const { logError } = this.#observations[index]!;
+  spreadOfWipers(prediction: Prediction, index: number): number {
+    const { slopes } = prediction;
+    const logError = this.#errorOf(prediction, index);
     let variance = logError * logError;
     for (let k = this.#partCount; k < this.#size; k++)
       variance += (slopes[index * this.#size + k]! * WIPER_LOGIT_DEVIATION) ** 2;
     return Math.sqrt(variance);
+  }
+
+  /** Standard deviation of ln R that the meter and the ends of tracks leave. */
+  #errorOf({ ohms, upTo }: Prediction, index: number): number {
+    return Math.hypot(this.#observations[index]!.logError, potEndDeviation(ohms[index]!, upTo[index]!));
   }
 
   #residual({ prediction, around }: Expected, index: number, ohms: number): number {

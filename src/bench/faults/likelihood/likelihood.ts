@@ -3,7 +3,7 @@ import { chiSquareTail } from "./chi-square.ts";
 import type { Evidence } from "./evidence.ts";
 import { type Expected, JointNormal, NONE_FREE, type Unknown } from "./joint-normal.ts";
 import type { Observation } from "./observation.ts";
-import { logAtPotEnd } from "./pot-end-chance.ts";
+import { isOfPotEnd, logAtPotEnd } from "./pot-end-chance.ts";
 import type { Prediction } from "./predictor.ts";
 
 /** How often a reading is a slip: a wrong range, a probe that missed. */
@@ -12,6 +12,8 @@ const LOG_SLIP = Math.log(1e-5);
 const LOG_SLIP_DENSITY = LOG_SLIP - Math.log(Math.log(OPEN_FROM_OHMS / JOINT_UP_TO_OHMS));
 /** Less likely than this to lie above the range's end, a reading shown as over the range is one that is not explained. */
 const CERTAINLY_BELOW = 1e-3;
+/** An end of a track reads the same within this, in ln R, in whatever position of a switch. */
+const SAME_END_LOG_RATIO = 0.7;
 /** Beyond the edge of its tolerances by more than this many standard deviations of the meter, a guard cannot show a reading. */
 export const METER_DEVIATIONS = 3;
 
@@ -86,7 +88,7 @@ export class Likelihood {
     const readings: number[] = [];
     for (const [index, a] of from.ohms.entries()) {
       const b = to.ohms[index]!;
-      const isEnd = from.upTo[index] !== a && to.upTo[index] !== b;
+      const isEnd = isOfPotEnd(a, from.upTo[index]!) && isOfPotEnd(b, to.upTo[index]!);
       if (a === b || isEnd || (isOpen(a) && isOpen(b)) || (isJoint(a) && isJoint(b))) continue;
       if (isOpen(a) || isOpen(b) || isJoint(a) || isJoint(b)) return Number.POSITIVE_INFINITY;
       readings.push(index);
@@ -98,13 +100,16 @@ export class Likelihood {
   #sort(expected: Expected): Sorted {
     const [finite, atEnds, censored, missed]: [number[], number[], number[], number[]] = [[], [], [], []];
     const { prediction } = expected;
+    const known: EndReading[] = [];
     for (const [index, observation] of this.#observations.entries()) {
       const { ohms, above } = observation;
       const [predicted, upTo] = [prediction.ohms[index]!, prediction.upTo[index]!];
-      if (upTo !== predicted) {
+      if (isOfPotEnd(predicted, upTo)) {
         const log = logAtPotEnd(observation, predicted, upTo);
         if (log === undefined) missed.push(index);
-        else atEnds.push(log);
+        // The same end read again shows the same: it tells nothing twice.
+        else if (!known.some((end) => isSameEnd(end, { upTo, ohms }))) atEnds.push(log);
+        if (log !== undefined) known.push({ upTo, ohms });
         continue;
       }
       const isValue = !isOpen(predicted) && !isJoint(predicted);
@@ -124,6 +129,17 @@ export class Likelihood {
   #logSlip(index: number): number {
     return this.#showsValue(index) ? LOG_SLIP_DENSITY : LOG_SLIP;
   }
+}
+
+interface EndReading {
+  readonly upTo: number;
+  readonly ohms: number;
+}
+
+/** Whether two readings are of the same end of a track, which shows the same both times. */
+function isSameEnd(a: EndReading, b: EndReading): boolean {
+  const isNear = (x: number, y: number) => (isJoint(x) && isJoint(y)) || Math.abs(Math.log(x / y)) < SAME_END_LOG_RATIO;
+  return isNear(a.upTo, b.upTo) && isNear(Math.max(a.ohms, 1), Math.max(b.ohms, 1));
 }
 
 /** Whether a reading is what an open circuit or a joint shows. */

@@ -1,6 +1,22 @@
 import { isJoint, JOINT_UP_TO_OHMS } from "../../meter/hobby-meter.ts";
 import type { Observation } from "./observation.ts";
 
+/** A reading that a track's end can raise by more than this factor is the end's own; below, the end only blurs it. */
+const OWN_FACTOR = 2;
+
+/** Whether the end of a pot's track decides a reading. */
+export function isOfPotEnd(nominal: number, upTo: number): boolean {
+  return upTo !== nominal && (isJoint(nominal) || upTo > OWN_FACTOR * nominal);
+}
+
+/** Ends scatter evenly on a log scale from an ohm up, so that most lie far below the most that they may have. */
+const SPREAD_SHARE = 1 / 3;
+
+/** How far the ends of tracks in its way blur a reading: standard deviation of ln R. */
+export function potEndDeviation(nominal: number, upTo: number): number {
+  return upTo === nominal || isOfPotEnd(nominal, upTo) ? 0 : SPREAD_SHARE * Math.log(upTo / nominal);
+}
+
 /** How often the end of a track reads no more than a joint does (common practice, no source). */
 const LIKE_A_JOINT = 0.5;
 /** Tracks are up to a fifth larger than printed, and with them what 1 % of one is. */

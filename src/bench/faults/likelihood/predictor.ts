@@ -13,7 +13,7 @@ export interface Question {
 export interface Prediction {
   /** Ohms; Infinity where open. */
   readonly ohms: Float64Array;
-  /** What wipers as far off their ends as data sheets allow can make of each; the same as `ohms` where they make little of it. */
+  /** What wipers as far off their ends as data sheets allow can make of each; as `ohms` where they change little. */
   readonly upTo: Float64Array;
   /** d ln R / d ln (part value), question by question, for every parameter and then for every track's wiper. */
   readonly slopes: Float64Array;
@@ -23,7 +23,7 @@ export interface Prediction {
 const SWEEP_REFINEMENTS = 3;
 
 /** The end of a track that changes a reading by less than this factor is lost among tolerances. */
-const MATTERS = 2;
+const MATTERS = 1.02;
 
 /** Predicts the same readings for one model after another. */
 export class Predictor {

@@ -30,6 +30,8 @@ export interface NextMeasurement {
 
 /** Readings further apart than this, in ln R, cannot be the tolerance of usual parts: pots reach ±20 %. */
 const APART_LOG_RATIO = 0.25;
+/** A probe in an odder place must tell at least so much more, in nats, than one that comes before it. */
+const WORTH_A_DETOUR = 0.03;
 /** A measurement that separates less than this (nats) is not worth taking. */
 const MIN_ENTROPY = 1e-6;
 
@@ -136,7 +138,7 @@ export function nextMeasurement(
   for (const [index, plan] of plans.entries()) {
     const bins = binsOf(suspects.map((suspect, at) => ({ ohms: predictions[at]![index]!, suspect })));
     const uncertainty = entropy(bins);
-    if (uncertainty > (best?.entropy ?? MIN_ENTROPY) + 1e-9) best = { plan, bins, entropy: uncertainty };
+    if (uncertainty > (best ? best.entropy + WORTH_A_DETOUR : MIN_ENTROPY)) best = { plan, bins, entropy: uncertainty };
   }
   if (!best) return null;
   const { label, between, settings, sweep } = best.plan;

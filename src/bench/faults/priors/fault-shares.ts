@@ -32,7 +32,7 @@ export const FAULT_SHARES = {
   "lead-on-wrong-net": { share: 1.5, origin: "miswired", words: "pickup leads elsewhere" },
   "wrong-pot-value": { share: 4, origin: "miswired", words: "pots of another usual value" },
   "pot-value": { share: 2, origin: "part", words: "pots of an unusual value" },
-  "coil-open": { share: 4, origin: "part", words: "broken coils" },
+  "coil-open": { share: 3, origin: "part", words: "broken coils" },
   "coil-shorted": { share: 1, origin: "part", words: "shorted coils" },
   "coil-value": { share: 5, origin: "part", words: "coils of another resistance" },
   "resistor-value": { share: 1, origin: "part", words: "resistors of another value" },
