@@ -223,10 +223,9 @@ function isIdle(build: Build, truth: readonly Injected[], one: Injected, symptom
 
 /** One guard of random parts with what was drawn, diagnosed from five readings at the jack and what was noticed. */
 export function trial(build: Build, sort: Sort, random: Random): Trial | undefined {
-  const families =
-    sort === "double" ? [pick(FAMILIES, random), pick(FAMILIES, random)] : sort === "sound" ? [] : [sort];
+  const families = sort === "double" ? twoFamilies(random) : sort === "sound" ? [] : [sort];
   const found = families.map((family) => drawn(build, family, random));
-  if (found.some((each) => each === undefined)) return undefined;
+  if (found.some((each) => each === undefined) || !areCompatible(found as Injected[])) return undefined;
   const truth = found as Injected[];
   const edits: Edit[] = truth.flatMap(({ fault }) => fault.edits);
   const guard = editBuild(assembled(build, random), edits);

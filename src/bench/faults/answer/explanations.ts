@@ -3,7 +3,7 @@ import type { Fault } from "../fault.ts";
 import { explains, type Group } from "../hypotheses/groups.ts";
 import type { Hypothesis } from "../hypotheses/hypothesis.ts";
 import type { Remainder } from "../hypotheses/remainder.ts";
-import { FAULT_SHARES, type FaultKind } from "../priors/fault-shares.ts";
+import { FAULT_SHARES } from "../priors/fault-shares.ts";
 
 export interface NamedFault {
   readonly kind: string;
@@ -51,16 +51,22 @@ function alternative({ faults, logPrior }: Hypothesis): Alternative {
   return { faults: namedFaults(faults), message, prior: Math.exp(logPrior) };
 }
 
-/** "6 open connections, 2 broken coils and 9 pairs of faults". */
+const PAIR = ["pair of faults", "pairs of faults"] as const;
+const SOUND = ["guard with nothing wrong", "guards with nothing wrong"] as const;
+
+function wordsFor({ faults }: Hypothesis): readonly [string, string] {
+  const [first] = faults;
+  return faults.length > 1 ? PAIR : first ? FAULT_SHARES[first.kind].words : SOUND;
+}
+
+/** "6 open connections, 1 broken coil and 9 pairs of faults". */
 function kindsIn(members: readonly Hypothesis[]): string {
-  const counts = new Map<string, number>();
-  for (const { faults } of members) {
-    const [first] = faults;
-    const words =
-      faults.length > 1 ? "pairs of faults" : first ? FAULT_SHARES[first.kind as FaultKind].words : "sound guards";
+  const counts = new Map<readonly [string, string], number>();
+  for (const member of members) {
+    const words = wordsFor(member);
     counts.set(words, (counts.get(words) ?? 0) + 1);
   }
-  return listed([...counts].map(([words, count]) => `${count} of ${words}`));
+  return listed([...counts].map(([[one, several], count]) => `${count} ${count === 1 ? one : several}`));
 }
 
 /** The leading groups in the words of an answer; what the remainder takes is no explanation's. */

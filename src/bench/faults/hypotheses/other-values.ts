@@ -14,8 +14,7 @@ const JOINT_STARTS = [0.03, 0.1, 0.3, 1, 3, 10, 30, 100];
 export const JOINT_OHMS = 1000;
 /** A joint of less is good, and one of more is open as far as a guitar goes. */
 const POOR_JOINT = { least: 15, most: 300e3 };
-/** A poor joint of so little goes unnoticed among tolerances; so many of them have no more (common practice, no source). */
-const SLIGHT_OHMS = 100;
+/** So many poor joints are too slight to show among tolerances (common practice, no source). */
 const SLIGHT_SHARE = 0.3;
 /** A poor joint that makes the readings hardly likelier, in nats, cannot be told from none. */
 const MIN_GAIN = 1;
@@ -82,21 +81,21 @@ export class OtherValues {
     if (base.faults.some(isAtJoint)) return [];
     const { edit, faults } = place;
     const poor = this.#weigher.weigh([...base.faults, ...faults(JOINT_OHMS).slice(0, 1)]);
-    if (!this.#shows(poor, this.#joint)) return this.#unseen(base, place, JOINT_OHMS, 1);
+    if (!this.#shows(poor, this.#joint)) return this.#unseen(base, place, 1);
     const solved = this.#weigher.solved(poor.model, this.#joint, JOINT_STARTS, POOR_JOINT.most / JOINT_OHMS);
     const ohms = JOINT_OHMS * (solved?.factor ?? 0);
     if (!solved || ohms < POOR_JOINT.least || solved.evidence.log < base.evidence.log + MIN_GAIN)
-      return this.#unseen(base, place, SLIGHT_OHMS, SLIGHT_SHARE);
+      return this.#unseen(base, place, SLIGHT_SHARE);
     return faults(ohms).map((fault) =>
       this.#weigher.withEvidence([...base.faults, { ...fault, edits: [edit(ohms)] }], solved.evidence),
     );
   }
 
   /** Poor joints that nothing measured shows, or that are too slight to, beside a guard that is sound otherwise. */
-  #unseen(base: Hypothesis, { edit, unseen }: ResistivePlace, ohms: number, share: number): Hypothesis[] {
+  #unseen(base: Hypothesis, { edit, unseen, unseenOhms }: ResistivePlace, share: number): Hypothesis[] {
     if (base.faults.length > 0) return [];
     return unseen.map((fault) => {
-      const hypothesis = this.#weigher.weigh([{ ...fault, edits: [edit(ohms)] }]);
+      const hypothesis = this.#weigher.weigh([{ ...fault, edits: [edit(unseenOhms)] }]);
       return { ...hypothesis, logPrior: hypothesis.logPrior + Math.log(share) };
     });
   }

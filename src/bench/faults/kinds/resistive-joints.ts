@@ -13,7 +13,12 @@ export interface ResistivePlace {
   readonly faults: (ohms: number) => readonly Fault[];
   /** The same where the readings do not say how much it is. */
   readonly unseen: readonly Fault[];
+  /** Ohms that may be there and still change no reading of a pot at 10 or of a coil by more than its tolerance. */
+  readonly unseenOhms: number;
 }
+
+/** A poor joint in a coil's way goes unnoticed among tolerances with so little; a pot's end leaks from 1 % of its track on. */
+const UNSEEN = { joint: 100, end: 10e3 } as const;
 
 const shown = (ohms: number) => showQuantity(ohms, "resistance", 2);
 
@@ -24,12 +29,17 @@ interface Naming {
   readonly control?: string;
 }
 
-function place(edit: ResistivePlace["edit"], namings: readonly Naming[]): ResistivePlace {
+function place(
+  edit: ResistivePlace["edit"],
+  namings: readonly Naming[],
+  unseenOhms: number = UNSEEN.joint,
+): ResistivePlace {
   const named = ({ message, ...each }: Naming, ohms: string) => ({ ...each, message: message(ohms), edits: [] });
   return {
     edit,
     faults: (ohms) =>
       namings.map((naming) => ({ ...named(naming, `about ${shown(ohms)}`), edits: [edit(ohms)], ohms })),
+    unseenOhms,
     unseen: namings.map((naming) => named(naming, "some resistance that does not show here")),
   };
 }
@@ -60,20 +70,19 @@ function ofPots({ build, lug, wiresAt }: GuardWiring): ResistivePlace[] {
   return partsOfKind(build, "pot").flatMap(([part]) => {
     const who = called(build, part);
     const [end, wiper] = trackLugs(part);
-    const at = (name: string, naming: Omit<Naming, "lugs" | "control">): ResistivePlace[] => {
+    const at = (name: string, unseen: number, naming: Omit<Naming, "lugs" | "control">): ResistivePlace[] => {
       const { index } = lug(name);
       if (wiresAt(index) === 0) return [];
-      return [
-        place((ohms) => ({ edit: "resist-lug", lug: index, ohms }), [{ ...naming, lugs: [name], control: part }]),
-      ];
+      const edit = (ohms: number) => ({ edit: "resist-lug", lug: index, ohms }) as const;
+      return [place(edit, [{ ...naming, lugs: [name], control: part }], unseen)];
     };
     return [
-      ...at(wiper, {
+      ...at(wiper, UNSEEN.joint, {
         kind: "pot-wiper-worn",
         message: (ohms) =>
           `The wiper of ${who} has ${ohms} to its track: worn or dirty. Turn it from end to end twenty times, then measure again.`,
       }),
-      ...at(end, {
+      ...at(end, UNSEEN.end, {
         kind: "pot-end-leaks",
         message: (ohms) =>
           `${capitalised(who)} leaks at its counter-clockwise end: there is ${ohms} between its wiper and that lug, and data sheets allow 1 % of the track.`,

@@ -5,8 +5,8 @@ interface FaultShare {
   /** Of a hundred guards with one fault, how many have one of this kind; shared evenly by all places where it can be. */
   readonly share: number;
   readonly origin: Origin;
-  /** The kind in the plural. */
-  readonly words: string;
+  /** One of the kind, and several. */
+  readonly words: readonly [one: string, several: string];
 }
 
 /**
@@ -14,41 +14,85 @@ interface FaultShare {
  * lead, what is turned and plugged wears, parts that fail of themselves are rare, and one particular wrong lug is rarer still.
  */
 export const FAULT_SHARES = {
-  "wire-open": { share: 22, origin: "joint", words: "open connections" },
-  "joint-open": { share: 4, origin: "joint", words: "cold joints of several wires" },
-  "joint-resistive": { share: 7, origin: "joint", words: "joints with resistance" },
-  "wire-loose": { share: 3, origin: "joint", words: "connections that come and go" },
-  "lugs-shorted": { share: 5, origin: "joint", words: "lugs that touch" },
-  "shorted-to-case": { share: 3, origin: "joint", words: "lugs on a case" },
-  "shorted-to-shield": { share: 2, origin: "joint", words: "lugs on the shielding" },
-  "leads-swapped": { share: 4, origin: "miswired", words: "exchanged leads" },
-  "coil-leads-swapped": { share: 2, origin: "miswired", words: "exchanged coil ends" },
-  "outer-lugs-swapped": { share: 3, origin: "miswired", words: "pots that work backwards" },
-  "pot-lugs-swapped": { share: 2, origin: "miswired", words: "exchanged pot lugs" },
-  "jack-swapped": { share: 1.5, origin: "miswired", words: "exchanged jack lugs" },
-  "wrong-switch-lug": { share: 1.5, origin: "miswired", words: "wires on a wrong switch lug" },
-  "switch-wires-swapped": { share: 1.5, origin: "miswired", words: "exchanged switch wires" },
-  "pickups-swapped": { share: 0.7, origin: "miswired", words: "exchanged pickups" },
-  "lead-on-wrong-net": { share: 1.5, origin: "miswired", words: "pickup leads elsewhere" },
-  "wrong-pot-value": { share: 4, origin: "miswired", words: "pots of another usual value" },
-  "pot-value": { share: 2, origin: "part", words: "pots of an unusual value" },
-  "coil-open": { share: 3, origin: "part", words: "broken coils" },
-  "coil-shorted": { share: 1, origin: "part", words: "shorted coils" },
-  "coil-value": { share: 5, origin: "part", words: "coils of another resistance" },
-  "resistor-value": { share: 1, origin: "part", words: "resistors of another value" },
-  "cap-open": { share: 0.7, origin: "part", words: "open capacitors" },
-  "cap-shorted": { share: 0.5, origin: "part", words: "shorted capacitors" },
-  "cap-ten-times": { share: 0.7, origin: "miswired", words: "capacitors ten times too large" },
-  "cap-tenth": { share: 0.7, origin: "miswired", words: "capacitors ten times too small" },
-  "contact-open": { share: 3, origin: "moving", words: "switch contacts that never close" },
-  "switch-worn": { share: 4, origin: "moving", words: "worn or oxidised switches" },
-  "pot-scratchy": { share: 6, origin: "moving", words: "scratchy pots" },
-  "pot-loose": { share: 2, origin: "moving", words: "pots that turn in their hole" },
-  "pot-wiper-worn": { share: 1.5, origin: "moving", words: "wipers with resistance" },
-  "pot-end-leaks": { share: 1.5, origin: "moving", words: "pots that leak at their end" },
-  "jack-spring": { share: 4, origin: "moving", words: "weak jack springs" },
-  "cable-bad": { share: 5, origin: "moving", words: "bad instrument leads" },
-  "pickup-microphonic": { share: 2, origin: "part", words: "pickups that howl" },
+  "wire-open": { share: 28, origin: "joint", words: ["open connection", "open connections"] },
+  "joint-open": { share: 4, origin: "joint", words: ["cold joint of several wires", "cold joints of several wires"] },
+  "joint-resistive": { share: 7, origin: "joint", words: ["joint with resistance", "joints with resistance"] },
+  "wire-loose": {
+    share: 3,
+    origin: "joint",
+    words: ["connection that comes and goes", "connections that come and go"],
+  },
+  "lugs-shorted": { share: 5, origin: "joint", words: ["pair of lugs that touch", "pairs of lugs that touch"] },
+  "shorted-to-case": { share: 3, origin: "joint", words: ["lug on a case", "lugs on a case"] },
+  "shorted-to-shield": { share: 2, origin: "joint", words: ["lug on the shielding", "lugs on the shielding"] },
+  "leads-swapped": {
+    share: 4,
+    origin: "miswired",
+    words: ["pickup with exchanged leads", "pickups with exchanged leads"],
+  },
+  "coil-leads-swapped": {
+    share: 2,
+    origin: "miswired",
+    words: ["coil with exchanged ends", "coils with exchanged ends"],
+  },
+  "outer-lugs-swapped": {
+    share: 3,
+    origin: "miswired",
+    words: ["pot that works backwards", "pots that work backwards"],
+  },
+  "pot-lugs-swapped": { share: 2, origin: "miswired", words: ["pot with exchanged lugs", "pots with exchanged lugs"] },
+  "jack-swapped": { share: 1.5, origin: "miswired", words: ["exchanged jack", "exchanged jacks"] },
+  "wrong-switch-lug": {
+    share: 1.5,
+    origin: "miswired",
+    words: ["wire on a wrong switch lug", "wires on a wrong switch lug"],
+  },
+  "switch-wires-swapped": {
+    share: 1.5,
+    origin: "miswired",
+    words: ["exchange of switch wires", "exchanges of switch wires"],
+  },
+  "pickups-swapped": { share: 0.7, origin: "miswired", words: ["exchange of pickups", "exchanges of pickups"] },
+  "lead-on-wrong-net": { share: 1.5, origin: "miswired", words: ["pickup lead elsewhere", "pickup leads elsewhere"] },
+  "wrong-pot-value": {
+    share: 4,
+    origin: "miswired",
+    words: ["pot of another usual value", "pots of another usual value"],
+  },
+  "pot-value": { share: 2, origin: "part", words: ["pot of an unusual value", "pots of an unusual value"] },
+  "coil-open": { share: 2.5, origin: "part", words: ["broken coil", "broken coils"] },
+  "coil-shorted": { share: 1, origin: "part", words: ["shorted coil", "shorted coils"] },
+  "coil-value": { share: 5, origin: "part", words: ["coil of another resistance", "coils of another resistance"] },
+  "resistor-value": { share: 1, origin: "part", words: ["resistor of another value", "resistors of another value"] },
+  "cap-open": { share: 0.7, origin: "part", words: ["open capacitor", "open capacitors"] },
+  "cap-shorted": { share: 0.5, origin: "part", words: ["shorted capacitor", "shorted capacitors"] },
+  "cap-ten-times": {
+    share: 0.7,
+    origin: "miswired",
+    words: ["capacitor ten times too large", "capacitors ten times too large"],
+  },
+  "cap-tenth": {
+    share: 0.7,
+    origin: "miswired",
+    words: ["capacitor ten times too small", "capacitors ten times too small"],
+  },
+  "contact-open": {
+    share: 3,
+    origin: "moving",
+    words: ["switch contact that never closes", "switch contacts that never close"],
+  },
+  "switch-worn": { share: 4, origin: "moving", words: ["worn or oxidised switch", "worn or oxidised switches"] },
+  "pot-scratchy": { share: 6, origin: "moving", words: ["scratchy pot", "scratchy pots"] },
+  "pot-loose": { share: 2, origin: "moving", words: ["pot that turns in its hole", "pots that turn in their hole"] },
+  "pot-wiper-worn": { share: 1.5, origin: "moving", words: ["wiper with resistance", "wipers with resistance"] },
+  "pot-end-leaks": {
+    share: 1.5,
+    origin: "moving",
+    words: ["pot that leaks at its end", "pots that leak at their end"],
+  },
+  "jack-spring": { share: 4, origin: "moving", words: ["weak jack spring", "weak jack springs"] },
+  "cable-bad": { share: 5, origin: "moving", words: ["bad instrument lead", "bad instrument leads"] },
+  "pickup-microphonic": { share: 2, origin: "part", words: ["pickup that howls", "pickups that howl"] },
 } as const satisfies Readonly<Record<string, FaultShare>>;
 
 export type FaultKind = keyof typeof FAULT_SHARES;
