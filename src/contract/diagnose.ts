@@ -164,8 +164,11 @@ export const diagnoseAnswerSchema = z.object({
         settings: settingsAnswer,
         sweep: z.string().optional(),
         outcomes: z
-          .array(z.object({ low: ohmsAnswer, high: ohmsAnswer, faults: faultSets }))
-          .describe("what the meter may show (ohms, null where open), and the faults that would then remain"),
+          .array(z.object({ low: ohmsAnswer, high: ohmsAnswer, share: z.number(), faults: faultSets }))
+          .describe(
+            "what the meter may show (ohms, null where open), how much of the belief expects it (0 to 1), and the faults that " +
+              "would then remain, the likeliest first",
+          ),
       }),
       z.object({
         kind: z.literal("listen"),

@@ -114,9 +114,9 @@ const TELLERS: Readonly<Record<SymptomCode, (situation: Situation) => number>> =
   crackle: () => MISTOLD,
   "crackle-on-lever": () => MISTOLD,
   "crackle-on-lead": () => MISTOLD,
-  "pot-scratchy": () => MISTOLD,
-  "pot-turns": () => MISTOLD,
-  howl: () => MISTOLD,
+  "pot-scratchy": () => UNMISTAKABLE,
+  "pot-turns": () => UNMISTAKABLE,
+  howl: () => UNMISTAKABLE,
   // A sound guard does so a little in a bad room: the player is the shield. Metal off ground makes it a complaint.
   "hum-on-letting-go": ({ stringsTo, metalOffGround }) =>
     stringsTo === "hot" || stringsTo === "nowhere" ? MISTOLD : metalOffGround ? 0.8 : SHIELDED_BY_PLAYER,

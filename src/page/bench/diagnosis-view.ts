@@ -47,7 +47,7 @@ function explanationItem(explanation: ExplanationAnswer, speech: LugSpeech): HTM
       {},
       all.slice(0, SHOWN_ALIKE).map((each) => h("li", {}, speech.say(each))),
     ),
-    all.length > SHOWN_ALIKE && h("p", { class: "hint" }, `Beside the first, that is ${alike} in all.`),
+    all.length > SHOWN_ALIKE && h("p", { class: "hint" }, `Beside the first these are ${alike}.`),
   );
 }
 
@@ -60,7 +60,11 @@ export function diagnosisView(
   return h(
     "div",
     { class: "stack" },
-    h("p", { class: "diagnosis" }, speech.say(summary)),
+    h(
+      "p",
+      { class: "diagnosis" },
+      speech.say(nextMeasurement ? summary.replace(nextMeasurement.instruction, "") : summary),
+    ),
     nextMeasurement && nextCheckView(nextMeasurement, reading, speech),
     notes.map((note) => h("p", { class: "hint" }, speech.say(note))),
     h(

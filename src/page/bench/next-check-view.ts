@@ -1,3 +1,4 @@
+import { FAULT_SHARES, type FaultKind } from "../../bench/faults/priors/fault-shares.ts";
 import type { NextCheckAnswer } from "../../contract/diagnose.ts";
 import { h } from "../dom/element.ts";
 import { createLazy, openWhenNear } from "../dom/lazy.ts";
@@ -8,13 +9,13 @@ import { rangeText } from "./ohms.ts";
 type FaultSets = NextCheckAnswer["outcomes"][number]["faults"];
 
 const SHOWN_FAULTS = 3;
-/** So many outcomes stand openly; what is left is unlikely. */
-const SHOWN_OUTCOMES = 5;
+/** So many outcomes stand there, the likeliest first; what is left is counted. */
+const SHOWN_OUTCOMES = 4;
 
-/** "coil open (neck.hot; neck.ground)"; "nothing wrong" where nothing is. */
+/** "broken coil (neck.hot; neck.ground)"; "nothing wrong" where nothing is. */
 function faultWords({ kind, lugs }: FaultSets[number][number]): string {
-  if (kind === "none") return "nothing wrong";
-  return `${kind.replaceAll("-", " ")}${lugs.length > 0 ? ` (${lugs.join("; ")})` : ""}`;
+  if (!(kind in FAULT_SHARES)) return "nothing wrong";
+  return `${FAULT_SHARES[kind as FaultKind].words[0]}${lugs.length > 0 ? ` (${lugs.join("; ")})` : ""}`;
 }
 
 function pointsTo(faults: FaultSets): string {
@@ -26,7 +27,9 @@ function pointsTo(faults: FaultSets): string {
 function outcomesOf(next: NextCheckAnswer): string[] {
   switch (next.kind) {
     case "meter":
-      return next.outcomes.map(({ low, high, faults }) => `${rangeText({ low, high })} → ${pointsTo(faults)}`);
+      return [...next.outcomes]
+        .sort((a, b) => b.share - a.share)
+        .map(({ low, high, faults }) => `${rangeText({ low, high })} → ${pointsTo(faults)}`);
     case "listen":
       return next.outcomes.map(({ heard, faults }) => `${heard ? "heard" : "not heard"} → ${pointsTo(faults)}`);
     case "try":
@@ -41,13 +44,14 @@ function picture(reading: Reading, between: readonly [string, string]): HTMLElem
   return lazy.element;
 }
 
-/** What the next check may show, which explanation each outcome points to, and where its probes go. */
+/** The next thing to do: what it may show, which explanation each outcome points to, and where its probes go. */
 export function nextCheckView(next: NextCheckAnswer, reading: Reading, speech: LugSpeech): HTMLElement {
   const outcomes = outcomesOf(next);
   const rest = outcomes.length - SHOWN_OUTCOMES;
   return h(
     "div",
     { class: "next-check stack" },
+    h("p", {}, h("b", {}, speech.say(next.instruction))),
     next.kind === "meter" && picture(reading, next.between),
     next.kind === "try" &&
       h(

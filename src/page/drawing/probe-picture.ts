@@ -55,7 +55,7 @@ export function probePicture(reading: Reading, between: readonly [string, string
   const isMeant = (name: string) => parts.includes(name);
   const { bodies, captions } = drawParts(laid, ({ name }) => ({
     cls: isMeant(name) ? "" : "part-dead",
-    state: { label: partLabel(build, name), value: "", shaft: undefined, coil: () => "dead" },
+    state: { label: partLabel(build, name), value: "", shaft: undefined, coil: () => "plain" },
   }));
   const wires = source.wires.flatMap((wire, index) => {
     const [from, to] = wireEnds(wire).map((end) => laid.find(end));

@@ -18,6 +18,8 @@ const POOR_JOINT = { least: 15, most: 300e3 };
 const SLIGHT_SHARE = 0.3;
 /** A poor joint that makes the readings hardly likelier, in nats, cannot be told from none. */
 const MIN_GAIN = 1;
+/** One that makes them so much likelier is no longer too slight to show. */
+const SURE_GAIN = 4;
 /** A part further off than this is open or shorted, which are faults of their own. */
 const MAX_FACTOR = 30;
 /** Predictions made to solve one value, about. */
@@ -84,11 +86,13 @@ export class OtherValues {
     if (!this.#shows(poor, this.#joint)) return this.#unseen(base, place, 1);
     const solved = this.#weigher.solved(poor.model, this.#joint, JOINT_STARTS, POOR_JOINT.most / JOINT_OHMS);
     const ohms = JOINT_OHMS * (solved?.factor ?? 0);
-    if (!solved || ohms < POOR_JOINT.least || solved.evidence.log < base.evidence.log + MIN_GAIN)
-      return this.#unseen(base, place, SLIGHT_SHARE);
-    return faults(ohms).map((fault) =>
+    const gain = solved && ohms >= POOR_JOINT.least ? solved.evidence.log - base.evidence.log : 0;
+    const slight = gain < SURE_GAIN ? this.#unseen(base, place, SLIGHT_SHARE) : [];
+    if (!solved || gain < MIN_GAIN) return slight;
+    const poorOnes = faults(ohms).map((fault) =>
       this.#weigher.withEvidence([...base.faults, { ...fault, edits: [edit(ohms)] }], solved.evidence),
     );
+    return [...poorOnes, ...slight];
   }
 
   /** Poor joints that nothing measured shows, or that are too slight to, beside a guard that is sound otherwise. */

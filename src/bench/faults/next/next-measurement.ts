@@ -14,6 +14,8 @@ import { namesOf, type Suspect } from "./suspects.ts";
 export interface Outcome {
   readonly low: number | null;
   readonly high: number | null;
+  /** How much of the belief, 0 to 1, expects it. */
+  readonly share: number;
   readonly faults: readonly (readonly NamedFault[])[];
 }
 
@@ -98,15 +100,20 @@ function entropy(bins: readonly Bin[]): number {
   return bins.reduce((sum, { share }) => sum - share * Math.log(share), 0);
 }
 
-function outcome({ low, high, suspects }: Bin): Outcome {
+function outcome({ low, high, share, suspects }: Bin): Outcome {
   const finite = (ohms: number) => (isOpen(ohms) ? null : ohms);
-  return { low: finite(low), high: finite(high), faults: namesOf(suspects) };
+  const likeliest = [...suspects].sort((a, b) => b.share - a.share);
+  return { low: finite(low), high: finite(high), share, faults: namesOf(likeliest) };
 }
 
-function instructionFor({ between, settings: { switches, dials }, sweep }: ReadingPlan): string {
+function instructionFor(controls: Controls, { between, settings: { switches, dials }, sweep }: ReadingPlan): string {
   const turned = Object.entries(dials).filter(([, dial]) => dial !== DIAL_MAX);
+  const main = controls.main?.name;
   const states = [
-    ...Object.entries(switches).map(([name, position]) => `${name} in position ${position}`),
+    // A lesser switch at rest is as it is found.
+    ...Object.entries(switches)
+      .filter(([name, position]) => name === main || position !== 1)
+      .map(([name, position]) => `${name} in position ${position}`),
     turned.length === 0 ? "all knobs at 10" : listed(turned.map(([name, dial]) => `${name} at ${dial}`)),
   ];
   const how = sweep === undefined ? "" : `, turning ${sweep} through its whole travel for the highest reading`;
@@ -145,7 +152,7 @@ export function nextMeasurement(
   return {
     kind: "meter",
     label,
-    instruction: instructionFor(best.plan),
+    instruction: instructionFor(new Controls(build), best.plan),
     between,
     settings: rawSettings(new Controls(build), settings),
     ...(sweep === undefined ? {} : { sweep }),
