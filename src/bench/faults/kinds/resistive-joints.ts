@@ -18,7 +18,7 @@ export interface ResistivePlace {
 }
 
 /** A poor joint in a coil's way goes unnoticed among tolerances with so little; a pot's end leaks from 1 % of its track on. */
-const UNSEEN = { joint: 100, end: 10e3 } as const;
+const UNSEEN = { joint: 50, end: 10e3 } as const;
 
 const shown = (ohms: number) => showQuantity(ohms, "resistance", 2);
 
