@@ -6,7 +6,7 @@ import { affordableListenings } from "../solving-effort.ts";
 import { Witness } from "../symptoms/witness.ts";
 import { type DiagnoseRequest, observed, plansOf } from "./diagnose-request.ts";
 import { affordableFaults } from "./diagnosis-effort.ts";
-import { isJoint, withSpareJoint } from "./edits/spare-joint.ts";
+import { isSpareJoint, withSpareJoint } from "./edits/spare-joint.ts";
 import type { Fault } from "./fault.ts";
 import { leavesDoubt } from "./hypotheses/doubt.ts";
 import { type Group, groupEqual } from "./hypotheses/groups.ts";
@@ -60,7 +60,7 @@ function commonest(faults: readonly Fault[], count: number): readonly Fault[] {
 function likelihoodFor({ parts }: MeterModel, observations: readonly Observation[]): Likelihood {
   const unknowns = parts.parameters.map((parameter) => ({
     tolerance: parameter.tolerance.fraction,
-    freeDeviation: isJoint(parameter) ? FREE_JOINT_DEVIATION : FREE_PART_DEVIATION,
+    freeDeviation: isSpareJoint(parameter) ? FREE_JOINT_DEVIATION : FREE_PART_DEVIATION,
   }));
   return new Likelihood(observations, unknowns, unknowns.length + parts.tracks.length);
 }
@@ -68,7 +68,10 @@ function likelihoodFor({ parts }: MeterModel, observations: readonly Observation
 /** How many faults of each kind the guard can have, those included whose value the readings are asked for. */
 function countsFor(model: MeterModel, faults: readonly Fault[], places: readonly ResistivePlace[]): FaultCounts {
   const atPlaces = places.flatMap((place) => place.faults(JOINT_OHMS));
-  return countFaults([...faults, ...atPlaces], valueCounts(model.parts.parameters.filter((each) => !isJoint(each))));
+  return countFaults(
+    [...faults, ...atPlaces],
+    valueCounts(model.parts.parameters.filter((each) => !isSpareJoint(each))),
+  );
 }
 
 /**

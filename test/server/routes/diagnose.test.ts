@@ -43,7 +43,7 @@ describe("POST /api/diagnose", () => {
     // What is left is for a second fault that does not show, and for what was not weighed.
     expect(explanations[0].probability + remainder.probability).toBeGreaterThan(0.99);
     expect(summary).toMatch(
-      /^Most likely \(\d\d %\) .* is open.* where a sound guard shows 5\.77 kΩ\. Next, measure from /,
+      /^Most likely \(\d\d %\) .* is open.* where a sound guard shows 5\.76 kΩ\. Next, measure from /,
     );
     expect(explanations[0].fit).toBeGreaterThan(0.5);
     expect(nextMeasurement.outcomes.length).toBeGreaterThan(1);

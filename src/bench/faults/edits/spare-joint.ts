@@ -1,5 +1,6 @@
 import type { MeterModel } from "../../meter/meter-model.ts";
 import type { DcParts, Parameter } from "../../meter/resistors.ts";
+import type { Edit } from "./edit.ts";
 
 /** The resistance of a poor joint, which is no part's: there is one in a model at most. */
 const JOINT: Parameter = { part: "", tolerance: { fraction: 0, byDefault: false } };
@@ -26,10 +27,15 @@ export function withSpareJoint(model: MeterModel): MeterModel {
 
 /** Which of the resistors is kept for a poor joint. */
 export function spareJointOf({ resistors, parameters }: DcParts): number {
-  return resistors.findIndex(({ parameter }) => isJoint(parameters[parameter]!));
+  return resistors.findIndex(({ parameter }) => isSpareJoint(parameters[parameter]!));
 }
 
 /** Whether a value is that of the poor joint and of no part. */
-export function isJoint(parameter: Parameter): boolean {
+export function isSpareJoint(parameter: Parameter): boolean {
   return parameter === JOINT;
+}
+
+/** Whether a fault puts resistance where the model keeps its one place for it. */
+export function isAtJoint({ edits }: { readonly edits: readonly Edit[] }): boolean {
+  return edits.some(({ edit }) => edit === "resist-wire" || edit === "resist-lug");
 }

@@ -1,6 +1,5 @@
 import type { Build } from "../../../build-file/schema.ts";
-import { isJoint } from "../edits/spare-joint.ts";
-import type { Fault } from "../fault.ts";
+import { isAtJoint, isSpareJoint } from "../edits/spare-joint.ts";
 import type { ResistivePlace } from "../kinds/resistive-joints.ts";
 import { valueFault } from "../kinds/value-faults.ts";
 import type { Hypothesis } from "./hypothesis.ts";
@@ -38,7 +37,7 @@ export class OtherValues {
     this.#weigher = weigher;
     this.#places = places;
     this.#checkpoint = checkpoint;
-    this.#joint = this.#parameters.findIndex(isJoint);
+    this.#joint = this.#parameters.findIndex(isSpareJoint);
   }
 
   get #parameters() {
@@ -109,9 +108,4 @@ export class OtherValues {
     for (let at = parameter; at < slopes.length; at += this.#weigher.unknownCount) if (slopes[at] !== 0) return true;
     return false;
   }
-}
-
-/** A model has room for one poor joint. */
-function isAtJoint({ edits }: Fault): boolean {
-  return edits.some(({ edit }) => edit === "resist-wire" || edit === "resist-lug");
 }

@@ -1,3 +1,4 @@
+import { isAtJoint } from "../edits/spare-joint.ts";
 import type { Fault } from "../fault.ts";
 import { isSameReading } from "./groups.ts";
 import { byScore, type Hypothesis, score } from "./hypothesis.ts";
@@ -14,8 +15,9 @@ const MOST_ALIKE = 14;
 const HEARD_SEEDS = 4;
 const HEARD_PARTNERS = 14;
 
-/** Two faults of one wire, or of one part's value, exclude each other. */
+/** Two faults of one wire, or of one part's value, exclude each other; and a model holds one poor joint. */
 function compatible(first: Fault, second: Fault): boolean {
+  if (isAtJoint(first) && isAtJoint(second)) return false;
   return !first.edits.some((one) =>
     second.edits.some((other) => {
       if ("wire" in one && "wire" in other) return one.wire === other.wire;
