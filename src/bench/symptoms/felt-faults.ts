@@ -31,13 +31,26 @@ function concerns({ control }: Fault, pots: readonly string[] | undefined): bool
   return pots === undefined || (control !== undefined && pots.includes(control));
 }
 
-/**
- * The probability that somebody with these faults tells of this for what they do when something moves.
- * @param pots the pots that the person named; undefined for any
- */
-export function feltChance(code: SymptomCode, pots: readonly string[] | undefined, faults: readonly Fault[]): number {
-  return faults.reduce(
-    (most, fault) => Math.max(most, concerns(fault, pots) ? (CHANCES[fault.kind]?.[code] ?? 0) : 0),
-    0,
-  );
+/** What is outside the guard, or anywhere in it, does not keep to one position of a switch. */
+const EVERYWHERE: readonly FaultKind[] = ["cable-bad", "jack-spring", "wire-loose"];
+/** How much less likely it is told of one position alone (common practice, no source). */
+const IN_ONE_POSITION = 0.05;
+
+export interface Told {
+  readonly code: SymptomCode;
+  /** The pots that the person named; undefined for any. */
+  readonly pots: readonly string[] | undefined;
+  /** Whether the person said in which setting. */
+  readonly isLocal: boolean;
+}
+
+function chanceFor({ code, isLocal }: Told, { kind }: Fault): number {
+  const chance = CHANCES[kind]?.[code] ?? 0;
+  const isOdd = isLocal && EVERYWHERE.includes(kind) && !code.startsWith("crackle");
+  return isOdd ? chance * IN_ONE_POSITION : chance;
+}
+
+/** The probability that somebody with these faults tells of this for what they do when something moves. */
+export function feltChance(told: Told, faults: readonly Fault[]): number {
+  return faults.reduce((most, fault) => Math.max(most, concerns(fault, told.pots) ? chanceFor(told, fault) : 0), 0);
 }

@@ -29,6 +29,8 @@ interface Told {
   readonly volumes: readonly string[];
   /** The pots that the person named; undefined for any. */
   readonly pots: readonly string[] | undefined;
+  /** Whether the person said in which setting. */
+  readonly isLocal: boolean;
 }
 
 /** A guard under suspicion. */
@@ -58,6 +60,7 @@ function read(
     tones: meant ?? controls.potsWithRole("tone"),
     volumes: meant ?? controls.potsWithRole("volume"),
     pots: meant,
+    isLocal: settings !== undefined,
   };
 }
 
@@ -124,7 +127,7 @@ export class Witness {
         if (silent) chances.push(chanceOf(told.code, { ...situation, faulty: silent }));
         return chances;
       });
-      return Math.max(feltChance(told.code, told.pots, faults), ...heard);
+      return Math.max(feltChance(told, faults), ...heard);
     });
   }
 

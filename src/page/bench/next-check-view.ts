@@ -8,7 +8,9 @@ import { rangeText } from "./ohms.ts";
 
 type FaultSets = NextCheckAnswer["outcomes"][number]["faults"];
 
-const SHOWN_FAULTS = 3;
+const SHOWN_FAULTS = 2;
+/** What less of the belief expects is not worth a line. */
+const WORTH_TELLING = 0.02;
 /** So many outcomes stand there, the likeliest first; what is left is counted. */
 const SHOWN_OUTCOMES = 4;
 
@@ -29,6 +31,7 @@ function outcomesOf(next: NextCheckAnswer): string[] {
     case "meter":
       return [...next.outcomes]
         .sort((a, b) => b.share - a.share)
+        .filter(({ share }, index) => index < 2 || share >= WORTH_TELLING)
         .map(({ low, high, faults }) => `${rangeText({ low, high })} → ${pointsTo(faults)}`);
     case "listen":
       return next.outcomes.map(({ heard, faults }) => `${heard ? "heard" : "not heard"} → ${pointsTo(faults)}`);
