@@ -97,7 +97,8 @@ export function judge(build: Build, request: DiagnoseRequest, checkpoint: () => 
   const prior = createPrior(counts, { isComplainedOf: symptoms.length > 0, joints: request.joints });
   const weigher = new Weigher(model, questions, likelihoodFor(model, observations), prior);
   const otherValues = new OtherValues(build, weigher, places, checkpoint);
-  const singles = heard([...singleHypotheses(weigher, faults, checkpoint), ...otherValues.singles(affordable)]);
+  const listed = singleHypotheses(weigher, faults, checkpoint);
+  const singles = heard([...listed, ...otherValues.singles(affordable, listed)]);
   const weighedBefore = weigher.count;
   const pairs = leavesDoubt(singles, commonPair(faults, prior), symptoms.length)
     ? pairsOf(weigher, otherValues, singles, { affordable, heard, checkpoint, hasSymptoms: symptoms.length > 0 })

@@ -15,6 +15,10 @@ export const JOINT_OHMS = 1000;
 const POOR_JOINT = { least: 15, most: 300e3 };
 /** So many poor joints are too slight to show among tolerances (common practice, no source). */
 const SLIGHT_SHARE = 0.3;
+/** Further behind the best that is known than this, in nats, no start gets to the front. */
+const HOPELESS = 30;
+/** Where a guard fits as well as this, no other value can make the readings likelier by anything that counts. */
+const GOOD_FIT = 0.3;
 /** A poor joint that makes the readings hardly likelier, in nats, cannot be told from none. */
 const MIN_GAIN = 1;
 /** One that makes them so much likelier is no longer too slight to show. */
@@ -31,6 +35,8 @@ export class OtherValues {
   readonly #places: readonly ResistivePlace[];
   readonly #checkpoint: () => void;
   readonly #joint: number;
+  /** ln of the evidence that a start must come up to, to be gone on from. */
+  #floor = Number.NEGATIVE_INFINITY;
 
   constructor(build: Build, weigher: Weigher, places: readonly ResistivePlace[], checkpoint: () => void) {
     this.#build = build;
@@ -47,8 +53,11 @@ export class OtherValues {
   /**
    * Every value that may be another than the build's, with what the readings speak for; at most so many predictions are made.
    * Parts that the readings do not move out of their tolerance are left out: they are sound.
+   * @param known what is weighed already: a start far behind the best of it is left
    */
-  singles(most: number): Hypothesis[] {
+  singles(most: number, known: readonly Hypothesis[]): Hypothesis[] {
+    const best = known.reduce((log, { evidence }) => Math.max(log, evidence.log), Number.NEGATIVE_INFINITY);
+    this.#floor = best - HOPELESS;
     return this.#besideOne(this.#weigher.weigh([]), Math.floor(most / SOLVING_COST));
   }
 
@@ -69,9 +78,10 @@ export class OtherValues {
   }
 
   #withPart(base: Hypothesis, index: number, part: string): Hypothesis[] {
+    if (fitsWell(base)) return [];
     const isTaken = base.faults.some(({ edits }) => edits.some((edit) => "part" in edit && edit.part === part));
     if (isTaken || !this.#shows(base, index)) return [];
-    const solved = this.#weigher.solved(base.model, index, PART_STARTS, MAX_FACTOR);
+    const solved = this.#weigher.solved(base.model, index, PART_STARTS, MAX_FACTOR, this.#floor);
     const spec = this.#parameters[index]!;
     if (!solved || Math.abs(solved.factor - 1) <= spec.tolerance.fraction) return [];
     const fault = valueFault(this.#build, spec, solved.factor);
@@ -83,7 +93,14 @@ export class OtherValues {
     const { edit, faults } = place;
     const poor = this.#weigher.weigh([...base.faults, ...faults(JOINT_OHMS).slice(0, 1)]);
     if (!this.#shows(poor, this.#joint)) return this.#unseen(base, place, 1);
-    const solved = this.#weigher.solved(poor.model, this.#joint, JOINT_STARTS, POOR_JOINT.most / JOINT_OHMS);
+    if (fitsWell(base)) return this.#unseen(base, place, SLIGHT_SHARE);
+    const solved = this.#weigher.solved(
+      poor.model,
+      this.#joint,
+      JOINT_STARTS,
+      POOR_JOINT.most / JOINT_OHMS,
+      this.#floor,
+    );
     const ohms = JOINT_OHMS * (solved?.factor ?? 0);
     const gain = solved && ohms >= POOR_JOINT.least ? solved.evidence.log - base.evidence.log : 0;
     const slight = gain < SURE_GAIN ? this.#unseen(base, place, SLIGHT_SHARE) : [];
@@ -108,4 +125,8 @@ export class OtherValues {
     for (let at = parameter; at < slopes.length; at += this.#weigher.unknownCount) if (slopes[at] !== 0) return true;
     return false;
   }
+}
+
+function fitsWell({ explains, evidence }: Hypothesis): boolean {
+  return explains && evidence.fit >= GOOD_FIT;
 }

@@ -68,9 +68,16 @@ export class Weigher {
   /**
    * A value by Gauss and Newton from the best of several starts, all other parts and wipers moving within their tolerances.
    * @param starts multiples of the model's value to begin at
+   * @param floor ln of the evidence below which none of the starts is worth going on from
    * @returns undefined where the value runs further off than `maxFactor` either way
    */
-  solved(model: MeterModel, parameter: number, starts: readonly number[], maxFactor: number): SolvedValue | undefined {
+  solved(
+    model: MeterModel,
+    parameter: number,
+    starts: readonly number[],
+    maxFactor: number,
+    floor: number,
+  ): SolvedValue | undefined {
     const begun = starts.map((factor) => {
       const around = new Float64Array(this.unknownCount);
       around[parameter] = Math.log(factor);
@@ -78,6 +85,7 @@ export class Weigher {
     });
     const isOutOfRange = ({ deviations }: Evidence) => Math.abs(deviations[parameter]!) > Math.log(maxFactor);
     let evidence = begun.reduce((best, each) => (each.log > best.log ? each : best));
+    if (evidence.log < floor) return undefined;
     for (let round = 0; round < SOLVING_ROUNDS; round++) {
       if (isOutOfRange(evidence)) return undefined;
       evidence = this.weighAbout(model, evidence.deviations, parameter);
