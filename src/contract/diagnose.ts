@@ -1,4 +1,5 @@
 import * as z from "zod";
+import { JOINT_AGES } from "../bench/faults/priors/fault-shares.ts";
 import { SYMPTOM_CODES, SYMPTOMS } from "../bench/symptoms/symptom-codes.ts";
 import { oneOf, quantity, strict } from "../build-file/zod-tools.ts";
 import { MAX_LABEL_CHARS, MAX_NAME_CHARS, MAX_PROBES, MAX_SYMPTOMS } from "../limits.ts";
@@ -28,7 +29,11 @@ const measuredField = strict({
   between: betweenField,
   settings: settingsField.optional(),
   sweep: sweptPotField.optional(),
-  label: z.string().max(MAX_LABEL_CHARS).optional().describe("for the person's own eyes"),
+  label: z
+    .string()
+    .max(MAX_LABEL_CHARS)
+    .optional()
+    .describe("what the person calls it; the answer's texts call it so too"),
   ohms: ohmsRead
     .optional()
     .describe("ohms, or text with a unit; null where the meter showed an open circuit on its highest range"),
@@ -79,6 +84,13 @@ export const diagnoseRequestSchema = strict({
     .max(MAX_SYMPTOMS)
     .default([])
     .describe("what was heard or felt; weighed together with the readings"),
+  joints: z
+    .enum(JOINT_AGES)
+    .optional()
+    .describe(
+      'how old the joints are: "new" (just soldered, never proven: joints before parts) or "old" (it worked before: what ' +
+        "wears and what breaks before what is soldered); without it, something between",
+    ),
   temperature: temperatureField,
 });
 
@@ -96,12 +108,17 @@ const faultSets = z.array(z.array(faultAnswer));
 const alternativeAnswer = {
   faults: z.array(faultAnswer),
   message: z.string(),
+  prior: z.number().describe("0 to 1, before anything was measured or told; `priors` says where it comes from"),
 };
+const instruction = z.string().describe("the same as a sentence, lugs by their codes");
 
 export const diagnoseAnswerSchema = z.object({
   considered: z
     .object({ singles: z.int(), ofSingles: z.int(), pairs: z.int() })
     .describe("how many faults were weighed; all single ones of a usual guard, the commonest of a huge one"),
+  summary: z
+    .string()
+    .describe("what it most likely is and why, then what to do next, as a colleague would say it; lugs by their codes"),
   explanations: z
     .array(
       z.object({
@@ -115,37 +132,63 @@ export const diagnoseAnswerSchema = z.object({
         probability: z
           .number()
           .describe(
-            "0 to 1, of this explanation and those in `sameAs` together, of all that account for every reading",
+            "0 to 1, of this explanation and those in `sameAs` together; with the others' and the remainder's it makes 1. 0 where " +
+              "a reading stays unexplained",
           ),
         predicted: z
           .array(ohmsAnswer)
           .describe("what the meter would show for each reading given, other parts at nominal; ohms, null where open"),
-        sameAs: z.array(z.object(alternativeAnswer)).describe("would read exactly the same"),
+        sameAs: z
+          .array(z.object(alternativeAnswer))
+          .describe(
+            "what nothing told can tell from it, parts in tolerance and the meter's error granted; the commonest first",
+          ),
+        alike: z.string().describe("how many `sameAs` holds, and of which kinds"),
       }),
     )
     .describe("those that account for every reading first, the likelier before the others"),
+  remainder: z
+    .object({ probability: z.number(), message: z.string() })
+    .describe(
+      "how likely it is none of these alone: a second fault that nothing told can show, or one that was not weighed",
+    ),
+  priors: z.string().describe("where the prior probabilities come from"),
   notes: z.array(z.string()).describe("what was taken otherwise than it was written"),
   nextMeasurement: z
     .discriminatedUnion("kind", [
       z.object({
         kind: z.literal("meter"),
         label: z.string(),
+        instruction,
         between: z.tuple([z.string(), z.string()]),
         settings: settingsAnswer,
         sweep: z.string().optional(),
         outcomes: z
-          .array(z.object({ low: ohmsAnswer, high: ohmsAnswer, faults: faultSets }))
-          .describe("what the meter may show (ohms, null where open), and the faults that would then remain"),
+          .array(z.object({ low: ohmsAnswer, high: ohmsAnswer, share: z.number(), faults: faultSets }))
+          .describe(
+            "what the meter may show (ohms, null where open), how much of the belief expects it (0 to 1), and the faults that " +
+              "would then remain, the likeliest first",
+          ),
       }),
       z.object({
         kind: z.literal("listen"),
         label: z.string(),
+        instruction,
         symptom: z.object({ code: z.enum(SYMPTOM_CODES), settings: settingsAnswer, control: z.string().optional() }),
         outcomes: z.array(z.object({ heard: z.boolean(), faults: faultSets })),
       }),
+      z.object({
+        kind: z.literal("try"),
+        label: z.string(),
+        instruction,
+        cautions: z.array(z.string()),
+        outcomes: z.array(z.object({ helped: z.boolean(), faults: faultSets })),
+      }),
     ])
     .nullable()
-    .describe("the one further check that best tells the leading explanations apart: with a meter, or else by ear"),
+    .describe(
+      "the one further thing to do: by hand where most of the belief is on what no meter shows, else with a meter, or else by ear",
+    ),
 });
 
 export type DiagnoseRequest = Sent<typeof diagnoseRequestSchema>;

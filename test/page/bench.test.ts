@@ -152,21 +152,30 @@ describeWith("chromium", "the bench on the page", () => {
     await expect.poll(() => reading(5).locator("xpath=../span").textContent()).toBe("does not fit");
     for (const position of [1, 3]) await reading(position).fill(await nominal(position));
     await page.getByRole("button", { name: "What explains this?" }).click();
-    const first = page.locator(".explanations li").first();
-    await first.waitFor();
+    const diagnosis = page.locator("#panel-measure .diagnosis");
+    await diagnosis.waitFor();
     // Over the 20 kΩ range is no open circuit: the same reading, told with less.
     const over = page.waitForRequest("**/api/diagnose");
     await page.getByLabel(/^Meter range/).selectOption("20000");
     await reading(5).fill("OL");
     await page.getByRole("button", { name: "What explains this?" }).click();
     expect((await over).postDataJSON().readings).toContainEqual(expect.objectContaining({ above: 20_000 }));
-    await first.waitFor();
-    expect(await first.textContent()).toMatch(/neck/i);
-    const next = (await page.locator("#panel-measure .verdict").textContent())!;
-    expect(next).toMatch(
-      /Measure next from neck single coil, hot lead neck.hot to .* lever.A3, nothing plugged in, with position \d/,
+    await diagnosis.waitFor();
+    expect(await diagnosis.textContent()).toMatch(/^Most likely \(\d+ %\) .*neck.*jack, lever 5.* shows /);
+    expect(await diagnosis.textContent()).not.toMatch(/readings\.\d/);
+    const next = page.locator("#panel-measure .next-check");
+    expect(await next.textContent()).toMatch(
+      /^Next, measure from .*neck.* to .*, nothing plugged in, with lever in position \d/,
     );
-    expect(next).toMatch(/Ω → |open → /);
+    expect(await next.textContent()).toMatch(/Ω → |open → /);
+    // Where the two probes go is drawn, and told to who does not see it.
+    const picture = next.getByRole("img", { name: /^Probe A on .*, probe B on .*, seen from the back$/ });
+    await picture.waitFor();
+    expect(await picture.locator(".probe").count()).toBe(2);
+    const first = page.locator(".explanations li").first();
+    expect(await first.isVisible()).toBe(false);
+    await page.getByText("What else it may be, and how likely").click();
+    expect(await first.textContent()).toMatch(/likely, fits the readings to/);
     expectQuiet(visit);
   });
 
@@ -216,8 +225,8 @@ describeWith("chromium", "the bench on the page", () => {
     await page.getByRole("button", { name: "Add what you noticed" }).click();
     expect(await page.locator(".told li").textContent()).toContain("position 3");
     await page.getByRole("button", { name: "What explains this?" }).click();
-    await page.locator(".explanations li").first().waitFor();
-    expect(await page.locator(".explanations li").first().textContent()).toMatch(/middle|lever/i);
+    await page.locator("#panel-measure .diagnosis").waitFor();
+    expect(await page.locator("#panel-measure .diagnosis").textContent()).toMatch(/middle|lever/i);
   });
 
   it("says what to do where a wish cannot be met, and shows no empty table", async () => {

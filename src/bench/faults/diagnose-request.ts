@@ -1,13 +1,18 @@
 import type { Build } from "../../build-file/schema.ts";
 import { Controls } from "../../build-file/settings.ts";
+import { capitalised } from "../../english.ts";
 import { faultAt } from "../../errors.ts";
 import type { ReadingPlan } from "../meter/reading-plan.ts";
 import { type ProbeRequest, planOf } from "../meter/reading-plan.ts";
 import type { Symptom } from "../symptoms/witness.ts";
+import { readingName } from "./answer/reading-words.ts";
 import { type Observation, observe, observeAbove } from "./likelihood/observation.ts";
+import type { JointAge } from "./priors/fault-shares.ts";
 
 /** What the person measured. */
 export interface MeasuredReading extends ProbeRequest {
+  /** What the person calls it. */
+  readonly label?: string | undefined;
   /** Ohms; null where the meter showed an open circuit on its highest range. */
   readonly ohms?: number | null | undefined;
   /** Instead of `ohms`: the end of the range, in ohms, that the meter was over. */
@@ -22,6 +27,8 @@ export interface DiagnoseRequest {
   readonly symptoms?: readonly Symptom[];
   /** °C of the coils. */
   readonly temperature?: number;
+  /** How old the joints are: made just now and not proven yet, or of a guard that has worked before. */
+  readonly joints?: JointAge | undefined;
 }
 
 /** Whether the display cannot have wandered between these bounds and shown this: they are another reading's, or a tolerance. */
@@ -41,7 +48,8 @@ export function plansOf(build: Build, readings: readonly MeasuredReading[]): Rea
   const controls = new Controls(build);
   return readings.map((reading, index) => {
     checkBounds(reading, `readings.${index}`);
-    return planOf(build, controls, reading, `readings.${index}`);
+    const plan = planOf(build, controls, reading, `readings.${index}`);
+    return reading.label ? { ...plan, label: reading.label, isNamed: true } : plan;
   });
 }
 
@@ -53,10 +61,10 @@ export function observed(reading: MeasuredReading): Observation {
 }
 
 /** What of a reading was taken otherwise than it was written. */
-export function noteOn(reading: MeasuredReading, index: number): string[] {
+export function noteOn(reading: MeasuredReading, plan: ReadingPlan): string[] {
   if (!areForeignBounds(reading)) return [];
   const [ohms, low, high] = [reading.ohms, reading.low, reading.high].map((each) => each ?? "open");
   return [
-    `readings.${index}: ${ohms} is not between low (${low}) and high (${high}), so these are not what the display wandered between; the meter's error is taken as 1 %.`,
+    `${capitalised(readingName(plan))}: ${ohms} is not between low (${low}) and high (${high}), so these are not what the display wandered between; the meter's error is taken as 1 %.`,
   ];
 }

@@ -3,8 +3,8 @@ import { NOT_SWEPT } from "../meter/ohmmeter.ts";
 import { BUDGET } from "../solving-effort.ts";
 import type { Question } from "./likelihood/predictor.ts";
 
-/** What a reading costs beside the elimination: joining nets, numbering nodes. */
-const PER_READING = 3000;
+/** What a reading costs beside the elimination: joining nets, numbering nodes, and looking what the pots' ends make of it. */
+const PER_READING = 4500;
 const SWEEP_READINGS = 8;
 
 /** Multiplications of one ohmmeter reading. */

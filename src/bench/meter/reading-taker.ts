@@ -3,6 +3,7 @@ import { Controls, rawSettings, type SettingValue } from "../../build-file/setti
 import { LEADS_OHMS } from "./hobby-meter.ts";
 import { type MeterModel, meterModelOf, meterStateOf } from "./meter-model.ts";
 import { NOT_SWEPT, Ohmmeter, type Probes } from "./ohmmeter.ts";
+import { USUAL_POT_END_OHMS, withPotEnds } from "./pot-ends.ts";
 import type { ReadingPlan } from "./reading-plan.ts";
 
 /** What a meter must read, and between what tolerances let it lie. */
@@ -17,6 +18,8 @@ export interface Reading {
   /** With every part at the low end of its tolerance; null where open. */
   readonly low: number | null;
   readonly high: number | null;
+  /** Present where nothing but the end of a pot's track is read: ohms that a good one stays under; above `high` it leaks. */
+  readonly potEndUnder?: number;
 }
 
 const SWEEP_REFINEMENTS = 40;
@@ -60,6 +63,7 @@ export class ReadingTaker {
     const [from, to] = [lugs.indexOf(plan.between[0]), lugs.indexOf(plan.between[1])];
     const probes = { from, to, sweptTrack: sweptTrackOf(this.model, plan.sweep) };
     const ohms = this.#ohms(this.model, plan, probes);
+    const potEnd = ohms === 0 ? this.#potEnd(plan, probes) : undefined;
     return {
       label: plan.label,
       settings: rawSettings(this.#controls, plan.settings),
@@ -67,8 +71,17 @@ export class ReadingTaker {
       ...(plan.sweep === undefined ? {} : { sweep: plan.sweep }),
       ohms,
       low: this.#ohms(this.#low, plan, probes),
-      high: ohms === 0 ? LEADS_OHMS : this.#ohms(this.#high, plan, probes),
+      high: ohms === 0 ? (potEnd ?? LEADS_OHMS) : this.#ohms(this.#high, plan, probes),
+      ...(potEnd === undefined ? {} : { potEndUnder: Math.min(USUAL_POT_END_OHMS, potEnd) }),
     };
+  }
+
+  /** What the end of a pot's track may add where the wiring itself reads nothing; undefined where no pot's end is read. */
+  #potEnd({ settings }: ReadingPlan, { from, to, sweptTrack }: Probes): number | undefined {
+    if (sweptTrack !== NOT_SWEPT) return undefined;
+    this.#meter.prepare(this.model, withPotEnds(meterStateOf(this.model, settings), "all"));
+    const ohms = this.#meter.read(from, to);
+    return ohms > LEADS_OHMS && Number.isFinite(ohms) ? ohms : undefined;
   }
 
   #ohms(model: MeterModel, plan: ReadingPlan, probes: Probes): number | null {

@@ -22,15 +22,19 @@ export interface Situation {
 }
 
 /** A symptom is told without cause, or missed, as often as this (common practice, no source). */
-const MISTOLD = 0.01;
+const MISTOLD = 0.02;
+/** The same of what nobody mistakes: silence, a knob that works backwards, strings that buzz when touched. */
+const UNMISTAKABLE = 0.004;
+/** Of sound guards, those whose player says that touching the strings quiets them (common practice, no source). */
+const SHIELDED_BY_PLAYER = 0.2;
 
 /** How likely somebody tells of a difference of so many dB, when half of all would at `threshold`. */
-function told(db: number, threshold: number, spread: number): number {
-  return MISTOLD + (1 - 2 * MISTOLD) / (1 + Math.exp((threshold - db) / spread));
+function told(db: number, threshold: number, spread: number, slip = MISTOLD): number {
+  return slip + (1 - MISTOLD - slip) / (1 + Math.exp((threshold - db) / spread));
 }
 
 function yes(whether: boolean): number {
-  return whether ? 1 - MISTOLD : MISTOLD;
+  return whether ? 1 - MISTOLD : UNMISTAKABLE;
 }
 
 function at({ controls, settings }: Situation, pots: readonly string[], dial: number): Settings {
@@ -73,7 +77,7 @@ function humOverSound({ sound, faulty, settings, tipOpen, metalOffGround }: Situ
 
 /** Probability that somebody with this guard tells of this symptom. */
 const TELLERS: Readonly<Record<SymptomCode, (situation: Situation) => number>> = {
-  "no-sound": (situation) => told(losses(situation).all, 30, 4),
+  "no-sound": (situation) => told(losses(situation).all, 30, 4, UNMISTAKABLE),
   weak: (situation) => {
     const { all } = losses(situation);
     return Math.min(told(all, 4.5, 1.5), 1 - told(all, 50, 5) + MISTOLD);
@@ -101,13 +105,23 @@ const TELLERS: Readonly<Record<SymptomCode, (situation: Situation) => number>> =
     const { all, lows } = turned(situation, situation.tones, 10, 0);
     return told(Math.min(-all, -lows), 12, 3);
   },
-  "tone-backwards": (situation) => told(turned(situation, situation.tones, 10, 0).highs, 4, 1),
+  "tone-backwards": (situation) => told(turned(situation, situation.tones, 10, 0).highs, 4, 1, UNMISTAKABLE),
   "volume-no-effect": (situation) => {
     const { change, heard } = turned(situation, situation.volumes, 10, 2);
     return heard < AUDIBLE_DB ? MISTOLD : told(-change, -2, 0.6);
   },
-  "volume-backwards": (situation) => told(turned(situation, situation.volumes, 10, 1).all, 5, 1.5),
-  "volume-never-silent": (situation) => told(overall(situation.faulty.in(at(situation, situation.volumes, 0))), -40, 4),
+  "volume-backwards": (situation) => told(turned(situation, situation.volumes, 10, 1).all, 5, 1.5, UNMISTAKABLE),
+  crackle: () => MISTOLD,
+  "crackle-on-lever": () => MISTOLD,
+  "crackle-on-lead": () => MISTOLD,
+  "pot-scratchy": () => UNMISTAKABLE,
+  "pot-turns": () => UNMISTAKABLE,
+  howl: () => UNMISTAKABLE,
+  // A sound guard does so a little in a bad room: the player is the shield. Metal off ground makes it a complaint.
+  "hum-on-letting-go": ({ stringsTo, metalOffGround }) =>
+    stringsTo === "hot" || stringsTo === "nowhere" ? MISTOLD : metalOffGround ? 0.8 : SHIELDED_BY_PLAYER,
+  "volume-never-silent": (situation) =>
+    told(overall(situation.faulty.in(at(situation, situation.volumes, 0))), -40, 4, UNMISTAKABLE),
 };
 
 export function chanceOf(code: SymptomCode, situation: Situation): number {

@@ -14,6 +14,13 @@ export const SYMPTOMS = {
   "volume-no-effect": "turning the volume does nothing",
   "volume-backwards": "the volume is loud at 0 and silent at 10",
   "volume-never-silent": "there is sound at volume 0",
+  crackle: "crackles or cuts out now and then",
+  "crackle-on-lever": "crackles or cuts out when the switch is worked",
+  "crackle-on-lead": "crackles or cuts out when the instrument lead or its plug moves",
+  "pot-scratchy": "a pot crackles when it is turned",
+  "pot-turns": "a pot's whole body turns with its knob",
+  howl: "howls or squeals at high volume, other than a string's own feedback",
+  "hum-on-letting-go": "hums or buzzes only while nobody touches the strings",
 } as const;
 
 export type SymptomCode = keyof typeof SYMPTOMS;

@@ -2,12 +2,13 @@ import { partsOfKind } from "../../build-file/parts-of-kind.ts";
 import type { Build } from "../../build-file/schema.ts";
 import { Controls, parseSettings, type RawSettings, type Settings } from "../../build-file/settings.ts";
 import { faultAt } from "../../errors.ts";
-import type { Edit } from "../faults/edits/edit.ts";
 import { editBuild } from "../faults/edits/edit-build.ts";
+import type { Fault } from "../faults/fault.ts";
 import { mainPositions } from "../main-positions.ts";
 import { isJoint, isOpen } from "../meter/hobby-meter.ts";
 import { type MeterModel, type MeterState, meterStateOf } from "../meter/meter-model.ts";
 import { Ohmmeter } from "../meter/ohmmeter.ts";
+import { feltChance } from "./felt-faults.ts";
 import { Listener } from "./loudness.ts";
 import { chanceOf, type Situation, type StringsTo } from "./predict-symptom.ts";
 import type { SymptomCode } from "./symptom-codes.ts";
@@ -26,11 +27,15 @@ interface Told {
   readonly settings: readonly Settings[];
   readonly tones: readonly string[];
   readonly volumes: readonly string[];
+  /** The pots that the person named; undefined for any. */
+  readonly pots: readonly string[] | undefined;
+  /** Whether the person said in which setting. */
+  readonly isLocal: boolean;
 }
 
 /** A guard under suspicion. */
 export interface Suspicion {
-  readonly edits: readonly Edit[];
+  readonly faults: readonly Fault[];
   readonly model: MeterModel;
 }
 
@@ -54,6 +59,8 @@ function read(
     settings: settings ? [parseSettings(controls, settings, `${path}.settings`)] : everywhere,
     tones: meant ?? controls.potsWithRole("tone"),
     volumes: meant ?? controls.potsWithRole("volume"),
+    pots: meant,
+    isLocal: settings !== undefined,
   };
 }
 
@@ -106,12 +113,22 @@ export class Witness {
   }
 
   /** For each symptom, the probability that this guard has somebody tell of it. */
-  chances({ edits, model }: Suspicion): number[] {
+  chances({ faults, model }: Suspicion): number[] {
     if (this.isSilent) return [];
+    const edits = faults.flatMap((fault) => fault.edits);
     const faulty = edits.length === 0 ? this.#sound : new Listener(editBuild(this.#build, edits));
-    return this.#told.map((told) =>
-      Math.max(...told.settings.map((settings) => chanceOf(told.code, this.#situation(told, settings, faulty, model)))),
-    );
+    // A break leaves some stray capacitance or none to speak of: what is heard of it differs from coil to coil.
+    const isBroken = edits.some(({ edit }) => edit === "coil-open");
+    const silent = isBroken ? new Listener(editBuild(this.#build, edits, { breakFarads: 0 })) : undefined;
+    return this.#told.map((told) => {
+      const heard = told.settings.flatMap((settings) => {
+        const situation = this.#situation(told, settings, faulty, model);
+        const chances = [chanceOf(told.code, situation)];
+        if (silent) chances.push(chanceOf(told.code, { ...situation, faulty: silent }));
+        return chances;
+      });
+      return Math.max(feltChance(told, faults), ...heard);
+    });
   }
 
   #situation({ tones, volumes }: Told, settings: Settings, faulty: Listener, model: MeterModel): Situation {

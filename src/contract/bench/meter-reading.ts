@@ -11,4 +11,10 @@ export const readingAnswer = z.object({
   ohms: ohmsAnswer.describe("nominal; null where open"),
   low: ohmsAnswer.describe("every part at the low end of its tolerance"),
   high: ohmsAnswer.describe("every part at the high end; up to 1 Ω of joint and test leads where the wiring has none"),
+  potEndUnder: z
+    .number()
+    .optional()
+    .describe(
+      "where only the end of a pot's track is read: a good one stays under this; above `high`, 1 % of it, it leaks",
+    ),
 });

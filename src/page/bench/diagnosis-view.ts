@@ -1,13 +1,13 @@
-import type { Controls } from "../../build-file/settings.ts";
 import type { DiagnoseAnswer, ExplanationAnswer } from "../../contract/diagnose.ts";
 import { percentText } from "../blind/guessing.ts";
 import { h } from "../dom/element.ts";
+import type { Reading } from "../state/reading.ts";
 import type { LugSpeech } from "../words/lug-speech.ts";
 import { nextCheckView } from "./next-check-view.ts";
 
 const SHOWN = 5;
-/** Of explanations that read alike, so many stand openly; the rest can be unfolded. */
-const SHOWN_ALIKE = 6;
+/** Of explanations that read alike, so many are told; the rest are counted by their kinds. */
+const SHOWN_ALIKE = 4;
 /** Less likely than this is hardly likely; less than a tenth of it is not worth a line. */
 const HARDLY_LIKELY = 0.01;
 const HOPELESS = 0.001;
@@ -33,49 +33,50 @@ export function likelihoodText({ probability, fit }: Pick<ExplanationAnswer, "pr
   return `${likely}, fits the readings to ${percentText(fit)}`;
 }
 
-function alikeList(messages: readonly string[], speech: LugSpeech): HTMLElement {
-  return h(
-    "ul",
-    {},
-    messages.map((message) => h("li", {}, speech.say(message))),
-  );
-}
-
 function explanationItem(explanation: ExplanationAnswer, speech: LugSpeech): HTMLElement {
-  const { message, sameAs } = explanation;
-  const alike = [message, ...sameAs.map((each) => each.message)];
+  const { message, sameAs, alike } = explanation;
   const figures = !explainsNothing(explanation) && h("b", {}, `${likelihoodText(explanation)}: `);
   if (sameAs.length === 0) return h("li", {}, h("p", {}, figures, speech.say(message)));
+  const all = [message, ...sameAs.map((each) => each.message)];
   return h(
     "li",
     {},
-    h("p", {}, figures, "one of these, which read exactly the same, the commonest cause first:"),
-    alikeList(alike.slice(0, SHOWN_ALIKE), speech),
-    alike.length > SHOWN_ALIKE &&
-      h(
-        "details",
-        {},
-        h("summary", {}, `${alike.length - SHOWN_ALIKE} more that read the same`),
-        alikeList(alike.slice(SHOWN_ALIKE), speech),
-      ),
+    h("p", {}, figures, "one of these, which nothing told can tell apart, the commonest first:"),
+    h(
+      "ul",
+      {},
+      all.slice(0, SHOWN_ALIKE).map((each) => h("li", {}, speech.say(each))),
+    ),
+    all.length > SHOWN_ALIKE && h("p", { class: "hint" }, `Beside the first these are ${alike}.`),
   );
 }
 
-/** What may be wrong, likeliest first, and what to measure next. */
+/** What it most likely is and what to do next; what else it may be is folded away. */
 export function diagnosisView(
-  { explanations, notes, nextMeasurement }: DiagnoseAnswer,
-  controls: Controls,
+  { summary, explanations, remainder, priors, notes, nextMeasurement }: DiagnoseAnswer,
+  reading: Reading,
   speech: LugSpeech,
 ): HTMLElement {
   return h(
     "div",
     { class: "stack" },
     h(
-      "ol",
-      { class: "explanations" },
-      worthTelling(explanations).map((each) => explanationItem(each, speech)),
+      "p",
+      { class: "diagnosis" },
+      speech.say(nextMeasurement ? summary.replace(nextMeasurement.instruction, "") : summary),
     ),
+    nextMeasurement && nextCheckView(nextMeasurement, reading, speech),
     notes.map((note) => h("p", { class: "hint" }, speech.say(note))),
-    nextMeasurement && nextCheckView(nextMeasurement, controls, speech),
+    h(
+      "details",
+      {},
+      h("summary", {}, "What else it may be, and how likely"),
+      h(
+        "ol",
+        { class: "explanations" },
+        worthTelling(explanations).map((each) => explanationItem(each, speech)),
+      ),
+      h("p", { class: "hint" }, `${remainder.message} ${priors}`),
+    ),
   );
 }

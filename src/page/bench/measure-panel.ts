@@ -11,6 +11,7 @@ import { keepBench } from "./bench-desk.ts";
 import { benchRefusal } from "./bench-refusal.ts";
 import { createCautions } from "./cautions.ts";
 import { diagnosisView } from "./diagnosis-view.ts";
+import { createJointAge } from "./joint-age.ts";
 import { measuredField, type Written } from "./measured.ts";
 import { createMeterRange, type MeterRange } from "./meter-range.ts";
 import { createNumberSetting } from "./number-setting.ts";
@@ -85,6 +86,7 @@ export function createMeasurePanel(store: AppStore): HTMLElement {
   const refusal = h("div", { role: "alert" });
   const range = createMeterRange();
   const symptoms = createSymptoms(store);
+  const joints = createJointAge();
   /** By guard: one that comes back by undoing brings what was measured on it along. */
   const writtenOn = new WeakMap<object, Written>();
   let current: ReadingTable | undefined;
@@ -95,15 +97,17 @@ export function createMeasurePanel(store: AppStore): HTMLElement {
       const { reading, benchOptions } = store.state;
       const readings = current?.read() ?? [];
       const told = symptoms.read();
+      const age = joints.read();
       if (!reading || readings.length + told.length === 0)
         throw new Error("Enter at least one reading, or add something that you noticed.");
       const body = {
         build: reading.source,
         readings,
         ...(told.length > 0 ? { symptoms: told } : {}),
+        ...(age === "" ? {} : { joints: age }),
         temperature: benchOptions.temperature,
       };
-      return diagnosisView(await postJson("/api/diagnose", body), reading.controls, speechOf(reading));
+      return diagnosisView(await postJson("/api/diagnose", body), reading, speechOf(reading));
     },
   );
   store.watch(
@@ -146,6 +150,7 @@ export function createMeasurePanel(store: AppStore): HTMLElement {
       table,
       createOwnProbe(store),
       symptoms.element,
+      h("div", { class: "row no-print" }, joints.element),
       h("div", { class: "buttons no-print" }, run.button),
       run.answer,
     ),

@@ -67,8 +67,8 @@ export function measuredField(
     read: () => {
       const shown = parse();
       if (shown === undefined) return undefined;
-      const { between, settings, sweep } = reading;
-      return { between, settings, ...(sweep ? { sweep } : {}), ...shown };
+      const { label, between, settings, sweep } = reading;
+      return { label, between, settings, ...(sweep ? { sweep } : {}), ...shown };
     },
   };
 }

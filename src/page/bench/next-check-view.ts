@@ -1,18 +1,23 @@
-import { summarize } from "../../build-file/setting-label.ts";
-import { type Controls, parseSettings } from "../../build-file/settings.ts";
+import { FAULT_SHARES, type FaultKind } from "../../bench/faults/priors/fault-shares.ts";
 import type { NextCheckAnswer } from "../../contract/diagnose.ts";
 import { h } from "../dom/element.ts";
+import { createLazy, openWhenNear } from "../dom/lazy.ts";
+import type { Reading } from "../state/reading.ts";
 import type { LugSpeech } from "../words/lug-speech.ts";
 import { rangeText } from "./ohms.ts";
 
 type FaultSets = NextCheckAnswer["outcomes"][number]["faults"];
 
-const SHOWN_FAULTS = 3;
+const SHOWN_FAULTS = 2;
+/** What less of the belief expects is not worth a line. */
+const WORTH_TELLING = 0.02;
+/** So many outcomes stand there, the likeliest first; what is left is counted. */
+const SHOWN_OUTCOMES = 4;
 
-/** "coil open (neck.hot; neck.ground)"; "nothing wrong" where nothing is. */
+/** "broken coil (neck.hot; neck.ground)"; "nothing wrong" where nothing is. */
 function faultWords({ kind, lugs }: FaultSets[number][number]): string {
-  if (kind === "none") return "nothing wrong";
-  return `${kind.replaceAll("-", " ")} (${lugs.join("; ")})`;
+  if (!(kind in FAULT_SHARES)) return "nothing wrong";
+  return `${FAULT_SHARES[kind as FaultKind].words[0]}${lugs.length > 0 ? ` (${lugs.join("; ")})` : ""}`;
 }
 
 function pointsTo(faults: FaultSets): string {
@@ -21,27 +26,52 @@ function pointsTo(faults: FaultSets): string {
   return `${each.slice(0, SHOWN_FAULTS).join(", or ")}${rest > 0 ? `, or ${rest} more` : ""}`;
 }
 
-function howText(next: NextCheckAnswer, controls: Controls): string {
-  if (next.kind === "listen") return `Listen next: ${next.label}.`;
-  const setting = summarize(controls, parseSettings(controls, next.settings)).label;
-  const sweep = next.sweep ? ` Turn ${next.sweep} through its whole travel and take the highest reading.` : "";
-  return `Measure next from ${next.between.join(" to ")}, nothing plugged in, with ${setting}.${sweep}`;
+function outcomesOf(next: NextCheckAnswer): string[] {
+  switch (next.kind) {
+    case "meter":
+      return [...next.outcomes]
+        .sort((a, b) => b.share - a.share)
+        .filter(({ share }, index) => index < 2 || share >= WORTH_TELLING)
+        .map(({ low, high, faults }) => `${rangeText({ low, high })} → ${pointsTo(faults)}`);
+    case "listen":
+      return next.outcomes.map(({ heard, faults }) => `${heard ? "heard" : "not heard"} → ${pointsTo(faults)}`);
+    case "try":
+      return next.outcomes.map(({ helped, faults }) => `${helped ? "helps" : "does not help"} → ${pointsTo(faults)}`);
+  }
 }
 
-/** The next check: how to set the guard and where to probe, and which explanation each outcome points to. */
-export function nextCheckView(next: NextCheckAnswer, controls: Controls, speech: LugSpeech): HTMLElement {
-  const outcomes =
-    next.kind === "meter"
-      ? next.outcomes.map(({ low, high, faults }) => `${rangeText({ low, high })} → ${pointsTo(faults)}`)
-      : next.outcomes.map(({ heard, faults }) => `${heard ? "heard" : "not heard"} → ${pointsTo(faults)}`);
+/** The drawing's code is loaded when the picture comes near the screen. */
+function picture(reading: Reading, between: readonly [string, string]): HTMLElement {
+  const lazy = createLazy(async () => (await import("../drawing/probe-picture.ts")).probePicture(reading, between));
+  openWhenNear(lazy);
+  return lazy.element;
+}
+
+/** The next thing to do: what it may show, which explanation each outcome points to, and where its probes go. */
+export function nextCheckView(next: NextCheckAnswer, reading: Reading, speech: LugSpeech): HTMLElement {
+  const outcomes = outcomesOf(next);
+  const rest = outcomes.length - SHOWN_OUTCOMES;
   return h(
     "div",
-    { class: "verdict" },
-    h("p", {}, speech.say(howText(next, controls))),
+    { class: "next-check stack" },
+    h("p", {}, h("b", {}, speech.say(next.instruction))),
+    next.kind === "meter" && picture(reading, next.between),
+    next.kind === "try" &&
+      h(
+        "ul",
+        { class: "caution" },
+        next.cautions.map((text) => h("li", {}, text)),
+      ),
     h(
-      "ul",
+      "details",
       {},
-      outcomes.map((text) => h("li", {}, speech.say(text))),
+      h("summary", {}, "What each outcome would mean"),
+      h(
+        "ul",
+        {},
+        outcomes.slice(0, SHOWN_OUTCOMES).map((text) => h("li", {}, speech.say(text))),
+        rest > 0 && h("li", {}, `${rest} other outcome${rest === 1 ? "" : "s"}, less likely`),
+      ),
     ),
   );
 }

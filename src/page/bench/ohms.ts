@@ -6,9 +6,14 @@ export function showOhms(ohms: number | null): string {
   return ohms === null ? "open" : showQuantity(ohms, "resistance", 3);
 }
 
-/** "5.79 kΩ to 6.13 kΩ", "open", "under 1 Ω". */
-export function rangeText({ low, high }: Pick<MeterReadingAnswer, "low" | "high">): string {
+/** "5.79 kΩ to 6.13 kΩ", "open", "under 1 Ω", "under 50 Ω; above 2.5 kΩ it leaks". */
+export function rangeText({
+  low,
+  high,
+  potEndUnder,
+}: Pick<MeterReadingAnswer, "low" | "high" | "potEndUnder">): string {
   if (low === null && high === null) return "open";
+  if (potEndUnder !== undefined) return `under ${showOhms(potEndUnder)}; above ${showOhms(high)} it leaks`;
   if (high !== null && high <= 1) return "under 1 Ω";
   const [from, to] = [showOhms(low), showOhms(high)];
   return from === to ? from : `${from} to ${to}`;

@@ -41,7 +41,7 @@ function fieldsFor(reading: Reading): Fields {
   const position = formChoice("symptoms.settings", "Where", positionOptions(reading));
   const pot = formChoice("symptoms.control", "Which pot", potOptions(reading));
   const show = () => {
-    pot.element.hidden = !/^(tone|volume)-/.test(code.read());
+    pot.element.hidden = !/^(tone|volume|pot)-/.test(code.read());
   };
   code.element.addEventListener("change", show);
   show();

@@ -5,8 +5,10 @@ import { editBuild } from "../../../src/bench/faults/edits/edit-build.ts";
 import type { Fault } from "../../../src/bench/faults/fault.ts";
 import { singleFaults } from "../../../src/bench/faults/kinds/single-faults.ts";
 import { valueFault } from "../../../src/bench/faults/kinds/value-faults.ts";
-import { meterModelOf } from "../../../src/bench/meter/meter-model.ts";
-import { ReadingTaker } from "../../../src/bench/meter/reading-taker.ts";
+import { type MeterModel, meterModelOf, meterStateOf } from "../../../src/bench/meter/meter-model.ts";
+import { Ohmmeter } from "../../../src/bench/meter/ohmmeter.ts";
+import type { ReadingPlan } from "../../../src/bench/meter/reading-plan.ts";
+import { sweptTrackOf } from "../../../src/bench/meter/reading-taker.ts";
 import { standingReadings } from "../../../src/bench/meter/standing-readings.ts";
 import type { Build, Part } from "../../../src/build-file/schema.ts";
 import { Controls, rawSettings } from "../../../src/build-file/settings.ts";
@@ -60,20 +62,64 @@ export function assembled(build: Build, random: Random): Build {
 }
 
 const METER_NOISE = 0.01;
+const SWEEP_ROUNDS = 40;
 
-/** Every standing reading of a guard as a meter with 1 % of noise shows it, its leads included. */
-export function measured(sound: Build, guard: Build, random: Random): MeasuredReading[] {
-  const taker = new ReadingTaker(guard, 20);
+/** Reads a guard whose wipers stand off their ends: by 1 Ω to 1 % of the track counter-clockwise, 1 to 30 Ω clockwise. */
+class WornMeter {
+  readonly #model: MeterModel;
+  readonly #meter: Ohmmeter;
+  readonly #ends: readonly { readonly low: number; readonly high: number }[];
+
+  constructor(guard: Build, random: Random) {
+    this.#model = meterModelOf(guard, 20);
+    this.#meter = new Ohmmeter(this.#model);
+    const trackOhms = new Map(
+      this.#model.parts.resistors.map(({ track }, index) => [track, this.#model.ohms[index]!] as const),
+    );
+    this.#ends = this.#model.parts.tracks.map((_, track) => ({
+      low: (0.01 * trackOhms.get(track)!) ** random() / trackOhms.get(track)!,
+      high: 30 ** random() / trackOhms.get(track)!,
+    }));
+  }
+
+  /** Ohms; null where open. */
+  read({ between, settings, sweep }: ReadingPlan): number | null {
+    const [from, to] = between.map((lug) => this.#model.parts.lugs.indexOf(lug)) as [number, number];
+    const state = meterStateOf(this.#model, settings);
+    const fractions = state.fractions.map((x, track) => {
+      const { low, high } = this.#ends[track]!;
+      return x < 0 ? x : Math.max(low, Math.min(1 - high, x));
+    });
+    const probes = { from, to, sweptTrack: sweptTrackOf(this.#model, sweep) };
+    const ohms = this.#meter.measure(this.#model, { ...state, fractions }, probes, SWEEP_ROUNDS);
+    return ohms > 20e6 ? null : ohms;
+  }
+}
+
+/** Readings of a guard as a meter with noise shows them, its leads included, the pots' ends as pots have them. */
+export function measuredAs(
+  sound: Build,
+  guard: Build,
+  plans: readonly ReadingPlan[],
+  random: Random,
+  noise = METER_NOISE,
+): MeasuredReading[] {
+  const meter = new WornMeter(guard, random);
   const controls = new Controls(sound);
-  return standingReadings(sound).map((plan) => {
-    const { ohms } = taker.take(plan);
+  return plans.map((plan) => {
+    const ohms = meter.read(plan);
     return {
       between: plan.between,
       settings: rawSettings(controls, plan.settings),
       ...(plan.sweep === undefined ? {} : { sweep: plan.sweep }),
-      ohms: ohms === null || ohms > 20e6 ? null : ohms * (1 + METER_NOISE * normal(random)) + 0.4 * random(),
+      ohms: ohms === null ? null : ohms * (1 + noise * normal(random)) + 0.4 * random(),
     };
   });
+}
+
+/** Every standing reading of a guard as a meter with 1 % of noise shows it. */
+export function measured(sound: Build, guard: Build, random: Random): MeasuredReading[] {
+  return measuredAs(sound, guard, standingReadings(sound), random);
 }
 
 function isSame(faults: readonly { kind: string; lugs: readonly string[] }[], truth: Fault | undefined): boolean {

@@ -1,25 +1,16 @@
-import { DIAL_MAX } from "../../../build-file/settings.ts";
+import { listed } from "../../../english.ts";
 import { isJoint } from "../../meter/hobby-meter.ts";
 import type { ReadingPlan } from "../../meter/reading-plan.ts";
 import type { Group } from "../hypotheses/groups.ts";
 import { METER_DEVIATIONS } from "../likelihood/likelihood.ts";
 import type { Observation } from "../likelihood/observation.ts";
 import { planKey } from "../next/next-measurement.ts";
+import { OUTSIDE_SHARE } from "../priors/fault-shares.ts";
 import type { Explanation } from "./explanations.ts";
+import { ohmsText, readingName } from "./reading-words.ts";
 
 /** At most so many readings are named in a message. */
 const MAX_NAMED = 4;
-
-function ohmsText({ ohms, above }: Observation): string {
-  if (above !== undefined) return `above ${Number(above.toPrecision(4))} Ω`;
-  return ohms === Number.POSITIVE_INFINITY ? "open" : `${Number(ohms.toPrecision(4))} Ω`;
-}
-
-/** What is read, and in which state of the controls. */
-function whereText({ label, settings: { switches, dials } }: ReadingPlan): string {
-  const turned = Object.entries(dials).filter(([, dial]) => dial !== DIAL_MAX);
-  return [label, ...[...Object.entries(switches), ...turned].map(([name, value]) => `${name} ${value}`)].join(", ");
-}
 
 function contradict(a: Observation, b: Observation): boolean {
   if (a.above !== undefined || b.above !== undefined) {
@@ -61,13 +52,13 @@ function advice(plans: readonly ReadingPlan[], observations: readonly Observatio
   if (clashes.length > 0) {
     const named = clashes
       .slice(0, MAX_NAMED)
-      .map(([a, b]) => `readings.${a} (${shown(a)}) and readings.${b} (${shown(b)}) from ${whereText(plans[a]!)}`);
+      .map(([a, b]) => `${readingName(plans[a]!)} (${shown(a)}, then ${shown(b)})`);
     return `These ask the same of the meter and contradict each other: ${named.join("; ")}. Measure again there.`;
   }
   const odd = oddReadings(groups)
     .slice(0, MAX_NAMED)
-    .map((index) => `readings.${index} (${whereText(plans[index]!)}: ${shown(index)})`);
-  return odd.length === 0 ? "Measure again." : `Measure again, the oddest first: ${odd.join(", ")}.`;
+    .map((index) => `${readingName(plans[index]!)} (${shown(index)})`);
+  return odd.length === 0 ? "Measure again." : `Measure again, the oddest first: ${listed(odd)}.`;
 }
 
 /** What is answered first where nothing that was weighed accounts for every reading. */
@@ -76,7 +67,7 @@ export function unexplained(
   observations: readonly Observation[],
   groups: readonly Group[],
 ): Explanation {
-  const message = `Nothing that can be wrong with this wiring accounts for all of these readings. ${advice(plans, observations, groups)} If they stay as they are, more than one thing is wrong, or the guard is not wired as the build file says.`;
+  const message = `Nothing that can be wrong with this wiring accounts for all of these readings. ${advice(plans, observations, groups)} If they stay as they are, two things or more are wrong, or the guard is not wired as the build file says.`;
   return {
     faults: [{ kind: "unexplained", lugs: [] }],
     message,
@@ -84,6 +75,8 @@ export function unexplained(
     probability: 0,
     predicted: [],
     sameAs: [],
+    prior: OUTSIDE_SHARE,
+    alike: "",
   };
 }
 
@@ -95,4 +88,6 @@ export const NOTHING_MEASURED: Explanation = {
   probability: 0,
   predicted: [],
   sameAs: [],
+  prior: 0,
+  alike: "",
 };

@@ -7,6 +7,13 @@ import { deadCoil, withCapacitance, withCoilResistance, withResistance, withShor
 
 /** Stray capacitance across a break in a coil: an assumption, from memory. */
 const BREAK_FARADS = 50e-12;
+/** The format has no capacitor without capacitance. */
+const NO_FARADS = 1e-18;
+
+/** What a fault leaves open of how it sounds. */
+export interface EditOptions {
+  readonly breakFarads?: number;
+}
 
 type Parts = Record<string, Part>;
 
@@ -16,10 +23,12 @@ class BuildEditor {
   readonly #table: LugTable;
   readonly #parts: Parts;
   readonly #wires: (Wire | undefined)[];
+  readonly #breakFarads: number;
   #added = 0;
 
-  constructor(build: Build) {
+  constructor(build: Build, { breakFarads = BREAK_FARADS }: EditOptions) {
     this.#build = build;
+    this.#breakFarads = Math.max(NO_FARADS, breakFarads);
     this.#table = new LugTable(build.parts);
     this.#parts = { ...build.parts };
     this.#wires = [...build.wires];
@@ -35,6 +44,12 @@ class BuildEditor {
         break;
       case "lift":
         this.#lift(change.lug);
+        break;
+      case "resist-wire":
+        this.#resistWire(change.wire, change.ohms);
+        break;
+      case "resist-lug":
+        this.#resistor(this.#table.nameAt(change.lug), this.#lift(change.lug), change.ohms);
         break;
       case "bridge":
         this.#wires.push({ from: this.#table.nameAt(change.lugs[0]), to: this.#table.nameAt(change.lugs[1]) });
@@ -78,8 +93,21 @@ class BuildEditor {
     if (wire) this.#wires[index] = { ...wire, [end]: lug };
   }
 
-  /** The lug's wires go to a terminal of their own. */
-  #lift(lug: number): void {
+  #resistor(from: string, to: string, ohms: number): void {
+    const name = this.#newName();
+    this.#parts[name] = { kind: "resistor", resistance: ohms };
+    this.#wires.push({ from, to: `${name}.a` }, { from: `${name}.b`, to });
+  }
+
+  #resistWire(index: number, ohms: number): void {
+    const wire = this.#wires[index];
+    if (!wire) return;
+    this.#wires[index] = undefined;
+    this.#resistor(wire.from, wire.to, ohms);
+  }
+
+  /** The lug's wires go to a terminal of their own, whose name is returned. */
+  #lift(lug: number): string {
     const terminal = this.#newName();
     this.#parts[terminal] = { kind: "terminal" };
     for (const [index, wire] of this.#wires.entries()) {
@@ -87,6 +115,7 @@ class BuildEditor {
         if (wire && this.#table.find(wire[end]) === lug) this.#moveEnd(index, end, terminal);
       }
     }
+    return terminal;
   }
 
   #killContact(control: number, lug: number): void {
@@ -115,7 +144,7 @@ class BuildEditor {
     const [start, finish] = isWhole ? (["ground", "hot"] as const) : localCoilLeads(coil);
     const [standIn, gap] = [this.#newName(), this.#newName()];
     this.#parts[standIn] = { ...(isWhole ? old : uncoupled), coils: broken };
-    this.#parts[gap] = { kind: "cap", capacitance: BREAK_FARADS };
+    this.#parts[gap] = { kind: "cap", capacitance: this.#breakFarads };
     const dead = Object.keys(broken).map((name) => [name, deadCoil(old.coils[name]!)]);
     this.#parts[part] = { ...uncoupled, coils: { ...old.coils, ...Object.fromEntries(dead) } };
     this.#wires.push(
@@ -135,8 +164,8 @@ class BuildEditor {
  * The build with a fault's changes made, for what only alternating current shows. It is a build to compute with, not one
  * that the door would let in.
  */
-export function editBuild(build: Build, edits: readonly Edit[]): Build {
-  const editor = new BuildEditor(build);
+export function editBuild(build: Build, edits: readonly Edit[], options: EditOptions = {}): Build {
+  const editor = new BuildEditor(build, options);
   for (const change of edits) editor.apply(change);
   return editor.result();
 }

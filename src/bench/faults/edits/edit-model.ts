@@ -1,6 +1,8 @@
 import type { ContactPairs } from "../../../wiring/contacts.ts";
 import type { MeterModel } from "../../meter/meter-model.ts";
+import type { DcParts } from "../../meter/resistors.ts";
 import type { Edit } from "./edit.ts";
+import { spareJointOf } from "./spare-joint.ts";
 
 /** Edits a copy of what the ohmmeter sees. */
 class ModelEditor {
@@ -9,6 +11,7 @@ class ModelEditor {
   readonly #wireTo: Int32Array;
   readonly #bridges: (readonly [number, number])[];
   #contacts: readonly ContactPairs[];
+  #parts: DcParts;
   #ohms: Float64Array;
   #spare: number;
 
@@ -18,6 +21,7 @@ class ModelEditor {
     this.#wireTo = model.wireTo.slice();
     this.#bridges = [...model.bridges];
     this.#contacts = model.contacts;
+    this.#parts = model.parts;
     this.#ohms = model.ohms;
     this.#spare = model.firstSpareNode;
   }
@@ -32,6 +36,13 @@ class ModelEditor {
         break;
       case "lift":
         this.#lift(change.lug);
+        break;
+      case "resist-wire":
+        this.#resist(this.#wireFrom[change.wire]!, this.#wireTo[change.wire]!, change.ohms);
+        this.#wireFrom[change.wire] = -1;
+        break;
+      case "resist-lug":
+        this.#resist(change.lug, this.#lift(change.lug), change.ohms);
         break;
       case "bridge":
         this.#bridges.push(change.lugs);
@@ -62,6 +73,7 @@ class ModelEditor {
   result(): MeterModel {
     return {
       ...this.#model,
+      parts: this.#parts,
       wireFrom: this.#wireFrom,
       wireTo: this.#wireTo,
       bridges: this.#bridges,
@@ -70,11 +82,24 @@ class ModelEditor {
     };
   }
 
-  #lift(lug: number): void {
+  /** @returns the node that the lug's wires now hang on */
+  #lift(lug: number): number {
     const hangsOn = this.#spare++;
     for (const ends of [this.#wireFrom, this.#wireTo]) {
       for (let wire = 0; wire < ends.length; wire++) if (ends[wire] === lug) ends[wire] = hangsOn;
     }
+    return hangsOn;
+  }
+
+  /** A resistance between two nodes, in the one place that the model keeps for it. */
+  #resist(a: number, b: number, ohms: number): void {
+    if (a < 0) return;
+    const spare = spareJointOf(this.#parts);
+    this.#parts = {
+      ...this.#parts,
+      resistors: this.#parts.resistors.map((each, index) => (index === spare ? { ...each, a, b } : each)),
+    };
+    this.#ohms = this.#ohms.map((value, index) => (index === spare ? ohms : value));
   }
 
   #killContact(control: number, lug: number): void {

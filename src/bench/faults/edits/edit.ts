@@ -6,6 +6,10 @@ export type Edit =
   | { readonly edit: "move"; readonly wire: number; readonly end: "from" | "to"; readonly lug: number }
   /** The lug's joint is open: its wires still hold together, off the lug. */
   | { readonly edit: "lift"; readonly lug: number }
+  /** The wire has resistance in it, a joint's or a strand's. */
+  | { readonly edit: "resist-wire"; readonly wire: number; readonly ohms: number }
+  /** The lug's wires meet it through a resistance: its joint's, its wiper's, the end of its track. */
+  | { readonly edit: "resist-lug"; readonly lug: number; readonly ohms: number }
   /** Two lugs touch. */
   | { readonly edit: "bridge"; readonly lugs: readonly [number, number] }
   /** A switch contact never meets this lug. */

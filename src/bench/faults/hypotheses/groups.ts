@@ -1,36 +1,36 @@
 import { isOpen } from "../../meter/hobby-meter.ts";
+import type { Fault } from "../fault.ts";
 import { byScore, type Hypothesis, score } from "./hypothesis.ts";
 
 /** Readings this near, in ln R, are the same: a hundredth of what a hobby meter can tell apart. */
 const SAME_LOG_RATIO = 1e-4;
-/** As near as a value solved from readings of 1 % need bring two explanations to each other. */
-const SAME_SOLVED_LOG_RATIO = 5e-3;
+/** Guards that read less far apart than this, as chi-square, are not told apart by any readings of the kind given. */
+const SAME_CHI_SQUARE = 1;
+/** What was heard speaks no clearer than this, in nats, for one of two guards: people's words bear no more (no source). */
+const SAME_LOG_SYMPTOMS = 1.5;
+/** Further behind the best than this, in nats, an explanation is none. */
+const HOPELESS = 30;
+/** So many are looked at all the same, for want of better. */
+const MIN_LOOKED_AT = 30;
+/** Only in front is it worth working out whether tolerances make one reading of another. */
+const IN_FRONT = 12;
 
-/** Hypotheses with the same predictions, the likeliest of them first. */
+/** Hypotheses that what was told cannot tell apart, the commonest cause first. */
 export interface Group {
   readonly members: Hypothesis[];
   /** How much of the belief in all groups is this one's. */
   share: number;
 }
 
-function sameReading(a: number, b: number, within: number): boolean {
+function sameOhms(a: number, b: number): boolean {
   if (isOpen(a) || isOpen(b)) return isOpen(a) && isOpen(b);
   if (a === 0 || b === 0) return a === b;
-  return Math.abs(Math.log(a / b)) < within;
+  return Math.abs(Math.log(a / b)) < SAME_LOG_RATIO;
 }
 
-/** Only two values solved from the same readings are as good as the same where they are merely near. */
-function isSolved({ faults }: Hypothesis): boolean {
-  return faults.some(({ ohms }) => ohms !== undefined);
-}
-
-function samePredictions(a: Hypothesis, b: Hypothesis): boolean {
-  const within = isSolved(a) && isSolved(b) ? SAME_SOLVED_LOG_RATIO : SAME_LOG_RATIO;
-  return (
-    a.explains === b.explains &&
-    Math.abs(a.logSymptoms - b.logSymptoms) < SAME_LOG_RATIO &&
-    a.prediction.ohms.every((ohms, index) => sameReading(ohms, b.prediction.ohms[index]!, within))
-  );
+/** Whether two guards of nominal parts read the same wherever somebody measured. */
+export function isSameReading(a: Hypothesis, b: Hypothesis): boolean {
+  return a.prediction.ohms.every((ohms, index) => sameOhms(ohms, b.prediction.ohms[index]!));
 }
 
 /** Two parts of another value are found from either of them; the better of the two solutions stays. */
@@ -46,28 +46,55 @@ function withoutRepeats(ordered: readonly Hypothesis[]): Hypothesis[] {
   });
 }
 
+/** A group's members without pairs of which one fault alone is a member: the other one changes nothing that was told. */
+function withoutMore(members: readonly Hypothesis[]): Hypothesis[] {
+  const name = ({ kind, lugs }: Fault) => `${kind} ${lugs}`;
+  const alone = new Set(members.flatMap(({ faults }) => (faults.length === 1 ? [name(faults[0]!)] : [])));
+  const isSound = members.some(({ faults }) => faults.length === 0);
+  return members.filter(
+    ({ faults }) => faults.length < 2 || !(isSound || faults.some((fault) => alone.has(name(fault)))),
+  );
+}
+
 /** Whether a group accounts for every reading. */
 export function explains({ members: [first] }: Group): boolean {
   return first!.explains;
 }
 
-/** Groups hypotheses that the readings cannot tell apart: those that account for every reading first, then the likelier. */
-export function groupEqual(hypotheses: readonly Hypothesis[]): Group[] {
-  const ordered = withoutRepeats([...hypotheses].sort(byScore));
-  const top = ordered.length === 0 ? 0 : score(ordered[0]!);
-  const groups: Group[] = [];
+/**
+ * Groups hypotheses that what was told cannot tell apart: groups that account for every reading first, then the likelier.
+ * @param separation how far apart two guards read, as chi-square
+ */
+export function groupEqual(
+  hypotheses: readonly Hypothesis[],
+  separation: (a: Hypothesis, b: Hypothesis) => number,
+): Group[] {
+  const all = withoutRepeats([...hypotheses].sort(byScore));
+  const top = all.length === 0 ? 0 : score(all[0]!);
+  const ordered = all.filter((each, index) => index < MIN_LOOKED_AT || score(each) > top - HOPELESS);
+  const groups: { leader: Hypothesis; group: Group }[] = [];
+  const isAlike = (leader: Hypothesis, other: Hypothesis) =>
+    leader.explains === other.explains &&
+    Math.abs(leader.logSymptoms - other.logSymptoms) < SAME_LOG_SYMPTOMS &&
+    (isSameReading(leader, other) || (score(other) > top - IN_FRONT && separation(leader, other) < SAME_CHI_SQUARE));
   let total = 0;
   for (const hypothesis of ordered) {
     const weight = Math.exp(score(hypothesis) - top);
     total += weight;
-    const group = groups.find(({ members: [first] }) => samePredictions(first!, hypothesis));
-    if (group) {
-      group.members.push(hypothesis);
-      group.share += weight;
-    } else groups.push({ members: [hypothesis], share: weight });
+    const found = groups.find(({ leader }) => isAlike(leader, hypothesis))?.group;
+    if (found) {
+      found.members.push(hypothesis);
+      found.share += weight;
+    } else groups.push({ leader: hypothesis, group: { members: [hypothesis], share: weight } });
   }
-  for (const group of groups) group.share /= total;
-  return groups.sort((a, b) => Number(explains(b)) - Number(explains(a)) || b.share - a.share);
+  for (const { group } of groups) {
+    group.share /= total;
+    const members = withoutMore(group.members).sort((a, b) => b.logPrior - a.logPrior);
+    group.members.splice(0, group.members.length, ...members);
+  }
+  return groups
+    .map(({ group }) => group)
+    .sort((a, b) => Number(explains(b)) - Number(explains(a)) || b.share - a.share);
 }
 
 function firstExplains(groups: readonly Group[]): boolean {

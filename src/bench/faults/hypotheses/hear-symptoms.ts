@@ -23,8 +23,7 @@ export function hearSymptoms(
   const heard = ordered.map((hypothesis, index) => {
     if (index >= most || score(hypothesis) < best - HOPELESS) return { ...hypothesis, logSymptoms: worst };
     if (index % CHECK_EVERY === 0) checkpoint();
-    const edits = hypothesis.faults.flatMap((fault) => fault.edits);
-    const logSymptoms = witness.logChance({ edits, model: hypothesis.model });
+    const logSymptoms = witness.logChance(hypothesis);
     worst = Math.min(worst, logSymptoms);
     return { ...hypothesis, logSymptoms };
   });

@@ -8,6 +8,14 @@ import { Predictor, type Question } from "../likelihood/predictor.ts";
 import { explainsAll, type Hypothesis } from "./hypothesis.ts";
 
 const REFINEMENTS = 2;
+const SOLVING_ROUNDS = 5;
+
+/** A value that no tolerance binds, as the readings have it. */
+export interface SolvedValue {
+  /** As a multiple of the model's. */
+  readonly factor: number;
+  readonly evidence: Evidence;
+}
 
 /** Weighs one hypothesis after another against what was measured. */
 export class Weigher {
@@ -50,6 +58,44 @@ export class Weigher {
     const evidence = this.#likelihood.weigh(prediction);
     const logPrior = this.#logPrior(faults);
     return { faults, logPrior, model, prediction, evidence, logSymptoms: 0, explains: explainsAll(evidence) };
+  }
+
+  /** The guard with these faults, its readings weighed already. */
+  withEvidence(faults: readonly Fault[], evidence: Evidence): Hypothesis {
+    return { ...this.weigh(faults), evidence, explains: explainsAll(evidence) };
+  }
+
+  /**
+   * A value by Gauss and Newton from the best of several starts, all other parts and wipers moving within their tolerances.
+   * @param starts multiples of the model's value to begin at
+   * @param floor ln of the evidence below which none of the starts is worth going on from
+   * @returns undefined where the value runs further off than `maxFactor` either way
+   */
+  solved(
+    model: MeterModel,
+    parameter: number,
+    starts: readonly number[],
+    maxFactor: number,
+    floor: number,
+  ): SolvedValue | undefined {
+    const begun = starts.map((factor) => {
+      const around = new Float64Array(this.unknownCount);
+      around[parameter] = Math.log(factor);
+      return this.weighAbout(model, around, parameter);
+    });
+    const isOutOfRange = ({ deviations }: Evidence) => Math.abs(deviations[parameter]!) > Math.log(maxFactor);
+    let evidence = begun.reduce((best, each) => (each.log > best.log ? each : best));
+    if (evidence.log < floor) return undefined;
+    for (let round = 0; round < SOLVING_ROUNDS; round++) {
+      if (isOutOfRange(evidence)) return undefined;
+      evidence = this.weighAbout(model, evidence.deviations, parameter);
+    }
+    return isOutOfRange(evidence) ? undefined : { factor: Math.exp(evidence.deviations[parameter]!), evidence };
+  }
+
+  /** How far apart two guards read, as chi-square: below one or so, nothing given can tell them apart. */
+  separation(a: Hypothesis, b: Hypothesis): number {
+    return this.#likelihood.separation(a.prediction, b.prediction);
   }
 
   /**

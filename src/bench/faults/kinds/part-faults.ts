@@ -1,6 +1,7 @@
 import { leadsOfCoil, trackLugs } from "../../../build-file/lug-names.ts";
 import { partsOfKind } from "../../../build-file/parts-of-kind.ts";
 import { shortQuantity } from "../../../build-file/show-quantity.ts";
+import { capitalised } from "../../../english.ts";
 import { called, coilCalled, type Fault, fault } from "../fault.ts";
 import type { GuardWiring } from "./guard-wiring.ts";
 
@@ -29,7 +30,7 @@ export function coilFaults({ build }: GuardWiring): Fault[] {
 
 export function capFaults({ build, lug, joined }: GuardWiring): Fault[] {
   return partsOfKind(build, "cap").flatMap(([part]) => {
-    const who = called(build, part);
+    const who = capitalised(called(build, part));
     const lugs = [`${part}.a`, `${part}.b`] as const;
     const [a, b] = [lug(lugs[0]).index, lug(lugs[1]).index];
     if (joined(a, b)) return [];
@@ -52,7 +53,7 @@ export function potValueFaults({ build }: GuardWiring): Fault[] {
         fault(
           "wrong-pot-value",
           [bottom, top],
-          `${called(build, part)} is a ${shortQuantity(usual)} pot, not ${shortQuantity(ohms)}.`,
+          `${capitalised(called(build, part))} is a ${shortQuantity(usual)} pot, not ${shortQuantity(ohms)}.`,
           [{ edit: "resistance", part, gang, factor: usual / ohms }],
         ),
       );

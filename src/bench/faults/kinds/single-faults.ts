@@ -2,8 +2,10 @@ import type { Build } from "../../../build-file/schema.ts";
 import type { Fault } from "../fault.ts";
 import { guardWiringOf } from "./guard-wiring.ts";
 import { jointFaults, wireFaults } from "./joint-faults.ts";
+import { howlingPickups, jackAndCable, looseWires, potWear, switchWear } from "./moving-faults.ts";
 import { capFaults, coilFaults, potValueFaults } from "./part-faults.ts";
 import { caseShorts, neighbourShorts, shieldShorts } from "./short-faults.ts";
+import { strayLeads } from "./stray-leads.ts";
 import { jackSwaps, pickupExchanges, pickupSwaps, potSwaps } from "./swap-faults.ts";
 import { contactFaults, exchangedWireFaults, wrongLugFaults } from "./switch-faults.ts";
 
@@ -23,6 +25,12 @@ const MAKERS = [
   wrongLugFaults,
   exchangedWireFaults,
   pickupExchanges,
+  strayLeads,
+  potWear,
+  switchWear,
+  looseWires,
+  jackAndCable,
+  howlingPickups,
 ];
 
 /** Every single fault that this build can have, in an order that depends on the build alone. */

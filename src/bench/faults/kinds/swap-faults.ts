@@ -1,6 +1,7 @@
 import { hasCoilLeads, leadsOfCoil } from "../../../build-file/lug-names.ts";
 import { lugsOfPart } from "../../../build-file/lugs.ts";
 import { partsOfKind } from "../../../build-file/parts-of-kind.ts";
+import { capitalised } from "../../../english.ts";
 import type { Edit } from "../edits/edit.ts";
 import { called, coilCalled, type Fault, fault } from "../fault.ts";
 import type { GuardWiring } from "./guard-wiring.ts";
@@ -67,7 +68,7 @@ export function pickupExchanges(guard: GuardWiring): Fault[] {
       const lugs = [one, other].map(
         ({ name, leads }) => `${name}.${leads.find((lead) => lead === "hot") ?? leads[0]!}`,
       );
-      const message = `${called(build, one.name)} and ${called(build, other.name)} have changed places: each is wired as the other should be.`;
+      const message = `${capitalised(called(build, one.name))} and ${called(build, other.name)} have changed places: each is wired as the other should be.`;
       return edits.length === 0 ? [] : [fault("pickups-swapped", lugs, message, edits)];
     }),
   );

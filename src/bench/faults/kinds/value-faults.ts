@@ -1,6 +1,7 @@
 import { leadsOfCoil, trackLugs } from "../../../build-file/lug-names.ts";
 import type { Build } from "../../../build-file/schema.ts";
 import { showQuantity } from "../../../build-file/show-quantity.ts";
+import { capitalised } from "../../../english.ts";
 import type { Parameter } from "../../meter/resistors.ts";
 import { called, coilCalled, type Fault } from "../fault.ts";
 
@@ -48,7 +49,7 @@ function resistorValue(build: Build, part: string, factor: number): Fault | unde
   return {
     kind: "resistor-value",
     lugs: [`${part}.a`, `${part}.b`],
-    message: `${called(build, part)} has about ${shown(right * factor)} in place of ${shown(right)}: a misread code, or it was overheated.`,
+    message: `${capitalised(called(build, part))} has about ${shown(right * factor)} in place of ${shown(right)}: a misread code, or it was overheated.`,
     edits: [{ edit: "resistance", part, gang: 0, factor }],
     ohms: right * factor,
   };

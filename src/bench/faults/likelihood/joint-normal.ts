@@ -1,6 +1,7 @@
 import { chiSquareTail } from "./chi-square.ts";
 import { solveCholesky } from "./cholesky.ts";
 import type { Observation } from "./observation.ts";
+import { potEndDeviation } from "./pot-end-chance.ts";
 import type { Prediction } from "./predictor.ts";
 
 /** Audio tracks differ: standard deviation of the logit of the wiper's fraction (common practice, no source). */
@@ -11,7 +12,7 @@ const SLIP_DEVIATIONS = 6;
  * A part whose value is not the build's: its ln is taken to scatter this far (standard deviation) about the build's value.
  * Windings of common pickups lie within a factor of two of each other (common practice, no source).
  */
-const FREE_VALUE_DEVIATION = 0.7;
+export const FREE_PART_DEVIATION = 0.7;
 /** How far a free value may plausibly lie from where it stands in one step of solving for it. */
 const FREE_STEP_DEVIATION = 0.1;
 /** No unknown is free of its tolerance. */
@@ -24,6 +25,12 @@ export interface Expected {
   readonly around?: Float64Array | undefined;
   /** The unknown that no tolerance binds, or `NONE_FREE`. */
   readonly free: number;
+}
+
+/** What is not known of a part: its tolerance as a fraction, and how far its ln scatters where no tolerance binds it. */
+export interface Unknown {
+  readonly tolerance: number;
+  readonly freeDeviation: number;
 }
 
 interface Solution {
@@ -48,21 +55,20 @@ function normalTail(z: number): number {
 export class JointNormal {
   readonly #observations: readonly Observation[];
   readonly #priorVariance: Float64Array;
+  readonly #freeDeviations: readonly number[];
   readonly #size: number;
   readonly #partCount: number;
   readonly #matrix: Float64Array;
   readonly #right: Float64Array;
 
-  /**
-   * @param tolerances fraction for each unknown that is a part
-   * @param unknownCount parts, then wipers
-   */
-  constructor(observations: readonly Observation[], tolerances: readonly number[], unknownCount: number) {
+  /** @param unknownCount parts, then wipers */
+  constructor(observations: readonly Observation[], parts: readonly Unknown[], unknownCount: number) {
     this.#observations = observations;
     this.#size = unknownCount;
-    this.#partCount = tolerances.length;
+    this.#partCount = parts.length;
+    this.#freeDeviations = parts.map(({ freeDeviation }) => freeDeviation);
     this.#priorVariance = Float64Array.from({ length: unknownCount }, (_, index) =>
-      index < tolerances.length ? Math.max(tolerances[index]!, 1e-4) ** 2 / 3 : WIPER_LOGIT_DEVIATION ** 2,
+      index < parts.length ? Math.max(parts[index]!.tolerance, 1e-4) ** 2 / 3 : WIPER_LOGIT_DEVIATION ** 2,
     );
     this.#matrix = new Float64Array(unknownCount * unknownCount);
     this.#right = new Float64Array(unknownCount);
@@ -71,7 +77,8 @@ export class JointNormal {
   /** Whether tolerances and the meter's error can plausibly bring the prediction to the reading. */
   reaches(expected: Expected, index: number): boolean {
     const { prediction, around, free } = expected;
-    const { ohms, logError } = this.#observations[index]!;
+    const { ohms } = this.#observations[index]!;
+    const logError = this.#errorOf(prediction, index);
     const row = index * this.#size;
     let variance = logError * logError;
     for (let k = 0; k < this.#size; k++) {
@@ -84,23 +91,35 @@ export class JointNormal {
     return residual ** 2 < SLIP_DEVIATIONS ** 2 * variance;
   }
 
+  /**
+   * How far another guard's readings lie from what is expected, as chi-square: below one or so, parts within tolerance and the
+   * meter's error make the one guard of the other.
+   */
+  separation(expected: Expected, readings: readonly number[], shown: Float64Array): number {
+    return this.solve(expected, readings, (index) => shown[index]!).chiSquare;
+  }
+
   /** The exact joint density of some readings with the deviations integrated out, and the most likely deviations. */
-  solve(expected: Expected, readings: readonly number[]): Solution {
+  solve(
+    expected: Expected,
+    readings: readonly number[],
+    shown = (index: number) => this.#observations[index]!.ohms,
+  ): Solution {
     const { prediction, free } = expected;
     const size = this.#size;
     const matrix = this.#matrix.fill(0);
     const right = this.#right.fill(0);
     let log = -0.5 * readings.length * Math.log(2 * Math.PI);
     for (let k = 0; k < size; k++) {
-      const variance = k === free ? FREE_VALUE_DEVIATION ** 2 : this.#priorVariance[k]!;
+      const variance = k === free ? this.#freeDeviations[k]! ** 2 : this.#priorVariance[k]!;
       matrix[k * size + k] = 1 / variance;
       log -= 0.5 * Math.log(variance);
     }
     let squares = 0;
     for (const index of readings) {
-      const { ohms, logError } = this.#observations[index]!;
+      const logError = this.#errorOf(prediction, index);
       const weight = 1 / (logError * logError);
-      const residual = this.#residual(expected, index, ohms);
+      const residual = this.#residual(expected, index, shown(index));
       const row = index * size;
       squares += weight * residual * residual;
       log -= Math.log(logError);
@@ -117,7 +136,7 @@ export class JointNormal {
     const density = log - 0.5 * (logDeterminant + chiSquare);
     if (free === NONE_FREE) return { density, chiSquare, degrees: readings.length, deviations };
     // A value solved from the readings uses one of them up, and how far it lies from the build's is no misfit.
-    const ofFree = (deviations[free]! / FREE_VALUE_DEVIATION) ** 2;
+    const ofFree = (deviations[free]! / this.#freeDeviations[free]!) ** 2;
     return { density, chiSquare: chiSquare - ofFree, degrees: Math.max(0, readings.length - 1), deviations };
   }
 
@@ -126,7 +145,8 @@ export class JointNormal {
    * with the tolerances' own variance, which other readings can only narrow.
    */
   chanceAbove(expected: Expected, index: number, deviations: Float64Array): number {
-    const { above, logError } = this.#observations[index]!;
+    const { above } = this.#observations[index]!;
+    const logError = this.#errorOf(expected.prediction, index);
     const { slopes } = expected.prediction;
     let left = this.#residual(expected, index, above!);
     let variance = logError * logError;
@@ -143,7 +163,8 @@ export class JointNormal {
     const { slopes } = expected.prediction;
     let [oddest, furthest] = [-1, -1];
     for (const index of readings) {
-      const { ohms, logError } = this.#observations[index]!;
+      const { ohms } = this.#observations[index]!;
+      const logError = this.#errorOf(expected.prediction, index);
       let left = this.#residual(expected, index, ohms);
       for (let k = 0; k < this.#size; k++) left -= slopes[index * this.#size + k]! * deviations[k]!;
       if (Math.abs(left) / logError > furthest) [oddest, furthest] = [index, Math.abs(left) / logError];
@@ -152,12 +173,18 @@ export class JointNormal {
   }
 
   /** Standard deviation of ln R that the meter and the wipers' places leave, the parts at fixed values. */
-  spreadOfWipers({ slopes }: Prediction, index: number): number {
-    const { logError } = this.#observations[index]!;
+  spreadOfWipers(prediction: Prediction, index: number): number {
+    const { slopes } = prediction;
+    const logError = this.#errorOf(prediction, index);
     let variance = logError * logError;
     for (let k = this.#partCount; k < this.#size; k++)
       variance += (slopes[index * this.#size + k]! * WIPER_LOGIT_DEVIATION) ** 2;
     return Math.sqrt(variance);
+  }
+
+  /** Standard deviation of ln R that the meter and the ends of tracks leave. */
+  #errorOf({ ohms, upTo }: Prediction, index: number): number {
+    return Math.hypot(this.#observations[index]!.logError, potEndDeviation(ohms[index]!, upTo[index]!));
   }
 
   #residual({ prediction, around }: Expected, index: number, ohms: number): number {

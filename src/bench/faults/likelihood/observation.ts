@@ -14,13 +14,16 @@ export interface Observation {
 const LEADS_ERROR_OHMS = 0.5;
 const OPEN: Observation = { ohms: Number.POSITIVE_INFINITY, logError: 0 };
 
-/** The observation of a meter; without bounds its error is 1 %, and half an ohm of leads. */
+/**
+ * The observation of a meter, whose own error is 1 %, and half an ohm of leads. What the display wandered between is about a
+ * standard deviation either way: nobody notes the extremes. It never makes the meter better than it is.
+ */
 export function observe(ohms: number | null, low?: number | null, high?: number | null): Observation {
   if (ohms === null || isOpen(ohms)) return OPEN;
   const own = METER_TOLERANCE + LEADS_ERROR_OHMS / Math.max(ohms, LEADS_ERROR_OHMS);
   if (low === undefined || high === undefined || low === null || high === null || low <= 0)
     return { ohms, logError: own };
-  return { ohms, logError: Math.max(Math.log(high / low) / (2 * Math.sqrt(3)), METER_TOLERANCE / 10) };
+  return { ohms, logError: Math.max(Math.log(high / low) / 2, own) };
 }
 
 /** The observation of a meter over its range: somewhere above its end, which need not be open. */

@@ -1,5 +1,7 @@
+import { isJoint } from "../../meter/hobby-meter.ts";
 import type { MeterModel, MeterState } from "../../meter/meter-model.ts";
 import { NOT_SWEPT, Ohmmeter, type Probes } from "../../meter/ohmmeter.ts";
+import { type EndsRaised, withPotEnds } from "../../meter/pot-ends.ts";
 
 /** What is asked of the meter, once for all faults. */
 export interface Question {
@@ -11,12 +13,17 @@ export interface Question {
 export interface Prediction {
   /** Ohms; Infinity where open. */
   readonly ohms: Float64Array;
+  /** What wipers as far off their ends as data sheets allow can make of each; as `ohms` where they change little. */
+  readonly upTo: Float64Array;
   /** d ln R / d ln (part value), question by question, for every parameter and then for every track's wiper. */
   readonly slopes: Float64Array;
 }
 
 /** A sweep's highest reading changes with the wiper only to second order, so a few rounds are enough. */
 const SWEEP_REFINEMENTS = 3;
+
+/** The end of a track that changes a reading by less than this factor is lost among tolerances. */
+const MATTERS = 1.02;
 
 /** Predicts the same readings for one model after another. */
 export class Predictor {
@@ -56,7 +63,28 @@ export class Predictor {
       if (ohms[index]! > 0 && ohms[index]! < Number.POSITIVE_INFINITY)
         this.#fillSlopes(model, questions[index]!, index * this.unknownCount, ohms[index]!, slopes);
     }
-    return { ohms, slopes };
+    return { ohms, upTo: this.#withEnds(model, questions, ohms), slopes };
+  }
+
+  #withEnds(model: MeterModel, questions: readonly Question[], ohms: Float64Array): Float64Array {
+    const upTo = ohms.slice();
+    const raise = (which: EndsRaised, concerns: (ohms: number, state: MeterState) => boolean) => {
+      let prepared: MeterState | undefined;
+      for (const index of this.#order) {
+        const { state, probes } = questions[index]!;
+        if (probes.sweptTrack !== NOT_SWEPT || !concerns(ohms[index]!, state)) continue;
+        if (prepared !== state) this.#meter.prepare(model, withPotEnds(state, which));
+        prepared = state;
+        const raised = this.#meter.read(probes.from, probes.to);
+        if (!isJoint(raised) && raised > MATTERS * ohms[index]!) upTo[index] = raised;
+      }
+    };
+    raise("all", (nominal) => isJoint(nominal));
+    raise(
+      "counter-clockwise",
+      (nominal, state) => !isJoint(nominal) && Number.isFinite(nominal) && state.fractions.includes(0),
+    );
+    return upTo;
   }
 
   #fillSlopes(model: MeterModel, { state, probes }: Question, row: number, ohms: number, slopes: Float64Array): void {

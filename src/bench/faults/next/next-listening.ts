@@ -11,6 +11,8 @@ import { namesOf, type Suspect } from "./suspects.ts";
 export interface NextListening {
   readonly kind: "listen";
   readonly label: string;
+  /** The same as a sentence. */
+  readonly instruction: string;
   readonly symptom: {
     readonly code: SymptomCode;
     readonly settings: Readonly<Record<string, SettingValue>>;
@@ -73,9 +75,7 @@ export function nextListening(
   const few = suspects.slice(0, Math.min(MAX_LISTENED_FOR, Math.floor(affordable / Math.max(1, witness.listenings))));
   if (few.length < 2) return null;
   const total = few.reduce((sum, { share }) => sum + share, 0);
-  const chances = few.map(({ hypothesis }) =>
-    witness.chances({ edits: hypothesis.faults.flatMap((fault) => fault.edits), model: hypothesis.model }),
-  );
+  const chances = few.map(({ hypothesis }) => witness.chances(hypothesis));
   const told = candidates.map((_, index) => {
     const expected = few.reduce((sum, { share }, at) => sum + (share / total) * chances[at]![index]!, 0);
     const left = few.reduce((sum, { share }, at) => sum + (share / total) * uncertainty(chances[at]![index]!), 0);
@@ -89,6 +89,7 @@ export function nextListening(
   return {
     kind: "listen",
     label: chosen.label,
+    instruction: `Next, ${chosen.label.charAt(0).toLowerCase()}${chosen.label.slice(1)}`,
     symptom: {
       code,
       settings: rawSettings(controls, chosen.settings),

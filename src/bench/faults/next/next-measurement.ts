@@ -1,5 +1,6 @@
 import type { Build } from "../../../build-file/schema.ts";
-import { Controls, rawSettings, type SettingValue, settingsKey } from "../../../build-file/settings.ts";
+import { Controls, DIAL_MAX, rawSettings, type SettingValue, settingsKey } from "../../../build-file/settings.ts";
+import { listed } from "../../../english.ts";
 import { isJoint, isOpen } from "../../meter/hobby-meter.ts";
 import type { MeterModel } from "../../meter/meter-model.ts";
 import type { ReadingPlan } from "../../meter/reading-plan.ts";
@@ -13,12 +14,16 @@ import { namesOf, type Suspect } from "./suspects.ts";
 export interface Outcome {
   readonly low: number | null;
   readonly high: number | null;
+  /** How much of the belief, 0 to 1, expects it. */
+  readonly share: number;
   readonly faults: readonly (readonly NamedFault[])[];
 }
 
 export interface NextMeasurement {
   readonly kind: "meter";
   readonly label: string;
+  /** The same as a sentence. */
+  readonly instruction: string;
   readonly between: readonly [string, string];
   readonly settings: Readonly<Record<string, SettingValue>>;
   readonly sweep?: string;
@@ -27,6 +32,8 @@ export interface NextMeasurement {
 
 /** Readings further apart than this, in ln R, cannot be the tolerance of usual parts: pots reach ±20 %. */
 const APART_LOG_RATIO = 0.25;
+/** A probe in an odder place must tell at least so much more, in nats, than one that comes before it. */
+const WORTH_A_DETOUR = 0.03;
 /** A measurement that separates less than this (nats) is not worth taking. */
 const MIN_ENTROPY = 1e-6;
 
@@ -93,9 +100,24 @@ function entropy(bins: readonly Bin[]): number {
   return bins.reduce((sum, { share }) => sum - share * Math.log(share), 0);
 }
 
-function outcome({ low, high, suspects }: Bin): Outcome {
+function outcome({ low, high, share, suspects }: Bin): Outcome {
   const finite = (ohms: number) => (isOpen(ohms) ? null : ohms);
-  return { low: finite(low), high: finite(high), faults: namesOf(suspects) };
+  const likeliest = [...suspects].sort((a, b) => b.share - a.share);
+  return { low: finite(low), high: finite(high), share, faults: namesOf(likeliest) };
+}
+
+function instructionFor(controls: Controls, { between, settings: { switches, dials }, sweep }: ReadingPlan): string {
+  const turned = Object.entries(dials).filter(([, dial]) => dial !== DIAL_MAX);
+  const main = controls.main?.name;
+  const states = [
+    // A lesser switch at rest is as it is found.
+    ...Object.entries(switches)
+      .filter(([name, position]) => name === main || position !== 1)
+      .map(([name, position]) => `${name} in position ${position}`),
+    turned.length === 0 ? "all knobs at 10" : listed(turned.map(([name, dial]) => `${name} at ${dial}`)),
+  ];
+  const how = sweep === undefined ? "" : `, turning ${sweep} through its whole travel for the highest reading`;
+  return `Next, measure from ${between[0]} to ${between[1]}, nothing plugged in, with ${listed(states)}${how}.`;
 }
 
 /** At least so many explanations must be told apart for a measurement to be worth computing. */
@@ -123,13 +145,14 @@ export function nextMeasurement(
   for (const [index, plan] of plans.entries()) {
     const bins = binsOf(suspects.map((suspect, at) => ({ ohms: predictions[at]![index]!, suspect })));
     const uncertainty = entropy(bins);
-    if (uncertainty > (best?.entropy ?? MIN_ENTROPY) + 1e-9) best = { plan, bins, entropy: uncertainty };
+    if (uncertainty > (best ? best.entropy + WORTH_A_DETOUR : MIN_ENTROPY)) best = { plan, bins, entropy: uncertainty };
   }
   if (!best) return null;
   const { label, between, settings, sweep } = best.plan;
   return {
     kind: "meter",
     label,
+    instruction: instructionFor(new Controls(build), best.plan),
     between,
     settings: rawSettings(new Controls(build), settings),
     ...(sweep === undefined ? {} : { sweep }),

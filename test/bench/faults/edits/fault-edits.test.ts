@@ -1,6 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { editBuild } from "../../../../src/bench/faults/edits/edit-build.ts";
 import { editModel } from "../../../../src/bench/faults/edits/edit-model.ts";
+import { withSpareJoint } from "../../../../src/bench/faults/edits/spare-joint.ts";
+import { guardWiringOf } from "../../../../src/bench/faults/kinds/guard-wiring.ts";
+import { resistivePlaces } from "../../../../src/bench/faults/kinds/resistive-joints.ts";
 import { singleFaults } from "../../../../src/bench/faults/kinds/single-faults.ts";
 import { meterModelOf, meterStateOf } from "../../../../src/bench/meter/meter-model.ts";
 import { NOT_SWEPT, Ohmmeter } from "../../../../src/bench/meter/ohmmeter.ts";
@@ -12,12 +15,14 @@ import { threeSingles } from "../../../fixtures/circuits.ts";
 import { scenarioBuilds } from "../../scenario-builds.ts";
 
 const FEW = 40;
+const JOINT_OHMS = 700;
 
 describe("a fault put into the lean model", () => {
   it.each(scenarioBuilds)("reads as the same fault put into the build and solved in general: $name", ({ build }) => {
-    const model = meterModelOf(build, 20);
+    const model = withSpareJoint(meterModelOf(build, 20));
     const plans = standingReadings(build).filter(({ sweep }) => sweep === undefined);
-    const all = singleFaults(build);
+    const joints = resistivePlaces(guardWiringOf(build)).flatMap((place) => place.faults(JOINT_OHMS));
+    const all = [...singleFaults(build), ...joints];
     const step = Math.max(1, Math.floor(all.length / FEW));
     for (const fault of all.filter((_, index) => index % step === 0)) {
       const meter = new Ohmmeter(model);
@@ -46,6 +51,7 @@ describe("the faults of a build", () => {
 
   it("are of every kind that its parts allow", () => {
     expect([...kinds].sort()).toEqual([
+      "cable-bad",
       "cap-open",
       "cap-shorted",
       "cap-ten-times",
@@ -53,15 +59,22 @@ describe("the faults of a build", () => {
       "coil-open",
       "coil-shorted",
       "contact-open",
+      "jack-spring",
       "jack-swapped",
       "joint-open",
+      "lead-on-wrong-net",
       "leads-swapped",
       "lugs-shorted",
       "outer-lugs-swapped",
+      "pickup-microphonic",
       "pickups-swapped",
+      "pot-loose",
       "pot-lugs-swapped",
+      "pot-scratchy",
       "shorted-to-case",
       "switch-wires-swapped",
+      "switch-worn",
+      "wire-loose",
       "wire-open",
       "wrong-pot-value",
       "wrong-switch-lug",

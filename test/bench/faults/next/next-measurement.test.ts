@@ -4,8 +4,8 @@ import type { MeasuredReading } from "../../../../src/bench/faults/diagnose-requ
 import { editBuild } from "../../../../src/bench/faults/edits/edit-build.ts";
 import type { Fault } from "../../../../src/bench/faults/fault.ts";
 import { groupEqual } from "../../../../src/bench/faults/hypotheses/groups.ts";
-import { Hypotheses } from "../../../../src/bench/faults/hypotheses/hypotheses.ts";
-import { createPrior } from "../../../../src/bench/faults/hypotheses/prior.ts";
+import { singleHypotheses } from "../../../../src/bench/faults/hypotheses/hypotheses.ts";
+import { countFaults, createPrior } from "../../../../src/bench/faults/hypotheses/prior.ts";
 import { Weigher } from "../../../../src/bench/faults/hypotheses/weigher.ts";
 import { singleFaults } from "../../../../src/bench/faults/kinds/single-faults.ts";
 import { Likelihood } from "../../../../src/bench/faults/likelihood/likelihood.ts";
@@ -74,8 +74,14 @@ describe("the next measurement", () => {
     const sound = readBuild(onePickup());
     const model = meterModelOf(sound, 20);
     const faults = singleFaults(sound).filter(({ kind }) => kind === "cap-open" || kind === "cap-ten-times");
-    const weigher = new Weigher(model, [], new Likelihood([], [], 0), createPrior(faults, false));
-    const suspects = suspectsOf(groupEqual(new Hypotheses(weigher, faults, () => {}).singles()));
+    const prior = createPrior(countFaults(faults, {}), { isComplainedOf: false });
+    const weigher = new Weigher(model, [], new Likelihood([], [], 0), prior);
+    const suspects = suspectsOf(
+      groupEqual(
+        singleHypotheses(weigher, faults, () => {}),
+        () => 0,
+      ),
+    );
     expect(suspects).toHaveLength(3);
     expect(nextMeasurement(sound, model, suspects, new Set(), 1e6)).toBeNull();
     const next = nextListening(sound, model, suspects, 1e6)!;

@@ -1,0 +1,40 @@
+import { isJoint, JOINT_UP_TO_OHMS } from "../../meter/hobby-meter.ts";
+import type { Observation } from "./observation.ts";
+
+/** A reading that a track's end can raise by more than this factor is the end's own; below, the end only blurs it. */
+const OWN_FACTOR = 2;
+
+/** Whether the end of a pot's track decides a reading. */
+export function isOfPotEnd(nominal: number, upTo: number): boolean {
+  return upTo !== nominal && (isJoint(nominal) || upTo > OWN_FACTOR * nominal);
+}
+
+/** Ends scatter evenly on a log scale from an ohm up, so that most lie far below the most that they may have. */
+const SPREAD_SHARE = 1 / 3;
+
+/** How far the ends of tracks in its way blur a reading: standard deviation of ln R. */
+export function potEndDeviation(nominal: number, upTo: number): number {
+  return upTo === nominal || isOfPotEnd(nominal, upTo) ? 0 : SPREAD_SHARE * Math.log(upTo / nominal);
+}
+
+/** How often the end of a track reads no more than a joint does (common practice, no source). */
+const LIKE_A_JOINT = 0.5;
+/** Tracks are up to a fifth larger than printed, and with them what 1 % of one is. */
+const TRACK_SLACK = 1.2;
+const METER_DEVIATIONS = 3;
+
+/**
+ * ln of the density, in ln R, of a reading that the end of a pot's track decides: like a joint, or evenly on a log scale up to
+ * what data sheets allow; undefined where the reading lies outside.
+ * @param nominal ohms with the wiper quite at the end
+ * @param upTo ohms with it as far off as data sheets allow
+ */
+export function logAtPotEnd({ ohms, above, logError }: Observation, nominal: number, upTo: number): number | undefined {
+  const slack = 1 + METER_DEVIATIONS * logError;
+  const most = upTo * TRACK_SLACK * slack;
+  const span = Math.log(most / Math.max(nominal, JOINT_UP_TO_OHMS));
+  if (above !== undefined) return above < most ? Math.log(1 - LIKE_A_JOINT) : undefined;
+  if (ohms > most) return undefined;
+  if (!isJoint(nominal)) return ohms * slack < nominal ? undefined : -Math.log(span);
+  return isJoint(ohms) ? Math.log(LIKE_A_JOINT) : Math.log((1 - LIKE_A_JOINT) / span);
+}

@@ -1,0 +1,20 @@
+import type { MeterState } from "./meter-model.ts";
+
+/**
+ * A carbon track never reads 0 Ω at its end. Data sheets of guitar pots allow 2 Ω, 20 to 50 Ω, or 1 % of the track; six pots of
+ * 100 kΩ read 1.04 to 1.23 Ω at either end (measurements published beside B. Holmes and M. van Walstijn, Potentiometer law
+ * modelling and identification, DAFx-19, 2019).
+ */
+export const POT_END_FRACTION = 0.01;
+/** What a pot in good order stays under, by the sheets that give ohms; more is allowed, and not usual. */
+export const USUAL_POT_END_OHMS = 50;
+
+/** Which wipers stand as far off their ends as data sheets allow. */
+export type EndsRaised = "all" | "counter-clockwise";
+
+/** The state with its wipers off the ends of their tracks by all that data sheets allow; lifted no-load tracks stay lifted. */
+export function withPotEnds(state: MeterState, which: EndsRaised): MeterState {
+  const most = which === "all" ? 1 - POT_END_FRACTION : 1;
+  const fractions = state.fractions.map((x) => (x < 0 ? x : Math.min(most, Math.max(POT_END_FRACTION, x))));
+  return { ...state, fractions };
+}
