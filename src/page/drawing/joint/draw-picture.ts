@@ -1,0 +1,111 @@
+import type { Build } from "../../../build-file/schema.ts";
+import { s } from "../../dom/element.ts";
+import { partLabel } from "../../state/names.ts";
+import { boxOf } from "../laid-guard.ts";
+import { drawLug } from "../lugs-layer.ts";
+import { drawParts } from "../parts-layer.ts";
+import { type Frame, isIn, touches } from "./frame.ts";
+import { isThere, type JointScene, type SceneHeat, type SceneInput, type SceneLine, type SceneSign } from "./scene.ts";
+
+const RAYS = 8;
+
+/** Rays about the place that the iron heats: no colour is needed to find it. */
+function heatMark({ at, joint }: SceneHeat): SVGElement {
+  const [inner, outer] = joint.kind === "case" ? [19, 29] : [13, 22];
+  const rays = Array.from({ length: RAYS }, (_, index) => {
+    const [x, y] = [Math.cos((index * 2 * Math.PI) / RAYS), Math.sin((index * 2 * Math.PI) / RAYS)];
+    return `M${(x * inner).toFixed(1)} ${(y * inner).toFixed(1)}L${(x * outer).toFixed(1)} ${(y * outer).toFixed(1)}`;
+  });
+  return s(
+    "g",
+    { class: "heat", transform: `translate(${at.x} ${at.y})`, "data-heated": joint.at, "data-kind": joint.kind },
+    s("circle", { r: inner - 2 }),
+    s("path", { d: rays.join("") }),
+  );
+}
+
+function line({ piece, when, isGround, d, soldered, to, tail }: SceneLine): SVGElement[] {
+  const cls = `way way-${when} ${isGround ? "way-ground" : "way-hot"}`;
+  const data = { "data-piece": piece, "data-when": when, "data-soldered": soldered.join(" ") };
+  return [
+    // Under the line, so that one wire can be followed where it crosses another.
+    ...(when === "now" ? [s("path", { d, class: "way-edge" })] : []),
+    s("path", { d, class: cls, ...data, "data-taken-by": tail?.takenBy }),
+    ...(tail
+      ? [s("circle", { cx: to.x, cy: to.y, r: when === "now" ? 6 : 4, class: `free-end free-end-${when}` })]
+      : []),
+  ];
+}
+
+/** Which joint takes an end that hangs, beyond the end. */
+function takenText({ to, tail }: SceneLine): SVGElement {
+  const { along, takenBy } = tail!;
+  const anchor = along.x > 0.4 ? "start" : along.x < -0.4 ? "end" : "middle";
+  const [x, y] = [to.x + along.x * 12, to.y + along.y * 18 + 4];
+  return s("text", { x: x.toFixed(1), y: y.toFixed(1), "text-anchor": anchor, class: "taken" }, `→ ${takenBy}`);
+}
+
+function sign({ text, at }: SceneSign): SVGElement {
+  return s(
+    "g",
+    { class: "end-sign", transform: `translate(${at.x.toFixed(1)} ${at.y.toFixed(1)})` },
+    s("circle", { r: 11 }),
+    s("text", { y: 4.5, "text-anchor": "middle" }, text),
+  );
+}
+
+/** About the width of a letter of a caption, in drawing units. */
+const LETTER = 7.6;
+
+/** Takes out the texts that the frame would cut through: half a name says another part. */
+function withoutCutTexts(element: SVGElement, { x, width }: Frame): SVGElement {
+  for (const text of element.querySelectorAll("text")) {
+    const at = Number(text.getAttribute("x"));
+    const anchor = text.getAttribute("text-anchor") ?? "start";
+    const length = (text.firstChild?.textContent ?? "").length * LETTER;
+    const left = anchor === "start" ? at : anchor === "end" ? at - length : at - length / 2;
+    if (left < x || left + length > x + width) text.remove();
+  }
+  return element;
+}
+
+/** A picture of some joints: what is there already thin, what comes now bold, what is heated with rays about it. */
+export function drawPicture(build: Build, { laid }: SceneInput, scene: JointScene, label: string): SVGSVGElement {
+  const { picture, lines, heats, signs, frame } = scene;
+  const placed = laid.placed.filter(
+    (each) => isThere(picture, each.name, each.part.kind) && touches(frame, boxOf(each, laid.side)),
+  );
+  const names = new Set(placed.map(({ name }) => name));
+  const { bodies, captions } = drawParts({ ...laid, placed }, ({ name }) => ({
+    cls: "",
+    state: { label: partLabel(build, name), value: "", shaft: undefined, coil: () => "plain" },
+  }));
+  const lugs = [...laid.lugs.values()].filter((lug) => names.has(lug.name.split(".", 1)[0]!) && isIn(frame, lug, 10));
+  const [before, now] = ["before", "now"].map((when) => lines.filter((each) => each.when === when));
+  const { x, y, width, height } = frame;
+  // Letters stand where its name would; the words beside the picture say it.
+  const named = heats.length === 1 && signs.length > 0 ? heats[0]!.joint.at.split(".", 1)[0] : undefined;
+  return s(
+    "svg",
+    { viewBox: `${x} ${y} ${width} ${height}`, class: "drawing joint-picture", role: "img", "aria-label": label },
+    s("g", {}, bodies),
+    s("g", {}, before!.flatMap(line)),
+    s("g", {}, heats.map(heatMark)),
+    s("g", {}, now!.flatMap(line)),
+    s(
+      "g",
+      {},
+      lugs.map((lug) => {
+        const part = build.parts[lug.name.split(".", 1)[0]!]!;
+        return withoutCutTexts(drawLug(lug, part, { cls: "", title: lug.name, attributes: {} }), frame);
+      }),
+    ),
+    s(
+      "g",
+      {},
+      captions.filter((_, index) => placed[index]!.name !== named).map((caption) => withoutCutTexts(caption, frame)),
+    ),
+    s("g", {}, now!.filter(({ tail }) => tail).map(takenText)),
+    s("g", {}, signs.map(sign)),
+  );
+}
