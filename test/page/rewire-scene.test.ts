@@ -2,9 +2,9 @@ import { expect, test } from "vitest";
 import { PLAN_PRESETS } from "../../src/build-file/plans/presets.ts";
 import { readBuild } from "../../src/build-file/read-build.ts";
 import type { Build } from "../../src/build-file/schema.ts";
-import { JointSpots } from "../../src/page/drawing/joint/joint-spots.ts";
 import { layGuard } from "../../src/page/drawing/laid-guard.ts";
 import { rewireTold } from "../../src/page/engine/rewire-told.ts";
+import { JointSpots } from "../../src/page/rewire/joint-spots.ts";
 import { type Scene, sceneOf } from "../../src/page/rewire/scene.ts";
 import { casesOf } from "../effort.ts";
 

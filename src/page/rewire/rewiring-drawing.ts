@@ -1,12 +1,12 @@
 import type { Step } from "../../build-file/rewire/steps.ts";
 import { shortQuantity } from "../../build-file/show-quantity.ts";
 import { s } from "../dom/element.ts";
-import { JointSpots } from "../drawing/joint/joint-spots.ts";
 import { boxOf, type LaidGuard, layGuard } from "../drawing/laid-guard.ts";
 import { drawLug } from "../drawing/lugs-layer.ts";
 import { drawParts, type PartLook } from "../drawing/parts-layer.ts";
 import { wireCurve } from "../drawing/wire-curves.ts";
 import { partLabel } from "../state/names.ts";
+import { JointSpots } from "./joint-spots.ts";
 import type { Belongs, Scene } from "./scene.ts";
 import { jointSign } from "./signs.ts";
 

@@ -19,7 +19,7 @@ function heatMark({ at, joint }: SceneHeat): SVGElement {
   return s(
     "g",
     { class: "heat", transform: `translate(${at.x} ${at.y})`, "data-heated": joint.at, "data-kind": joint.kind },
-    s("circle", { r: inner - 2 }),
+    s("circle", { r: inner - 2, class: "heat-ring" }),
     s("path", { d: rays.join("") }),
   );
 }
@@ -54,6 +54,8 @@ function sign({ text, at }: SceneSign): SVGElement {
   );
 }
 
+/** Pixels a drawing unit on paper and in a list, where there is room. */
+const LARGEST = 1.25;
 /** About the width of a letter of a caption, in drawing units. */
 const LETTER = 7.6;
 
@@ -71,7 +73,7 @@ function withoutCutTexts(element: SVGElement, { x, width }: Frame): SVGElement {
 
 /** A picture of some joints: what is there already thin, what comes now bold, what is heated with rays about it. */
 export function drawPicture(build: Build, { laid }: SceneInput, scene: JointScene, label: string): SVGSVGElement {
-  const { picture, lines, heats, signs, frame } = scene;
+  const { of, picture, lines, heats, signs, frame } = scene;
   const placed = laid.placed.filter(
     (each) => isThere(picture, each.name, each.part.kind) && touches(frame, boxOf(each, laid.side)),
   );
@@ -84,14 +86,19 @@ export function drawPicture(build: Build, { laid }: SceneInput, scene: JointScen
   const [before, now] = ["before", "now"].map((when) => lines.filter((each) => each.when === when));
   const { x, y, width, height } = frame;
   // Letters stand where its name would; the words beside the picture say it.
-  const named = heats.length === 1 && signs.length > 0 ? heats[0]!.joint.at.split(".", 1)[0] : undefined;
+  const named = of === "joint" && signs.length > 0 ? heats[0]!.joint.at.split(".", 1)[0] : undefined;
   return s(
     "svg",
-    { viewBox: `${x} ${y} ${width} ${height}`, class: "drawing joint-picture", role: "img", "aria-label": label },
+    {
+      viewBox: `${x} ${y} ${width} ${height}`,
+      width: Math.round(width * LARGEST),
+      class: `drawing joint-picture picture-of-${of}`,
+      role: "img",
+      "aria-label": label,
+    },
     s("g", {}, bodies),
     s("g", {}, before!.flatMap(line)),
     s("g", {}, heats.map(heatMark)),
-    s("g", {}, now!.flatMap(line)),
     s(
       "g",
       {},
@@ -100,6 +107,8 @@ export function drawPicture(build: Build, { laid }: SceneInput, scene: JointScen
         return withoutCutTexts(drawLug(lug, part, { cls: "", title: lug.name, attributes: {} }), frame);
       }),
     ),
+    // Over the lugs' names, since a jumper between two lugs is shorter than they are.
+    s("g", {}, now!.flatMap(line)),
     s(
       "g",
       {},

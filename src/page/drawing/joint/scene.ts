@@ -3,17 +3,21 @@ import type { Point } from "../shapes.ts";
 import type { SeenLug } from "../view.ts";
 import { wireCurve } from "../wire-curves.ts";
 import { type Frame, frameOf } from "./frame.ts";
-import { FARTHEST, JointSpots } from "./joint-spots.ts";
+import { type LetteredLine, letterSpots } from "./letter-spots.ts";
 import { type Made, type Picture, type PictureRun, type PictureTail, pictureOf, type When } from "./picture.ts";
 import type { Schedule, SheetJoint, Stop } from "./schedule.ts";
 import { spotsOf } from "./spots.ts";
 import { startOf } from "./tail-curve.ts";
 
 /** Drawing units of an end that hangs free; side by side they are of different lengths, so that their numbers stand apart. */
-const TAIL = 66;
-const TAIL_STEP = 26;
+const TAIL = 74;
+const TAIL_STEP = 22;
 /** A letter keeps to this share of an end that hangs, clear of what stands at its tip. */
-const LETTER_SHARE = 0.6;
+const LETTER_SHARE = 0.78;
+/** A letter on a long wire stands in the picture. */
+const LETTER_FARTHEST = 130;
+/** About how far what stands at the tip of an end that hangs reaches beyond it. */
+const TAKEN_ROOM = 52;
 /** So near the joint, the other end of what comes now is worth showing. */
 const NEAR = 190;
 
@@ -43,6 +47,7 @@ export interface SceneSign {
 }
 
 export interface JointScene {
+  readonly of: "joint" | "stage";
   readonly picture: Picture;
   readonly lines: readonly SceneLine[];
   readonly heats: readonly SceneHeat[];
@@ -66,9 +71,12 @@ export function letterOf(index: number, count: number): string {
   return count < 2 ? "" : String.fromCharCode("A".charCodeAt(0) + index);
 }
 
-interface Drawn extends SceneLine {
-  /** Where a letter may stand, from the first of the ends on. */
+interface Curve {
   at(t: number): Point;
+}
+
+interface Drawn extends SceneLine {
+  readonly curve: Curve;
   readonly ends: readonly [Stop, Stop];
 }
 
@@ -76,7 +84,7 @@ function drawRun({ piece, from, to, when }: PictureRun, spot: (stop: Stop) => Se
   const [a, b] = [spot(from), spot(to)];
   const curve = wireCurve(a, b, piece);
   const soldered = [from, to].filter(({ joint }) => joint !== undefined).map(({ lug }) => `${piece}@${lug}`);
-  return { piece, when, isGround, d: curve.d, soldered, from: a, to: b, at: curve.at, ends: [from, to] };
+  return { piece, when, isGround, d: curve.d, soldered, from: a, to: b, curve, ends: [from, to] };
 }
 
 function drawTail(tail: PictureTail, units: number, spot: (stop: Stop) => SeenLug, isGround: boolean): Drawn {
@@ -84,9 +92,20 @@ function drawTail(tail: PictureTail, units: number, spot: (stop: Stop) => SeenLu
   const a = spot(from);
   const curve = wireCurve(a, spot(to), piece);
   const { d, end, along, until } = startOf(curve, units);
-  const at = (t: number) => curve.at((t * until * LETTER_SHARE) / FARTHEST);
+  const reach = { at: (t: number) => curve.at(t * until * LETTER_SHARE) };
   const soldered = [`${piece}@${from.lug}`];
-  return { piece, when, isGround, d, soldered, from: a, to: end, tail: { takenBy, along }, at, ends: [from, to] };
+  return {
+    piece,
+    when,
+    isGround,
+    d,
+    soldered,
+    from: a,
+    to: end,
+    tail: { takenBy, along },
+    curve: reach,
+    ends: [from, to],
+  };
 }
 
 function linesOf({ runs, tails }: Picture, { schedule, laid, isGround }: SceneInput): Drawn[] {
@@ -109,24 +128,21 @@ function lineOfEnd(lines: readonly Drawn[], piece: number, { number }: SheetJoin
   return own.find(({ ends }) => ends[1].joint === number) ?? own[0]!;
 }
 
-function lettersOf(joint: SheetJoint, lines: readonly Drawn[], { schedule, laid }: SceneInput): SceneSign[] {
-  const spots = new JointSpots(laid.lugs.values());
-  return joint.ends.flatMap((end, index, { length }) => {
-    const text = letterOf(index, length);
-    if (text === "") return [];
-    const line = lineOfEnd(lines, schedule.pieceOf(end).number, joint);
-    return [{ text, at: spots.place(line, line.ends[0].joint === joint.number) }];
-  });
+const distance = (a: Point, b: Point) => Math.hypot(a.x - b.x, a.y - b.y);
+
+/** A line as seen from the joint, no farther than a letter may stand from it. */
+function fromJoint({ curve, ends, tail, from, to }: Drawn, { number }: SheetJoint): LetteredLine {
+  const isStart = ends[0].joint === number;
+  const share = tail ? 1 : Math.min(0.5, LETTER_FARTHEST / Math.max(1, distance(from, to)));
+  return { at: (t) => curve.at(isStart ? t * share : 1 - t * share) };
 }
 
-const NUMBER_AWAY = 24;
-
-/** The number of a joint of several, on the other side of its lug than its wires. */
-function numberSign({ joint, at }: SceneHeat): SceneSign {
-  const leave = at.turned?.leave ?? { x: 0, y: at.out };
-  const isCase = joint.kind === "case";
-  const away = isCase ? { x: -NUMBER_AWAY, y: 0 } : { x: -leave.x * NUMBER_AWAY, y: -leave.y * NUMBER_AWAY };
-  return { text: String(joint.number), at: { x: at.x + away.x, y: at.y + away.y } };
+function lettersOf(joint: SheetJoint, lines: readonly Drawn[], { schedule, laid }: SceneInput): SceneSign[] {
+  const { ends } = joint;
+  if (ends.length < 2) return [];
+  const own = ends.map((end) => fromJoint(lineOfEnd(lines, schedule.pieceOf(end).number, joint), joint));
+  const spots = letterSpots(own, [...laid.lugs.values()]);
+  return spots.map((at, index) => ({ text: letterOf(index, ends.length), at }));
 }
 
 function cornersOf(laid: LaidGuard, names: ReadonlySet<string>): Point[] {
@@ -139,26 +155,32 @@ function cornersOf(laid: LaidGuard, names: ReadonlySet<string>): Point[] {
     ]);
 }
 
-const distance = (a: Point, b: Point) => Math.hypot(a.x - b.x, a.y - b.y);
+/** Where a line that comes now reaches to, as far as it is worth showing. */
+function reachOf(line: Drawn, heats: readonly SceneHeat[]): Point[] {
+  const { from, to, tail } = line;
+  const tip = tail && { x: to.x + tail.along.x * TAKEN_ROOM, y: to.y + tail.along.y * TAKEN_ROOM * 0.4 };
+  return [from, tip ?? to].filter((point) => heats.some(({ at }) => distance(point, at) <= NEAR));
+}
 
-/** What a guard on its way looks like, once the joints that `made` says are made: of one joint close to, of several all of them. */
-export function sceneOf(input: SceneInput, made: Made): JointScene {
+/**
+ * What a guard on its way looks like.
+ * @param made of a single joint its picture is close to, with letters on its ends; of a stage it shows all of them, numbered
+ */
+export function sceneOf(input: SceneInput, made: Made, of: "joint" | "stage"): JointScene {
   const { schedule, laid } = input;
   const picture = pictureOf(schedule, made);
   const lines = linesOf(picture, input);
   const spot = spotsOf(schedule, laid);
   const heats = picture.now.map((joint) => ({ joint, at: spot({ lug: joint.at, isSplice: joint.kind === "splice" }) }));
-  const only = heats.length === 1 && made.first === made.last ? heats[0] : undefined;
-  const signs = only ? lettersOf(only.joint, lines, input) : heats.map(numberSign);
-  const coming = lines.filter(({ when }) => when === "now").flatMap(({ from, to }) => [from, to]);
-  const near = coming.filter((point) => !only || distance(point, only.at) <= NEAR);
+  const signs =
+    of === "joint"
+      ? lettersOf(heats[0]!.joint, lines, input)
+      : heats.map(({ joint, at }) => ({ text: String(joint.number), at }));
   const parts = new Set(heats.map(({ joint }) => joint.at.split(".", 1)[0]!));
-  const points = [...heats.map(({ at }) => at), ...(only ? near : []), ...signs.map(({ at }) => at)];
-  return {
-    picture,
-    lines,
-    heats,
-    signs,
-    frame: frameOf([...points, ...cornersOf(laid, parts)], only?.at),
-  };
+  const points = [
+    ...[...heats, ...signs].map(({ at }) => at),
+    ...lines.filter(({ when }) => when === "now").flatMap((line) => reachOf(line, heats)),
+    ...cornersOf(laid, parts),
+  ];
+  return { of, picture, lines, heats, signs, frame: frameOf(points, of === "joint" ? heats[0]!.at : undefined) };
 }

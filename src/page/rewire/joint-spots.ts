@@ -1,4 +1,4 @@
-import type { Point } from "../shapes.ts";
+import type { Point } from "../drawing/shapes.ts";
 
 interface Curve {
   at(t: number): Point;
@@ -11,7 +11,7 @@ const SAMPLES = 60;
 /** Steps aside, for wires that are too short to hold their signs. */
 const ASIDE = [0, 17, -17, 30, -30];
 /** A sign farther along than this would seem to be the other end's. */
-export const FARTHEST = 0.45;
+const FARTHEST = 0.45;
 
 const away = (a: Point, b: Point) => Math.hypot(a.x - b.x, a.y - b.y);
 
