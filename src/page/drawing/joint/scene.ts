@@ -3,6 +3,7 @@ import type { Point } from "../shapes.ts";
 import type { SeenLug } from "../view.ts";
 import { wireCurve } from "../wire-curves.ts";
 import { type Frame, frameOf } from "./frame.ts";
+import { letterOf } from "./letter-of.ts";
 import { type LetteredLine, letterSpots } from "./letter-spots.ts";
 import { type Made, type Picture, type PictureRun, type PictureTail, pictureOf, type When } from "./picture.ts";
 import type { Schedule, SheetJoint, Stop } from "./schedule.ts";
@@ -64,11 +65,6 @@ export interface SceneInput {
 /** Whether a guard's part is there by then: what comes loose hangs on by its first joint. */
 export function isThere({ hangingOn }: Picture, name: string, kind: string): boolean {
   return !["pickup", "cap", "resistor"].includes(kind) || hangingOn.has(name);
-}
-
-/** "A", "B", … for the ends of a joint in the order in which the sheet names them; none for a single one. */
-export function letterOf(index: number, count: number): string {
-  return count < 2 ? "" : String.fromCharCode("A".charCodeAt(0) + index);
 }
 
 interface Curve {
