@@ -35,7 +35,7 @@ function waitsOf(schedule: Schedule, { waits }: SheetJoint, end: SheetEnd): stri
     .filter((wait) => schedule.pieceOf(wait) === piece)
     .map(({ lead, at, joint }) =>
       lead === undefined
-        ? `Leave its end for ${at} hanging: joint ${joint} takes it.`
+        ? `Its end for ${at} hangs: joint ${joint} takes it.`
         : `It goes on to ${at}: joint ${joint} takes it.`,
     );
 }

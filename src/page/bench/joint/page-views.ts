@@ -38,7 +38,7 @@ function sideSample(isGround: boolean): Child[] {
   ];
 }
 
-function endItem({ letter, text, waits }: EndWords, isGround: boolean, speech: LugSpeech): HTMLElement {
+function endItem({ letter, text, waits }: EndWords, speech: LugSpeech): HTMLElement {
   return h(
     "li",
     {},
@@ -47,8 +47,6 @@ function endItem({ letter, text, waits }: EndWords, isGround: boolean, speech: L
       "div",
       {},
       h("span", {}, speech.say(capitalised(text))),
-      " ",
-      h("span", { class: "end-side" }, sideSample(isGround)),
       waits.map((wait) => h("p", { class: "waits" }, speech.say(wait))),
     ),
   );
@@ -62,7 +60,8 @@ function jointView(job: Job, { joint, stage }: JointPage): HTMLElement[] {
   const { input, speech, reading } = job;
   const { number } = joint;
   const words = jointWords(input.schedule, job.sheet, joint);
-  const isGround = joint.ends.map((end) => input.isGround(input.schedule.pieceOf(end).stops[0]!));
+  // All that meets in a joint is of one net.
+  const isGround = input.isGround(joint.at);
   const [only] = words.ends.length === 1 ? words.ends : [];
   const scene = sceneOf(input, { first: number, last: number }, "joint");
   return [
@@ -75,15 +74,15 @@ function jointView(job: Job, { joint, stage }: JointPage): HTMLElement[] {
     h(
       "div",
       { class: "joint-words" },
-      h("p", { class: "hint" }, speech.say(stage.title)),
+      h("p", { class: "hint" }, speech.say(stage.title), " ", sideSample(isGround)),
       h("h2", { tabindex: -1 }, `Joint ${number}: `, placeWords(joint, speech)),
       !only &&
         h(
           "ul",
           { class: "joint-ends" },
-          words.ends.map((end, index) => endItem(end, isGround[index]!, speech)),
+          words.ends.map((end) => endItem(end, speech)),
         ),
-      h("p", { class: "joint-action" }, speech.say(words.action), " ", only && sideSample(isGround[0]!)),
+      h("p", { class: "joint-action" }, speech.say(words.action)),
       only?.waits.map((wait) => h("p", { class: "waits" }, speech.say(wait))),
       h("p", { class: "joint-heat" }, h("b", {}, "Iron. "), joint.heat.text),
     ),

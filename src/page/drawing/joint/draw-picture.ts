@@ -37,12 +37,8 @@ function line({ piece, when, isGround, d, soldered, to, tail }: SceneLine): SVGE
   ];
 }
 
-/** Which joint takes an end that hangs, beyond the end. */
-function takenText({ to, tail }: SceneLine): SVGElement {
-  const { along, takenBy } = tail!;
-  const anchor = along.x > 0.4 ? "start" : along.x < -0.4 ? "end" : "middle";
-  const [x, y] = [to.x + along.x * 12, to.y + along.y * 18 + 4];
-  return s("text", { x: x.toFixed(1), y: y.toFixed(1), "text-anchor": anchor, class: "taken" }, `→ ${takenBy}`);
+function takenText({ text, at: { x, y } }: SceneSign): SVGElement {
+  return s("text", { x: x.toFixed(1), y: (y + 5).toFixed(1), "text-anchor": "middle", class: "taken" }, text);
 }
 
 function sign({ text, at }: SceneSign): SVGElement {
@@ -73,7 +69,7 @@ function withoutCutTexts(element: SVGElement, { x, width }: Frame): SVGElement {
 
 /** A picture of some joints: what is there already thin, what comes now bold, what is heated with rays about it. */
 export function drawPicture(build: Build, { laid }: SceneInput, scene: JointScene, label: string): SVGSVGElement {
-  const { of, picture, lines, heats, signs, frame } = scene;
+  const { of, picture, lines, heats, signs, taken, frame } = scene;
   const placed = laid.placed.filter(
     (each) => isThere(picture, each.name, each.part.kind) && touches(frame, boxOf(each, laid.side)),
   );
@@ -114,7 +110,7 @@ export function drawPicture(build: Build, { laid }: SceneInput, scene: JointScen
       {},
       captions.filter((_, index) => placed[index]!.name !== named).map((caption) => withoutCutTexts(caption, frame)),
     ),
-    s("g", {}, now!.filter(({ tail }) => tail).map(takenText)),
+    s("g", {}, taken.map(takenText)),
     s("g", {}, signs.map(sign)),
   );
 }

@@ -9,6 +9,7 @@ import { type Made, type Picture, type PictureRun, type PictureTail, pictureOf, 
 import type { Schedule, SheetJoint, Stop } from "./schedule.ts";
 import { spotsOf } from "./spots.ts";
 import { startOf } from "./tail-curve.ts";
+import { takenSpot } from "./taken-spot.ts";
 
 /** Drawing units of an end that hangs free; side by side they are of different lengths, so that their numbers stand apart. */
 const TAIL = 74;
@@ -17,8 +18,11 @@ const TAIL_STEP = 22;
 const LETTER_SHARE = 0.78;
 /** A letter on a long wire stands in the picture. */
 const LETTER_FARTHEST = 130;
-/** About how far what stands at the tip of an end that hangs reaches beyond it. */
-const TAKEN_ROOM = 52;
+/** Of the way to a lug that is near, so that it does not seem to be soldered there. */
+const SHORT_SHARE = 0.6;
+/** Half the width and height of the text at the tip of an end that hangs. */
+const TAKEN = { x: 22, y: 8 };
+const SAMPLES = 12;
 /** So near the joint, the other end of what comes now is worth showing. */
 const NEAR = 190;
 
@@ -33,6 +37,7 @@ export interface SceneLine {
   readonly to: Point;
   /** Of an end that hangs free. */
   readonly tail?: { readonly takenBy: number; readonly along: Point };
+  at(t: number): Point;
 }
 
 /** A place to heat. */
@@ -53,6 +58,8 @@ export interface JointScene {
   readonly lines: readonly SceneLine[];
   readonly heats: readonly SceneHeat[];
   readonly signs: readonly SceneSign[];
+  /** "→ 12", beside what hangs until joint 12. */
+  readonly taken: readonly SceneSign[];
   readonly frame: Frame;
 }
 
@@ -67,28 +74,26 @@ export function isThere({ hangingOn }: Picture, name: string, kind: string): boo
   return !["pickup", "cap", "resistor"].includes(kind) || hangingOn.has(name);
 }
 
-interface Curve {
-  at(t: number): Point;
-}
-
 interface Drawn extends SceneLine {
-  readonly curve: Curve;
   readonly ends: readonly [Stop, Stop];
 }
+
+const distance = (a: Point, b: Point) => Math.hypot(a.x - b.x, a.y - b.y);
 
 function drawRun({ piece, from, to, when }: PictureRun, spot: (stop: Stop) => SeenLug, isGround: boolean): Drawn {
   const [a, b] = [spot(from), spot(to)];
   const curve = wireCurve(a, b, piece);
   const soldered = [from, to].filter(({ joint }) => joint !== undefined).map(({ lug }) => `${piece}@${lug}`);
-  return { piece, when, isGround, d: curve.d, soldered, from: a, to: b, curve, ends: [from, to] };
+  return { piece, when, isGround, d: curve.d, soldered, from: a, to: b, at: curve.at, ends: [from, to] };
 }
 
 function drawTail(tail: PictureTail, units: number, spot: (stop: Stop) => SeenLug, isGround: boolean): Drawn {
   const { piece, from, to, when, takenBy } = tail;
   const a = spot(from);
-  const curve = wireCurve(a, spot(to), piece);
-  const { d, end, along, until } = startOf(curve, units);
-  const reach = { at: (t: number) => curve.at(t * until * LETTER_SHARE) };
+  const b = spot(to);
+  const curve = wireCurve(a, b, piece);
+  const { d, end, along, until } = startOf(curve, Math.min(units, distance(a, b) * SHORT_SHARE));
+  const at = (t: number) => curve.at(t * until);
   const soldered = [`${piece}@${from.lug}`];
   return {
     piece,
@@ -99,7 +104,7 @@ function drawTail(tail: PictureTail, units: number, spot: (stop: Stop) => SeenLu
     from: a,
     to: end,
     tail: { takenBy, along },
-    curve: reach,
+    at,
     ends: [from, to],
   };
 }
@@ -124,13 +129,11 @@ function lineOfEnd(lines: readonly Drawn[], piece: number, { number }: SheetJoin
   return own.find(({ ends }) => ends[1].joint === number) ?? own[0]!;
 }
 
-const distance = (a: Point, b: Point) => Math.hypot(a.x - b.x, a.y - b.y);
-
 /** A line as seen from the joint, no farther than a letter may stand from it. */
-function fromJoint({ curve, ends, tail, from, to }: Drawn, { number }: SheetJoint): LetteredLine {
+function fromJoint({ at, ends, tail, from, to }: Drawn, { number }: SheetJoint): LetteredLine {
   const isStart = ends[0].joint === number;
-  const share = tail ? 1 : Math.min(0.5, LETTER_FARTHEST / Math.max(1, distance(from, to)));
-  return { at: (t) => curve.at(isStart ? t * share : 1 - t * share) };
+  const share = tail ? LETTER_SHARE : Math.min(0.5, LETTER_FARTHEST / Math.max(1, distance(from, to)));
+  return { at: (t) => at(isStart ? t * share : 1 - t * share) };
 }
 
 function lettersOf(joint: SheetJoint, lines: readonly Drawn[], { schedule, laid }: SceneInput): SceneSign[] {
@@ -151,11 +154,36 @@ function cornersOf(laid: LaidGuard, names: ReadonlySet<string>): Point[] {
     ]);
 }
 
-/** Where a line that comes now reaches to, as far as it is worth showing. */
-function reachOf(line: Drawn, heats: readonly SceneHeat[]): Point[] {
-  const { from, to, tail } = line;
-  const tip = tail && { x: to.x + tail.along.x * TAKEN_ROOM, y: to.y + tail.along.y * TAKEN_ROOM * 0.4 };
-  return [from, tip ?? to].filter((point) => heats.some(({ at }) => distance(point, at) <= NEAR));
+const alongLine = ({ at }: Drawn): Point[] => Array.from({ length: SAMPLES }, (_, index) => at((index + 1) / SAMPLES));
+
+/** Which joint takes what hangs, in words that are clear of lugs, of the lines that come now and of the signs on them. */
+function takenOf(coming: readonly Drawn[], signs: readonly SceneSign[], laid: LaidGuard): SceneSign[] {
+  const others = [...laid.lugs.values(), ...signs.map(({ at }) => at), ...coming.flatMap(alongLine)];
+  const taken: SceneSign[] = [];
+  for (const { to, tail } of coming) {
+    if (!tail) continue;
+    const at = takenSpot(to, tail.along, [...others, ...taken.map((each) => each.at)]);
+    taken.push({ text: `→ ${tail.takenBy}`, at });
+  }
+  return taken;
+}
+
+/** What has to be in the picture beside the places to heat and their parts: what comes now, as far as it is near, and all signs. */
+function pointsOf(
+  coming: readonly Drawn[],
+  heats: readonly SceneHeat[],
+  signs: readonly SceneSign[],
+  taken: readonly SceneSign[],
+) {
+  const ends = coming.flatMap(({ from, to }) => [from, to]);
+  return [
+    ...ends.filter((point) => heats.some(({ at }) => distance(point, at) <= NEAR)),
+    ...signs.map(({ at }) => at),
+    ...taken.flatMap(({ at: { x, y } }) => [
+      { x: x - TAKEN.x, y: y - TAKEN.y },
+      { x: x + TAKEN.x, y: y + TAKEN.y },
+    ]),
+  ];
 }
 
 /**
@@ -172,11 +200,9 @@ export function sceneOf(input: SceneInput, made: Made, of: "joint" | "stage"): J
     of === "joint"
       ? lettersOf(heats[0]!.joint, lines, input)
       : heats.map(({ joint, at }) => ({ text: String(joint.number), at }));
+  const coming = lines.filter(({ when }) => when === "now");
+  const taken = takenOf(coming, signs, laid);
   const parts = new Set(heats.map(({ joint }) => joint.at.split(".", 1)[0]!));
-  const points = [
-    ...[...heats, ...signs].map(({ at }) => at),
-    ...lines.filter(({ when }) => when === "now").flatMap((line) => reachOf(line, heats)),
-    ...cornersOf(laid, parts),
-  ];
-  return { of, picture, lines, heats, signs, frame: frameOf(points, of === "joint" ? heats[0]!.at : undefined) };
+  const points = [...heats.map(({ at }) => at), ...pointsOf(coming, heats, signs, taken), ...cornersOf(laid, parts)];
+  return { of, picture, lines, heats, signs, taken, frame: frameOf(points, of === "joint" ? heats[0]!.at : undefined) };
 }
