@@ -111,14 +111,13 @@ function eachOnce(readings: ReadingsPage["sitting"]["readings"]): typeof reading
 
 function readingsView({ speech }: Job, { sitting }: ReadingsPage): HTMLElement[] {
   const rows = eachOnce(sitting.readings).map((reading) => [
-    speech.say(reading.label),
+    [speech.say(reading.label), " ", h("small", { class: "lug-code" }, reading.between.join(" – "))],
     rangeText(reading),
-    speech.say(reading.between.join(" to ")),
   ]);
   return [
     h("h2", { tabindex: -1 }, `Measure: ${sitting.title}`),
     h("p", {}, "Nothing plugged in. Each sort of reading stands here once; all settings are under Measure."),
-    plainTable("What the meter must read now", ["Where", "Should read", "Probes on"], rows),
+    plainTable("What the meter must read now", ["Where, probes on", "Should read"], rows),
   ];
 }
 
