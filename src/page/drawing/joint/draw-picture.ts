@@ -1,9 +1,11 @@
 import type { Build } from "../../../build-file/schema.ts";
 import { s } from "../../dom/element.ts";
 import { partLabel } from "../../state/names.ts";
+import type { Placed } from "../arrange.ts";
 import { boxOf } from "../laid-guard.ts";
 import { drawLug } from "../lugs-layer.ts";
 import { drawParts } from "../parts-layer.ts";
+import type { Side } from "../view.ts";
 import { type Frame, isIn, touches } from "./frame.ts";
 import { isThere, type JointScene, type SceneHeat, type SceneInput, type SceneLine, type SceneSign } from "./scene.ts";
 
@@ -24,16 +26,19 @@ function heatMark({ at, joint }: SceneHeat): SVGElement {
   );
 }
 
-function line({ piece, when, isGround, d, soldered, to, tail }: SceneLine): SVGElement[] {
+function freeEnd({ when, to }: SceneLine): SVGElement {
+  return s("circle", { cx: to.x, cy: to.y, r: when === "now" ? 6 : 4, class: `free-end free-end-${when}` });
+}
+
+function drawLine(line: SceneLine): SVGElement[] {
+  const { piece, when, isGround, d, soldered, tail } = line;
   const cls = `way way-${when} ${isGround ? "way-ground" : "way-hot"}`;
   const data = { "data-piece": piece, "data-when": when, "data-soldered": soldered.join(" ") };
   return [
     // Under the line, so that one wire can be followed where it crosses another.
     ...(when === "now" ? [s("path", { d, class: "way-edge" })] : []),
     s("path", { d, class: cls, ...data, "data-taken-by": tail?.takenBy }),
-    ...(tail
-      ? [s("circle", { cx: to.x, cy: to.y, r: when === "now" ? 6 : 4, class: `free-end free-end-${when}` })]
-      : []),
+    ...(tail && when === "before" ? [freeEnd(line)] : []),
   ];
 }
 
@@ -67,11 +72,18 @@ function withoutCutTexts(element: SVGElement, { x, width }: Frame): SVGElement {
   return element;
 }
 
+/** Of a terminal at the edge only a ring without a name would be in the picture. */
+function isSeen(placed: Placed, side: Side, frame: Frame): boolean {
+  const box = boxOf(placed, side);
+  const middle = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+  return placed.part.kind === "terminal" ? isIn(frame, middle, -box.width / 2) : touches(frame, box);
+}
+
 /** A picture of some joints: what is there already thin, what comes now bold, what is heated with rays about it. */
 export function drawPicture(build: Build, { laid }: SceneInput, scene: JointScene, label: string): SVGSVGElement {
   const { of, picture, lines, heats, signs, taken, frame } = scene;
   const placed = laid.placed.filter(
-    (each) => isThere(picture, each.name, each.part.kind) && touches(frame, boxOf(each, laid.side)),
+    (each) => isThere(picture, each.name, each.part.kind) && isSeen(each, laid.side, frame),
   );
   const names = new Set(placed.map(({ name }) => name));
   const { bodies, captions } = drawParts({ ...laid, placed }, ({ name }) => ({
@@ -93,7 +105,7 @@ export function drawPicture(build: Build, { laid }: SceneInput, scene: JointScen
       "aria-label": label,
     },
     s("g", {}, bodies),
-    s("g", {}, before!.flatMap(line)),
+    s("g", {}, before!.flatMap(drawLine)),
     s("g", {}, heats.map(heatMark)),
     s(
       "g",
@@ -104,12 +116,14 @@ export function drawPicture(build: Build, { laid }: SceneInput, scene: JointScen
       }),
     ),
     // Over the lugs' names, since a jumper between two lugs is shorter than they are.
-    s("g", {}, now!.flatMap(line)),
+    s("g", {}, now!.flatMap(drawLine)),
     s(
       "g",
       {},
       captions.filter((_, index) => placed[index]!.name !== named).map((caption) => withoutCutTexts(caption, frame)),
     ),
+    // Over the captions too: whether an end hangs is what counts.
+    s("g", {}, now!.filter(({ tail }) => tail).map(freeEnd)),
     s("g", {}, taken.map(takenText)),
     s("g", {}, signs.map(sign)),
   );
