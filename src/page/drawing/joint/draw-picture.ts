@@ -82,8 +82,9 @@ function isSeen(placed: Placed, side: Side, frame: Frame): boolean {
 /** A picture of some joints: what is there already thin, what comes now bold, what is heated with rays about it. */
 export function drawPicture(build: Build, { laid }: SceneInput, scene: JointScene, label: string): SVGSVGElement {
   const { of, picture, lines, heats, signs, taken, frame } = scene;
+  const heated = new Set(heats.map(({ joint }) => joint.at.split(".", 1)[0]!));
   const placed = laid.placed.filter(
-    (each) => isThere(picture, each.name, each.part.kind) && isSeen(each, laid.side, frame),
+    (each) => heated.has(each.name) || (isThere(picture, each.name, each.part.kind) && isSeen(each, laid.side, frame)),
   );
   const names = new Set(placed.map(({ name }) => name));
   const { bodies, captions } = drawParts({ ...laid, placed }, ({ name }) => ({
