@@ -1,7 +1,6 @@
 import { boxOf, type LaidGuard } from "../laid-guard.ts";
 import type { Point } from "../shapes.ts";
 import type { SeenLug } from "../view.ts";
-import { wireCurve } from "../wire-curves.ts";
 import { type Frame, frameOf } from "./frame.ts";
 import { letterOf } from "./letter-of.ts";
 import { type LetteredLine, letterSpots } from "./letter-spots.ts";
@@ -10,6 +9,7 @@ import type { Schedule, SheetJoint, Stop } from "./schedule.ts";
 import { spotsOf } from "./spots.ts";
 import { startOf } from "./tail-curve.ts";
 import { takenSpot } from "./taken-spot.ts";
+import { wayBetween } from "./ways.ts";
 
 /** Drawing units of an end that hangs free; side by side they are of different lengths, so that their numbers stand apart. */
 const TAIL = 74;
@@ -82,7 +82,7 @@ const distance = (a: Point, b: Point) => Math.hypot(a.x - b.x, a.y - b.y);
 
 function drawRun({ piece, from, to, when }: PictureRun, spot: (stop: Stop) => SeenLug, isGround: boolean): Drawn {
   const [a, b] = [spot(from), spot(to)];
-  const curve = wireCurve(a, b, piece);
+  const curve = wayBetween(a, b, piece);
   const soldered = [from, to].filter(({ joint }) => joint !== undefined).map(({ lug }) => `${piece}@${lug}`);
   return { piece, when, isGround, d: curve.d, soldered, from: a, to: b, at: curve.at, ends: [from, to] };
 }
@@ -91,7 +91,7 @@ function drawTail(tail: PictureTail, units: number, spot: (stop: Stop) => SeenLu
   const { piece, from, to, when, takenBy } = tail;
   const a = spot(from);
   const b = spot(to);
-  const curve = wireCurve(a, b, piece);
+  const curve = wayBetween(a, b, piece);
   const { d, end, along, until } = startOf(curve, Math.min(units, distance(a, b) * SHORT_SHARE));
   const at = (t: number) => curve.at(t * until);
   const soldered = [`${piece}@${from.lug}`];

@@ -2,13 +2,10 @@ import type { LaidGuard } from "../laid-guard.ts";
 import type { Point } from "../shapes.ts";
 import type { SeenLug } from "../view.ts";
 import type { Schedule, Stop } from "./schedule.ts";
+import { freeLug, leaveOf } from "./ways.ts";
 
 /** Drawing units from the lugs of a splice's leads, the way that these leave. */
 const SPLICE_AWAY = 52;
-
-function leaveOf({ out, turned }: SeenLug): Point {
-  return turned?.leave ?? { x: 0, y: out };
-}
 
 function middleOf(points: readonly Point[]): Point {
   const mean = (axis: "x" | "y") => points.reduce((sum, each) => sum + each[axis], 0) / points.length;
@@ -19,15 +16,7 @@ function middleOf(points: readonly Point[]): Point {
 function splicePlace(name: string, from: readonly SeenLug[]): SeenLug {
   const middle = middleOf(from);
   const leave = middleOf(from.map(leaveOf));
-  return {
-    name,
-    label: "",
-    x: middle.x + leave.x * SPLICE_AWAY,
-    y: middle.y + leave.y * SPLICE_AWAY,
-    out: 0,
-    beside: undefined,
-    turned: undefined,
-  };
+  return freeLug(name, { x: middle.x + leave.x * SPLICE_AWAY, y: middle.y + leave.y * SPLICE_AWAY });
 }
 
 /** Where the stops of a sheet's pieces lie in the drawing. */
