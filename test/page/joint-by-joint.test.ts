@@ -24,6 +24,13 @@ async function goTo(page: Page, wanted: RegExp): Promise<void> {
   throw new Error(`no page ${wanted}`);
 }
 
+/** Runs in the page: a finger across it. */
+function swipe(target: Element, [from, to]: readonly [number, number]): void {
+  const at = (clientX: number) => new Touch({ identifier: 1, target, clientX, clientY: 300 });
+  target.dispatchEvent(new TouchEvent("touchstart", { touches: [at(from)], changedTouches: [at(from)] }));
+  target.dispatchEvent(new TouchEvent("touchend", { touches: [], changedTouches: [at(to)] }));
+}
+
 /** Runs before the page's scripts: a screen lock that counts, and that the browser takes back when it is hidden. */
 function countLocks(): void {
   const counts = { asked: 0, released: 0 };
@@ -77,6 +84,14 @@ describeWith("chromium", "soldering joint by joint", () => {
     expect(await page.locator(".bench-told").textContent()).toMatch(/^2 of \d+ soldered, about \d+ min left$/);
     await page.keyboard.press("ArrowLeft");
     expect(await heading(page).textContent()).toMatch(/^Joint 2: /);
+    for (const [from, to, joint] of [
+      [300, 80, 3],
+      [80, 300, 2],
+      [200, 180, 2],
+    ] as const) {
+      await page.locator(".bench-content").evaluate(swipe, [from, to] as const);
+      expect(await heading(page).textContent()).toMatch(new RegExp(`^Joint ${joint}: `));
+    }
     await page.keyboard.press("Escape");
     await page.locator("dialog").waitFor({ state: "detached" });
     const list = page.locator("#panel-solder");

@@ -2,7 +2,7 @@ import { endText } from "../../../bench/sheet/text/end-text.ts";
 import { jointText } from "../../../bench/sheet/text/joint-text.ts";
 import type { SheetAnswer } from "../../../contract/bench/bench.ts";
 import { capitalised } from "../../../english.ts";
-import { letterOf } from "../../drawing/joint/letter-of.ts";
+import { letterOf } from "../../drawing/joint/letter-spots.ts";
 import type { Schedule, SheetEnd, SheetJoint } from "../../drawing/joint/schedule.ts";
 
 export interface EndWords {

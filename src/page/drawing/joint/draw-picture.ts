@@ -7,7 +7,8 @@ import { drawLug } from "../lugs-layer.ts";
 import { drawParts } from "../parts-layer.ts";
 import type { Side } from "../view.ts";
 import { type Frame, isIn, touches } from "./frame.ts";
-import { isThere, type JointScene, type SceneHeat, type SceneInput, type SceneLine, type SceneSign } from "./scene.ts";
+import { isThere, type JointScene, type SceneHeat, type SceneSign } from "./scene.ts";
+import type { SceneInput, SceneLine } from "./scene-lines.ts";
 
 const RAYS = 8;
 

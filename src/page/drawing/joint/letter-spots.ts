@@ -6,6 +6,11 @@ export interface LetteredLine {
   at(t: number): Point;
 }
 
+/** "A", "B", … for the ends of a joint in the order in which the sheet names them; none for a single one. */
+export function letterOf(index: number, count: number): string {
+  return count < 2 ? "" : String.fromCharCode("A".charCodeAt(0) + index);
+}
+
 const SAMPLES = 40;
 /** Drawing units from the middle of a letter's disc to that of a lug or of another disc, and to another line. */
 const FROM_LUG = 22;

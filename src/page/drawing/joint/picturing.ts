@@ -2,7 +2,7 @@ import { sideOf } from "../../../bench/sheet/wire/colours.ts";
 import type { Build } from "../../../build-file/schema.ts";
 import type { SheetAnswer } from "../../../contract/bench/bench.ts";
 import { layGuard } from "../laid-guard.ts";
-import type { SceneInput } from "./scene.ts";
+import type { SceneInput } from "./scene-lines.ts";
 import { Schedule } from "./schedule.ts";
 
 /** What all pictures of a sheet have in common; pots are soldered from behind, and so they are seen from there. */

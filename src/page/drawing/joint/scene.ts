@@ -2,43 +2,22 @@ import { boxOf, type LaidGuard } from "../laid-guard.ts";
 import type { Point } from "../shapes.ts";
 import type { SeenLug } from "../view.ts";
 import { type Frame, frameOf } from "./frame.ts";
-import { letterOf } from "./letter-of.ts";
-import { type LetteredLine, letterSpots } from "./letter-spots.ts";
-import { type Made, type Picture, type PictureRun, type PictureTail, pictureOf, type When } from "./picture.ts";
-import type { Schedule, SheetJoint, Stop } from "./schedule.ts";
+import { type LetteredLine, letterOf, letterSpots } from "./letter-spots.ts";
+import { type Made, type Picture, pictureOf } from "./picture.ts";
+import { type Drawn, linesOf, type SceneInput, type SceneLine } from "./scene-lines.ts";
+import type { SheetJoint } from "./schedule.ts";
 import { spotsOf } from "./spots.ts";
-import { startOf } from "./tail-curve.ts";
 import { takenSpot } from "./taken-spot.ts";
-import { wayBetween } from "./ways.ts";
 
-/** Drawing units of an end that hangs free; side by side they are of different lengths, so that their numbers stand apart. */
-const TAIL = 74;
-const TAIL_STEP = 22;
 /** A letter keeps to this share of an end that hangs, clear of what stands at its tip. */
 const LETTER_SHARE = 0.78;
 /** A letter on a long wire stands in the picture. */
 const LETTER_FARTHEST = 130;
-/** Of the way to a lug that is near, so that it does not seem to be soldered there. */
-const SHORT_SHARE = 0.6;
 /** Half the width and height of the text at the tip of an end that hangs. */
 const TAKEN = { x: 22, y: 8 };
 const SAMPLES = 12;
 /** So near the joint, the other end of what comes now is worth showing. */
 const NEAR = 190;
-
-export interface SceneLine {
-  readonly piece: number;
-  readonly when: When;
-  readonly isGround: boolean;
-  readonly d: string;
-  /** Its soldered stops, as "piece@lug". */
-  readonly soldered: readonly string[];
-  readonly from: Point;
-  readonly to: Point;
-  /** Of an end that hangs free. */
-  readonly tail?: { readonly takenBy: number; readonly along: Point };
-  at(t: number): Point;
-}
 
 /** A place to heat. */
 export interface SceneHeat {
@@ -63,65 +42,12 @@ export interface JointScene {
   readonly frame: Frame;
 }
 
-export interface SceneInput {
-  readonly schedule: Schedule;
-  readonly laid: LaidGuard;
-  readonly isGround: (lug: string) => boolean;
-}
-
 /** Whether a guard's part is there by then: what comes loose hangs on by its first joint. */
 export function isThere({ hangingOn }: Picture, name: string, kind: string): boolean {
   return !["pickup", "cap", "resistor"].includes(kind) || hangingOn.has(name);
 }
 
-interface Drawn extends SceneLine {
-  readonly ends: readonly [Stop, Stop];
-}
-
 const distance = (a: Point, b: Point) => Math.hypot(a.x - b.x, a.y - b.y);
-
-function drawRun({ piece, from, to, when }: PictureRun, spot: (stop: Stop) => SeenLug, isGround: boolean): Drawn {
-  const [a, b] = [spot(from), spot(to)];
-  const curve = wayBetween(a, b, piece);
-  const soldered = [from, to].filter(({ joint }) => joint !== undefined).map(({ lug }) => `${piece}@${lug}`);
-  return { piece, when, isGround, d: curve.d, soldered, from: a, to: b, at: curve.at, ends: [from, to] };
-}
-
-function drawTail(tail: PictureTail, units: number, spot: (stop: Stop) => SeenLug, isGround: boolean): Drawn {
-  const { piece, from, to, when, takenBy } = tail;
-  const a = spot(from);
-  const b = spot(to);
-  const curve = wayBetween(a, b, piece);
-  const { d, end, along, until } = startOf(curve, Math.min(units, distance(a, b) * SHORT_SHARE));
-  const at = (t: number) => curve.at(t * until);
-  const soldered = [`${piece}@${from.lug}`];
-  return {
-    piece,
-    when,
-    isGround,
-    d,
-    soldered,
-    from: a,
-    to: end,
-    tail: { takenBy, along },
-    at,
-    ends: [from, to],
-  };
-}
-
-function linesOf({ runs, tails }: Picture, { schedule, laid, isGround }: SceneInput): Drawn[] {
-  const spot = spotsOf(schedule, laid);
-  const inNumber = new Map<string, number>();
-  const isGroundPiece = (number: number) => isGround(schedule.pieces[number - 1]!.stops[0]!);
-  return [
-    ...runs.map((run) => drawRun(run, spot, isGroundPiece(run.piece))),
-    ...tails.map((tail) => {
-      const before = inNumber.get(tail.from.lug) ?? 0;
-      inNumber.set(tail.from.lug, before + 1);
-      return drawTail(tail, TAIL + TAIL_STEP * before, spot, isGroundPiece(tail.piece));
-    }),
-  ];
-}
 
 /** The line of a joint's end that a letter is best put on: the one that it came by, and else the one that goes on. */
 function lineOfEnd(lines: readonly Drawn[], piece: number, { number }: SheetJoint): Drawn {
