@@ -1,6 +1,6 @@
 import { createHash } from "node:crypto";
 import { mkdir, readdir, readFile, rm, writeFile } from "node:fs/promises";
-import { join } from "node:path";
+import { basename, join } from "node:path";
 import { build } from "esbuild";
 import { rolldown } from "rolldown";
 import { compress } from "./compress.mjs";
@@ -67,16 +67,20 @@ async function bundleEntry(name, input) {
   return output.map((each) => ({ name: each.fileName, text: each.code, imports: each.imports, of: each.name }));
 }
 
-async function styleSheet() {
+/** What every page wears, and what comes with the code that shows it. */
+const STYLES = ["main.css", "joint.css"];
+
+async function styleSheets() {
   const { outputFiles } = await build({
-    entryPoints: ["src/page/style/main.css"],
+    entryPoints: STYLES.map((name) => join("src/page/style", name)),
+    outdir: BUILT,
     bundle: true,
     minify: true,
     write: false,
     target: "es2022",
     logLevel: "warning",
   });
-  return { name: "main.css", text: outputFiles[0].text };
+  return outputFiles.map(({ path, text }) => ({ name: basename(path), text }));
 }
 
 /** The guards one may start from, and the first of them read and ready: facts of the project, worked out once. */
@@ -160,13 +164,13 @@ async function serviceWorker(files, at, page) {
 /** Writes `public/index.html`, `public/sw.js` and everything that they name, under an address that changes with its content. */
 export async function bundlePage() {
   const bundles = Object.entries(ENTRIES).map(([name, input]) => bundleEntry(name, input));
-  const [style, data, template, ...code] = await Promise.all([
-    styleSheet(),
+  const [styles, data, template, ...code] = await Promise.all([
+    styleSheets(),
     pageData(),
     readFile("src/page/index.html", "utf8"),
     ...bundles,
   ]);
-  const files = [style, ...data.files, ...code.flat()];
+  const files = [...styles, ...data.files, ...code.flat()];
   const version = digest([template, data.first, ...files.flatMap(({ name, text }) => [name, text])]);
   const directory = join(BUILT, version);
   await mkdir(directory, { recursive: true });

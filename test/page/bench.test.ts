@@ -60,10 +60,11 @@ describeWith("chromium", "the bench on the page", () => {
     await temperature.fill("25");
     expect(await temperature.getAttribute("aria-invalid")).toBeNull();
     await showTab(page, "Solder");
-    const slack = page.getByLabel("Slack on every wire, mm");
+    await page.getByText("My wire, lengths and iron").click();
+    const slack = page.getByLabel("Slack on the guard, mm");
     await slack.fill("-5");
-    expect(await slack.locator("xpath=../p").textContent()).toContain("from 0 to 200 mm");
-    const cuts = page.locator("#panel-solder table").first();
+    expect(await slack.locator("xpath=../p").textContent()).toContain("from 0 to 500 mm");
+    const cuts = page.locator("#panel-solder table", { has: page.getByText("Wires to cut") });
     await slack.fill("0");
     const before = await cuts.textContent();
     await slack.fill("100");

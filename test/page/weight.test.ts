@@ -41,5 +41,11 @@ describeWith("chromium", "the page's weight on the wire", () => {
       await showTab(page, tab);
       expect(sumOf(loaded), tab).toBeLessThanOrEqual(PANEL_BYTES);
     }
+    await showTab(page, "Solder");
+    loaded.length = 0;
+    await page.getByRole("button", { name: "Solder joint by joint" }).click();
+    await page.locator("dialog[open] h2").waitFor();
+    expect(loaded.length).toBeGreaterThan(0);
+    expect(sumOf(loaded), "joint by joint").toBeLessThanOrEqual(PANEL_BYTES);
   });
 });

@@ -22,7 +22,7 @@ const LENGTHS: readonly (readonly [keyof Allowances, string])[] = [
   ["strip", "Bared at each end, mm"],
   ["jackLoop", "Service loop to the jack, mm"],
   ["clawLoop", "Service loop to the claw, mm"],
-  ["foilLength", "Wire to the foil, at least, mm"],
+  ["foilLength", "Shortest wire to the foil, mm"],
 ];
 
 const USES: readonly (readonly [keyof KindsWanted, string])[] = [
@@ -143,8 +143,16 @@ export function createSheetFields(store: AppStore): HTMLElement {
   );
   const { allowances, kinds, iron, maxEnds } = options();
   const setIron = (changed: Partial<Iron>) => set({ iron: { ...options().iron, ...changed } });
-  const number = (label: string, value: number, [min, max]: readonly [number, number], take: (value: number) => void) =>
-    createNumberSetting({ name: "sheet", label, unit: "", value, min, max }, take);
+  /** The unit is what the label ends with. */
+  const number = (
+    label: string,
+    value: number,
+    [min, max]: readonly [number, number],
+    take: (value: number) => void,
+  ) => {
+    const unit = label.includes(", ") ? label.split(", ").at(-1)! : "";
+    return createNumberSetting({ name: "sheet", label, unit, value, min, max }, take);
+  };
   return h(
     "details",
     { class: "no-print" },
@@ -183,7 +191,7 @@ export function createSheetFields(store: AppStore): HTMLElement {
         iron.solder,
         (solder) => setIron({ solder }),
       ),
-      number("Ends a joint, at most", maxEnds, [3, 12], (value) => set({ maxEnds: Math.round(value) })),
+      number("Most ends a joint", maxEnds, [3, 12], (value) => set({ maxEnds: Math.round(value) })),
     ),
   );
 }

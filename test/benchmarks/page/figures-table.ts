@@ -63,7 +63,7 @@ export const ROWS: readonly Row[] = [
   },
   ...turnRows("dial", ({ turns }) => turns.dials),
   ...turnRows("lever", ({ turns }) => turns.lever),
-  ...TABS.map((tab) => ({
+  ...[...TABS, "Joint by joint"].map((tab) => ({
     title: `${tab}: opened until it stands (ms)`,
     of: ({ panels }: VisitFigures) => panels.openMs[tab]!,
   })),

@@ -3,7 +3,7 @@ import { featuresOf, settled } from "../../page/actions.ts";
 import { TABS } from "../../page/tabs.ts";
 
 export interface PanelTimes {
-  /** From the tap on a tab until what it holds stands, by the tab's title; code and answers are awaited. */
+  /** From the tap on a tab until what it holds stands, by the tab's title; code and answers are awaited. With them, from the button to the first joint's picture. */
   readonly openMs: Readonly<Record<string, number>>;
   /** From a choice in the plan until curve and form show the guard that it makes. */
   readonly planMs: number;
@@ -21,6 +21,24 @@ async function timeOpening(tab: Element): Promise<number> {
   while (!isThere()) await new Promise((resume) => requestAnimationFrame(resume));
   await new Promise((resume) => requestAnimationFrame(resume));
   return performance.now() - start;
+}
+
+/** Runs in the page: from the tap until the first joint's picture stands, cautions and preparations passed by. */
+async function timeJointByJoint(button: Element): Promise<number> {
+  const start = performance.now();
+  (button as HTMLElement).click();
+  const frame = () => new Promise((resume) => requestAnimationFrame(resume));
+  while (!document.querySelector("dialog[open] .bench-content h2")) await frame();
+  const opened = performance.now() - start;
+  const next = [...document.querySelectorAll<HTMLElement>("dialog .bench-go")].at(-1)!;
+  next.click();
+  const before = performance.now();
+  next.click();
+  while (!document.querySelector("dialog .joint-picture")) await frame();
+  await frame();
+  const shown = performance.now() - before;
+  document.querySelector<HTMLDialogElement>("dialog[open]")!.close();
+  return opened + shown;
 }
 
 async function timePlan(page: Page): Promise<number> {
@@ -51,6 +69,10 @@ export async function timePanels(page: Page): Promise<PanelTimes> {
   for (const title of TABS) {
     openMs[title] = await page.getByRole("tab", { name: title, exact: true }).evaluate(timeOpening);
     await settled(page);
+    if (title === "Solder")
+      openMs["Joint by joint"] = await page
+        .getByRole("button", { name: "Solder joint by joint" })
+        .evaluate(timeJointByJoint);
   }
   // A bleed tells most with the volume half down.
   await page.getByRole("slider", { name: /^Volume/ }).fill("5");

@@ -26,7 +26,7 @@ type Side = "hot" | "ground";
 const lower = (colour: string) => colour.trim().toLowerCase();
 
 /** Which nets are ground, by lug. */
-function sideOf(build: Build): (lug: string) => { side: Side; net: number } {
+export function sideOf(build: Build): (lug: string) => { side: Side; net: number } {
   const wiring = new Wiring(build);
   const { netOfLug } = wiring.wiredNets();
   const netOf = (lug: string) => netOfLug[wiring.lugs.indexOf(lug)]!;
