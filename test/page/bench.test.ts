@@ -119,6 +119,8 @@ describeWith("chromium", "the bench on the page", () => {
     expect(headings).toEqual([
       "Mounting, before the first wire",
       "Build sheet",
+      "The harness, without the pickups",
+      "The pickups",
       "Closing the guard",
       "Parts list",
       "Hardware",
