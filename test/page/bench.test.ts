@@ -1,6 +1,7 @@
 import { expect, it } from "vitest";
 import { describeWith } from "../tools.ts";
 import { openScenario, showTab, whenReady } from "./actions.ts";
+import { bringAxe, seriousFindings } from "./axe.ts";
 import { expectQuiet, usePage } from "./browser.ts";
 
 describeWith("chromium", "the bench on the page", () => {
@@ -116,6 +117,8 @@ describeWith("chromium", "the bench on the page", () => {
     expect(await first.isVisible()).toBe(false);
     await page.getByText("What else it may be, and how likely").click();
     expect(await first.textContent()).toMatch(/likely, fits the readings to/);
+    await bringAxe(page);
+    expect(await seriousFindings(page, "#panel-measure")).toEqual([]);
     expectQuiet(visit);
   });
 
@@ -166,7 +169,7 @@ describeWith("chromium", "the bench on the page", () => {
     expect(await page.locator(".told li").textContent()).toContain("position 3");
     await page.getByRole("button", { name: "What explains this?" }).click();
     await page.locator("#panel-measure .diagnosis").waitFor();
-    expect(await page.locator("#panel-measure .diagnosis").textContent()).toMatch(/middle|lever/i);
+    expect(await page.locator(".explanations > li").first().textContent()).toMatch(/middle|lever/i);
   });
 
   it("says what to do where a wish cannot be met, and shows no empty table", async () => {
