@@ -72,10 +72,9 @@ export class Predictor {
       let prepared: MeterState | undefined;
       for (const index of this.#order) {
         const { state, probes } = questions[index]!;
-        if (probes.sweptTrack !== NOT_SWEPT || !concerns(ohms[index]!, state)) continue;
-        if (prepared !== state) this.#meter.prepare(model, withPotEnds(state, which));
-        prepared = state;
-        const raised = this.#meter.read(probes.from, probes.to);
+        if (!concerns(ohms[index]!, state)) continue;
+        const raised = this.#raised(model, state, probes, prepared === state, which);
+        prepared = probes.sweptTrack === NOT_SWEPT ? state : undefined;
         if (!isJoint(raised) && raised > MATTERS * ohms[index]!) upTo[index] = raised;
       }
     };
@@ -85,6 +84,14 @@ export class Predictor {
       (nominal, state) => !isJoint(nominal) && Number.isFinite(nominal) && state.fractions.includes(0),
     );
     return upTo;
+  }
+
+  /** A reading with wipers off their ends; a sweep passes its own, not the others'. */
+  #raised(model: MeterModel, state: MeterState, probes: Probes, isPrepared: boolean, which: EndsRaised): number {
+    if (probes.sweptTrack !== NOT_SWEPT)
+      return this.#meter.measure(model, withPotEnds(state, which), probes, SWEEP_REFINEMENTS);
+    if (!isPrepared) this.#meter.prepare(model, withPotEnds(state, which));
+    return this.#meter.read(probes.from, probes.to);
   }
 
   #fillSlopes(model: MeterModel, { state, probes }: Question, row: number, ohms: number, slopes: Float64Array): void {
