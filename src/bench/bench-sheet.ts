@@ -9,6 +9,7 @@ import { type DrawerItem, type PartsList, partsList } from "./parts/parts-list.t
 import { type PhaseCheck, phaseCheck } from "./phase-check.ts";
 import { type BuildSheet, buildSheet } from "./sheet/build-sheet.ts";
 import type { Allowances } from "./sheet/cut-list.ts";
+import { type BestTurn, bestTurns } from "./turns/best-turns.ts";
 
 export interface BenchRequest {
   /** °C, of the coils. */
@@ -36,6 +37,7 @@ export interface BenchAnswer extends MeterReadings {
   readonly sheet: BuildSheet;
   readonly partsList: PartsList;
   readonly phaseCheck: PhaseCheck;
+  readonly turns: readonly BestTurn[];
   readonly solved?: SolveAnswer;
 }
 
@@ -59,6 +61,7 @@ export function benchSheet(build: Build, request: BenchRequest): BenchAnswer {
     sheet,
     partsList: partsList(build, sheet.cuts, request.drawer),
     phaseCheck: phaseCheck(build),
+    turns: bestTurns(build),
     ...(request.solve ? { solved: solve(request.solve) } : {}),
   };
 }

@@ -8,6 +8,7 @@ import { phaseCheckAnswer } from "./phase-check.ts";
 import { probesField, temperatureField } from "./probe-fields.ts";
 import { impedancesAnswer, readingsAnswer, solvedAnswer, solveField } from "./readings.ts";
 import { allowancesField, sheetAnswer } from "./sheet.ts";
+import { turnsAnswer } from "./turns.ts";
 
 export const benchRequestSchema = strict({
   build: buildField,
@@ -25,6 +26,7 @@ export const benchAnswerSchema = z.strictObject({
   sheet: sheetAnswer,
   partsList: partsListAnswer,
   phaseCheck: phaseCheckAnswer,
+  turns: turnsAnswer,
   solved: solvedAnswer,
 });
 
