@@ -7,11 +7,11 @@ import type { Editor } from "../state/editor.ts";
 import { createStaleNote } from "../state/stale-note.ts";
 import { Store } from "../state/store.ts";
 import { type LugSpeech, speechOf } from "../words/lug-speech.ts";
+import { dialText } from "./bodies/part-words.ts";
 import { findingsList } from "./findings-list.ts";
 import { drawGuard, type GuardDrawing } from "./guard-drawing.ts";
 import { wireByHand } from "./hand/wire-by-hand.ts";
 import type { LivePath } from "./live-path.ts";
-import { dialText } from "./part-bodies.ts";
 import type { Side } from "./view.ts";
 
 interface PanelState {

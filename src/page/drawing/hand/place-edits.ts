@@ -2,7 +2,7 @@ import { TURN_STEP_DEGREES } from "../../../build-file/turn-step.ts";
 import { setAt } from "../../state/paths.ts";
 import type { BuildSource } from "../../state/reading.ts";
 import { type Placed, UNITS_PER_METRE } from "../arrange.ts";
-import type { Point } from "../shapes.ts";
+import type { Point } from "../point.ts";
 
 /** As a build file has it: metres, and whole degrees. */
 export interface WrittenPlace {

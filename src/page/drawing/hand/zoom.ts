@@ -1,4 +1,4 @@
-import type { Point } from "../shapes.ts";
+import type { Point } from "../point.ts";
 
 const CLOSEST = 4;
 const STEP = 1.4;
