@@ -73,7 +73,12 @@ function layAnew(build: Build, side: Side): LaidGuard {
   const texts = placed.flatMap((each) => textBoxes(build, each, side));
   const bodies = placed.map((each) => {
     const { half, height } = reachOf(each.part);
-    return { part: each.name, ...seenFrom(side, each.centre), width: 2 * half, height: 2 * height };
+    return {
+      isPickup: each.part.kind === "pickup",
+      ...seenFrom(side, each.centre),
+      width: 2 * half,
+      height: 2 * height,
+    };
   });
   const all = [...lugs.values()];
   const ends = build.wires.map(({ from, to }) => [find(from)!, find(to)!] as const);

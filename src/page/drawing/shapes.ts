@@ -35,6 +35,8 @@ const UP: Point = { x: 0, y: 1 };
 const DOWN: Point = { x: 0, y: -1 };
 const RIGHT: Point = { x: 1, y: 0 };
 const LEFT: Point = { x: -1, y: 0 };
+const UP_RIGHT: Point = { x: 0.87, y: 0.5 };
+const DOWN_RIGHT: Point = { x: 0.87, y: -0.5 };
 const ANY: Point = { x: 0, y: 0 };
 
 const labelOf = (local: string) => local.split(".").at(-1)!;
@@ -76,7 +78,9 @@ function directions(part: Part, local: string, at: Point): Pick<LugSpot, "leave"
       const isColumn = ["spdt", "dpdt", "dpdt-on-on-on"].includes(part.type ?? "") && part.body !== "slide";
       if (isColumn) return { leave: aside, beside: aside };
       if (part.type === "rotary") return { leave: sideOf(at), beside: sideOf(at) };
-      return { leave: at.y === 0 ? ANY : at.y > 0 ? UP : DOWN, beside: RIGHT };
+      // A row's contacts run along it, within the body: names stand outside of that.
+      if (at.y === 0) return { leave: ANY, beside: DOWN };
+      return at.y > 0 ? { leave: UP, beside: UP_RIGHT } : { leave: DOWN, beside: DOWN_RIGHT };
     }
     case "jack":
       return { leave: DOWN, beside: part.body === "barrel" ? DOWN : local === "tip" ? LEFT : RIGHT };

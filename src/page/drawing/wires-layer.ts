@@ -25,6 +25,10 @@ function wireUse(path: LivePath, wire: number, from: string): { cls: string; for
   return { cls: shaped ? "wire-side" : "wire-idle", forwards: true };
 }
 
+function isBare(wire: BuildSource["wires"][number]): boolean {
+  return !Array.isArray(wire) && (wire as { how?: unknown }).how === "bus wire";
+}
+
 const ORDER = ["wire-idle", "wire-ground", "wire-side", "wire-return", "wire-live"];
 
 /** Every wire, the live ones on top with arrows that point to the jack. */
@@ -40,7 +44,12 @@ export function drawWires(
     if (!from || !curve) return [];
     const { cls, forwards } = wireUse(path, index, from.name);
     const net = String(path.live.nets.get(from.name));
-    const line = s("path", { d: curve.d, class: `wire ${cls}`, "data-net": net, "data-line": index });
+    const line = s("path", {
+      d: curve.d,
+      class: `wire ${cls} ${isBare(wire) ? "wire-bus" : ""}`.trim(),
+      "data-net": net,
+      "data-line": index,
+    });
     // Wider than the line, so that a thumb finds it.
     const reach = s(
       "path",

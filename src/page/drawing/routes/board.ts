@@ -15,6 +15,7 @@ export const COST = {
   straight: 10,
   diagonal: 14,
   body: 8,
+  pickup: 45,
   text: 500,
   name: 200,
   wire: 70,

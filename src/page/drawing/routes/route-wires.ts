@@ -10,8 +10,8 @@ import { type RoundedBow, roundedLine } from "./rounded.ts";
 export interface Ground {
   readonly area: { readonly left: number; readonly top: number; readonly right: number; readonly bottom: number };
   readonly lugs: readonly SeenLug[];
-  /** Of bodies, by the part's name. */
-  readonly bodies: readonly (Box & { readonly part: string })[];
+  /** Nobody lays a wire across a pickup; across a pot's back or a switch, if need be. */
+  readonly bodies: readonly (Box & { readonly isPickup: boolean })[];
   readonly texts: readonly Box[];
 }
 
@@ -31,7 +31,7 @@ function grown(box: Box, by: number): Box {
 
 function boardOf({ area, lugs, bodies, texts }: Ground): Board {
   const board = new Board(area, lugs);
-  for (const body of bodies) board.addCost(body, COST.body);
+  for (const body of bodies) board.addCost(body, body.isPickup ? COST.pickup : COST.body);
   for (const box of texts) board.addCost(grown(box, TEXT_ROOM), COST.text);
   for (const lug of lugs) if (lug.label !== "") board.addCost(grown(nameBox(lug), NAME_ROOM), COST.name);
   return board;
