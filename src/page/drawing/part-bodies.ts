@@ -70,10 +70,10 @@ function legged(kind: "cap" | "resistor"): SVGElement[] {
 }
 
 /** What of a part is no text, about its middle as seen from the back and not turned. */
-function bodyOf({ part, upright }: Placed, state: BodyState): SVGElement[] {
+function bodyOf({ part, upright }: Placed, coil: BodyState["coil"]): SVGElement[] {
   switch (part.kind) {
     case "pickup":
-      return pickupBody(part, state.coil);
+      return pickupBody(part, coil);
     case "pot":
       return potBody(part, upright);
     case "switch":
@@ -88,6 +88,11 @@ function bodyOf({ part, upright }: Placed, state: BodyState): SVGElement[] {
   }
 }
 
+/** What of a part is no text, about its middle, where no setting is shown. */
+export function bodyShapes(placed: Placed): SVGElement[] {
+  return bodyOf(placed, () => "plain");
+}
+
 /** The body of a part where it lies on the page, its texts upright. */
 export function partBody(placed: Placed, side: Side, state: BodyState): SVGElement[] {
   const { centre, turn, shape } = placed;
@@ -96,5 +101,5 @@ export function partBody(placed: Placed, side: Side, state: BodyState): SVGEleme
   // Counter-clockwise from the back is clockwise from the front, where all is mirrored.
   const transform = `translate(${middle.x} ${middle.y}) scale(${mirror} 1) rotate(${-turn})`;
   const texts = shape.texts.map((text) => drawText(placed, text, side, state));
-  return [s("g", { transform }, bodyOf(placed, state)), ...texts];
+  return [s("g", { transform }, bodyOf(placed, state.coil)), ...texts];
 }
