@@ -45,6 +45,12 @@ export function movedPart(source: BuildSource, placed: Placed, by: Point): Build
   return setAt(source, ["parts", placed.name, "place"], placeAt(at, numberOf(turn, 0)));
 }
 
+/** Turns a part to an angle, in degrees counter-clockwise as seen from the back. */
+export function turnedTo(source: BuildSource, placed: Placed, turn: number): BuildSource {
+  if (!source.parts[placed.name]) return source;
+  return setAt(source, ["parts", placed.name, "place"], { ...placeNow(source, placed), turn });
+}
+
 /** Turns a part by steps, counter-clockwise as seen from the back. */
 export function turnedPart(source: BuildSource, placed: Placed, steps: number): BuildSource {
   if (!source.parts[placed.name]) return source;
