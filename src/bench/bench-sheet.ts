@@ -13,6 +13,7 @@ import { type PartsList, partsList } from "./parts/parts-list.ts";
 import { type PhaseCheck, phaseCheck } from "./phase-check.ts";
 import { type BuildSheet, buildSheet } from "./sheet/build-sheet.ts";
 import type { SheetOptions } from "./sheet/options.ts";
+import { type BestTurn, bestTurns } from "./turns/best-turns.ts";
 
 export interface BenchRequest extends SheetOptions {
   /** °C, of the coils. */
@@ -41,6 +42,7 @@ export interface BenchAnswer extends MeterReadings {
   readonly hardware: readonly HardwareLine[];
   readonly mounting: Mounting;
   readonly phaseCheck: PhaseCheck;
+  readonly turns: readonly BestTurn[];
   readonly solved?: SolveAnswer;
 }
 
@@ -68,6 +70,7 @@ export function benchSheet(build: Build, request: BenchRequest): BenchAnswer {
     hardware: hardwareOf(build),
     mounting: mountingOf(build, meter.readings),
     phaseCheck: phaseCheck(build),
+    turns: bestTurns(build),
     ...(request.solve ? { solved: solve(request.solve) } : {}),
   };
 }

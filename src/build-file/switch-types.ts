@@ -35,13 +35,20 @@ function onOnOn(centre: readonly (readonly string[])[]): SwitchTable {
   return { lugs: ends.lugs, positions: [ends.positions[0]!, centre, ends.positions[1]!] };
 }
 
+/** The lug of a switch's own metal, which no position joins to anything. */
+export const FRAME_LUG = "frame";
+
+function withMetal({ lugs, positions }: SwitchTable): SwitchTable {
+  return { lugs: [...lugs, FRAME_LUG], positions };
+}
+
 const FIXED_TYPES = ["lever-3", "lever-5", "lever-5-four-pole", "toggle-3", "spdt", "dpdt"] as const;
 
 const FIXED_TABLES: Readonly<Record<(typeof FIXED_TYPES)[number], SwitchTable>> = {
   "lever-3": oneByOne(2, 3),
   "lever-5": poles(2, 3, [[1], [1, 2], [2], [2, 3], [3]]),
   "lever-5-four-pole": oneByOne(4, 5),
-  "toggle-3": poles(1, 2, [[1], [1, 2], [2]]),
+  "toggle-3": withMetal(poles(1, 2, [[1], [1, 2], [2]])),
   spdt: oneByOne(1, 2),
   dpdt: oneByOne(2, 2),
 };

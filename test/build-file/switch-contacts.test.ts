@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { readBuild } from "../../src/build-file/read-build.ts";
 import { Controls, parseSettings } from "../../src/build-file/settings.ts";
 import { NAMED_SWITCH_TYPES } from "../../src/build-file/switch-types.ts";
+import { LugWords } from "../../src/build-file/words/lug-words.ts";
 import { Wiring } from "../../src/wiring/nets.ts";
 import { CONTACT_TABLES, groupsIn } from "./contact-tables.ts";
 
@@ -70,4 +71,15 @@ test("a contact table of one's own joins what it says", () => {
   expect(groupsOf(input, "own", "own.", 1)).toEqual(["in-x-y"]);
   expect(groupsOf(input, "own", "own.", 2)).toEqual([]);
   expect(groupsOf(input, "own", "own.", 3)).toEqual(["in-x", "y-z"]);
+});
+
+test("the toggle's frame is a lug to be grounded at, which no position joins to a contact", () => {
+  const input = {
+    presolder: 1,
+    parts: parts({ sw: { kind: "switch", type: "toggle-3" } }),
+    wires: [["sw.frame", "jack.sleeve"]],
+  };
+  expect(new LugWords(readBuild(input)).of("sw.frame")).toMatch(/, frame$/);
+  for (let position = 1; position <= 3; position++)
+    expect(groupsOf(input, "sw", "sw.", position)).toEqual(expectedIn("toggle-3", position));
 });

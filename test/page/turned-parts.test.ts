@@ -51,7 +51,7 @@ describe("a part that is moved or turned by hand", () => {
       const middle = seenFrom(side, centre);
       expect(Math.sign(wiper.x - middle.x)).toBe(right);
       expect(wiper.y).toBeCloseTo(middle.y, 6);
-      expect(wiper.turned!.leave.x).toBeCloseTo(right, 6);
+      expect(wiper.leave.x).toBeCloseTo(right, 6);
     }
   });
 

@@ -1,16 +1,18 @@
 import { LugTable } from "../../build-file/lugs.ts";
 import { partsOfKind } from "../../build-file/parts-of-kind.ts";
 import type { Build } from "../../build-file/schema.ts";
+import { FRAME_LUG } from "../../build-file/switch-types.ts";
 import { Wiring } from "../../wiring/nets.ts";
 import type { AuditContext } from "./context.ts";
 import { type Finding, finding } from "./finding.ts";
 
-/** Lugs that belong on ground in any guard: pot cases, shields, and terminals for claw, shield and ground. */
+/** Lugs that belong on ground in any guard: pot cases, frames, shields, and terminals for claw, shield and ground. */
 export function earthyLugs(build: Build): string[] {
   return new LugTable(build.parts).lugs
     .filter(({ part, local }) => {
       const owner = build.parts[part]!;
       if (owner.kind === "terminal") return owner.role !== undefined && owner.role !== "other";
+      if (owner.kind === "switch") return local === FRAME_LUG;
       return (owner.kind === "pot" && local === "case") || (owner.kind === "pickup" && local === "shield");
     })
     .map((lug) => lug.name);

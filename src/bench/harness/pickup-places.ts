@@ -16,9 +16,10 @@ function throwsOf({ main }: Controls): Throw[] {
   const { lugs, positions } = main.table;
   const isJoined = (lug: string, index: number) =>
     positions[index]!.some((group) => group.length > 1 && group.includes(lug));
-  const everywhere = (lug: string) => positions.every((_, index) => isJoined(lug, index));
+  const joinedIn = (lug: string) => positions.filter((_, index) => isJoined(lug, index)).length;
+  // Joined everywhere it is the common; joined nowhere, the frame.
   return lugs
-    .filter((lug) => !everywhere(lug))
+    .filter((lug) => joinedIn(lug) > 0 && joinedIn(lug) < positions.length)
     .map((lug) => ({
       lug: contactLug(main.name, lug),
       pole: lug.replace(/\d+$/, ""),

@@ -1,3 +1,4 @@
+import { withFittingBody } from "../bodies/fitting-body.ts";
 import type { PartInput } from "../plans/draft.ts";
 import { same } from "./same.ts";
 
@@ -39,7 +40,7 @@ function isExchanged(old: PartInput, next: PartInput): boolean {
  */
 export function mergedPart(was: PartInput, old: PartInput, next: PartInput): PartInput {
   if (isExchanged(old, next)) return same(was.place, old.place) ? next : ({ ...next, place: was.place } as PartInput);
-  const part = merged(was, old, next) as PartInput;
+  const part = withFittingBody(merged(was, old, next) as PartInput);
   const isSamePot =
     was.kind === "pot" && old.kind === "pot" && next.kind === "pot" && same(old.resistance, next.resistance);
   if (isSamePot && part.kind === "pot" && next.measured === undefined && was.measured !== undefined)

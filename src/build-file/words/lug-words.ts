@@ -3,6 +3,7 @@ import { listed } from "../../english.ts";
 import { contactLug } from "../lug-names.ts";
 import { LugTable, type SwitchControl, switchControls } from "../lugs.ts";
 import type { Build, Part } from "../schema.ts";
+import { FRAME_LUG } from "../switch-types.ts";
 import { partWords, pickupPlace } from "./part-words.ts";
 
 const SIDES = ["first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth"];
@@ -41,10 +42,12 @@ class SwitchLugs {
 
   words(local: string): string {
     const { lugs, positions } = this.#control.table;
+    if (local === FRAME_LUG) return "frame";
     const [letter, number] = [local.charAt(0), local.slice(1)];
-    const isPoled = lugs.every((lug) => /^[A-H]\d+$/.test(lug));
+    const contacts = lugs.filter((lug) => lug !== FRAME_LUG);
+    const isPoled = contacts.every((lug) => /^[A-H]\d+$/.test(lug));
     if (!isPoled) return `lug ${local}`;
-    const hasSides = lugs.some((lug) => lug.charAt(0) !== "A");
+    const hasSides = contacts.some((lug) => lug.charAt(0) !== "A");
     const side = hasSides ? `, ${SIDES[LETTERS.indexOf(letter)]} side` : "";
     if (number === "0") return `common${side}`;
     const joined = this.#positionsOf(local);

@@ -12,6 +12,7 @@ import { impedancesAnswer, readingsAnswer, solvedAnswer, solveField } from "./re
 import { sheetAnswer } from "./sheet.ts";
 import { allowancesField, kindsField, maxEndsField, reelsField } from "./sheet-fields.ts";
 import { ironField } from "./sheet-heat.ts";
+import { turnsAnswer } from "./turns.ts";
 
 export const benchRequestSchema = strict({
   build: buildField,
@@ -35,6 +36,7 @@ export const benchAnswerSchema = z.strictObject({
   hardware: hardwareAnswer,
   mounting: mountingAnswer,
   phaseCheck: phaseCheckAnswer,
+  turns: turnsAnswer,
   solved: solvedAnswer,
 });
 

@@ -1,4 +1,5 @@
 import { h } from "../dom/element.ts";
+import { createLazy } from "../dom/lazy.ts";
 import type { Commit, Field } from "../fields/field.ts";
 import type { Editor } from "../state/editor.ts";
 import { partLabel } from "../state/names.ts";
@@ -25,21 +26,57 @@ export function createPartCard(name: string, part: PartSource, editor: Editor, c
   const title = h("h3", {});
   const type = part.kind === "pickup" ? createTypePicker(name, editor) : undefined;
   const fields = [...first, ...more];
+  const body = HAS_BODIES.includes(part.kind) ? lazyBodies(name, commit) : undefined;
   const element = h(
     "article",
     { class: "part-card" },
     h("header", {}, title, h("span", { class: "kind" }, `${KIND_WORDS[part.kind] ?? part.kind} · ${name}`)),
     type?.element,
     first.length > 0 && h("div", { class: "field-row" }, first.map(elementOf)),
-    h("details", {}, h("summary", {}, "More"), h("div", { class: "field-grid" }, more.map(elementOf)), remove),
+    h(
+      "details",
+      {},
+      h("summary", {}, "More"),
+      body?.element,
+      h("div", { class: "field-grid" }, more.map(elementOf)),
+      remove,
+    ),
   );
+  element.querySelector("details")!.addEventListener("toggle", () => body?.open());
   return {
     element,
     fields,
     show: (source) => {
       title.textContent = partLabel(source as never, name);
       type?.show(source);
+      body?.show(source);
       for (const field of fields) field.show(source);
+    },
+  };
+}
+
+const HAS_BODIES = ["pot", "switch", "jack"];
+
+/** The pictures of bodies are drawn once somebody looks for more. */
+function lazyBodies(name: string, commit: Commit) {
+  let latest: BuildSource | undefined;
+  let shown: ((source: BuildSource) => void) | undefined;
+  const element = h("div", {});
+  const lazy = createLazy(async () => {
+    const picker = (await import("./body-picker.ts")).createBodyPicker(name, commit);
+    shown = picker.show;
+    if (latest) picker.show(latest);
+    return picker.element;
+  });
+  return {
+    element,
+    open: () => {
+      if (!lazy.element.isConnected) element.append(lazy.element);
+      lazy.open();
+    },
+    show: (source: BuildSource) => {
+      latest = source;
+      shown?.(source);
     },
   };
 }

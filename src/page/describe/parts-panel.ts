@@ -1,3 +1,4 @@
+import { withFittingBody } from "../../build-file/bodies/fitting-body.ts";
 import type { InputFault } from "../../errors.ts";
 import { h, replaceContent } from "../dom/element.ts";
 import type { Commit, Field } from "../fields/field.ts";
@@ -17,6 +18,14 @@ export function faultOf(field: Field, faults: readonly InputFault[]): string | u
   return faults.find((fault) => fault.path === path || fault.path.startsWith(`${path}.`))?.message;
 }
 
+/** A part that becomes one of another type may have to give up its body. */
+function withItsBody(source: BuildSource, [root, name]: Path): BuildSource {
+  const part = root === "parts" ? source.parts[String(name)] : undefined;
+  if (!part) return source;
+  const fitting = withFittingBody(part);
+  return fitting === part ? source : setAt(source, ["parts", String(name)], fitting);
+}
+
 /** A pickup whose coils have values of their own is no longer of its type; where they sit and how they are turned is no matter. */
 function asChanged(source: BuildSource, [root, name, coils, _coil, key]: Path): BuildSource {
   if (root !== "parts" || coils !== "coils" || ["distance", "slant", "tolerance"].includes(String(key))) return source;
@@ -24,7 +33,7 @@ function asChanged(source: BuildSource, [root, name, coils, _coil, key]: Path): 
 }
 
 export function committer(editor: Editor): Commit {
-  return (path, value) => editor.edit((source) => asChanged(setAt(source, path, value), path));
+  return (path, value) => editor.edit((source) => withItsBody(asChanged(setAt(source, path, value), path), path));
 }
 
 interface KeptCard extends PartCard {

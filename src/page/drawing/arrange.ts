@@ -1,6 +1,6 @@
-import { switchControls } from "../../build-file/lugs.ts";
 import type { Build, Part } from "../../build-file/schema.ts";
-import { type Point, type Shape, shapeOf } from "./shapes.ts";
+import type { Point } from "./point.ts";
+import { type Shape, shapeOf } from "./shapes.ts";
 import { turnedShape } from "./turn.ts";
 
 export interface Placed {
@@ -128,13 +128,10 @@ function spreadPickups(bodies: readonly Body[]): void {
 /** Every part with its drawn shape where it sits, seen from the front: x towards the neck, y towards the treble side. */
 export function arrangeParts(build: Build): Placed[] {
   const places = nearWiredParts(build, usualPlaces(build));
-  const switches = switchControls(build.parts);
-  const lugsOf = (name: string, onShaft: boolean) =>
-    switches.find((each) => each.part === name && each.onShaft === onShaft)?.table.lugs ?? [];
   const upright = Object.entries(build.parts).map(([name, part]) => ({
     name,
     part,
-    upright: shapeOf(part, lugsOf(name, true), lugsOf(name, false)),
+    upright: shapeOf(part),
     turn: part.place?.turn ?? 0,
   }));
   const shapes = upright.map((each) => ({ ...each, shape: turnedShape(each.upright, each.turn) }));

@@ -1,7 +1,7 @@
 import type { FindingAnswer } from "../../contract/bench/bench.ts";
 import { s } from "../dom/element.ts";
 import type { LugSpeech } from "../words/lug-speech.ts";
-import type { Point } from "./shapes.ts";
+import type { Point } from "./point.ts";
 import type { SeenLug } from "./view.ts";
 
 /** Each severity has a shape of its own, so that colour is not needed to tell them apart. */
@@ -24,9 +24,9 @@ function markedLugs({ severity, lugs }: FindingAnswer): readonly string[] {
 }
 
 /** Out where its wires leave, so that the lug's own name stays readable. */
-function besideLug({ x, y, out, beside, turned }: SeenLug): Point {
-  if (turned) return { x: x + turned.leave.x * 25, y: y + turned.leave.y * 25 };
-  return { x: x + (out === 0 ? 22 * (beside ?? 1) : 0), y: y + out * 25 };
+function besideLug({ x, y, leave, beside }: SeenLug): Point {
+  const way = leave.x === 0 && leave.y === 0 ? beside : leave;
+  return { x: x + way.x * 25, y: y + way.y * 25 };
 }
 
 /** A numbered mark beside the lugs that a finding names. */

@@ -5,12 +5,12 @@ import { partLabel, positionNames } from "../state/names.ts";
 import type { Reading } from "../state/reading.ts";
 import { speechOf } from "../words/lug-speech.ts";
 import type { Placed } from "./arrange.ts";
+import { dialText } from "./bodies/part-words.ts";
 import { drawFindingMarks } from "./finding-marks.ts";
 import { emptyOverlay } from "./hand/overlay.ts";
 import { layGuard } from "./laid-guard.ts";
 import type { LivePath } from "./live-path.ts";
 import { drawLug, liveLug } from "./lugs-layer.ts";
-import { dialText } from "./part-bodies.ts";
 import { drawParts, type PartLook } from "./parts-layer.ts";
 import type { SeenLug, Side } from "./view.ts";
 import { drawInside, drawWires } from "./wires-layer.ts";
@@ -85,7 +85,6 @@ export function drawGuard(input: DrawingInput): GuardDrawing {
   const laid = layGuard(reading.build, side);
   const { placed, lugs, find } = laid;
   const { bodies, captions } = drawParts(laid, (each) => partLook(input, each));
-  const partOf = (lug: SeenLug) => reading.build.parts[lug.name.split(".")[0]!]!;
   const speech = speechOf(reading);
   const marks = s("g", {});
   const overlay = emptyOverlay();
@@ -93,12 +92,12 @@ export function drawGuard(input: DrawingInput): GuardDrawing {
     "svg",
     { viewBox: laid.viewBox, class: "drawing guard", role: "group", "aria-label": "Wiring of the guard" },
     s("g", {}, bodies),
-    s("g", {}, drawInside(reading, settings, path, find)),
-    s("g", {}, drawWires(reading.source, path, find, speech)),
+    s("g", {}, drawInside(reading, settings, path, laid)),
+    s("g", {}, drawWires(reading.source, path, laid, speech)),
     s(
       "g",
       {},
-      [...lugs.values()].map((lug) => drawLug(lug, partOf(lug), liveLug(lug.name, path, speech))),
+      [...lugs.values()].map((lug) => drawLug(lug, laid.labels.get(lug.name), liveLug(lug.name, path, speech))),
     ),
     s("g", {}, captions),
     marks,

@@ -7,11 +7,12 @@ import type { Editor } from "../state/editor.ts";
 import { createStaleNote } from "../state/stale-note.ts";
 import { Store } from "../state/store.ts";
 import { type LugSpeech, speechOf } from "../words/lug-speech.ts";
+import { dialText } from "./bodies/part-words.ts";
 import { findingsList } from "./findings-list.ts";
 import { drawGuard, type GuardDrawing } from "./guard-drawing.ts";
 import { wireByHand } from "./hand/wire-by-hand.ts";
 import type { LivePath } from "./live-path.ts";
-import { dialText } from "./part-bodies.ts";
+import { createTurnAdvice } from "./turn-advice.ts";
 import type { Side } from "./view.ts";
 
 interface PanelState {
@@ -24,6 +25,7 @@ const SAMPLES = [
   ["wire wire-side", "joined to it"],
   ["wire wire-ground", "other ground"],
   ["wire wire-idle", "idle in this position"],
+  ["wire wire-side wire-bus", "bare bus wire"],
 ] as const;
 
 function legend(): HTMLElement {
@@ -159,7 +161,13 @@ export function createGuardPanel(store: AppStore, editor: Editor): HTMLElement {
         frame,
       ),
       byHand.card,
-      h("div", { class: "stack guard-words" }, h("p", { class: "hint" }, LUGS_COUNTED), way),
+      h(
+        "div",
+        { class: "stack guard-words" },
+        h("p", { class: "hint" }, LUGS_COUNTED),
+        way,
+        createTurnAdvice(store, editor, () => drawing),
+      ),
       found,
     ),
   );

@@ -1,6 +1,11 @@
 import { LugTable } from "../../build-file/lugs.ts";
 import type { Build } from "../../build-file/schema.ts";
 import { arrangeParts, type Placed } from "./arrange.ts";
+import { type Box as MiddleBox, textBoxes } from "./bodies/text-boxes.ts";
+import type { Point } from "./point.ts";
+import type { RoundedBow } from "./routes/rounded.ts";
+import { type Ground, routeWires } from "./routes/route-wires.ts";
+import { reachOf } from "./shapes.ts";
 import { type SeenLug, type Side, seenFrom, seenLug } from "./view.ts";
 
 /** Where everything of a guard lies on the page, whatever is shown of it. */
@@ -9,11 +14,20 @@ export interface LaidGuard {
   readonly placed: readonly Placed[];
   readonly lugs: ReadonlyMap<string, SeenLug>;
   readonly viewBox: string;
+  /** The way of every wire, in the build's order. */
+  readonly routes: readonly RoundedBow[];
+  /** The middle of a lug's name, by the lug. */
+  readonly labels: ReadonlyMap<string, Point>;
+  /** The room of all texts but the lugs' names. */
+  readonly texts: readonly MiddleBox[];
+  /** What lies in the way of wires. */
+  readonly ground: Ground;
   /** A lug by any of its names. */
   find(name: string): SeenLug | undefined;
 }
 
-const MARGIN = 36;
+/** Room about the parts, for wires that go round them. */
+const MARGIN = 48;
 
 export function seenLugs(placed: readonly Placed[], side: Side): Map<string, SeenLug> {
   return new Map(
@@ -39,27 +53,50 @@ export function boxOf({ centre, shape }: Placed, side: Side): Box {
   return { x: x - shape.width / 2, y: y - shape.down, width: shape.width, height: shape.up + shape.down };
 }
 
-function viewBox(placed: readonly Placed[], side: Side): string {
+function areaOf(placed: readonly Placed[], side: Side) {
   const boxes = placed.map((each) => boxOf(each, side));
-  const left = Math.min(...boxes.map(({ x }) => x)) - MARGIN;
-  const top = Math.min(...boxes.map(({ y }) => y)) - MARGIN;
-  const right = Math.max(...boxes.map(({ x, width }) => x + width)) + MARGIN;
-  const bottom = Math.max(...boxes.map(({ y, height }) => y + height)) + MARGIN;
-  return [left, top, right - left, bottom - top].map(Math.round).join(" ");
+  return {
+    left: Math.min(...boxes.map(({ x }) => x)) - MARGIN,
+    top: Math.min(...boxes.map(({ y }) => y)) - MARGIN,
+    right: Math.max(...boxes.map(({ x, width }) => x + width)) + MARGIN,
+    bottom: Math.max(...boxes.map(({ y, height }) => y + height)) + MARGIN,
+  };
 }
 
-export function layGuard(build: Build, side: Side): LaidGuard {
+function layAnew(build: Build, side: Side): LaidGuard {
   const placed = arrangeParts(build);
   const lugs = seenLugs(placed, side);
   const table = new LugTable(build.parts);
-  return {
-    side,
-    placed,
-    lugs,
-    viewBox: viewBox(placed, side),
-    find: (name) => {
-      const index = table.find(name);
-      return index === undefined ? undefined : lugs.get(table.nameAt(index));
-    },
+  const find = (name: string) => {
+    const index = table.find(name);
+    return index === undefined ? undefined : lugs.get(table.nameAt(index));
   };
+  const area = areaOf(placed, side);
+  const texts = placed.flatMap((each) => textBoxes(build, each, side));
+  const bodies = placed.map((each) => {
+    const { half, height } = reachOf(each.part);
+    return {
+      isPickup: each.part.kind === "pickup",
+      ...seenFrom(side, each.centre),
+      width: 2 * half,
+      height: 2 * height,
+    };
+  });
+  const all = [...lugs.values()];
+  const ends = build.wires.map(({ from, to }) => [find(from)!, find(to)!] as const);
+  const ground = { area, lugs: all, bodies, texts };
+  const { routes, labels } = routeWires(ground, ends);
+  const viewBox = [area.left, area.top, area.right - area.left, area.bottom - area.top].map(Math.round).join(" ");
+  return { side, placed, lugs, viewBox, routes, labels, texts, ground, find };
+}
+
+const laid = new WeakMap<Build, Map<Side, LaidGuard>>();
+
+/** Lays a guard out. One that was laid out before is as it was: a knob or a switch moves nothing. */
+export function layGuard(build: Build, side: Side): LaidGuard {
+  const sides = laid.get(build) ?? new Map<Side, LaidGuard>();
+  laid.set(build, sides);
+  const known = sides.get(side) ?? layAnew(build, side);
+  sides.set(side, known);
+  return known;
 }

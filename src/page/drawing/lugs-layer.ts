@@ -1,17 +1,14 @@
-import type { Part } from "../../build-file/schema.ts";
 import { type Attributes, s } from "../dom/element.ts";
 import type { LugSpeech } from "../words/lug-speech.ts";
 import type { LivePath } from "./live-path.ts";
+import type { Point } from "./point.ts";
+import { LUG_RADIUS } from "./routes/labels.ts";
 import type { SeenLug } from "./view.ts";
 
-const RADIUS = 7;
+/** From a name's middle to its baseline. */
+const HALF_LETTER = 4;
 
-function labelSpot({ x, y, out, beside, turned }: SeenLug): { x: number; y: number } {
-  if (turned) return { x: x + turned.name.x * 19, y: y + turned.name.y * 14 + 4 };
-  if (beside !== undefined) return { x: x + beside * 20, y: y + 4 };
-  // Beside the wires that leave the lug, not under them.
-  return out === 0 ? { x, y: y - 11 } : { x: x + 1, y: y - out * 14 + 4 };
-}
+const round = (value: number) => Math.round(value * 10) / 10;
 
 export interface LugLook {
   readonly cls: string;
@@ -37,15 +34,18 @@ export function liveLug(name: string, path: LivePath, { words }: LugSpeech): Lug
   };
 }
 
-/** A lug, its name within the part beside it where the part has more than two. */
-export function drawLug(lug: SeenLug, { kind }: Part, { cls, title, attributes }: LugLook): SVGElement {
-  const spot = labelSpot(lug);
-  const isLabelled = kind !== "cap" && kind !== "resistor";
+/** A lug, its name within the part near it. @param label the middle of its name; undefined where it needs none */
+export function drawLug(lug: SeenLug, label: Point | undefined, { cls, title, attributes }: LugLook): SVGElement {
   return s(
     "g",
     { class: `lug ${cls}`.trim(), ...attributes },
     s("title", {}, title),
-    s("circle", { cx: lug.x, cy: lug.y, r: RADIUS }),
-    isLabelled && s("text", { x: spot.x, y: spot.y, class: "lug-name", "text-anchor": "middle" }, lug.label),
+    s("circle", { cx: lug.x, cy: lug.y, r: LUG_RADIUS }),
+    label &&
+      s(
+        "text",
+        { x: round(label.x), y: round(label.y + HALF_LETTER), class: "lug-name", "text-anchor": "middle" },
+        lug.label,
+      ),
   );
 }

@@ -1,141 +1,105 @@
-import type { Part } from "../../build-file/schema.ts";
-import type { SettingValue } from "../../build-file/settings.ts";
-import { shortQuantity, showQuantity } from "../../build-file/show-quantity.ts";
 import { s } from "../dom/element.ts";
 import type { Placed } from "./arrange.ts";
-import { coilCentres, type Point, SIZES } from "./shapes.ts";
-import { turnedBody } from "./turned-body.ts";
+import { jackBody } from "./bodies/jack-body.ts";
+import { legText } from "./bodies/part-words.ts";
+import { pickupBody } from "./bodies/pickup-body.ts";
+import { potBody } from "./bodies/pot-body.ts";
+import { switchBody } from "./bodies/switch-body.ts";
+import { anchorOf, MAX_LABEL } from "./bodies/text-boxes.ts";
+import type { PartText } from "./bodies/texts.ts";
+import { type Side, seenFrom } from "./view.ts";
 
 /** What a body shows beside its lugs. */
 export interface BodyState {
   readonly label: string;
   /** Within a pot. */
   readonly value: string;
-  /** −1 where left and right are exchanged, as seen from the front. */
-  readonly mirror: 1 | -1;
   /** How the switch on the shaft stands, where there is one. */
   readonly shaft: string | undefined;
   /** Where no setting is shown, coils are plain. */
   coil(name: string): "live" | "dead" | "plain";
 }
 
-type Kind<K extends Part["kind"]> = Extract<Part, { kind: K }>;
+/** From a text's middle to its baseline. */
+const HALF_LETTER = 5;
 
-const MAX_LABEL = 30;
-
-function caption(text: string, { x, y }: Point, cls = "part-name"): SVGElement {
-  const short = text.length > MAX_LABEL ? `${text.slice(0, MAX_LABEL - 1).trimEnd()}…` : text;
-  return s("text", { x, y, class: cls, "text-anchor": "middle" }, short, s("title", {}, text));
-}
-
-function pickupBody(part: Kind<"pickup">, centre: Point, state: BodyState): SVGElement[] {
-  const { coilWidth, coilHeight } = SIZES;
-  const centres = coilCentres(part);
-  const width = (centres.length - 1) * SIZES.coilGap + coilWidth + 22;
-  const bars = centres.flatMap(({ coil, x: along }) => {
-    const x = along * state.mirror;
-    const how = state.coil(coil);
-    const left = centre.x + x - coilWidth / 2;
-    const name = centres.length > 1 ? coil : "";
-    return [
-      s("rect", {
-        x: left,
-        y: centre.y - coilHeight / 2 + 8,
-        width: coilWidth,
-        height: coilHeight - 16,
-        rx: 14,
-        class: `coil coil-${how}`,
-      }),
-      s("text", { x: centre.x + x, y: centre.y + 5, class: "coil-name", "text-anchor": "middle" }, name),
-      ...(how === "dead"
-        ? [s("text", { x: centre.x + x, y: centre.y + 22, class: "coil-off", "text-anchor": "middle" }, "off")]
-        : []),
-    ];
-  });
-  const outline = {
-    x: centre.x - width / 2,
-    y: centre.y - coilHeight / 2,
-    width,
-    height: coilHeight,
-    rx: 18,
-    class: "body",
-  };
-  const nameY = centre.y + coilHeight / 2 + 24;
-  return [s("rect", outline), ...bars, caption(state.label.split(":")[0]!, { x: centre.x, y: nameY })];
-}
-
-/** "250k at 7". */
-export function dialText(pot: Kind<"pot">, dial: SettingValue | undefined): string {
-  return `${shortQuantity(pot.measured ?? pot.resistance)} at ${dial ?? 10}`;
-}
-
-function potBody({ name, upright }: Placed, centre: Point, state: BodyState): SVGElement[] {
-  const { potRadius } = SIZES;
-  const nameY = centre.y - potRadius - 19;
-  return [
-    s("circle", { cx: centre.x, cy: centre.y, r: potRadius, class: "body" }),
-    s(
-      "text",
-      { x: centre.x, y: centre.y + 14, class: "part-value", "text-anchor": "middle", "data-dial": name },
-      state.value,
-    ),
-    caption(state.label, { x: centre.x, y: nameY }),
-    ...(state.shaft ? [caption(`push-pull: ${state.shaft}`, { x: centre.x, y: centre.y - upright.down + 10 })] : []),
-  ];
-}
-
-function switchBody(centre: Point, placed: Placed, state: BodyState): SVGElement[] {
-  const { width, up } = placed.upright;
-  const inner = 2 * up;
-  return [
-    s("rect", { x: centre.x - width / 2, y: centre.y - inner / 2, width, height: inner, rx: 8, class: "body" }),
-    caption(state.label, { x: centre.x, y: centre.y - inner / 2 - 9 }),
-  ];
-}
-
-function capBody(part: Kind<"cap">, { x, y }: Point): SVGElement[] {
-  return [
-    s("path", { d: `M${x - 34} ${y}H${x - 5}M${x + 5} ${y}H${x + 34}`, class: "leg" }),
-    s("path", { d: `M${x - 5} ${y - 14}V${y + 14}M${x + 5} ${y - 14}V${y + 14}`, class: "plate" }),
-    caption(showQuantity(part.capacitance, "capacitance"), { x, y: y - 20 }, "part-value"),
-  ];
-}
-
-function resistorBody(part: Kind<"resistor">, { x, y }: Point): SVGElement[] {
-  return [
-    s("path", { d: `M${x - 34} ${y}H${x - 18}M${x + 18} ${y}H${x + 34}`, class: "leg" }),
-    s("rect", { x: x - 18, y: y - 8, width: 36, height: 16, class: "body" }),
-    caption(showQuantity(part.resistance, "resistance"), { x, y: y - 14 }, "part-value"),
-  ];
-}
-
-function uprightBody(placed: Placed, centre: Point, state: BodyState): SVGElement[] {
-  const { part } = placed;
-  const below = { x: centre.x, y: centre.y + 26 };
-  switch (part.kind) {
-    case "pickup":
-      return pickupBody(part, centre, state);
-    case "pot":
-      return potBody(placed, centre, state);
-    case "switch":
-      return switchBody(centre, placed, state);
-    case "cap":
-      return capBody(part, centre);
-    case "resistor":
-      return resistorBody(part, centre);
-    case "jack":
-      return [
-        s("circle", { cx: centre.x, cy: centre.y, r: SIZES.jackRadius, class: "body" }),
-        s("circle", { cx: centre.x, cy: centre.y, r: 9, class: "body" }),
-        caption(state.label, { x: centre.x, y: centre.y - SIZES.jackRadius - 11 }),
-      ];
-    case "terminal":
-      return [caption(state.label, below)];
+function shownText({ part }: Placed, { what, coil = "" }: PartText, state: BodyState): string {
+  switch (what) {
+    case "shaft":
+      return state.shaft === undefined ? "" : `push-pull: ${state.shaft}`;
+    case "name":
+      return part.kind === "pickup" ? state.label.split(":")[0]! : state.label;
+    case "coil":
+      return part.kind === "pickup" && Object.keys(part.coils).length > 1 ? coil : "";
+    case "off":
+      return state.coil(coil) === "dead" ? "off" : "";
+    case "value":
+      return part.kind === "pot" ? state.value : legText(part);
   }
 }
 
-/** The body of a part about its middle on the page. */
-export function partBody(placed: Placed, centre: Point, state: BodyState): SVGElement[] {
-  // Counter-clockwise from the back is clockwise from the front.
-  return turnedBody(uprightBody(placed, centre, state), centre, -placed.turn * state.mirror);
+const CLASSES = { name: "part-name", shaft: "part-name", value: "part-value", coil: "coil-name", off: "coil-off" };
+
+function drawText(placed: Placed, text: PartText, side: Side, state: BodyState): SVGElement {
+  const { centre, part, name } = placed;
+  const whole = shownText(placed, text, state);
+  const short = whole.length > MAX_LABEL ? `${whole.slice(0, MAX_LABEL - 1).trimEnd()}…` : whole;
+  const { x, y } = seenFrom(side, { x: centre.x + text.x, y: centre.y + text.y });
+  return s(
+    "text",
+    {
+      x: Math.round(x * 10) / 10,
+      y: Math.round((y + HALF_LETTER) * 10) / 10,
+      class: CLASSES[text.what],
+      "text-anchor": anchorOf(placed, text, side),
+      ...(text.what === "value" && part.kind === "pot" ? { "data-dial": name } : {}),
+    },
+    short,
+    short === whole ? false : s("title", {}, whole),
+  );
+}
+
+/** A cap's two plates or a resistor's stick, between its legs. */
+function legged(kind: "cap" | "resistor"): SVGElement[] {
+  if (kind === "resistor")
+    return [
+      s("path", { d: "M-34 0H-18M18 0H34", class: "leg" }),
+      s("rect", { x: -18, y: -8, width: 36, height: 16, class: "body" }),
+    ];
+  return [s("path", { d: "M-34 0H-5M5 0H34", class: "leg" }), s("path", { d: "M-5 -14V14M5 -14V14", class: "plate" })];
+}
+
+/** What of a part is no text, about its middle as seen from the back and not turned. */
+function bodyOf({ part, upright }: Placed, coil: BodyState["coil"]): SVGElement[] {
+  switch (part.kind) {
+    case "pickup":
+      return pickupBody(part, coil);
+    case "pot":
+      return potBody(part, upright);
+    case "switch":
+      return switchBody(part, upright);
+    case "jack":
+      return jackBody(part, upright);
+    case "cap":
+    case "resistor":
+      return legged(part.kind);
+    case "terminal":
+      return [];
+  }
+}
+
+/** What of a part is no text, about its middle, where no setting is shown. */
+export function bodyShapes(placed: Placed): SVGElement[] {
+  return bodyOf(placed, () => "plain");
+}
+
+/** The body of a part where it lies on the page, its texts upright. */
+export function partBody(placed: Placed, side: Side, state: BodyState): SVGElement[] {
+  const { centre, turn, shape } = placed;
+  const middle = seenFrom(side, centre);
+  const mirror = side === "front" ? -1 : 1;
+  // Counter-clockwise from the back is clockwise from the front, where all is mirrored.
+  const transform = `translate(${middle.x} ${middle.y}) scale(${mirror} 1) rotate(${-turn})`;
+  const texts = shape.texts.map((text) => drawText(placed, text, side, state));
+  return [s("g", { transform }, bodyOf(placed, state.coil)), ...texts];
 }

@@ -2,12 +2,11 @@ import { type Attributes, s } from "../dom/element.ts";
 import type { Placed } from "./arrange.ts";
 import type { LaidGuard } from "./laid-guard.ts";
 import { type BodyState, partBody } from "./part-bodies.ts";
-import { seenFrom } from "./view.ts";
 
 export interface PartLook {
   /** Classes of the body and of its texts. */
   readonly cls: string;
-  readonly state: Omit<BodyState, "mirror">;
+  readonly state: BodyState;
   readonly body?: Attributes;
   readonly caption?: Attributes;
 }
@@ -19,10 +18,9 @@ export interface PartsLayer {
 }
 
 export function drawParts({ placed, side }: LaidGuard, lookOf: (part: Placed) => PartLook): PartsLayer {
-  const mirror = side === "front" ? -1 : 1;
   const drawn = placed.map((each) => {
     const { cls, state, body = {}, caption = {} } = lookOf(each);
-    const shapes = partBody(each, seenFrom(side, each.centre), { ...state, mirror });
+    const shapes = partBody(each, side, state);
     const element = s("g", { class: `part part-${each.part.kind} ${cls}`.trim(), ...body }, shapes);
     const texts = [...element.querySelectorAll("text")];
     return { body: element, caption: s("g", { class: cls, ...caption }, texts) };

@@ -1,4 +1,3 @@
-import { wireEnds } from "../describe/wire-ends.ts";
 import { h, s } from "../dom/element.ts";
 import { partLabel } from "../state/names.ts";
 import type { Reading } from "../state/reading.ts";
@@ -7,7 +6,6 @@ import { boxOf, type LaidGuard, layGuard } from "./laid-guard.ts";
 import { drawLug } from "./lugs-layer.ts";
 import { drawParts } from "./parts-layer.ts";
 import type { SeenLug } from "./view.ts";
-import { wireCurve } from "./wire-curves.ts";
 
 /** Room about the parts that the probes touch, and the least that is shown of the guard. */
 const MARGIN = 60;
@@ -48,7 +46,7 @@ function probe({ x, y }: SeenLug, letter: string): SVGElement {
 
 /** Where the two probes of a meter go, on as much of the guard as shows it, seen from the back. */
 export function probePicture(reading: Reading, between: readonly [string, string]): HTMLElement {
-  const { build, source } = reading;
+  const { build } = reading;
   const laid = layGuard(build, "back");
   const parts = between.map((lug) => lug.split(".")[0]!);
   const speech = speechOf(reading);
@@ -57,10 +55,7 @@ export function probePicture(reading: Reading, between: readonly [string, string
     cls: isMeant(name) ? "" : "part-dead",
     state: { label: partLabel(build, name), value: "", shaft: undefined, coil: () => "plain" },
   }));
-  const wires = source.wires.flatMap((wire, index) => {
-    const [from, to] = wireEnds(wire).map((end) => laid.find(end));
-    return from && to ? [s("path", { d: wireCurve(from, to, index).d, class: "wire wire-idle" })] : [];
-  });
+  const wires = laid.routes.map(({ d }) => s("path", { d, class: "wire wire-idle" }));
   const lugs = [...laid.lugs.values()].filter(({ name }) => isMeant(name.split(".")[0]!));
   const name = `Probe A on ${speech.words.of(between[0])}, probe B on ${speech.words.of(between[1])}, seen from the back`;
   return h(
@@ -74,9 +69,7 @@ export function probePicture(reading: Reading, between: readonly [string, string
       s(
         "g",
         {},
-        lugs.map((lug) =>
-          drawLug(lug, build.parts[lug.name.split(".")[0]!]!, { cls: "", title: lug.name, attributes: {} }),
-        ),
+        lugs.map((lug) => drawLug(lug, laid.labels.get(lug.name), { cls: "", title: lug.name, attributes: {} })),
       ),
       s("g", {}, captions),
       between.map((lug, index) => {

@@ -1,168 +1,137 @@
-import { localCoilLeads } from "../../build-file/lug-names.ts";
-import type { Part } from "../../build-file/schema.ts";
-
-export interface Point {
-  readonly x: number;
-  readonly y: number;
-}
+import type { Outline } from "../../build-file/bodies/body-kind.ts";
+import { lugSpots, outlineOf } from "../../build-file/bodies/lug-spots.ts";
+import type { Part, PartOf } from "../../build-file/schema.ts";
+import { PICKUP } from "./bodies/pickup-size.ts";
+import { unitsPerMetreOf } from "./bodies/scale.ts";
+import { type PartText, textsOf } from "./bodies/texts.ts";
+import type { Point } from "./point.ts";
 
 export interface LugSpot extends Point {
   /** The lug's name within its part. */
   readonly local: string;
-  /** Where wires leave to: −1 up, 1 down, 0 sideways. */
-  readonly out: -1 | 0 | 1;
   readonly label: string;
-  /** The side on which its name stands, where it does not stand above or below. */
-  readonly beside?: -1 | 1;
-  /** Of a part that is turned, where none of the above holds any more. */
-  readonly turned?: TurnedLug;
-}
-
-/** Unit vectors from a lug. */
-export interface TurnedLug {
-  /** Where its wires leave to. */
+  /** Unit vector in which wires leave it; 0, 0 where they may leave any way. */
   readonly leave: Point;
-  /** Where its name stands. */
-  readonly name: Point;
-}
-
-/** A part as it is drawn, about its own middle, as seen from the front, the neck to the right and the treble side down; the drawing's units are about a third of a millimetre. */
-export interface Shape {
-  readonly width: number;
-  /** How far it reaches above and below its middle. */
-  readonly up: number;
-  readonly down: number;
-  readonly lugs: readonly LugSpot[];
-}
-
-export const SIZES = {
-  coilWidth: 46,
-  coilGap: 84,
-  coilHeight: 140,
-  potRadius: 36,
-  lugGap: 32,
-  leadGap: 41,
-  switchGap: 42,
-  switchRow: 44,
-  shaftGap: 40,
-  jackRadius: 28,
-} as const;
-
-const { coilGap, coilHeight, potRadius, lugGap, leadGap, switchGap, switchRow, shaftGap } = SIZES;
-
-type PartOf<Kind extends Part["kind"]> = Extract<Part, { kind: Kind }>;
-
-function spread(locals: readonly string[], gap: number, y: number, out: -1 | 1, centre = 0): LugSpot[] {
-  const from = centre - ((locals.length - 1) * gap) / 2;
-  return locals.map((local, index) => ({ local, x: from + index * gap, y, out, label: local.split(".").at(-1)! }));
-}
-
-/** Where the coils of a pickup lie within it. */
-export function coilCentres(pickup: PartOf<"pickup">): { coil: string; x: number }[] {
-  const coils = Object.keys(pickup.coils);
-  return coils.map((coil, index) => ({ coil, x: (index - (coils.length - 1) / 2) * coilGap }));
-}
-
-function pickupShape(pickup: PartOf<"pickup">): Shape {
-  const y = coilHeight / 2 + 20;
-  const centres = coilCentres(pickup);
-  const width = centres.length * coilGap;
-  const separate = centres.length === 2 && pickup.conductors !== 2;
-  const leads = separate
-    ? centres.flatMap(({ coil, x }) => spread(localCoilLeads(coil), leadGap, y, 1, x))
-    : spread(["hot", "ground"], leadGap + 4, y, 1);
-  const right = Math.max(...leads.map((lug) => lug.x));
-  const shield: LugSpot = { local: "shield", x: right + leadGap + 4, y, out: 1, label: "shield" };
-  return {
-    width: Math.max(width, 2 * (shield.x + 18)),
-    up: coilHeight / 2 + 34,
-    down: coilHeight / 2 + 34,
-    lugs: [...leads, shield],
-  };
-}
-
-/** Lugs of a switch by pole: "A0" belongs to pole A; names that say no pole are a row of their own. */
-export function poleRows(lugs: readonly string[]): string[][] {
-  const rows = new Map<string, string[]>();
-  for (const lug of lugs) {
-    const pole = /^[A-H](?=\d+$)/.exec(lug)?.[0] ?? "";
-    rows.set(pole, [...(rows.get(pole) ?? []), lug]);
-  }
-  return [...rows.values()];
-}
-
-function switchShape(lugs: readonly string[]): Shape {
-  const rows = poleRows(lugs);
-  const longest = Math.max(...rows.map((row) => row.length));
-  const top = -((rows.length - 1) * switchRow) / 2;
-  const spots = rows.flatMap((row, index) =>
-    spread(row, switchGap, top + index * switchRow, index < rows.length / 2 ? -1 : 1),
-  );
-  const half = (rows.length * switchRow) / 2 + 10;
-  return { width: Math.max(longest * switchGap + 26, 170), up: half, down: half + 26, lugs: spots };
+  /** Unit vector from the lug to where its name stands best. */
+  readonly beside: Point;
 }
 
 /**
- * A pot's own lugs lie in a row above it, its case lug on it; a switch on the shaft lies below, poles as columns. Lug 1 is the
- * counter-clockwise end (dial 0) and 3 the clockwise one: from the front with the lugs up they read 3, 2, 1.
+ * A part as it is drawn, about its own middle: x towards the neck, y towards the treble side, which is up on the page. Which lug
+ * lies beside which is as in `build-file/bodies`; the drawing's units are about a third of a millimetre of the guard.
  */
-function potShape(pot: PartOf<"pot">, shaftLugs: readonly string[]): Shape {
-  const tracks = spread(["3", "2", "1"], lugGap, -potRadius - 18, -1);
-  const second = pot.gangs ? spread(["b3", "b2", "b1"], lugGap, -potRadius - 46, -1) : [];
-  const caseLug: LugSpot = { local: "case", x: 0, y: potRadius - 12, out: 1, label: "case" };
-  const rows = poleRows(shaftLugs);
-  const shaft = rows.flatMap((row, column) =>
-    // The common stands between its throws, as on the switch itself.
-    [row[1], row[0], ...row.slice(2)]
-      .filter((lug) => lug !== undefined)
-      .map((lug, index) => ({
-        local: `s.${lug}`,
-        x: (column - (rows.length - 1) / 2) * (shaftGap + 12),
-        y: potRadius + 66 + index * 30,
-        out: 0 as const,
-        label: lug,
-        beside: column < rows.length / 2 ? (-1 as const) : (1 as const),
-      })),
-  );
-  const below = rows.length === 0 ? 36 : 66 + Math.max(...rows.map((row) => row.length)) * 30;
-  const above = pot.gangs ? 66 : 38;
-  return {
-    width: 132,
-    up: potRadius + above,
-    down: potRadius + below,
-    lugs: [...tracks, ...second, caseLug, ...shaft],
-  };
+export interface Shape {
+  readonly width: number;
+  /** How far it reaches towards the bass side, down on the page, and towards the treble side. */
+  readonly up: number;
+  readonly down: number;
+  readonly lugs: readonly LugSpot[];
+  readonly texts: readonly PartText[];
 }
 
-function jackShape(jack: PartOf<"jack">): Shape {
-  const locals = ["tip", ...(jack.stereo ? ["ring"] : []), "sleeve"];
-  return { width: 120, up: 60, down: 56, lugs: spread(locals, 44, -SIZES.jackRadius - 12, -1) };
+const { coilGap, coilHeight, leadGap } = PICKUP;
+
+const UP: Point = { x: 0, y: 1 };
+const DOWN: Point = { x: 0, y: -1 };
+const RIGHT: Point = { x: 1, y: 0 };
+const LEFT: Point = { x: -1, y: 0 };
+const UP_RIGHT: Point = { x: 0.87, y: 0.5 };
+const DOWN_RIGHT: Point = { x: 0.87, y: -0.5 };
+const ANY: Point = { x: 0, y: 0 };
+
+const labelOf = (local: string) => local.split(".").at(-1)!;
+
+/** A pickup's leads in the geometry's order, but spread wide: in life they are too near each other for their names. */
+function pickupLugs(pickup: PartOf<"pickup">): LugSpot[] {
+  const y = coilHeight / 2 + 32;
+  const inOrder = [...lugSpots(pickup)].sort(([, a], [, b]) => a.x - b.x).map(([local]) => local);
+  const leads = inOrder.length - 1;
+  return inOrder.map((local, index) => ({
+    local,
+    x: (index - (leads - 1) / 2) * leadGap,
+    y,
+    label: labelOf(local),
+    leave: UP,
+    beside: DOWN,
+  }));
 }
 
-const twoLegs: Shape = {
-  width: 110,
-  up: 34,
-  down: 26,
-  lugs: [
-    { local: "a", x: -34, y: 0, out: 0, label: "" },
-    { local: "b", x: 34, y: 0, out: 0, label: "" },
-  ],
-};
+/** The side of a round body on which a lug stands. */
+function sideOf({ x, y }: Point): Point {
+  if (Math.abs(y) >= Math.abs(x)) return y > 0 ? UP : DOWN;
+  return x > 0 ? RIGHT : LEFT;
+}
 
-export function shapeOf(part: Part, shaftLugs: readonly string[], switchLugs: readonly string[]): Shape {
+export function boxOfOutline(outline: Outline): { width: number; height: number } {
+  return outline.form === "box" ? outline : { width: 2 * outline.radius, height: 2 * outline.radius };
+}
+
+/** How wires leave a lug and where its name stands, by its place on the body. */
+function directions(part: Part, local: string, at: Point): Pick<LugSpot, "leave" | "beside"> {
+  const aside = at.x < 0 ? LEFT : RIGHT;
   switch (part.kind) {
-    case "pickup":
-      return pickupShape(part);
     case "pot":
-      return potShape(part, shaftLugs);
-    case "switch":
-      return switchShape(switchLugs);
+      if (local === "case") return { leave: ANY, beside: RIGHT };
+      return local.startsWith("s.") ? { leave: aside, beside: aside } : { leave: DOWN, beside: UP };
+    case "switch": {
+      if (local === "frame") return { leave: UP, beside: RIGHT };
+      const isColumn = ["spdt", "dpdt", "dpdt-on-on-on"].includes(part.type ?? "") && part.body !== "slide";
+      if (isColumn) return { leave: aside, beside: aside };
+      if (part.type === "rotary") return { leave: sideOf(at), beside: sideOf(at) };
+      // A row's contacts run along it, within the body: names stand outside of that.
+      if (at.y === 0) return { leave: ANY, beside: DOWN };
+      return at.y > 0 ? { leave: UP, beside: UP_RIGHT } : { leave: DOWN, beside: DOWN_RIGHT };
+    }
     case "jack":
-      return jackShape(part);
-    case "cap":
-    case "resistor":
-      return twoLegs;
+      return { leave: DOWN, beside: part.body === "barrel" ? DOWN : local === "tip" ? LEFT : RIGHT };
     case "terminal":
-      return { width: 120, up: 20, down: 40, lugs: [{ local: "", x: 0, y: 0, out: 0, label: "" }] };
+      return { leave: ANY, beside: DOWN };
+    default:
+      return { leave: aside, beside: UP };
   }
+}
+
+function lugsOf(part: Part): LugSpot[] {
+  if (part.kind === "pickup") return pickupLugs(part);
+  const scale = unitsPerMetreOf(part);
+  return [...lugSpots(part)].map(([local, { x, y }]) => {
+    const at = { x: round(x * scale), y: round(y * scale) };
+    const label = part.kind === "cap" || part.kind === "resistor" ? "" : labelOf(local);
+    return { local, ...at, label, ...directions(part, local, at) };
+  });
+}
+
+const round = (value: number) => Math.round(value * 10) / 10 || 0;
+
+/** Room beside the outermost lugs for their names and for wires to turn. */
+const ASIDE = 26;
+const BELOW = 22;
+const ABOVE = 14;
+
+/** Half the width and the two heights of a body without its lugs and texts. */
+export function reachOf(part: Part): { half: number; height: number } {
+  if (part.kind === "pickup") {
+    const coils = Object.keys(part.coils).length;
+    return { half: (coils * coilGap) / 2, height: coilHeight / 2 };
+  }
+  if (part.kind === "cap" || part.kind === "resistor") return { half: 24, height: 10 };
+  if (part.kind === "terminal") return { half: 10, height: 10 };
+  const { width, height } = boxOfOutline(outlineOf(part));
+  const scale = unitsPerMetreOf(part);
+  return { half: (width / 2) * scale, height: (height / 2) * scale };
+}
+
+export function shapeOf(part: Part): Shape {
+  const lugs = lugsOf(part);
+  const { half, height } = reachOf(part);
+  const texts = textsOf(part, { top: Math.max(height, ...lugs.map(({ y }) => y)), bottom: height });
+  const sides = lugs.map(({ x, label }) => Math.abs(x) + (label === "" ? 20 : ASIDE));
+  const ys = [...lugs.map(({ y }) => y), ...texts.map(({ y }) => y), height, -height];
+  return {
+    width: 2 * Math.max(half + 8, 44, ...sides),
+    up: BELOW - Math.min(...ys),
+    down: ABOVE + Math.max(...ys),
+    lugs,
+    texts,
+  };
 }

@@ -1,4 +1,5 @@
-import type { LugSpot, Point, TurnedLug } from "./shapes.ts";
+import type { Point } from "./point.ts";
+import type { LugSpot } from "./shapes.ts";
 
 export type Side = "back" | "front";
 
@@ -7,32 +8,30 @@ export type Side = "back" | "front";
  * is the mirror image of it, as after turning the guard over like the page of a book.
  */
 export function seenFrom(side: Side, point: Point): Point {
-  return { x: side === "front" ? -point.x : point.x, y: -point.y };
+  return { x: (side === "front" ? -point.x : point.x) || 0, y: -point.y || 0 };
 }
 
 export interface SeenLug extends Point {
   readonly name: string;
   readonly label: string;
-  readonly out: -1 | 0 | 1;
-  readonly beside: -1 | 1 | undefined;
-  readonly turned: TurnedLug | undefined;
+  /** Unit vector in which wires leave it; 0, 0 where they may leave any way. */
+  readonly leave: Point;
+  /** Unit vector from the lug to where its name stands best. */
+  readonly beside: Point;
 }
 
 export function seenLug(side: Side, centre: Point, name: string, spot: LugSpot): SeenLug {
-  const { x, y } = seenFrom(side, { x: centre.x + spot.x, y: centre.y + spot.y });
-  const out = (-spot.out || 0) as -1 | 0 | 1;
-  const beside = side === "front" && spot.beside ? (-spot.beside as -1 | 1) : spot.beside;
-  const turned = spot.turned && {
-    leave: seenFrom(side, spot.turned.leave),
-    name: seenFrom(side, spot.turned.name),
+  const at = seenFrom(side, { x: centre.x + spot.x, y: centre.y + spot.y });
+  return {
+    name,
+    label: spot.label,
+    ...at,
+    leave: seenFrom(side, spot.leave),
+    beside: seenFrom(side, spot.beside),
   };
-  return { name, label: spot.label, x, y, out, beside, turned };
 }
 
 /** The lug with its wires leaving the other way, into the part. */
 export function facingIn(lug: SeenLug): SeenLug {
-  const { turned } = lug;
-  const out = -lug.out as -1 | 0 | 1;
-  if (!turned) return { ...lug, out };
-  return { ...lug, out, turned: { ...turned, leave: { x: -turned.leave.x, y: -turned.leave.y } } };
+  return { ...lug, leave: { x: -lug.leave.x, y: -lug.leave.y } };
 }

@@ -1,10 +1,11 @@
-import type { Point } from "./shapes.ts";
+import type { Point } from "./point.ts";
 import type { SeenLug } from "./view.ts";
 
 const MIN_PULL = 18;
 const MAX_PULL = 110;
 
-interface Bow {
+/** The way of a wire on the page. */
+export interface Bow {
   readonly d: string;
   readonly middle: Point;
   /** Degrees, of the direction from start to end at the middle. */
@@ -18,15 +19,11 @@ function pullOf(from: SeenLug, to: SeenLug): number {
   return Math.max(MIN_PULL, Math.min(MAX_PULL, distance * 0.35));
 }
 
-/** A little to one side for wires that run side by side, so that they do not lie on each other. */
-function control(lug: SeenLug, towards: SeenLug, pull: number, side: number): Point {
-  if (lug.turned) {
-    const { x, y } = lug.turned.leave;
-    return { x: lug.x + x * pull - y * side, y: lug.y + y * pull + x * side };
-  }
-  if (lug.out !== 0) return { x: lug.x + side, y: lug.y + lug.out * pull };
+function control(lug: SeenLug, towards: SeenLug, pull: number): Point {
+  const { x, y } = lug.leave;
+  if (x !== 0 || y !== 0) return { x: lug.x + x * pull, y: lug.y + y * pull };
   const sign = Math.sign(towards.x - lug.x) || 1;
-  return { x: lug.x + sign * pull * 0.6, y: lug.y + side };
+  return { x: lug.x + sign * pull * 0.6, y: lug.y };
 }
 
 const between = (a: Point, b: Point, t: number): Point => ({ x: a.x + (b.x - a.x) * t, y: a.y + (b.y - a.y) * t });
@@ -39,11 +36,10 @@ function splitAt([a, b, c, d]: readonly [Point, Point, Point, Point], t: number)
   return { point: between(before, after, t), before, after };
 }
 
-/** The curve of a wire that leaves both lugs the way their wires leave. */
-export function wireCurve(from: SeenLug, to: SeenLug, index: number): Bow {
+/** The freest curve from lug to lug, past nothing but what lies in the way: it leaves both as their wires leave. */
+export function freeCurve(from: SeenLug, to: SeenLug): Bow {
   const pull = pullOf(from, to);
-  const side = ((index * 7) % 5) * 4 - 8;
-  const [c1, c2] = [control(from, to, pull, side), control(to, from, pull, side)];
+  const [c1, c2] = [control(from, to, pull), control(to, from, pull)];
   const numbers = [from.x, from.y, c1.x, c1.y, c2.x, c2.y, to.x, to.y].map(round);
   const { point, before, after } = splitAt([from, c1, c2, to], 0.5);
   return {

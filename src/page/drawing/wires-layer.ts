@@ -3,12 +3,12 @@ import { wireEnds } from "../describe/wire-ends.ts";
 import { s } from "../dom/element.ts";
 import type { BuildSource, Reading } from "../state/reading.ts";
 import type { LugSpeech } from "../words/lug-speech.ts";
+import { contactLine } from "./bodies/contact-line.ts";
+import type { LaidGuard } from "./laid-guard.ts";
 import type { LivePath } from "./live-path.ts";
 import { closedContacts, type Step } from "./lug-graph.ts";
-import { facingIn, type SeenLug } from "./view.ts";
-import { wireCurve } from "./wire-curves.ts";
-
-type LugFinder = (name: string) => SeenLug | undefined;
+import { facingIn } from "./view.ts";
+import { freeCurve } from "./wire-curves.ts";
 
 function arrow({ x, y }: { x: number; y: number }, angle: number): SVGElement {
   return s("path", { d: "M-9 -8L12 0L-9 8Z", transform: `translate(${x} ${y}) rotate(${angle})`, class: "arrow" });
@@ -25,18 +25,31 @@ function wireUse(path: LivePath, wire: number, from: string): { cls: string; for
   return { cls: shaped ? "wire-side" : "wire-idle", forwards: true };
 }
 
+function isBare(wire: BuildSource["wires"][number]): boolean {
+  return !Array.isArray(wire) && (wire as { how?: unknown }).how === "bus wire";
+}
+
 const ORDER = ["wire-idle", "wire-ground", "wire-side", "wire-return", "wire-live"];
 
 /** Every wire, the live ones on top with arrows that point to the jack. */
-export function drawWires(source: BuildSource, path: LivePath, find: LugFinder, { words }: LugSpeech): SVGElement[] {
+export function drawWires(
+  source: BuildSource,
+  path: LivePath,
+  { find, routes }: LaidGuard,
+  { words }: LugSpeech,
+): SVGElement[] {
   const drawn = source.wires.flatMap((wire, index) => {
     const ends = wireEnds(wire);
-    const [from, to] = [find(ends[0]), find(ends[1])];
-    if (!from || !to) return [];
+    const [from, curve] = [find(ends[0]), routes[index]];
+    if (!from || !curve) return [];
     const { cls, forwards } = wireUse(path, index, from.name);
-    const curve = wireCurve(from, to, index);
     const net = String(path.live.nets.get(from.name));
-    const line = s("path", { d: curve.d, class: `wire ${cls}`, "data-net": net, "data-line": index });
+    const line = s("path", {
+      d: curve.d,
+      class: `wire ${cls} ${isBare(wire) ? "wire-bus" : ""}`.trim(),
+      "data-net": net,
+      "data-line": index,
+    });
     // Wider than the line, so that a thumb finds it.
     const reach = s(
       "path",
@@ -58,13 +71,13 @@ export function drawInside(
   { build, controls }: Reading,
   raw: RawSettings,
   path: LivePath,
-  find: LugFinder,
+  { find, lugs }: LaidGuard,
 ): SVGElement[] {
   const contacts = closedContacts(build, parseSettings(controls, raw)).flatMap(({ from, to }) => {
     const [a, b] = [find(from), find(to)];
     if (!a || !b) return [];
     const live = onWay(path.hot, from, to) ? "contact-live" : "";
-    return [s("path", { d: `M${a.x} ${a.y}L${b.x} ${b.y}`, class: `contact ${live}` })];
+    return [s("path", { d: contactLine(a, b, lugs.values()), class: `contact ${live}` })];
   });
   const through = path.hot
     .filter((step) => step.kind === "through" && step.element?.coil === undefined)
@@ -73,7 +86,7 @@ export function drawInside(
       return a && b
         ? [
             s("path", {
-              d: wireCurve(facingIn(a), facingIn(b), 1).d,
+              d: freeCurve(facingIn(a), facingIn(b)).d,
               class: "through-live",
             }),
           ]

@@ -1,4 +1,4 @@
-import type { Point } from "../drawing/shapes.ts";
+import type { Point } from "../drawing/point.ts";
 
 interface Curve {
   at(t: number): Point;

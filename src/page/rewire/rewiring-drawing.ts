@@ -4,7 +4,6 @@ import { s } from "../dom/element.ts";
 import { boxOf, type LaidGuard, layGuard } from "../drawing/laid-guard.ts";
 import { drawLug } from "../drawing/lugs-layer.ts";
 import { drawParts, type PartLook } from "../drawing/parts-layer.ts";
-import { wireCurve } from "../drawing/wire-curves.ts";
 import { partLabel } from "../state/names.ts";
 import { JointSpots } from "./joint-spots.ts";
 import type { Belongs, Scene } from "./scene.ts";
@@ -52,8 +51,8 @@ const LINES = ["stays", "opens", "comes"] as const;
 
 function drawLines(scene: Scene, laid: LaidGuard) {
   return scene.lines.map(({ from, to, what, belongs }, index) => {
-    const [a, b] = [laid.find(from)!, laid.find(to)!];
-    const curve = wireCurve(a, b, index);
+    const a = laid.find(from)!;
+    const curve = laid.routes[index]!;
     const title = s("title", {}, `${scene.lugText(from)} — ${scene.lugText(to)}`);
     const element = s("path", { d: curve.d, class: `wire wire-${what} ${classOf(belongs)}` }, title);
     return { what, curve, element, start: a.name };
@@ -98,7 +97,7 @@ export function drawRewiring(scene: Scene, steps: readonly Step[], out: Belongs,
   const lugs = [...laid.lugs.values()].map((lug) => {
     const part = lug.name.split(".")[0]!;
     const cls = classOf(scene.belongs.get(part));
-    return drawLug(lug, scene.build.parts[part]!, { cls, title: scene.lugText(lug.name), attributes: {} });
+    return drawLug(lug, laid.labels.get(lug.name), { cls, title: scene.lugText(lug.name), attributes: {} });
   });
   const element = s(
     "svg",

@@ -1,5 +1,6 @@
 import { contactLug } from "../../../build-file/lug-names.ts";
 import { switchControls } from "../../../build-file/lugs.ts";
+import { FRAME_LUG } from "../../../build-file/switch-types.ts";
 import { type Fault, fault } from "../fault.ts";
 import type { GuardWiring } from "./guard-wiring.ts";
 
@@ -20,7 +21,9 @@ export function contactFaults(guard: GuardWiring): Fault[] {
 /** Each wire end on a switch, on every other lug of that switch. */
 export function wrongLugFaults(guard: GuardWiring): Fault[] {
   return switchControls(guard.build.parts).flatMap(({ name, table }) => {
-    const lugs = table.lugs.map((local) => guard.lug(contactLug(name, local)));
+    // Nobody takes the frame's lug for a contact's: it stands apart from them.
+    const contacts = table.lugs.filter((local) => local !== FRAME_LUG);
+    const lugs = contacts.map((local) => guard.lug(contactLug(name, local)));
     return guard.wires.flatMap(({ from, to }, wire) =>
       (["from", "to"] as const).flatMap((end): Fault[] => {
         const right = lugs.find((lug) => lug.index === (end === "from" ? from : to));

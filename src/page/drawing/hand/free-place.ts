@@ -1,5 +1,5 @@
 import type { Placed } from "../arrange.ts";
-import type { Point } from "../shapes.ts";
+import type { Point } from "../point.ts";
 import { placeAt, type WrittenPlace } from "./place-edits.ts";
 
 /** Width and height that a new part of a kind takes in the drawing, room for its name included. */

@@ -1,5 +1,5 @@
 import type { GuardDrawing } from "../guard-drawing.ts";
-import type { Point } from "../shapes.ts";
+import type { Point } from "../point.ts";
 import { seenFrom } from "../view.ts";
 import type { Hand } from "./hand.ts";
 import { shiftPart, stretchRubber } from "./in-hand-marks.ts";

@@ -3,7 +3,7 @@ import type { Editor } from "../../state/editor.ts";
 import type { BuildSource, WireSource } from "../../state/reading.ts";
 import { Store } from "../../state/store.ts";
 import type { GuardDrawing } from "../guard-drawing.ts";
-import type { Point } from "../shapes.ts";
+import type { Point } from "../point.ts";
 import { type Chosen, EMPTY_HAND, type HandState, type Held, type WireEnd } from "./hand-state.ts";
 import { movedPart, turnedPart } from "./place-edits.ts";
 import { withChangedWire, withoutWire, withWire } from "./wire-edits.ts";

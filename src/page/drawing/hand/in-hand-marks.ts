@@ -1,7 +1,7 @@
 import { replaceContent, s } from "../../dom/element.ts";
 import type { GuardDrawing } from "../guard-drawing.ts";
 import { boxOf } from "../laid-guard.ts";
-import type { Point } from "../shapes.ts";
+import type { Point } from "../point.ts";
 import type { Hand } from "./hand.ts";
 
 /** Draws the wire that follows the pointer, or takes it away. */

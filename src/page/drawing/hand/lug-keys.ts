@@ -1,6 +1,6 @@
 import { UNITS_PER_METRE } from "../arrange.ts";
 import type { GuardDrawing } from "../guard-drawing.ts";
-import type { Point } from "../shapes.ts";
+import type { Point } from "../point.ts";
 import { type SeenLug, seenFrom } from "../view.ts";
 import type { Hand } from "./hand.ts";
 

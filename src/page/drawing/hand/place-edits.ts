@@ -2,7 +2,7 @@ import { TURN_STEP_DEGREES } from "../../../build-file/turn-step.ts";
 import { setAt } from "../../state/paths.ts";
 import type { BuildSource } from "../../state/reading.ts";
 import { type Placed, UNITS_PER_METRE } from "../arrange.ts";
-import type { Point } from "../shapes.ts";
+import type { Point } from "../point.ts";
 
 /** As a build file has it: metres, and whole degrees. */
 export interface WrittenPlace {
@@ -43,6 +43,12 @@ export function movedPart(source: BuildSource, placed: Placed, by: Point): Build
     y: numberOf(y, metres(placed.centre.y)) * UNITS_PER_METRE + by.y,
   };
   return setAt(source, ["parts", placed.name, "place"], placeAt(at, numberOf(turn, 0)));
+}
+
+/** Turns a part to an angle, in degrees counter-clockwise as seen from the back. */
+export function turnedTo(source: BuildSource, placed: Placed, turn: number): BuildSource {
+  if (!source.parts[placed.name]) return source;
+  return setAt(source, ["parts", placed.name, "place"], { ...placeNow(source, placed), turn });
 }
 
 /** Turns a part by steps, counter-clockwise as seen from the back. */

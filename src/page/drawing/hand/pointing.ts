@@ -1,5 +1,5 @@
 import type { GuardDrawing } from "../guard-drawing.ts";
-import type { Point } from "../shapes.ts";
+import type { Point } from "../point.ts";
 
 export type Target =
   | { readonly kind: "lug"; readonly name: string }

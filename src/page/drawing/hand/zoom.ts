@@ -1,4 +1,4 @@
-import type { Point } from "../shapes.ts";
+import type { Point } from "../point.ts";
 
 const CLOSEST = 4;
 const STEP = 1.4;
@@ -32,11 +32,17 @@ export function createZoom(frame: HTMLElement): Zoom {
     zoom = Math.max(wholeZoom(), Math.min(CLOSEST, wanted));
     frame.style.setProperty("--zoom", String(zoom));
     frame.classList.toggle("zoomed", zoom > 1);
-    const after = drawing.getBoundingClientRect();
-    frame.scrollBy(
-      after.left + ((x - before.left) / before.width) * after.width - x,
-      after.top + ((y - before.top) / before.height) * after.height - y,
-    );
+    const moved = () => {
+      const after = drawing.getBoundingClientRect();
+      return {
+        x: after.left + ((x - before.left) / before.width) * after.width - x,
+        y: after.top + ((y - before.top) / before.height) * after.height - y,
+      };
+    };
+    const by = moved();
+    frame.scrollBy(by.x, by.y);
+    // A frame that grew with its drawing has nothing to scroll: the page has.
+    scrollBy(0, moved().y);
   };
   frame.addEventListener(
     "wheel",

@@ -113,8 +113,8 @@ export function drawPicture(build: Build, { laid }: SceneInput, scene: JointScen
       "g",
       {},
       lugs.map((lug) => {
-        const part = build.parts[lug.name.split(".", 1)[0]!]!;
-        return withoutCutTexts(drawLug(lug, part, { cls: "", title: lug.name, attributes: {} }), frame);
+        const look = { cls: "", title: lug.name, attributes: {} };
+        return withoutCutTexts(drawLug(lug, laid.labels.get(lug.name), look), frame);
       }),
     ),
     // Over the lugs' names, since a jumper between two lugs is shorter than they are.

@@ -1,4 +1,4 @@
-import type { Point } from "../shapes.ts";
+import type { Point } from "../point.ts";
 
 export interface Frame {
   readonly x: number;

@@ -1,4 +1,4 @@
-import type { Point } from "../shapes.ts";
+import type { Point } from "../point.ts";
 
 /** A line from the joint on. */
 export interface LetteredLine {

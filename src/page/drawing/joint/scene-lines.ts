@@ -1,11 +1,9 @@
 import type { LaidGuard } from "../laid-guard.ts";
-import type { Point } from "../shapes.ts";
-import type { SeenLug } from "../view.ts";
+import type { Point } from "../point.ts";
 import type { Picture, PictureRun, PictureTail, When } from "./picture.ts";
 import type { Schedule, Stop } from "./schedule.ts";
-import { spotsOf } from "./spots.ts";
 import { startOf } from "./tail-curve.ts";
-import { wayBetween } from "./ways.ts";
+import { type Ways, waysOf } from "./ways.ts";
 
 /** Drawing units of an end that hangs free; side by side they are of different lengths, so that their numbers stand apart. */
 const TAIL = 74;
@@ -40,18 +38,17 @@ export interface Drawn extends SceneLine {
 
 const distance = (a: Point, b: Point) => Math.hypot(a.x - b.x, a.y - b.y);
 
-function drawRun({ piece, from, to, when }: PictureRun, spot: (stop: Stop) => SeenLug, isGround: boolean): Drawn {
-  const [a, b] = [spot(from), spot(to)];
-  const curve = wayBetween(a, b, piece);
+function drawRun({ piece, from, to, when }: PictureRun, ways: Ways, isGround: boolean): Drawn {
+  const [a, b] = [ways.spot(from), ways.spot(to)];
+  const curve = ways.between(a, b);
   const soldered = [from, to].filter(({ joint }) => joint !== undefined).map(({ lug }) => `${piece}@${lug}`);
   return { piece, when, isGround, d: curve.d, soldered, from: a, to: b, at: curve.at, ends: [from, to] };
 }
 
-function drawTail(tail: PictureTail, units: number, spot: (stop: Stop) => SeenLug, isGround: boolean): Drawn {
+function drawTail(tail: PictureTail, units: number, ways: Ways, isGround: boolean): Drawn {
   const { piece, from, to, when, takenBy } = tail;
-  const a = spot(from);
-  const b = spot(to);
-  const curve = wayBetween(a, b, piece);
+  const [a, b] = [ways.spot(from), ways.spot(to)];
+  const curve = ways.between(a, b);
   const { d, end, along, until } = startOf(curve, Math.min(units, distance(a, b) * SHORT_SHARE));
   const at = (t: number) => curve.at(t * until);
   const soldered = [`${piece}@${from.lug}`];
@@ -71,15 +68,15 @@ function drawTail(tail: PictureTail, units: number, spot: (stop: Stop) => SeenLu
 
 /** What is there and what hangs, each as the line that it is drawn as. */
 export function linesOf({ runs, tails }: Picture, { schedule, laid, isGround }: SceneInput): Drawn[] {
-  const spot = spotsOf(schedule, laid);
+  const ways = waysOf(schedule, laid);
   const inNumber = new Map<string, number>();
   const isGroundPiece = (number: number) => isGround(schedule.pieces[number - 1]!.stops[0]!);
   return [
-    ...runs.map((run) => drawRun(run, spot, isGroundPiece(run.piece))),
+    ...runs.map((run) => drawRun(run, ways, isGroundPiece(run.piece))),
     ...tails.map((tail) => {
       const before = inNumber.get(tail.from.lug) ?? 0;
       inNumber.set(tail.from.lug, before + 1);
-      return drawTail(tail, TAIL + TAIL_STEP * before, spot, isGroundPiece(tail.piece));
+      return drawTail(tail, TAIL + TAIL_STEP * before, ways, isGroundPiece(tail.piece));
     }),
   ];
 }

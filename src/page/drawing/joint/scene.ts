@@ -1,13 +1,13 @@
 import { boxOf, type LaidGuard } from "../laid-guard.ts";
-import type { Point } from "../shapes.ts";
+import type { Point } from "../point.ts";
 import type { SeenLug } from "../view.ts";
 import { type Frame, frameOf } from "./frame.ts";
 import { type LetteredLine, letterOf, letterSpots } from "./letter-spots.ts";
 import { type Made, type Picture, pictureOf } from "./picture.ts";
 import { type Drawn, linesOf, type SceneInput, type SceneLine } from "./scene-lines.ts";
 import type { SheetJoint } from "./schedule.ts";
-import { spotsOf } from "./spots.ts";
 import { takenSpot } from "./taken-spot.ts";
+import { waysOf } from "./ways.ts";
 
 /** A letter keeps to this share of an end that hangs, clear of what stands at its tip. */
 const LETTER_SHARE = 0.78;
@@ -120,7 +120,7 @@ export function sceneOf(input: SceneInput, made: Made, of: "joint" | "stage"): J
   const { schedule, laid } = input;
   const picture = pictureOf(schedule, made);
   const lines = linesOf(picture, input);
-  const spot = spotsOf(schedule, laid);
+  const { spot } = waysOf(schedule, laid);
   const heats = picture.now.map((joint) => ({ joint, at: spot({ lug: joint.at, isSplice: joint.kind === "splice" }) }));
   const signs =
     of === "joint"

@@ -1,4 +1,4 @@
-import type { Point } from "../shapes.ts";
+import type { Point } from "../point.ts";
 
 const DIRECTIONS = 16;
 /** From the tip of an end that hangs to the middle of its text, across and down: texts are wider than high. */
