@@ -135,11 +135,10 @@ export function createSheetFields(store: AppStore): HTMLElement {
   const reels = h("div", {});
   store.watch(
     (state) => [state.benchOptions.sheet.reels],
-    (own) =>
-      replaceContent(
-        reels,
-        reelList(own ?? [], (changed) => set({ reels: changed })),
-      ),
+    (own) => {
+      const list = reelList(own ?? [], (changed) => set({ reels: changed }));
+      keepingFocus(reels, "reel", () => replaceContent(reels, list));
+    },
   );
   const { allowances, kinds, iron, maxEnds } = options();
   const setIron = (changed: Partial<Iron>) => set({ iron: { ...options().iron, ...changed } });
