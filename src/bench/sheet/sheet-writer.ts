@@ -102,8 +102,11 @@ export class SheetWriter {
   #joint(joint: Joint): SheetJoint {
     const { kind, at, ends, isAgain } = joint;
     const number = this.#numbers.get(joint)!;
-    const texts = ends.map((end) => endText(end, this.#cuts.get(end.piece.number)));
     const waiting = ends.map(({ piece }) => ({ piece, waits: this.#waits(piece, at, number) }));
+    const texts = ends.map((end, index) => {
+      const hangs = waiting[index]!.waits.some((wait) => wait.at === end.from);
+      return endText({ ...end, hangs }, this.#cuts.get(end.piece.number));
+    });
     const later = waiting.flatMap(({ piece, waits }) => waits.map((each) => this.#waitText(each, piece)));
     return {
       number,

@@ -13,7 +13,7 @@ function cutTable(cuts: SheetAnswer["cuts"], speech: LugSpeech): HTMLElement {
     String(wire),
     kind === colour ? kind : `${colour}, ${kind}`,
     millimetres(cut),
-    strips.map(millimetres).join(" and "),
+    [...new Set(strips.map(millimetres))].join(" and "),
     speech.say(from),
     speech.say([to, ...onTo].join(", on to ")),
     ready,

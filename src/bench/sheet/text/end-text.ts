@@ -16,8 +16,13 @@ function onward(onTo: string | undefined, cut: CutWire | undefined): string {
   return cut ? `, bare ${millimetres(cut.strips[1])} and on to ${onTo}` : `, through and on to ${onTo}`;
 }
 
+interface SaidEnd extends JointEnd {
+  /** Whether its other end is not soldered yet. */
+  readonly hangs: boolean;
+}
+
 /** One thing that meets a joint, in words. */
-export function endText({ piece, from, onTo, comesOn }: JointEnd, cut: CutWire | undefined): string {
+export function endText({ piece, from, onTo, comesOn, hangs }: SaidEnd, cut: CutWire | undefined): string {
   switch (piece.means) {
     case "bent lug":
       return `the bent lug (${from})`;
@@ -30,7 +35,9 @@ export function endText({ piece, from, onTo, comesOn }: JointEnd, cut: CutWire |
         : `the leg of ${from}${onward(onTo, undefined)}`;
     default: {
       const name = wireName(piece, cut);
-      return comesOn ? `the bared end of ${name}, on from ${from}` : `${name} from ${from}${onward(onTo, cut)}`;
+      return comesOn
+        ? `the bared end of ${name}, on from ${from}`
+        : `${name} ${hangs ? "for" : "from"} ${from}${onward(onTo, cut)}`;
     }
   }
 }

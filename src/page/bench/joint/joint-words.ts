@@ -22,11 +22,12 @@ export interface JointWords {
 
 type Sheet = Pick<SheetAnswer, "cuts">;
 
-function textOf(schedule: Schedule, { cuts }: Sheet, at: string, { onTo, ...end }: SheetEnd): string {
+function textOf(schedule: Schedule, { cuts }: Sheet, { at, waits }: SheetJoint, { onTo, ...end }: SheetEnd): string {
   const { insteadOf: _, ...piece } = schedule.pieceOf(end);
   const comesOn = piece.stops.indexOf(at, piece.grown ? 1 : 0) > 1;
   const cut = cuts.find(({ wire }) => wire === piece.number);
-  return endText({ piece, from: end.from, comesOn, ...(onTo === undefined ? {} : { onTo }) }, cut);
+  const hangs = waits.some((wait) => wait.at === end.from && schedule.pieceOf(wait).number === piece.number);
+  return endText({ piece, from: end.from, comesOn, hangs, ...(onTo === undefined ? {} : { onTo }) }, cut);
 }
 
 function waitsOf(schedule: Schedule, { waits }: SheetJoint, end: SheetEnd): string[] {
@@ -45,7 +46,7 @@ export function jointWords(schedule: Schedule, sheet: Sheet, joint: SheetJoint):
   const { kind, at, heat } = joint;
   const ends = joint.ends.map((end, index, { length }) => ({
     letter: letterOf(index, length),
-    text: textOf(schedule, sheet, at, end),
+    text: textOf(schedule, sheet, joint, end),
     waits: waitsOf(schedule, joint, end),
   }));
   const names = ends.map(({ letter, text }) => letter || text);
