@@ -38,7 +38,8 @@ export interface BenchAnswer extends MeterReadings {
   readonly audit: readonly Finding[];
   readonly impedances: readonly ImpedanceReading[];
   readonly sheet: BuildSheet;
-  readonly partsList: PartsList;
+  readonly partsList: Omit<PartsList, "staysOver">;
+  readonly staysOver: PartsList["staysOver"];
   readonly hardware: readonly HardwareLine[];
   readonly mounting: Mounting;
   readonly phaseCheck: PhaseCheck;
@@ -61,12 +62,14 @@ export function benchSheet(build: Build, request: BenchRequest): BenchAnswer {
   const audit = auditBuild(build);
   const meter = meterReadings(build, { celsius: request.temperature, probes: request.probes });
   const sheet = buildSheet(build, request, { readings: meter.readings, audit });
+  const { staysOver, ...list } = partsList(build, sheet.cuts, request.drawer);
   return {
     audit,
     ...meter,
     impedances: impedanceReadings(build),
     sheet,
-    partsList: partsList(build, sheet.cuts, request.drawer),
+    partsList: list,
+    staysOver,
     hardware: hardwareOf(build),
     mounting: mountingOf(build, meter.readings),
     phaseCheck: phaseCheck(build),

@@ -5,7 +5,7 @@ import type { Answered, Sent } from "../wire.ts";
 import { auditAnswer } from "./audit.ts";
 import { hardwareAnswer } from "./hardware.ts";
 import { mountingAnswer } from "./mounting.ts";
-import { drawerField, partsListAnswer } from "./parts-list.ts";
+import { drawerField, partsListAnswer, staysOverAnswer } from "./parts-list.ts";
 import { phaseCheckAnswer } from "./phase-check.ts";
 import { probesField, temperatureField } from "./probe-fields.ts";
 import { impedancesAnswer, readingsAnswer, solvedAnswer, solveField } from "./readings.ts";
@@ -33,6 +33,7 @@ export const benchAnswerSchema = z.strictObject({
   impedances: impedancesAnswer,
   sheet: sheetAnswer,
   partsList: partsListAnswer,
+  staysOver: staysOverAnswer,
   hardware: hardwareAnswer,
   mounting: mountingAnswer,
   phaseCheck: phaseCheckAnswer,
@@ -48,5 +49,6 @@ export type MeterReadingAnswer = BenchAnswer["readings"][number];
 export type SheetAnswer = BenchAnswer["sheet"];
 export type HardwareAnswer = BenchAnswer["hardware"];
 export type MountingAnswer = BenchAnswer["mounting"];
-export type PartsListAnswer = BenchAnswer["partsList"];
+/** The parts list with what stays over of the drawer. */
+export type PartsListAnswer = BenchAnswer["partsList"] & Pick<BenchAnswer, "staysOver">;
 export type DrawerRequest = NonNullable<BenchRequest["drawer"]>[number];

@@ -21,17 +21,18 @@ export const partsListAnswer = z.object({
       parts: z.array(z.string()).describe("their names in the build"),
     }),
   ),
-  staysOver: z
-    .array(
-      z.object({
-        what: z.string(),
-        code: z.string().nullable(),
-        quantity: z.int(),
-        drawer: z.array(z.int()).describe("which of the drawer's items it is, from 0"),
-      }),
-    )
-    .describe("what the drawer holds beyond the build's needs"),
   wire: z.array(z.object({ colour: z.string(), pieces: z.int(), metres: z.number() })),
   totals: z.object({ parts: z.int(), fromDrawer: z.int(), toBuy: z.int(), wireMetres: z.number() }),
   notes: z.array(z.string()),
 });
+
+export const staysOverAnswer = z
+  .array(
+    z.object({
+      what: z.string(),
+      code: z.string().nullable(),
+      quantity: z.int(),
+      drawer: z.array(z.int()).describe("which of the drawer's items it is, from 0"),
+    }),
+  )
+  .describe("what the drawer holds beyond the build's needs");

@@ -81,7 +81,8 @@ export function createSolderPanel(store: AppStore, editor: Editor): HTMLElement 
       hangPictures({ reading, sheet: bench.sheet });
       const setDrawer = (drawer: readonly DrawerRequest[]) =>
         store.set({ benchOptions: { ...store.state.benchOptions, drawer } });
-      const list = partsView(reading.source, bench.partsList, store.state.benchOptions.drawer, setDrawer);
+      const held = { ...bench.partsList, staysOver: bench.staysOver };
+      const list = partsView(reading.source, held, store.state.benchOptions.drawer, setDrawer);
       keepingFocus(parts, "drawer", () => replaceContent(parts, list, hardwareView(bench.hardware, speech)));
     },
   );

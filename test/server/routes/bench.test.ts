@@ -49,9 +49,48 @@ describe("POST /api/bench", () => {
     expect(phaseCheck.pickups).toHaveLength(1);
   });
 
+  it("answers a schedule for the reels, kinds, lengths, iron and most ends that were asked for", async () => {
+    const payload = {
+      build: onePickup(),
+      reels: [
+        { colour: "Yellow", kind: "cloth", metres: "2m" },
+        { colour: "black", kind: "cloth" },
+      ],
+      kinds: { hot: "cloth", ground: "cloth" },
+      allowances: { jackLoop: "12cm" },
+      maxEnds: 3,
+      iron: { watts: 25, solder: "lead-free" },
+    };
+    const { sheet } = (await post(payload)).json();
+    expect(sheet.sittings.map(({ title }: { title: string }) => title)).toEqual([
+      "The harness, without the pickups",
+      "The pickups",
+    ]);
+    const joints = sheet.sittings.flatMap(({ stages }: { stages: { joints: { ends: object[] }[] }[] }) =>
+      stages.flatMap((stage) => stage.joints),
+    );
+    expect(Math.max(...joints.map(({ ends }: { ends: object[] }) => ends.length))).toBeLessThanOrEqual(3);
+    expect(sheet.reels.map(({ colour }: { colour: string }) => colour)).toEqual(
+      expect.arrayContaining(["yellow", "black"]),
+    );
+    expect(sheet.allowances.jackLoop).toBe(0.12);
+  });
+
+  it.each([
+    ["reels.0.kind", { reels: [{ colour: "red", kind: "silk" }] }, /cloth.*plastic.*bare.*screened/],
+    ["reels.0.metres", { reels: [{ colour: "red", metres: "-1m" }] }, /above 0|greater|more than 0/],
+    ["kinds.hot", { kinds: { hot: "wool" } }, /cloth/],
+    ["maxEnds", { maxEnds: 2 }, /3/],
+    ["iron.watts", { iron: { watts: 5 } }, /10/],
+  ])("refuses %s that cannot be", async (path, changes, message) => {
+    const reply = await app.inject({ method: "POST", url: "/api/bench", payload: { build: onePickup(), ...changes } });
+    expect(reply.statusCode).toBe(400);
+    expect(reply.json().errors).toEqual([{ path, message: expect.stringMatching(message) }]);
+  });
+
   it("answers how the guard is fitted and closed, its hardware, and what stays over in the drawer", async () => {
     const drawer = [{ part: { kind: "cap", capacitance: "47n" }, quantity: 2 }];
-    const { mounting, hardware, partsList } = (await post({ build: onePickup(), drawer })).json();
+    const { mounting, hardware, staysOver } = (await post({ build: onePickup(), drawer })).json();
     expect(mounting.before[0]).toMatchObject({
       title: expect.any(String),
       text: expect.any(String),
@@ -59,7 +98,7 @@ describe("POST /api/bench", () => {
     });
     expect(mounting.closing.at(-1)).toMatchObject({ title: "Acceptance readings", readings: [{ label: "jack" }] });
     expect(hardware).toContainEqual(expect.objectContaining({ what: "guard screw", quantity: null }));
-    expect(partsList.staysOver).toEqual([{ what: "cap 47 nF ±10 %", code: "473K", quantity: 2, drawer: [0] }]);
+    expect(staysOver).toEqual([{ what: "cap 47 nF ±10 %", code: "473K", quantity: 2, drawer: [0] }]);
   });
 
   it("answers what the documented schema says", async () => {
