@@ -155,6 +155,7 @@ export class SheetWriter {
   #waitText({ lead, at, joint }: Waiting, piece: Piece): string {
     if (lead !== undefined) return `The leg of ${lead} goes on to ${at}: joint ${joint} takes it.`;
     const name = wireName(piece, this.#cuts.get(piece.number));
-    return `Leave the end of ${name} for ${at} hanging: joint ${joint} takes it.`;
+    const far = piece.stops.length > 2 ? `The end of ${name} for ${at}` : `The far end of ${name}`;
+    return `${far} hangs: joint ${joint} takes it.`;
   }
 }
