@@ -65,6 +65,17 @@ describeWith("chromium", "soldering joint by joint", () => {
     return visit;
   }
 
+  /** On the page as the test before left it; ticks of that are kept. */
+  async function again() {
+    const visit = await site.stay({ width: 1280, height: 900, colorScheme: "light" });
+    const { page } = visit;
+    await whenReady(page);
+    if ((await page.locator("dialog[open]").count()) > 0) await page.keyboard.press("Escape");
+    await openScenario(page, /HSS/);
+    await page.evaluate(() => localStorage.clear());
+    return visit;
+  }
+
   it("shows cautions first, goes on by key and thumb, and keeps its ticks through a reload and in the sheet", async () => {
     const visit = await enter({ width: 390, height: 844 });
     const { page } = visit;
@@ -109,7 +120,7 @@ describeWith("chromium", "soldering joint by joint", () => {
   });
 
   it("draws each joint with its ends lettered as its words are, and follows each stage with its checks", async () => {
-    const { page } = await enter();
+    const { page } = await again();
     await openBench(page);
     await goTo(page, /^Joint 4: /);
     const letters = await page.locator("dialog .letter").allTextContents();
@@ -134,7 +145,7 @@ describeWith("chromium", "soldering joint by joint", () => {
   });
 
   it("goes on with the changed guard, and keeps the ticks of joints that are the same", async () => {
-    const { page } = await enter();
+    const { page } = await again();
     await showTab(page, "Plan");
     await page.locator('[data-plan="trebleBleed"]').selectOption("none");
     await settled(page);
@@ -155,7 +166,7 @@ describeWith("chromium", "soldering joint by joint", () => {
     await expect.poll(() => page.locator(".bench-told").textContent()).toMatch(/^2 of /);
   });
 
-  it("keeps the screen on while it is open, asks again when the page is back, and lets go when it is left", async () => {
+  it("keeps the screen on while it is open, asks again when the page is back, lets go when it is left, and says where it cannot", async () => {
     const { page } = await enter({ before: (fresh) => fresh.addInitScript(countLocks).then(() => {}) });
     await openBench(page);
     await expect.poll(() => page.locator(".awake").textContent()).toBe("The screen stays on while this is open.");
@@ -164,12 +175,9 @@ describeWith("chromium", "soldering joint by joint", () => {
     await expect.poll(() => countsOf(page)).toEqual({ asked: 2, released: 0 });
     await page.getByRole("button", { name: "Leave" }).click();
     await expect.poll(() => countsOf(page)).toEqual({ asked: 2, released: 1 });
-  });
-
-  it("says where the screen cannot be kept on", async () => {
-    const hide = () => Object.defineProperty(navigator, "wakeLock", { value: undefined });
-    const { page } = await enter({ before: (fresh) => fresh.addInitScript(hide).then(() => {}) });
-    await openBench(page);
+    await page.evaluate(() => Object.defineProperty(navigator, "wakeLock", { value: undefined }));
+    await page.getByRole("button", { name: "Solder joint by joint" }).click();
+    await heading(page).waitFor();
     expect(await page.locator(".awake").textContent()).toMatch(/^This browser cannot keep the screen on/);
   });
 
@@ -203,7 +211,7 @@ describeWith("chromium", "soldering joint by joint", () => {
     });
 
   it("prints a picture a stage, with ground, hot, now and before told apart by their strokes", async () => {
-    const { page } = await enter();
+    const { page } = await again();
     await showTab(page, "Solder");
     await page.locator(".stage-legend .legend").waitFor();
     await page.emulateMedia({ media: "print" });
@@ -225,5 +233,6 @@ describeWith("chromium", "soldering joint by joint", () => {
       expect(height).toBeGreaterThan(100);
     }
     expect((await page.pdf()).subarray(0, 4).toString()).toBe("%PDF");
+    await page.emulateMedia({ media: null });
   });
 });
