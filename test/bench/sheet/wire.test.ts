@@ -36,9 +36,12 @@ describe("colours", () => {
       { colour: "yellow", kind: "cloth" as const },
       { colour: "black", kind: "cloth" as const },
     ];
-    const { ground, hot } = sidesOf(build, sheetOf(build, { reels }));
+    const sheet = sheetOf(build, { reels });
+    const { ground, hot } = sidesOf(build, sheet);
     expect([...ground]).toEqual(["black"]);
     expect([...hot]).toEqual(["yellow"]);
+    // Nobody named a bare or a plastic one.
+    expect(new Set(sheet.cuts.map(({ kind }) => kind))).toEqual(new Set(["cloth"]));
   });
 
   it("go round the hot nets where there are more of them", () => {
@@ -110,6 +113,23 @@ describe("kinds of wire", () => {
     expect(kinds("jack.sleeve")).toMatchObject({ kind: "plastic", ready: expect.stringMatching(/strip/) });
     expect(kinds("lever.A0")).toMatchObject({ kind: "cloth", ready: expect.stringMatching(/push the braid back/) });
     expect(cuts.filter(({ means }) => means === "bus wire").map(({ kind }) => kind)).toEqual(["bare", "bare"]);
+  });
+});
+
+describe("reels of several kinds", () => {
+  it("serve what their kind is wanted for, and else what there is", () => {
+    const reels = [
+      { colour: "white", kind: "plastic" as const },
+      { colour: "yellow", kind: "cloth" as const },
+      { colour: "black", kind: "plastic" as const },
+    ];
+    const kinds = { hot: "cloth", ground: "cloth", jack: "screened" } as const;
+    const { cuts } = sheetOf(preset("singles-neck-middle"), { reels, kinds });
+    const wire = (lug: string) => cuts.find(({ from, to }) => [from, to].includes(lug))!;
+    expect(wire("lever.A0")).toMatchObject({ colour: "yellow", kind: "cloth" });
+    expect(wire("jack.sleeve")).toMatchObject({ colour: "black", kind: "plastic" });
+    const owned = reels.map(({ colour, kind }) => `${colour} ${kind}`);
+    for (const { colour, kind } of cuts) expect(owned).toContain(`${colour} ${kind}`);
   });
 });
 

@@ -73,6 +73,31 @@ function usualKind(
   return stops.some(isJack) ? kinds.jack : kinds.hot;
 }
 
+/** The reels that a person has; one who names none may have any. */
+class Owned {
+  readonly #reels: readonly Reel[];
+
+  constructor(reels: readonly Reel[]) {
+    this.#reels = reels.map((reel) => ({ ...reel, colour: lower(reel.colour) }));
+  }
+
+  mayHave(kind: WireKind): boolean {
+    return this.#reels.length === 0 || this.#reels.some((reel) => reel.kind === kind);
+  }
+
+  /** Those of the colours that there is a reel of this kind of; all where there is none. */
+  ofKind(colours: readonly string[], kind: WireKind): readonly string[] {
+    const own = colours.filter((colour) => this.#reels.some((reel) => reel.colour === colour && reel.kind === kind));
+    return own.length > 0 ? own : colours;
+  }
+
+  /** The kind wanted, or what else there is of a colour. */
+  kindOf(colour: string, wanted: WireKind): WireKind {
+    const own = this.#reels.filter((reel) => reel.colour === colour).map(({ kind }) => kind);
+    return own.length === 0 || own.includes(wanted) ? wanted : own[0]!;
+  }
+}
+
 /**
  * A colour and a kind for every piece that is cut: one colour for ground and never that one elsewhere, and the hot nets in turn
  * through what other reels there are. Colours that the build names are kept, and kept off the other side.
@@ -95,12 +120,17 @@ export function coloursOf(
   const palette = palettes(reels, onHot, onGround);
   const hotNets = [...new Set(cut.filter(({ side }) => side === "hot").map(({ net }) => net))];
   const isJack = (lug: string) => build.parts[lug.split(".")[0]!]!.kind === "jack";
+  const owned = new Owned(reels);
   const byPiece = new Map(
     cut.map(({ piece, side, net, given }) => {
-      const kind = kindGiven(build, piece) ?? usualKind(piece, side, kinds, isJack);
+      const said = kindGiven(build, piece);
+      const wanted = said ?? usualKind(piece, side, kinds, isJack);
       const turn = side === "hot" ? hotNets.indexOf(net) : 0;
-      const usual = kind === "bare" && side === "ground" ? "bare" : palette[side][turn % palette[side].length]!;
-      return [piece.number, { colour: given ?? usual, kind }] as const;
+      const isBare = wanted === "bare" && side === "ground" && owned.mayHave("bare");
+      const fitting = owned.ofKind(palette[side], wanted);
+      const colour = given ?? (isBare ? "bare" : fitting[turn % fitting.length]!);
+      const isFixed = said !== undefined || piece.means === "braid" || isBare;
+      return [piece.number, { colour, kind: isFixed ? wanted : owned.kindOf(colour, wanted) }] as const;
     }),
   );
   const used = (wanted: Side) =>
