@@ -20,3 +20,12 @@ export const DEFAULT_SHEET_OPTIONS: SheetOptions = {
   maxEnds: 4,
   iron: DEFAULT_IRON,
 };
+
+/** From the least to the most that each figure may be: metres, °C, watts, ends. */
+export const SHEET_BOUNDS = {
+  allowance: [0, 0.5],
+  reelMetres: 1000,
+  celsius: [200, 480],
+  watts: [10, 300],
+  maxEnds: [3, 12],
+} as const;

@@ -1,11 +1,15 @@
 import * as z from "zod";
+import { DEFAULT_SHEET_OPTIONS, SHEET_BOUNDS } from "../../bench/sheet/options.ts";
 import { DEFAULT_ALLOWANCES } from "../../bench/sheet/wire/allowances.ts";
 import { DEFAULT_KINDS } from "../../bench/sheet/wire/wire-kinds.ts";
 import { WIRE_KINDS } from "../../build-file/wire-kinds.ts";
 import { oneOf, quantity, strict } from "../../build-file/zod-tools.ts";
 import { MAX_REELS } from "../../limits.ts";
 
-const allowance = (meaning: string, usual: number) => quantity("length", { min: 0, max: 0.5 }, meaning).default(usual);
+const [LEAST, MOST] = SHEET_BOUNDS.allowance;
+
+const allowance = (meaning: string, usual: number) =>
+  quantity("length", { min: LEAST, max: MOST }, meaning).default(usual);
 
 export const allowancesField = strict({
   slack: allowance("added to a wire that stays on the guard; jumpers get none", DEFAULT_ALLOWANCES.slack),
@@ -35,7 +39,7 @@ export const reelsField = z
     strict({
       colour: z.string().trim().min(1).max(30).toLowerCase(),
       kind: wireKind.default("plastic"),
-      metres: quantity("length", { above: 0, max: 1000 }, "what is left on it").optional(),
+      metres: quantity("length", { above: 0, max: SHEET_BOUNDS.reelMetres }, "what is left on it").optional(),
     }),
   )
   .max(MAX_REELS)
@@ -52,7 +56,7 @@ export const kindsField = strict({
 
 export const maxEndsField = z
   .int()
-  .min(3)
-  .max(12)
-  .default(4)
+  .min(SHEET_BOUNDS.maxEnds[0])
+  .max(SHEET_BOUNDS.maxEnds[1])
+  .default(DEFAULT_SHEET_OPTIONS.maxEnds)
   .describe("at most so many ends a joint, as far as the nets leave a way");

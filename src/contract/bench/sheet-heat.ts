@@ -1,10 +1,14 @@
 import * as z from "zod";
 import { DEFAULT_IRON } from "../../bench/sheet/heat/iron.ts";
+import { SHEET_BOUNDS } from "../../bench/sheet/options.ts";
 import { oneOf, strict } from "../../build-file/zod-tools.ts";
 
+const [COOLEST, HOTTEST] = SHEET_BOUNDS.celsius;
+const [WEAKEST, STRONGEST] = SHEET_BOUNDS.watts;
+
 export const ironField = strict({
-  celsius: z.number().min(200).max(480).default(DEFAULT_IRON.celsius).describe("°C that the tip is set to"),
-  watts: z.number().min(10).max(300).default(DEFAULT_IRON.watts),
+  celsius: z.number().min(COOLEST).max(HOTTEST).default(DEFAULT_IRON.celsius).describe("°C that the tip is set to"),
+  watts: z.number().min(WEAKEST).max(STRONGEST).default(DEFAULT_IRON.watts),
   solder: oneOf(["leaded", "lead-free"]).default(DEFAULT_IRON.solder),
 })
   .default(DEFAULT_IRON)

@@ -1,4 +1,4 @@
-import { DEFAULT_SHEET_OPTIONS, type SheetOptions } from "../../bench/sheet/options.ts";
+import { DEFAULT_SHEET_OPTIONS, SHEET_BOUNDS, type SheetOptions } from "../../bench/sheet/options.ts";
 import type { Reel } from "../../bench/sheet/wire/reels.ts";
 import { WIRE_KINDS, type WireKind } from "../../build-file/wire-kinds.ts";
 
@@ -19,7 +19,7 @@ function reelsFrom(value: unknown): Reel[] {
   if (!Array.isArray(value)) return [];
   return value.map(asRecord).flatMap(({ colour, kind, metres }): Reel[] => {
     if (typeof colour !== "string" || colour === "" || !isKind(kind)) return [];
-    const left = figure(metres, [Number.MIN_VALUE, 1000], 0);
+    const left = figure(metres, [Number.MIN_VALUE, SHEET_BOUNDS.reelMetres], 0);
     return [{ colour, kind, ...(left > 0 ? { metres: left } : {}) }];
   });
 }
@@ -36,7 +36,8 @@ export function keptSheetOptions(): Partial<SheetOptions> {
       Unknown,
       Unknown,
     ];
-    const length = (key: keyof typeof usual.allowances) => figure(allowances[key], [0, 0.5], usual.allowances[key]);
+    const length = (key: keyof typeof usual.allowances) =>
+      figure(allowances[key], SHEET_BOUNDS.allowance, usual.allowances[key]);
     const kind = (key: keyof typeof usual.kinds) => (isKind(kinds[key]) ? kinds[key] : usual.kinds[key]);
     return {
       allowances: {
@@ -48,10 +49,10 @@ export function keptSheetOptions(): Partial<SheetOptions> {
       },
       reels: reelsFrom(kept.reels),
       kinds: { hot: kind("hot"), ground: kind("ground"), jack: kind("jack") },
-      maxEnds: Math.round(figure(kept.maxEnds, [3, 12], usual.maxEnds)),
+      maxEnds: Math.round(figure(kept.maxEnds, SHEET_BOUNDS.maxEnds, usual.maxEnds)),
       iron: {
-        celsius: figure(iron.celsius, [200, 480], usual.iron.celsius),
-        watts: figure(iron.watts, [10, 300], usual.iron.watts),
+        celsius: figure(iron.celsius, SHEET_BOUNDS.celsius, usual.iron.celsius),
+        watts: figure(iron.watts, SHEET_BOUNDS.watts, usual.iron.watts),
         solder: iron.solder === "lead-free" ? "lead-free" : "leaded",
       },
     };

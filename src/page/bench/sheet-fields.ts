@@ -1,21 +1,17 @@
 import type { Iron } from "../../bench/sheet/heat/iron.ts";
-import { DEFAULT_SHEET_OPTIONS, type SheetOptions } from "../../bench/sheet/options.ts";
+import { DEFAULT_SHEET_OPTIONS, SHEET_BOUNDS, type SheetOptions } from "../../bench/sheet/options.ts";
 import type { Allowances } from "../../bench/sheet/wire/allowances.ts";
 import type { Reel } from "../../bench/sheet/wire/reels.ts";
 import type { KindsWanted } from "../../bench/sheet/wire/wire-kinds.ts";
-import { WIRE_KINDS, type WireKind } from "../../build-file/wire-kinds.ts";
+import { WIRE_KIND_CHOICES } from "../describe/wire-kind-choices.ts";
 import { freshId, h, replaceContent } from "../dom/element.ts";
 import { keepingFocus } from "../dom/keeping-focus.ts";
 import type { AppStore } from "../state/app-state.ts";
 import { keepSheetOptions, keptSheetOptions } from "./kept-options.ts";
 import { createNumberSetting } from "./number-setting.ts";
 
-const KIND_WORDS: Readonly<Record<WireKind, string>> = {
-  cloth: "cloth, pushed back",
-  plastic: "plastic, stripped",
-  bare: "bare",
-  screened: "screened",
-};
+const [SHORTEST, LONGEST] = SHEET_BOUNDS.allowance;
+const MILLIMETRES = [SHORTEST * 1000, LONGEST * 1000] as const;
 
 const LENGTHS: readonly (readonly [keyof Allowances, string])[] = [
   ["slack", "Slack on the guard, mm"],
@@ -47,8 +43,6 @@ function select<Value extends string>(
   return h("div", { class: "field" }, h("label", { for: id }, label), control);
 }
 
-const KINDS = WIRE_KINDS.map((kind) => [kind, KIND_WORDS[kind]] as const);
-
 /** One reel, with a way to take it off the list. */
 function reelRow(reel: Reel, index: number, take: (reel: Reel) => void, drop: () => void): HTMLElement {
   const colour = h("input", {
@@ -66,7 +60,7 @@ function reelRow(reel: Reel, index: number, take: (reel: Reel) => void, drop: ()
   const metres = h("input", {
     type: "number",
     min: 0,
-    max: 1000,
+    max: SHEET_BOUNDS.reelMetres,
     step: "any",
     value: reel.metres ?? "",
     class: "short",
@@ -76,13 +70,13 @@ function reelRow(reel: Reel, index: number, take: (reel: Reel) => void, drop: ()
   metres.addEventListener("change", () => {
     const { metres: _, ...rest } = reel;
     const left = metres.valueAsNumber;
-    take(left > 0 && left <= 1000 ? { ...rest, metres: left } : rest);
+    take(left > 0 && left <= SHEET_BOUNDS.reelMetres ? { ...rest, metres: left } : rest);
   });
   return h(
     "li",
     { class: "row" },
     colour,
-    select(`Kind of reel ${index + 1}`, KINDS, reel.kind, (kind) => take({ ...reel, kind })),
+    select(`Kind of reel ${index + 1}`, WIRE_KIND_CHOICES, reel.kind, (kind) => take({ ...reel, kind })),
     h("label", { class: "inline" }, metres, " m left"),
     h(
       "button",
@@ -162,7 +156,7 @@ export function createSheetFields(store: AppStore): HTMLElement {
       "div",
       { class: "row add-row" },
       USES.map(([use, label]) =>
-        select(label, KINDS, kinds[use], (kind) => set({ kinds: { ...options().kinds, [use]: kind } })),
+        select(label, WIRE_KIND_CHOICES, kinds[use], (kind) => set({ kinds: { ...options().kinds, [use]: kind } })),
       ),
     ),
     h("h4", {}, "Lengths"),
@@ -170,7 +164,7 @@ export function createSheetFields(store: AppStore): HTMLElement {
       "div",
       { class: "row add-row" },
       LENGTHS.map(([key, label]) =>
-        number(label, allowances[key] * 1000, [0, 500], (value) =>
+        number(label, allowances[key] * 1000, MILLIMETRES, (value) =>
           set({ allowances: { ...options().allowances, [key]: value / 1000 } }),
         ),
       ),
@@ -179,8 +173,8 @@ export function createSheetFields(store: AppStore): HTMLElement {
     h(
       "div",
       { class: "row add-row" },
-      number("Tip, °C", iron.celsius, [200, 480], (celsius) => setIron({ celsius })),
-      number("Iron, watts", iron.watts, [10, 300], (watts) => setIron({ watts })),
+      number("Tip, °C", iron.celsius, SHEET_BOUNDS.celsius, (celsius) => setIron({ celsius })),
+      number("Iron, watts", iron.watts, SHEET_BOUNDS.watts, (watts) => setIron({ watts })),
       select(
         "Solder",
         [
@@ -190,7 +184,7 @@ export function createSheetFields(store: AppStore): HTMLElement {
         iron.solder,
         (solder) => setIron({ solder }),
       ),
-      number("Most ends a joint", maxEnds, [3, 12], (value) => set({ maxEnds: Math.round(value) })),
+      number("Most ends a joint", maxEnds, SHEET_BOUNDS.maxEnds, (value) => set({ maxEnds: Math.round(value) })),
     ),
   );
 }

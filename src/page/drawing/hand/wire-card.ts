@@ -1,4 +1,5 @@
 import { changedWire, wireHow } from "../../describe/wire-ends.ts";
+import { WIRE_KIND_CHOICES } from "../../describe/wire-kind-choices.ts";
 import { HOW_OPTIONS } from "../../describe/words.ts";
 import { freshId, h } from "../../dom/element.ts";
 import type { WireSource } from "../../state/reading.ts";
@@ -46,13 +47,7 @@ function colourField(wire: WireSource, hand: Hand): HTMLElement {
   return h("div", { class: "field" }, h("label", { for: id }, "Colour"), input, h("datalist", { id: list }, options));
 }
 
-const KIND_OPTIONS = [
-  ["", "not said"],
-  ["cloth", "cloth, pushed back"],
-  ["plastic", "plastic, stripped"],
-  ["bare", "bare"],
-  ["screened", "screened"],
-] as const;
+const KIND_OPTIONS = [["", "not said"], ...WIRE_KIND_CHOICES] as const;
 
 function kindField(wire: WireSource, hand: Hand): HTMLElement {
   const id = freshId("wire-kind");
