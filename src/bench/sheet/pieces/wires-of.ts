@@ -1,4 +1,5 @@
 import type { Build } from "../../../build-file/schema.ts";
+import { partOf } from "./loose-ends.ts";
 import type { Piece } from "./piece.ts";
 
 /** The pieces as the wires of a build, with what the build joins inside its parts. */
@@ -15,7 +16,7 @@ export function wiresOf(build: Build, pieces: readonly Pick<Piece, "stops">[]): 
 
 /** What the first sitting makes: the guard without its pickups, by its own pieces. */
 export function harnessOf(build: Build, pieces: readonly Pick<Piece, "stops">[]): Build {
-  const isPickup = (lug: string) => build.parts[lug.split(".")[0]!]!.kind === "pickup";
+  const isPickup = (lug: string) => build.parts[partOf(lug)]!.kind === "pickup";
   const own = pieces.filter(({ stops }) => !stops.some(isPickup));
   return {
     ...build,

@@ -3,6 +3,7 @@ import { partsOfKind } from "../../../build-file/parts-of-kind.ts";
 import type { Build } from "../../../build-file/schema.ts";
 import type { WireKind } from "../../../build-file/wire-kinds.ts";
 import { Wiring } from "../../../wiring/nets.ts";
+import { partOf } from "../pieces/loose-ends.ts";
 import { isCutPiece, type Piece } from "../pieces/piece.ts";
 import type { Reel } from "./reels.ts";
 import type { KindsWanted } from "./wire-kinds.ts";
@@ -119,7 +120,7 @@ export function coloursOf(
   const [onHot, onGround] = [givenOn("hot"), givenOn("ground")];
   const palette = palettes(reels, onHot, onGround);
   const hotNets = [...new Set(cut.filter(({ side }) => side === "hot").map(({ net }) => net))];
-  const isJack = (lug: string) => build.parts[lug.split(".")[0]!]!.kind === "jack";
+  const isJack = (lug: string) => build.parts[partOf(lug)]!.kind === "jack";
   const owned = new Owned(reels);
   const byPiece = new Map(
     cut.map(({ piece, side, net, given }) => {
