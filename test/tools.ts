@@ -8,6 +8,8 @@ const PROBES = {
   ffmpeg: ["ffmpeg", "-version"],
   ffprobe: ["ffprobe", "-version"],
   scipy: ["/usr/bin/python3", "-c", "import scipy, numpy"],
+  shapely: ["/usr/bin/python3", "-c", "import shapely"],
+  poppler: ["pdftoppm", "-v"],
   chromium: ["/usr/bin/chromium", "--version"],
   nginx: ["/usr/sbin/nginx", "-v"],
 } as const;
