@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { rangeText, readShown } from "../../src/page/bench/ohms.ts";
+import { rangeText, readShown } from "../../src/bench/meter/shown.ts";
 import { differencesOf, whereInWords } from "../../src/page/builds/differences.ts";
 import { tiesOf } from "../../src/page/choice/find-value.ts";
 import { curveCsv } from "../../src/page/curves/curve-csv.ts";

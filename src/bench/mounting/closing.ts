@@ -10,7 +10,10 @@ function terminals(build: Build, isMeant: (role: string | undefined) => boolean)
 }
 
 /** The readings at the jack with every dial at 10, a line for each position of the main switch. */
-function acceptanceReadings(build: Build, readings: readonly Reading[]): Pick<Reading, "label" | "low" | "high">[] {
+export function acceptanceReadings(
+  build: Build,
+  readings: readonly Reading[],
+): Pick<Reading, "label" | "low" | "high">[] {
   const controls = new Controls(build);
   const wanted = mainPositions(controls).map(({ settings }) => JSON.stringify(rawSettings(controls, settings)));
   const [jack] = partsOfKind(build, "jack")[0]!;

@@ -1,3 +1,4 @@
+import { rangeText, showOhms } from "../../bench/meter/shown.ts";
 import type { BenchAnswer } from "../../contract/bench/bench.ts";
 import type { MeasuredRequest } from "../../contract/diagnose.ts";
 import { capitalised } from "../../english.ts";
@@ -15,7 +16,6 @@ import { createJointAge } from "./joint-age.ts";
 import { measuredField, type Written } from "./measured.ts";
 import { createMeterRange, type MeterRange } from "./meter-range.ts";
 import { createNumberSetting } from "./number-setting.ts";
-import { rangeText, showOhms } from "./ohms.ts";
 import { createOwnProbe } from "./own-probe.ts";
 import { createSolveBackwards } from "./solve-backwards.ts";
 import { createSymptoms } from "./symptoms.ts";

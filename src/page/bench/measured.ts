@@ -1,9 +1,9 @@
+import { fits, readShown, type Shown } from "../../bench/meter/shown.ts";
 import { QuantityError } from "../../build-file/quantity.ts";
 import type { MeterReadingAnswer } from "../../contract/bench/bench.ts";
 import type { MeasuredRequest } from "../../contract/diagnose.ts";
 import { freshId, h } from "../dom/element.ts";
 import type { MeterRange } from "./meter-range.ts";
-import { readShown, type Shown } from "./ohms.ts";
 
 type Verdict = "" | "fits" | "does not fit";
 
@@ -12,17 +12,6 @@ export type Written = Map<string, string>;
 
 function keyOf({ label, between }: MeterReadingAnswer): string {
   return `${label}|${between.join("|")}`;
-}
-
-/** A meter's own error and what its display wanders (common practice, no source). */
-const METER_SHARE = 0.02;
-
-function fits({ low, high }: MeterReadingAnswer, shown: Shown): boolean {
-  if ("above" in shown) return high === null || high * (1 + METER_SHARE) >= shown.above;
-  const { ohms } = shown;
-  if (ohms === null) return high === null;
-  if (low === null) return false;
-  return ohms >= low * (1 - METER_SHARE) - 1 && (high === null || ohms <= high * (1 + METER_SHARE) + 1);
 }
 
 /** A field for what the meter showed, which says whether that fits. */

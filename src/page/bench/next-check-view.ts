@@ -1,10 +1,10 @@
 import { FAULT_SHARES, type FaultKind } from "../../bench/faults/priors/fault-shares.ts";
+import { rangeText } from "../../bench/meter/shown.ts";
 import type { NextCheckAnswer } from "../../contract/diagnose.ts";
 import { h } from "../dom/element.ts";
 import { createLazy, openWhenNear } from "../dom/lazy.ts";
 import type { Reading } from "../state/reading.ts";
 import type { LugSpeech } from "../words/lug-speech.ts";
-import { rangeText } from "./ohms.ts";
 
 type FaultSets = NextCheckAnswer["outcomes"][number]["faults"];
 

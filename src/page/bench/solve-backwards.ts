@@ -1,9 +1,9 @@
+import { showOhms } from "../../bench/meter/shown.ts";
 import type { BenchAnswer, BenchRequest } from "../../contract/bench/bench.ts";
 import { h } from "../dom/element.ts";
 import { formText } from "../fields/form-fields.ts";
 import { createFormRun, type FormRun } from "../fields/form-run.ts";
 import { postJson } from "../server/client.ts";
-import { showOhms } from "./ohms.ts";
 
 /** Solving backwards looks at no build, but the service wants one; the smallest there is. */
 const ANY_BUILD = {

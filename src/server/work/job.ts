@@ -20,7 +20,7 @@ export interface Job<Input, Output> {
    * Runs in a worker. A pure function of its input; input and answer are plain data (structured clone), and the answer's typed
    * arrays change hands without a copy, so they must not be kept.
    */
-  run(input: Input, context: JobContext): Output;
+  run(input: Input, context: JobContext): Output | Promise<Output>;
   /** How long it may hold its worker, judged from what it is asked. */
   size(input: Input): WorkSize;
   /** The gate that its route's `config` names; without one it is let through whatever else is under way. */

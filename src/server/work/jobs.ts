@@ -35,7 +35,7 @@ export const JOBS = {
 
 export type JobName = keyof typeof JOBS;
 export type JobInput<Name extends JobName> = Parameters<(typeof JOBS)[Name]["run"]>[0];
-export type JobOutput<Name extends JobName> = ReturnType<(typeof JOBS)[Name]["run"]>;
+export type JobOutput<Name extends JobName> = Awaited<ReturnType<(typeof JOBS)[Name]["run"]>>;
 
 export function sizeOfJob<Name extends JobName>(name: Name, input: JobInput<Name>): WorkSize {
   return (JOBS[name].size as (input: JobInput<Name>) => WorkSize)(input);

@@ -20,7 +20,7 @@ function ownBuffers(value: unknown, found = new Set<ArrayBuffer>()): Set<ArrayBu
   return found;
 }
 
-function runTask(task: Task): TaskResult {
+async function runTask(task: Task): Promise<TaskResult> {
   const { name, input } = task;
   beginTask(task);
   const context: JobContext = {
@@ -31,7 +31,7 @@ function runTask(task: Task): TaskResult {
   try {
     context.checkpoint();
     const run = JOBS[name].run as (input: unknown, context: JobContext) => unknown;
-    return { value: run(input, context) };
+    return { value: await run(input, context) };
   } catch (error) {
     if (error instanceof Stopped) return { stopped: true };
     if (error instanceof PresolderError) {
@@ -42,8 +42,8 @@ function runTask(task: Task): TaskResult {
 }
 
 /** What a worker thread runs: one task of the pool. */
-export default function work(task: Task): unknown {
-  const result = runTask(task);
+export default async function work(task: Task): Promise<unknown> {
+  const result = await runTask(task);
   return Piscina.move({
     [Piscina.transferableSymbol]: [...ownBuffers(result)],
     [Piscina.valueSymbol]: result,

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { meterReadings } from "../../../src/bench/meter/readings.ts";
+import { rangeText } from "../../../src/bench/meter/shown.ts";
 import { readBuild } from "../../../src/build-file/read-build.ts";
-import { rangeText } from "../../../src/page/bench/ohms.ts";
 import { onePickup } from "../../fixtures/circuits.ts";
 
 const { readings } = meterReadings(readBuild(onePickup()));

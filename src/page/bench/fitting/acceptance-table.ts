@@ -1,8 +1,8 @@
+import { rangeText } from "../../../bench/meter/shown.ts";
 import type { MountingAnswer } from "../../../contract/bench/bench.ts";
 import { freshId, h } from "../../dom/element.ts";
 import { plainTable } from "../../dom/table.ts";
 import type { LugSpeech } from "../../words/lug-speech.ts";
-import { rangeText } from "../ohms.ts";
 import { note, notedUnder } from "./noted.ts";
 
 type Readings = NonNullable<MountingAnswer["closing"][number]["readings"]>;

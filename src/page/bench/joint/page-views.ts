@@ -1,3 +1,4 @@
+import { rangeText } from "../../../bench/meter/shown.ts";
 import type { SheetAnswer } from "../../../contract/bench/bench.ts";
 import { capitalised } from "../../../english.ts";
 import { type Child, h, s } from "../../dom/element.ts";
@@ -10,7 +11,6 @@ import type { SheetJoint } from "../../drawing/joint/schedule.ts";
 import type { Reading } from "../../state/reading.ts";
 import { type LugSpeech, speechOf } from "../../words/lug-speech.ts";
 import { createCautions } from "../cautions.ts";
-import { rangeText } from "../ohms.ts";
 import { tickItem } from "../ticks.ts";
 import type { BenchPage, ChecksPage, JointPage, PreparationsPage, ReadingsPage } from "./bench-pages.ts";
 import { checkKey } from "./joint-key.ts";

@@ -1,17 +1,13 @@
 import { parseQuantity } from "../../build-file/quantity.ts";
 import { showQuantity } from "../../build-file/show-quantity.ts";
-import type { MeterReadingAnswer } from "../../contract/bench/bench.ts";
+import type { Reading } from "./reading-taker.ts";
 
 export function showOhms(ohms: number | null): string {
   return ohms === null ? "open" : showQuantity(ohms, "resistance", 3);
 }
 
 /** "5.79 kΩ to 6.13 kΩ", "open", "under 1 Ω", "under 50 Ω; above 2.5 kΩ it leaks". */
-export function rangeText({
-  low,
-  high,
-  potEndUnder,
-}: Pick<MeterReadingAnswer, "low" | "high" | "potEndUnder">): string {
+export function rangeText({ low, high, potEndUnder }: Pick<Reading, "low" | "high" | "potEndUnder">): string {
   if (low === null && high === null) return "open";
   if (potEndUnder !== undefined) return `under ${showOhms(potEndUnder)}; above ${showOhms(high)} it leaks`;
   if (high !== null && high <= 1) return "under 1 Ω";
@@ -37,4 +33,16 @@ export function readShown(text: string, range?: number): Shown | undefined {
   if (OPEN_WORDS.includes(word)) return { ohms: null };
   if (OVER_WORDS.includes(word)) return range === undefined ? { ohms: null } : { above: range };
   return { ohms: parseQuantity(written, "resistance").value };
+}
+
+/** A meter's own error and what its display wanders (common practice, no source). */
+const METER_SHARE = 0.02;
+
+/** Whether what a meter showed lies within a reading's range, the meter's error granted. */
+export function fits({ low, high }: Pick<Reading, "low" | "high">, shown: Shown): boolean {
+  if ("above" in shown) return high === null || high * (1 + METER_SHARE) >= shown.above;
+  const { ohms } = shown;
+  if (ohms === null) return high === null;
+  if (low === null) return false;
+  return ohms >= low * (1 - METER_SHARE) - 1 && (high === null || ohms <= high * (1 + METER_SHARE) + 1);
 }
