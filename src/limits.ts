@@ -114,3 +114,9 @@ export const MAX_REELS = 40;
 export const MAX_FAULTS_TOLD = 100;
 /** Characters of a refusal's one sentence; `errors` has them all. */
 export const MAX_DETAIL_CHARS = 2000;
+/** Of a guard's drawing for paper; the busiest customary guard has a third of them. */
+export const MAX_DRAWING_SHAPES = 6_000;
+/** Of one line of a drawing: a wire that goes round everything takes a tenth of it. */
+export const MAX_PATH_CHARS = 4_000;
+/** What a person writes about a guard: six lines of a page. */
+export const MAX_NOTES_CHARS = 600;

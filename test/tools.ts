@@ -10,6 +10,7 @@ const PROBES = {
   scipy: ["/usr/bin/python3", "-c", "import scipy, numpy"],
   shapely: ["/usr/bin/python3", "-c", "import shapely"],
   poppler: ["pdftoppm", "-v"],
+  zbar: ["zbarimg", "--version"],
   chromium: ["/usr/bin/chromium", "--version"],
   nginx: ["/usr/sbin/nginx", "-v"],
 } as const;

@@ -1,4 +1,5 @@
 import type { BenchAnswer, BenchRequest } from "./bench/bench.ts";
+import type { PassportAnswer, PassportRequest } from "./bench/passport.ts";
 import type { CatalogueAnswer } from "./catalogue.ts";
 import type { CompareAnswer, CompareRequest } from "./compare.ts";
 import type { DiagnoseAnswer, DiagnoseRequest } from "./diagnose.ts";
@@ -29,6 +30,7 @@ export interface PostCalls {
   readonly "/api/expand": Call<ExpandRequest, ExpandAnswer>;
   readonly "/api/fit": Call<FitRequest, FitAnswer>;
   readonly "/api/link": Call<LinkRequest, LinkAnswer>;
+  readonly "/api/passport": Call<PassportRequest, PassportAnswer>;
   readonly "/api/recognise": Call<RecogniseRequest, RecogniseAnswer>;
   readonly "/api/response": Call<ResponseRequest, ResponseAnswer>;
   readonly "/api/rewire": Call<RewireRequest, RewireAnswer>;
@@ -41,6 +43,7 @@ export interface PostCalls {
 export interface FileCalls {
   readonly "/api/preview": PreviewRequest;
   readonly "/api/previews": PreviewsRequest;
+  readonly "/api/passport": PassportRequest;
   readonly "/api/table": TableRequest;
 }
 

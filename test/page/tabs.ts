@@ -10,5 +10,6 @@ export const TABS = [
   "Solder",
   "Measure",
   "Which part?",
+  "Passport",
   "Send it",
 ] as const;

@@ -1,13 +1,20 @@
 import { parseQuantity } from "../../build-file/quantity.ts";
 import { showQuantity } from "../../build-file/show-quantity.ts";
-import type { Reading } from "./reading-taker.ts";
+
+/** Between what tolerances a reading lies, in ohms; null where open. */
+export interface ReadingRange {
+  readonly low: number | null;
+  readonly high: number | null;
+  /** Where only the end of a pot's track is read. */
+  readonly potEndUnder?: number | undefined;
+}
 
 export function showOhms(ohms: number | null): string {
   return ohms === null ? "open" : showQuantity(ohms, "resistance", 3);
 }
 
 /** "5.79 kΩ to 6.13 kΩ", "open", "under 1 Ω", "under 50 Ω; above 2.5 kΩ it leaks". */
-export function rangeText({ low, high, potEndUnder }: Pick<Reading, "low" | "high" | "potEndUnder">): string {
+export function rangeText({ low, high, potEndUnder }: ReadingRange): string {
   if (low === null && high === null) return "open";
   if (potEndUnder !== undefined) return `under ${showOhms(potEndUnder)}; above ${showOhms(high)} it leaks`;
   if (high !== null && high <= 1) return "under 1 Ω";
@@ -39,7 +46,7 @@ export function readShown(text: string, range?: number): Shown | undefined {
 const METER_SHARE = 0.02;
 
 /** Whether what a meter showed lies within a reading's range, the meter's error granted. */
-export function fits({ low, high }: Pick<Reading, "low" | "high">, shown: Shown): boolean {
+export function fits({ low, high }: ReadingRange, shown: Shown): boolean {
   if ("above" in shown) return high === null || high * (1 + METER_SHARE) >= shown.above;
   const { ohms } = shown;
   if (ohms === null) return high === null;

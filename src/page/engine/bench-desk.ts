@@ -1,4 +1,6 @@
 import { auditBuild, type Finding } from "../../bench/audit/audit.ts";
+import type { DrawerItem } from "../../bench/parts/drawer.ts";
+import type { Passport, PassportRequest } from "../../bench/passport/passport.ts";
 import { DEFAULT_SHEET_OPTIONS, type SheetOptions } from "../../bench/sheet/options.ts";
 import type { Build } from "../../build-file/schema.ts";
 import type { BenchAnswer, DrawerRequest } from "../../contract/bench/bench.ts";
@@ -15,6 +17,15 @@ export interface BenchQuestion {
   readonly probes: readonly OwnProbe[];
 }
 
+export interface PassportQuestion extends Omit<PassportRequest, "drawer"> {
+  readonly build: Build;
+  readonly drawer: readonly DrawerRequest[];
+}
+
+async function itemsOf(drawer: readonly DrawerRequest[]): Promise<readonly DrawerItem[]> {
+  return drawer.length === 0 ? [] : (await import("./drawer-reader.ts")).readDrawer(drawer);
+}
+
 /** A fault of a build, in the audit's words. */
 export type Fault = Pick<Finding, "code" | "lugs" | "message">;
 
@@ -25,7 +36,7 @@ const sheetWriter = () => import("../../bench/bench-sheet.ts");
 export class BenchDesk {
   /** @throws Error in the bench's own words where it refuses the question */
   async ask({ build, drawer, sheet, ...rest }: BenchQuestion): Promise<BenchAnswer> {
-    const items = drawer.length === 0 ? [] : (await import("./drawer-reader.ts")).readDrawer(drawer);
+    const items = await itemsOf(drawer);
     const { benchSheet } = await sheetWriter();
     return benchSheet(build, { ...DEFAULT_SHEET_OPTIONS, ...sheet, ...rest, drawer: items });
   }
@@ -33,6 +44,12 @@ export class BenchDesk {
   /** From the guard as found to the guard as wanted. */
   async rewire(from: Build, to: Build): Promise<RewiringTold> {
     return (await import("./rewire-told.ts")).rewireTold(from, to);
+  }
+
+  /** What is worth knowing of a guard years later. */
+  async passport({ build, drawer, ...rest }: PassportQuestion): Promise<Passport> {
+    const items = await itemsOf(drawer);
+    return (await import("../../bench/passport/passport.ts")).passportOf(build, { ...rest, drawer: items });
   }
 
   /** What keeps a build from working, by the audit alone. */

@@ -1,6 +1,7 @@
+import type { Passport } from "../../bench/passport/passport.ts";
 import type { Build } from "../../build-file/schema.ts";
 import type { BenchAnswer } from "../../contract/bench/bench.ts";
-import type { BenchDesk, BenchQuestion, Fault } from "./bench-desk.ts";
+import type { BenchDesk, BenchQuestion, Fault, PassportQuestion } from "./bench-desk.ts";
 import type { RewiringTold } from "./rewire-told.ts";
 import { WorkerLink } from "./worker-link.ts";
 
@@ -15,6 +16,11 @@ export class BenchEngine {
 
   rewire(from: Build, to: Build): Promise<RewiringTold> {
     return this.#link.ask((desk) => desk.rewire(from, to));
+  }
+
+  /** @throws Error naming what of the question the guard does not have */
+  passport(question: PassportQuestion): Promise<Passport> {
+    return this.#link.ask((desk) => desk.passport(question));
   }
 
   faults(build: Build): Promise<Fault[]> {

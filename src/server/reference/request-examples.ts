@@ -65,6 +65,13 @@ const EXAMPLES: Examples = {
   "/api/bench": { build: BUILD, drawer: [{ part: { kind: "cap", capacitance: "47n" }, quantity: 2 }] },
   "/api/recognise": { build: BY_HAND },
   "/api/rewire": { from: BUILD, to: FIVE_HUNDRED_K },
+  "/api/passport": {
+    build: BUILD,
+    guitar: "the blue one",
+    date: "2026-03-01",
+    noted: { "jack, lever 5": "5k9" },
+    heights: { bridge: { bass: "2.4mm", treble: "2mm" } },
+  },
   "/api/diagnose": {
     build: BUILD,
     readings: [

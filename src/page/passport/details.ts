@@ -1,0 +1,30 @@
+import type { PickupHeight } from "../../bench/passport/passport.ts";
+import { parseQuantity } from "../../build-file/quantity.ts";
+
+/** What a person writes about a guard beside what it is. */
+export interface Details {
+  readonly guitar: string;
+  readonly date: string;
+  readonly notes: string;
+  /** As they were written, by the reading's label. */
+  readonly noted: Readonly<Record<string, string>>;
+  /** As they were written, by pickup. */
+  readonly heights: Readonly<Record<string, { readonly bass: string; readonly treble: string }>>;
+}
+
+const PLAIN_NUMBER = /^\d+([.,]\d+)?$/;
+
+/** From string to pole, in metres; a plain number is millimetres. @throws QuantityError */
+export function heightOf(text: string): number {
+  const written = PLAIN_NUMBER.test(text) ? `${text.replace(",", ".")}mm` : text;
+  return parseQuantity(written, "length").value;
+}
+
+/** Heights in metres; a pickup of which one end is not written is left out. @throws QuantityError */
+export function heightsIn({ heights }: Details): Record<string, PickupHeight> {
+  return Object.fromEntries(
+    Object.entries(heights)
+      .filter(([, { bass, treble }]) => bass !== "" && treble !== "")
+      .map(([pickup, { bass, treble }]) => [pickup, { bass: heightOf(bass), treble: heightOf(treble) }]),
+  );
+}
