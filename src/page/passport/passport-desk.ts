@@ -28,6 +28,9 @@ const HERE_ONLY =
 
 const NO_CODE = "The code that opens this guard comes from the service, which is not reached.";
 
+/** What a drawing has for pointing at it and for walking along it. */
+const FOR_HANDS = /^(data-|aria-|role$|tabindex$)/;
+
 /** The guard as it is drawn, with nothing lit. */
 function pictureOf(store: AppStore): SVGSVGElement | undefined {
   const { view } = store.state;
@@ -35,9 +38,10 @@ function pictureOf(store: AppStore): SVGSVGElement | undefined {
   const { reading, settings, path } = view;
   const { element } = drawGuard({ reading, settings, path, side: "back" });
   element.classList.remove("guard");
-  for (const each of element.querySelectorAll("[tabindex]")) each.removeAttribute("tabindex");
-  for (const each of element.querySelectorAll("[role='button']")) each.removeAttribute("role");
+  for (const each of element.querySelectorAll("*"))
+    for (const name of each.getAttributeNames()) if (FOR_HANDS.test(name)) each.removeAttribute(name);
   element.setAttribute("role", "img");
+  element.setAttribute("aria-label", "The guard from the back");
   return element;
 }
 

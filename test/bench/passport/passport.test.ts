@@ -88,7 +88,7 @@ describe("a guard's passport", () => {
   });
 
   test("refuses a reading that is none, with what was expected", () => {
-    const [{ label }] = passport().readings as [{ label: string }];
+    const { label } = passport().readings[0]!;
     expect(faultOf(() => passport({ noted: { [label]: "about six" } }))).toMatchObject({ path: `noted.${label}` });
   });
 });
