@@ -1,4 +1,5 @@
 import { readShown } from "../../bench/meter/shown.ts";
+import type { Passport } from "../../bench/passport/passport.ts";
 import { QuantityError } from "../../build-file/quantity.ts";
 import { MAX_NAME_CHARS, MAX_NOTES_CHARS } from "../../limits.ts";
 import { note, notedUnder } from "../bench/fitting/noted.ts";
@@ -13,7 +14,7 @@ export interface DetailFields {
 interface Asked {
   readonly title: string;
   readonly pickups: readonly { readonly name: string; readonly words: string }[];
-  readonly readings: readonly { readonly label: string; readonly where: string; readonly should: string }[];
+  readonly readings: Passport["readings"];
 }
 
 type Input = HTMLInputElement | HTMLTextAreaElement;
