@@ -119,10 +119,18 @@ const taper = z.union(
   { error: () => 'expected "linear", "audio", "reverse-audio" or a table of [rotation, fraction] points' },
 );
 
+/** Six pots of 100 kΩ read 1.04 to 1.23 Ω (measurements beside B. Holmes and M. van Walstijn, DAFx-19, 2019). */
+const USUAL_END_OHMS = 1;
+
 const track = {
   resistance: quantity("resistance", { above: 0, max: 1e8 }, "nominal track resistance"),
   taper: taper.default("linear"),
   midpoint: z.number().gt(0).lt(1).optional().describe("fraction of the track below the wiper at half rotation"),
+  endResistance: quantity(
+    "resistance",
+    { min: 0, max: 1e6 },
+    "what is left between wiper and lug at either end",
+  ).default(USUAL_END_OHMS),
 };
 
 const BODY_MEANING = "which of the shapes that this type is sold in; absent: the usual one";

@@ -1,6 +1,8 @@
 import type { Pot } from "./schema.ts";
+import { usualShare } from "./tapers/usual-track.ts";
 
-type Track = Pick<Pot, "taper" | "midpoint">;
+type Taper = Pick<Pot, "taper" | "midpoint">;
+type Track = Pick<Pot, "resistance" | "measured" | "endResistance">;
 
 /** The usual audio track keeps about 15 % of its resistance below half rotation (common practice, no source). */
 const AUDIO_MIDPOINT = 0.15;
@@ -15,12 +17,22 @@ function interpolate(table: readonly (readonly [number, number])[], rotation: nu
 }
 
 /**
- * The fraction of the track's resistance between lug 1 and the wiper.
+ * The fraction of the track's resistance between lug 1 and the wiper, what is left at its ends apart.
  * @param dial 0 to 10; 0 puts the wiper at lug 1 and 10 at lug 3.
  */
-export function wiperFraction(track: Track, dial: number): number {
+export function wiperFraction({ taper, midpoint }: Taper, dial: number): number {
   const rotation = dial / 10;
-  if (typeof track.taper !== "string") return interpolate(track.taper, rotation);
-  const midpoint = track.midpoint ?? DEFAULT_MIDPOINTS[track.taper];
-  return rotation <= 0.5 ? 2 * rotation * midpoint : midpoint + (2 * rotation - 1) * (1 - midpoint);
+  if (typeof taper !== "string") return interpolate(taper, rotation);
+  return usualShare(midpoint ?? DEFAULT_MIDPOINTS[taper], rotation);
+}
+
+/** The share of its track that a wiper leaves at either end, ohms over ohms; never more than half. */
+export function endShare({ resistance, measured, endResistance }: Track): number {
+  return Math.min(0.5, endResistance / (measured ?? resistance));
+}
+
+/** As `wiperFraction`, with what is left at the ends. */
+export function wiperShare(pot: Taper & Track, dial: number): number {
+  const end = endShare(pot);
+  return Math.min(1 - end, Math.max(end, wiperFraction(pot, dial)));
 }

@@ -2,7 +2,7 @@ import { integratedLoudness } from "../audio/loudness.ts";
 import type { Sound } from "../audio/sound.ts";
 import { truePeak } from "../audio/true-peak.ts";
 import type { Encoding } from "../audio/wav-encode.ts";
-import { decibels } from "../decibels.ts";
+import { amplitudeFromDecibels, decibels } from "../decibels.ts";
 
 export const LEVELS = ["true", "matched"] as const;
 /** `true` keeps the loudness between settings: one gain for all; `matched` brings all to one loudness. */
@@ -18,8 +18,8 @@ export const CEILING_DBTP = -1;
 /** Dither and rounding add up to one step of 16 bits, a thousandth of this at the ceiling. */
 const CEILING_MARGIN_DB = 0.01;
 
-/** −120 dB: no less than what single-precision arithmetic leaves where a loud sound cancels, and never to be turned up. */
-const INAUDIBLE = 1e-6;
+/** What the end of a volume pot leaks of a string, an ohm beside kilohms, stays under it: no sound, and never to be turned up. */
+const INAUDIBLE = amplitudeFromDecibels(-70);
 
 /** A rendering before its gain. */
 export interface Measured {

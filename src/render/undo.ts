@@ -15,7 +15,7 @@ const MAX_BOOST = amplitudeFromDecibels(MAX_BOOST_DB);
 /** How sharply the boost turns into its bound: 0.01 dB short at 7 dB under it, 0.75 dB at the bound itself. */
 const KNEE = 8;
 /** Below this at every frequency the old circuit let nothing through that a recording could hold. */
-const SILENT_GAIN = 1e-6;
+const SILENT_GAIN = amplitudeFromDecibels(-60);
 /** Less than this short of the exact answer goes untold. */
 const TOLD_SHORTFALL_DB = 0.5;
 

@@ -1,24 +1,20 @@
 import { localTrackLugs } from "../build-file/lug-names.ts";
 import type { Pot } from "../build-file/schema.ts";
-import { wiperFraction } from "../build-file/taper.ts";
+import { wiperShare } from "../build-file/taper.ts";
 import type { NetworkBuilder } from "../network/elements.ts";
 
-type Track = Pick<Pot, "resistance" | "measured" | "taper" | "midpoint">;
+type Track = Pick<Pot, "resistance" | "measured" | "taper" | "midpoint" | "endResistance">;
 type NodeOf = (local: string) => number;
 
 function tracksOf(pot: Pot): { track: Track; lugs: ReturnType<typeof localTrackLugs> }[] {
   return [pot, ...(pot.gangs ?? [])].map((track, gang) => ({ track, lugs: localTrackLugs(gang) }));
 }
 
-/** Of the track: a shorter piece is the end itself, for its conductance would swamp every other. */
-const AT_THE_END = 1e-9;
-
 /** Ohms below and above the wiper. */
 function trackHalves(track: Track, dial: number): [below: number, above: number] {
   const ohms = track.measured ?? track.resistance;
-  const exact = wiperFraction(track, dial);
-  const fraction = exact < AT_THE_END ? 0 : exact > 1 - AT_THE_END ? 1 : exact;
-  return [fraction * ohms, (1 - fraction) * ohms];
+  const share = wiperShare(track, dial);
+  return [share * ohms, (1 - share) * ohms];
 }
 
 /** Whether a no-load pot has its wiper on lug 3's dead end, off the track. */

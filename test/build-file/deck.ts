@@ -1,4 +1,5 @@
 import type { Build } from "../../src/build-file/schema.ts";
+import { wiperShare } from "../../src/build-file/taper.ts";
 import { groupsIn } from "./contact-tables.ts";
 
 /**
@@ -32,13 +33,6 @@ class Joints {
     }
     return found;
   }
-}
-
-/** Resistance below the wiper of a linear or audio track: audio keeps 15 % below half rotation unless measured. */
-function below(pot: Extract<Build["parts"][string], { kind: "pot" }>, dial: number): number {
-  const x = dial / 10;
-  const half = pot.midpoint ?? (pot.taper === "linear" ? 0.5 : 0.15);
-  return (pot.measured ?? pot.resistance) * (x <= 0.5 ? 2 * x * half : half + (2 * x - 1) * (1 - half));
 }
 
 function joinContacts(joints: Joints, type: string, position: number, prefix: string): void {
@@ -95,8 +89,7 @@ export function deckOf(build: Build, settings: DeckSettings): string[] {
     if (part.kind !== "pot") continue;
     if (part.drives) joinContacts(joints, part.drives.type!, settings[`${name}.s`] ?? 1, `${name}.s.`);
     const dial = settings[name] ?? 10;
-    if (dial === 0) joints.join(`${name}.1`, `${name}.2`);
-    if (dial === 10) joints.join(`${name}.2`, `${name}.3`);
+    if (dial === 10 && part.noLoad) joints.join(`${name}.2`, `${name}.3`);
   }
   const sleeve = joints.around("jack.sleeve");
   const tip = joints.around("jack.tip");
@@ -113,7 +106,8 @@ export function deckOf(build: Build, settings: DeckSettings): string[] {
     if (part.kind !== "pot") return [];
     const dial = settings[name] ?? 10;
     if (part.noLoad && dial === 10) return [];
-    const low = below(part, dial);
+    // Tapers are held to a second reading of their own, in test/outside.
+    const low = (part.measured ?? part.resistance) * wiperShare(part, dial);
     const high = (part.measured ?? part.resistance) - low;
     return [
       ...(low > 0 ? two("R", `${name}_low`, `${name}.1`, `${name}.2`, low) : []),

@@ -3,6 +3,7 @@ import type { Build } from "../../src/build-file/schema.ts";
 import { Controls, parseSettings, type RawSettings } from "../../src/build-file/settings.ts";
 import { type Curve, curveOf } from "../../src/response/curve.ts";
 import { ResponseEngine } from "../../src/response/engine.ts";
+import { withIdealPots } from "../ideal-pots.ts";
 import { ohmsBetween } from "./measured.ts";
 
 /**
@@ -32,7 +33,7 @@ const CABLE = { length: 1, capacitance: "500p" };
 
 /** A plan with the bench cases' cable and load. The volume is linear, so that a dial of 5 is electrical 0.5. */
 export function guardOf(plan: object): Build {
-  return readBuild({ presolder: 1, plan, cable: CABLE });
+  return withIdealPots(readBuild({ presolder: 1, plan, cable: CABLE }));
 }
 
 /** One pickup on a linear volume and a tone. */
@@ -52,7 +53,7 @@ export function oneOn(
 }
 
 export function longForm(parts: object, wires: unknown[]): Build {
-  return readBuild({ presolder: 1, parts, wires, cable: CABLE });
+  return withIdealPots(readBuild({ presolder: 1, parts, wires, cable: CABLE }));
 }
 
 const settingsIn = (build: Build, raw: RawSettings) => parseSettings(new Controls(build), raw);

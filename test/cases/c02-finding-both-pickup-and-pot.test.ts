@@ -4,13 +4,14 @@ import { meterReadings } from "../../src/bench/meter/readings.ts";
 import { potAndCoilFromSweep } from "../../src/bench/meter/solve-backwards.ts";
 import { readBuild } from "../../src/build-file/read-build.ts";
 import { onePickup } from "../fixtures/circuits.ts";
+import { withIdealPots } from "../ideal-pots.ts";
 
 const between = ["jack.tip", "jack.sleeve"] as const;
 
 function guard(coil: number, pot: number, wires?: unknown[]) {
   const pickup = { kind: "pickup", coils: { coil: { resistance: coil, inductance: 2.4 } } };
   const volume = { kind: "pot", role: "volume", resistance: pot, taper: "linear" };
-  return readBuild(onePickup({ pickup, parts: { volume }, ...(wires ? { wires } : {}) }));
+  return withIdealPots(readBuild(onePickup({ pickup, parts: { volume }, ...(wires ? { wires } : {}) })));
 }
 
 const reversed = [

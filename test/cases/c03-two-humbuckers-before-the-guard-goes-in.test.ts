@@ -2,29 +2,32 @@ import { describe, expect, it } from "vitest";
 import { meterReadings } from "../../src/bench/meter/readings.ts";
 import { coilFromReading } from "../../src/bench/meter/solve-backwards.ts";
 import { readBuild } from "../../src/build-file/read-build.ts";
+import { withIdealPots } from "../ideal-pots.ts";
 
 function guard(pot: object, bridge: number, neck: number) {
   const humbucker = (resistance: number) => ({ kind: "pickup", coils: { coil: { resistance, inductance: 4.5 } } });
-  return readBuild({
-    presolder: 1,
-    parts: {
-      neck: humbucker(neck),
-      bridge: humbucker(bridge),
-      toggle: { kind: "switch", type: "toggle-3" },
-      volume: { kind: "pot", role: "volume", taper: "audio", ...pot },
-      jack: { kind: "jack" },
-    },
-    wires: [
-      ["bridge.hot", "toggle.A1"],
-      ["neck.hot", "toggle.A2"],
-      ["toggle.A0", "volume.3"],
-      ["volume.1", "volume.case"],
-      ["bridge.ground", "volume.case"],
-      ["neck.ground", "volume.case"],
-      ["volume.case", "jack.sleeve"],
-      ["volume.2", "jack.tip"],
-    ],
-  });
+  return withIdealPots(
+    readBuild({
+      presolder: 1,
+      parts: {
+        neck: humbucker(neck),
+        bridge: humbucker(bridge),
+        toggle: { kind: "switch", type: "toggle-3" },
+        volume: { kind: "pot", role: "volume", taper: "audio", ...pot },
+        jack: { kind: "jack" },
+      },
+      wires: [
+        ["bridge.hot", "toggle.A1"],
+        ["neck.hot", "toggle.A2"],
+        ["toggle.A0", "volume.3"],
+        ["volume.1", "volume.case"],
+        ["bridge.ground", "volume.case"],
+        ["neck.ground", "volume.case"],
+        ["volume.case", "jack.sleeve"],
+        ["volume.2", "jack.tip"],
+      ],
+    }),
+  );
 }
 
 // 470k in parallel with each coil, and with both; worked by hand.

@@ -3,25 +3,28 @@ import { meterReadings } from "../../src/bench/meter/readings.ts";
 import { readBuild } from "../../src/build-file/read-build.ts";
 import { Controls, parseSettings } from "../../src/build-file/settings.ts";
 import { ResponseEngine } from "../../src/response/engine.ts";
+import { withIdealPots } from "../ideal-pots.ts";
 
 function guard(pot: object, shunt: string, across: readonly [string, string]) {
-  return readBuild({
-    presolder: 1,
-    parts: {
-      pickup: { kind: "pickup", coils: { coil: { resistance: "6k", inductance: "2.4H" } } },
-      volume: { kind: "pot", role: "volume", taper: "audio", ...pot },
-      shunt: { kind: "resistor", resistance: shunt },
-      jack: { kind: "jack" },
-    },
-    wires: [
-      ["pickup.ground", "volume.1"],
-      ["shunt.a", across[0]],
-      ["shunt.b", across[1]],
-      ["volume.1", "jack.sleeve"],
-      ["volume.2", "jack.tip"],
-    ],
-    load: { resistance: "1G" },
-  });
+  return withIdealPots(
+    readBuild({
+      presolder: 1,
+      parts: {
+        pickup: { kind: "pickup", coils: { coil: { resistance: "6k", inductance: "2.4H" } } },
+        volume: { kind: "pot", role: "volume", taper: "audio", ...pot },
+        shunt: { kind: "resistor", resistance: shunt },
+        jack: { kind: "jack" },
+      },
+      wires: [
+        ["pickup.ground", "volume.1"],
+        ["shunt.a", across[0]],
+        ["shunt.b", across[1]],
+        ["volume.1", "jack.sleeve"],
+        ["volume.2", "jack.tip"],
+      ],
+      load: { resistance: "1G" },
+    }),
+  );
 }
 
 const OUTER = ["volume.1", "volume.3"] as const;

@@ -5,6 +5,7 @@ import { Controls, parseSettings } from "../../src/build-file/settings.ts";
 import { logSpaced } from "../../src/response/frequencies.ts";
 import { activeControls } from "../../src/response/labels/activity.ts";
 import { onePickup } from "../fixtures/circuits.ts";
+import { withIdealPots } from "../ideal-pots.ts";
 import { levelsAt, ohmsBetween } from "./measured.ts";
 
 const WIRES: [string, string][] = [
@@ -20,9 +21,9 @@ const WIRES: [string, string][] = [
 const FREQUENCIES = [...logSpaced(20, 20_000, 40)];
 
 /** The tone's case is the cap's only ground, and has no wire of its own. */
-const unbonded = parseLongForm(onePickup({ wires: WIRES }));
-const bonded = parseLongForm(onePickup({ wires: [...WIRES, ["tone.case", "volume.case"]] }));
-const noTone = parseLongForm(onePickup({ wires: WIRES.slice(0, 5) }));
+const unbonded = withIdealPots(parseLongForm(onePickup({ wires: WIRES })));
+const bonded = withIdealPots(parseLongForm(onePickup({ wires: [...WIRES, ["tone.case", "volume.case"]] })));
+const noTone = withIdealPots(parseLongForm(onePickup({ wires: WIRES.slice(0, 5) })));
 
 // 6 kΩ ∥ 250 kΩ is 5859 Ω; all else here is equality with a guard that is wired otherwise.
 describe("C08: a cap leg on a case without ground", () => {

@@ -1,11 +1,12 @@
 import { describe, expect, test } from "vitest";
 import { auditBuild } from "../../src/bench/audit/audit.ts";
 import { buildOf, leadsSwapped, REVERSED, single, threeSingles } from "../bench/audit/guards.ts";
+import { withIdealPots } from "../ideal-pots.ts";
 import { levelsAt, ohmsBetween } from "./measured.ts";
 
-const inPhase = buildOf(threeSingles);
-const bridgeSwapped = buildOf(threeSingles, leadsSwapped("bridge", "lever.A1"));
-const middleSwapped = buildOf(threeSingles, leadsSwapped("middle", "lever.A2"));
+const inPhase = withIdealPots(buildOf(threeSingles));
+const bridgeSwapped = withIdealPots(buildOf(threeSingles, leadsSwapped("bridge", "lever.A1")));
+const middleSwapped = withIdealPots(buildOf(threeSingles, leadsSwapped("middle", "lever.A2")));
 
 // 6 k ∥ 6 k ∥ 250 k is 2.964 kΩ; signals of 1 and 0.8 leave 0.2 against 1.8. Both worked by hand.
 describe("C09: position 2 thin, 1 and 3 fine", () => {

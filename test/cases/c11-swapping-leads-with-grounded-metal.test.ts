@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { auditBuild } from "../../src/bench/audit/audit.ts";
 import { buildOf, leadsSwapped, single, threeSingles } from "../bench/audit/guards.ts";
+import { withIdealPots } from "../ideal-pots.ts";
 import { ohmsBetween } from "./measured.ts";
 
 // 7 kΩ and 250 kΩ are common practice, no source; the reading is the one in parallel with the other.
@@ -12,7 +13,7 @@ const { remove, add } = leadsSwapped("bridge", "lever.A1");
 
 const parts = { bridge: covered };
 const before = buildOf(threeSingles, { parts, add: [jumper] });
-const plainSwap = buildOf(threeSingles, { parts, remove, add: [...add, jumper] });
+const plainSwap = withIdealPots(buildOf(threeSingles, { parts, remove, add: [...add, jumper] }));
 const separated = buildOf(threeSingles, { parts, remove, add: [...add, ["bridge.shield", "volume.case"]] });
 
 const codes = (build: typeof before) => auditBuild(build).map(({ code }) => code);

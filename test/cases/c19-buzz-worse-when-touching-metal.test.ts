@@ -3,25 +3,28 @@ import { auditBuild } from "../../src/bench/audit/audit.ts";
 import { parseLongForm } from "../../src/build-file/build-file.ts";
 import { logSpaced } from "../../src/response/frequencies.ts";
 import { onePickup } from "../fixtures/circuits.ts";
+import { withIdealPots } from "../ideal-pots.ts";
 import { levelsAt, ohmsBetween } from "./measured.ts";
 
 const guard = (tip: string, sleeve: string) =>
-  parseLongForm(
-    onePickup({
-      parts: { claw: { kind: "terminal", role: "claw" } },
-      wires: [
-        ["pickup.hot", "volume.3"],
-        ["pickup.ground", "volume.case"],
-        ["volume.1", "volume.case"],
-        ["tone.2", "volume.3"],
-        ["tone.1", "cap.a"],
-        ["cap.b", "tone.case"],
-        ["tone.case", "volume.case"],
-        ["claw", "volume.case"],
-        ["volume.2", tip],
-        ["volume.case", sleeve],
-      ],
-    }),
+  withIdealPots(
+    parseLongForm(
+      onePickup({
+        parts: { claw: { kind: "terminal", role: "claw" } },
+        wires: [
+          ["pickup.hot", "volume.3"],
+          ["pickup.ground", "volume.case"],
+          ["volume.1", "volume.case"],
+          ["tone.2", "volume.3"],
+          ["tone.1", "cap.a"],
+          ["cap.b", "tone.case"],
+          ["tone.case", "volume.case"],
+          ["claw", "volume.case"],
+          ["volume.2", tip],
+          ["volume.case", sleeve],
+        ],
+      }),
+    ),
   );
 
 const right = guard("jack.tip", "jack.sleeve");

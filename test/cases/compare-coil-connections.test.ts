@@ -3,6 +3,7 @@ import { readBuild } from "../../src/build-file/read-build.ts";
 import { parseSettings } from "../../src/build-file/settings.ts";
 import { featuresFor, Guard } from "../../src/choice/guard.ts";
 import { onePickup } from "../fixtures/circuits.ts";
+import { withIdealPots } from "../ideal-pots.ts";
 import { level } from "./one-pickup.ts";
 
 type Wires = [string, string][];
@@ -28,16 +29,18 @@ const SPLIT: Wires = [
 /** Two equal coils without coupling or winding capacitance on a 500 kΩ volume: nothing but cable tunes them. */
 function guard(wires: Wires, load = "1M", volume = "500k"): Guard {
   return new Guard(
-    readBuild(
-      onePickup({
-        pickup,
-        parts: {
-          volume: { kind: "pot", role: "volume", resistance: volume },
-          tone: { kind: "pot", role: "tone", resistance: "500k", noLoad: true },
-        },
-        wires: [...wires, ["volume.2", "jack.tip"], ["volume.1", "volume.case"], ["volume.case", "jack.sleeve"]],
-        rest: { load: { resistance: load } },
-      }),
+    withIdealPots(
+      readBuild(
+        onePickup({
+          pickup,
+          parts: {
+            volume: { kind: "pot", role: "volume", resistance: volume },
+            tone: { kind: "pot", role: "tone", resistance: "500k", noLoad: true },
+          },
+          wires: [...wires, ["volume.2", "jack.tip"], ["volume.1", "volume.case"], ["volume.case", "jack.sleeve"]],
+          rest: { load: { resistance: load } },
+        }),
+      ),
     ),
   );
 }

@@ -2,6 +2,7 @@ import { expect, it } from "vitest";
 import { readBuild } from "../../src/build-file/read-build.ts";
 import { Guard } from "../../src/choice/guard.ts";
 import { onePickup } from "../fixtures/circuits.ts";
+import { withIdealPots } from "../ideal-pots.ts";
 import { level } from "./one-pickup.ts";
 
 // Volume at 5 against 10 with nothing loading the pot: the level is the fraction of the track below the wiper, 20·log10.
@@ -11,7 +12,7 @@ function unloaded(volume: object): Guard {
     parts: { volume: { kind: "pot", role: "volume", resistance: "250k", ...volume } },
     rest: { cable: { length: 0, capacitance: 0 }, load: { resistance: 1e12 } },
   });
-  return new Guard(readBuild(build));
+  return new Guard(withIdealPots(readBuild(build)));
 }
 
 it.each([

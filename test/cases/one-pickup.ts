@@ -3,6 +3,7 @@ import { parseSettings, type RawSettings } from "../../src/build-file/settings.t
 import { curveFor, featuresFor, Guard } from "../../src/choice/guard.ts";
 import { logSpaced } from "../../src/response/frequencies.ts";
 import { onePickup } from "../fixtures/circuits.ts";
+import { withIdealPots } from "../ideal-pots.ts";
 import { SINGLE } from "./bench-guard.ts";
 
 export interface Choices {
@@ -34,7 +35,7 @@ export function guardWith(choices: Choices = {}): Guard {
     [`${name}.a`, a],
     [`${name}.b`, b],
   ]);
-  return new Guard(readBuild({ ...base, wires: [...base.wires, ...wires] }));
+  return new Guard(withIdealPots(readBuild({ ...base, wires: [...base.wires, ...wires] })));
 }
 
 /** dB at the given frequencies. */

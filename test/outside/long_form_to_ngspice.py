@@ -5,6 +5,7 @@ Reads a JSON list of {"build": long form, "settings": every control} on standard
 """
 
 import json
+import math
 import os
 import re
 import subprocess
@@ -49,15 +50,63 @@ def contacts(spec, position):
     return [[f"{pole}0", f"{pole}{throw}"] for pole in letters]
 
 
+def tabled(points, turn):
+    for (x0, y0), (x1, y1) in zip(points, points[1:]):
+        if x0 <= turn <= x1:
+            return y0 + (y1 - y0) * (turn - x0) / (x1 - x0)
+
+
+def hermite(points, turn):
+    """Straight and bent pieces by turns; a bend takes the slopes of its neighbours, at most three times its own."""
+    for i, ((x0, y0), (x1, y1)) in enumerate(zip(points, points[1:])):
+        if not x0 <= turn <= x1:
+            continue
+        if i % 2 == 0:
+            return y0 + (y1 - y0) * (turn - x0) / (x1 - x0)
+        own = (y1 - y0) / (x1 - x0)
+        slope = lambda a, b: (b[1] - a[1]) / (b[0] - a[0])
+        left = min(3 * own, slope(points[i - 1], points[i]))
+        right = min(3 * own, slope(points[i + 1], points[i + 2])) if i + 2 < len(points) else own
+        # y = y0 + left u + c2 u^2 + c3 u^3, from the value and the slope at the far end.
+        width, u = x1 - x0, turn - x0
+        c2 = (3 * own - 2 * left - right) / width
+        c3 = (left + right - 2 * own) / width**2
+        return y0 + left * u + c2 * u * u + c3 * u**3
+
+
+# B. Holmes, M. van Walstijn, DAFx-19: a maker's tapers, each by its share of the track at shares of the turn.
+TURNS = [0, 0.05, 0.3, 0.51, 0.7, 0.92, 0.97, 1]
+SHARES = [
+    [0, 0.003, 0.015, 0.057, 0.284, 0.954, 0.999, 1],
+    [0, 0.003, 0.028, 0.111, 0.363, 0.959, 0.999, 1],
+    [0, 0.003, 0.063, 0.162, 0.41, 0.958, 1, 1],
+    [0, 0.004, 0.084, 0.21, 0.443, 0.952, 1, 1],
+    [0, 0.002, 0.123, 0.259, 0.501, 0.954, 0.999, 1],
+    [0, 0.004, 0.151, 0.311, 0.542, 0.965, 1, 1],
+]
+TRACKS = [list(zip(TURNS, shares)) for shares in SHARES]
+TRACKS.append([(0, 0), (0.05, 0), (0.125, 0.071), (0.932, 0.997), (1, 1)])
+
+
+def usual(middle, turn):
+    if turn in (0, 1):
+        return turn
+    halves = [hermite(track, 0.5) for track in TRACKS]
+    if middle > halves[-1]:
+        return 1 - usual(1 - middle, 1 - turn)
+    if middle <= halves[0]:
+        return hermite(TRACKS[0], turn) ** (math.log(middle) / math.log(halves[0]))
+    for low, high, below, above in zip(halves, halves[1:], TRACKS, TRACKS[1:]):
+        if low <= middle <= high:
+            share = (middle - low) / (high - low)
+            return (1 - share) * hermite(below, turn) + share * hermite(above, turn)
+
+
 def wiper(track, dial):
-    turn = dial / 10
-    taper = track.get("taper", "linear")
-    if isinstance(taper, list):
-        for (x0, y0), (x1, y1) in zip(taper, taper[1:]):
-            if x0 <= turn <= x1:
-                return y0 + (y1 - y0) * (turn - x0) / (x1 - x0)
-    middle = track.get("midpoint", MIDPOINTS[taper])
-    return 2 * turn * middle if turn <= 0.5 else middle + (2 * turn - 1) * (1 - middle)
+    turn, taper = dial / 10, track.get("taper", "linear")
+    share = tabled(taper, turn) if isinstance(taper, list) else usual(track.get("midpoint", MIDPOINTS[taper]), turn)
+    end = min(0.5, quantity(track.get("endResistance", 1)) / quantity(track.get("measured", track["resistance"])))
+    return min(1 - end, max(end, share))
 
 
 class Reading:

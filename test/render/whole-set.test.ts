@@ -88,7 +88,7 @@ describe("a whole set", () => {
     } as const;
     const { wavs, levels } = renderBatch(request, WORK);
     expect(levels.map(({ lufs }) => lufs)).toEqual([null, null]);
-    for (const wav of wavs) expect(decodeWav(wav).channels[0]!.every((sample) => sample === 0)).toBe(true);
+    for (const wav of wavs) expect(decodeWav(wav).channels[0]!.every((sample) => Math.abs(sample) < 5e-4)).toBe(true);
   });
 
   it("is refused for its size before any of its filters is made", () => {

@@ -1,9 +1,10 @@
 import { type SwitchControl, switchControls } from "../../build-file/lugs.ts";
 import type { Build } from "../../build-file/schema.ts";
 import { DIAL_MAX, type Settings } from "../../build-file/settings.ts";
-import { wiperFraction } from "../../build-file/taper.ts";
+import { wiperFraction, wiperShare } from "../../build-file/taper.ts";
 import { type ContactPairs, contactPairs } from "../../wiring/contacts.ts";
-import { type DcParts, dcPartsOf } from "./resistors.ts";
+import { JOINT_UP_TO_OHMS } from "./hobby-meter.ts";
+import { type DcParts, type DcTrack, dcPartsOf } from "./resistors.ts";
 
 /** Nodes beyond the lugs that an edit may hang wires on: a lug lifted from its wires leaves them joined to one of these. */
 const SPARE_NODES = 4;
@@ -22,6 +23,9 @@ export interface MeterModel {
   /** Joints that no wire makes: solder bridges, stray strands. */
   readonly bridges: readonly (readonly [number, number])[];
 }
+
+/** What is left at the usual end of a track reads like a joint, and is taken as one; more is in every reading. */
+const stays = ({ endResistance }: DcTrack["spec"]) => endResistance > JOINT_UP_TO_OHMS;
 
 /** One state of the controls, as the model needs it. */
 export interface MeterState {
@@ -54,7 +58,8 @@ export function meterStateOf({ controls, parts }: MeterModel, settings: Settings
     positions: controls.map((control) => settings.switches[control.name] ?? 1),
     fractions: Float64Array.from(parts.tracks, ({ pot, spec, noLoad }) => {
       const dial = settings.dials[pot] ?? DIAL_MAX;
-      return noLoad && dial === DIAL_MAX ? -1 : wiperFraction(spec, dial);
+      if (noLoad && dial === DIAL_MAX) return -1;
+      return stays(spec) ? wiperShare(spec, dial) : wiperFraction(spec, dial);
     }),
   };
 }

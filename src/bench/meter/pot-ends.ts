@@ -1,4 +1,5 @@
-import type { MeterState } from "./meter-model.ts";
+import { endShare } from "../../build-file/taper.ts";
+import type { MeterModel, MeterState } from "./meter-model.ts";
 
 /**
  * A carbon track never reads 0 Ω at its end. Data sheets of guitar pots allow 2 Ω, 20 to 50 Ω, or 1 % of the track; six pots of
@@ -16,5 +17,14 @@ export type EndsRaised = "all" | "counter-clockwise";
 export function withPotEnds(state: MeterState, which: EndsRaised): MeterState {
   const most = which === "all" ? 1 - POT_END_FRACTION : 1;
   const fractions = state.fractions.map((x) => (x < 0 ? x : Math.min(most, Math.max(POT_END_FRACTION, x))));
+  return { ...state, fractions };
+}
+
+/** The state with every wiper off the ends of its track by what the build says is left there. */
+export function withOwnEnds({ parts }: MeterModel, state: MeterState): MeterState {
+  const fractions = state.fractions.map((x, track) => {
+    const end = endShare(parts.tracks[track]!.spec);
+    return x < 0 ? x : Math.min(1 - end, Math.max(end, x));
+  });
   return { ...state, fractions };
 }

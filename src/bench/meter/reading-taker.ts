@@ -1,9 +1,9 @@
 import type { Build } from "../../build-file/schema.ts";
 import { Controls, rawSettings, type SettingValue } from "../../build-file/settings.ts";
 import { LEADS_OHMS } from "./hobby-meter.ts";
-import { type MeterModel, meterModelOf, meterStateOf } from "./meter-model.ts";
+import { type MeterModel, type MeterState, meterModelOf, meterStateOf } from "./meter-model.ts";
 import { NOT_SWEPT, Ohmmeter, type Probes } from "./ohmmeter.ts";
-import { USUAL_POT_END_OHMS, withPotEnds } from "./pot-ends.ts";
+import { USUAL_POT_END_OHMS, withOwnEnds, withPotEnds } from "./pot-ends.ts";
 import type { ReadingPlan } from "./reading-plan.ts";
 
 /** What a meter must read, and between what tolerances let it lie. */
@@ -20,6 +20,12 @@ export interface Reading {
   readonly high: number | null;
   /** Present where nothing but the end of a pot's track is read: ohms that a good one stays under; above `high` it leaks. */
   readonly potEndUnder?: number;
+}
+
+/** Ohms that the end of a track reads by the build, and at most by data sheets. */
+interface PotEnd {
+  readonly nominal: number;
+  readonly most: number;
 }
 
 const SWEEP_REFINEMENTS = 40;
@@ -69,19 +75,24 @@ export class ReadingTaker {
       settings: rawSettings(this.#controls, plan.settings),
       between: [lugs.nameAt(from), lugs.nameAt(to)],
       ...(plan.sweep === undefined ? {} : { sweep: plan.sweep }),
-      ohms,
+      ohms: potEnd?.nominal ?? ohms,
       low: this.#ohms(this.#low, plan, probes),
-      high: ohms === 0 ? (potEnd ?? LEADS_OHMS) : this.#ohms(this.#high, plan, probes),
-      ...(potEnd === undefined ? {} : { potEndUnder: Math.min(USUAL_POT_END_OHMS, potEnd) }),
+      high: ohms === 0 ? (potEnd?.most ?? LEADS_OHMS) : this.#ohms(this.#high, plan, probes),
+      ...(potEnd === undefined ? {} : { potEndUnder: Math.min(USUAL_POT_END_OHMS, potEnd.most) }),
     };
   }
 
-  /** What the end of a pot's track may add where the wiring itself reads nothing; undefined where no pot's end is read. */
-  #potEnd({ settings }: ReadingPlan, { from, to, sweptTrack }: Probes): number | undefined {
+  /** What the end of a pot's track adds where the wiring itself reads nothing; undefined where no pot's end is read. */
+  #potEnd({ settings }: ReadingPlan, { from, to, sweptTrack }: Probes): PotEnd | undefined {
     if (sweptTrack !== NOT_SWEPT) return undefined;
-    this.#meter.prepare(this.model, withPotEnds(meterStateOf(this.model, settings), "all"));
-    const ohms = this.#meter.read(from, to);
-    return ohms > LEADS_OHMS && Number.isFinite(ohms) ? ohms : undefined;
+    const state = meterStateOf(this.model, settings);
+    const readIn = (raised: MeterState) => {
+      this.#meter.prepare(this.model, raised);
+      return this.#meter.read(from, to);
+    };
+    const most = readIn(withPotEnds(state, "all"));
+    if (!(most > LEADS_OHMS && Number.isFinite(most))) return undefined;
+    return { nominal: readIn(withOwnEnds(this.model, state)), most };
   }
 
   #ohms(model: MeterModel, plan: ReadingPlan, probes: Probes): number | null {

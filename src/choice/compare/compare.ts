@@ -1,6 +1,9 @@
 import { summarize } from "../../build-file/setting-label.ts";
 import { rawSettings, type Settings, type SettingValue } from "../../build-file/settings.ts";
+import { decibels } from "../../decibels.ts";
 import type { Features } from "../../response/features.ts";
+import { SILENT_BELOW } from "../../response/labels/position-coils.ts";
+import type { Transfers } from "../../response/transfers.ts";
 import type { Drive } from "../drive.ts";
 import type { Band } from "../erb.ts";
 import { curveFor, energiesFor, featuresFor, type Guard } from "../guard.ts";
@@ -55,6 +58,13 @@ function figures(difference: BandDifference) {
   return { per, largest: difference.largest.db, rms: difference.rmsDb, loudness: difference.loudnessLu };
 }
 
+/** What leaks past a volume at its end is no sound. */
+function isSilent(transfers: Transfers): boolean {
+  const strongest = transfers.sources.reduce((most, { emf }) => Math.max(most, Math.abs(emf)), 0);
+  const silence = decibels(SILENT_BELOW * strongest);
+  return curveFor(transfers, SLICES.frequenciesHz).every((level) => level <= silence);
+}
+
 /** A row, and which of its two sides gives no sound at all. */
 interface Heard {
   readonly row: ComparisonRow;
@@ -64,7 +74,10 @@ interface Heard {
 function compareRow(a: Side, b: Side, index: number, pairs: PairSpread | undefined): Heard {
   const [settingsA, settingsB] = [a.settings[index]!, b.settings[index]!];
   const [first, second] = [a.guard.transfers(settingsA), b.guard.transfers(settingsB)];
-  const difference = levelMatchedDifference(energiesFor(first, a.drive), energiesFor(second, b.drive));
+  const difference = {
+    ...levelMatchedDifference(energiesFor(first, a.drive), energiesFor(second, b.drive)),
+    silent: [isSilent(first), isSilent(second)] as const,
+  };
   const features = [featuresFor(first), featuresFor(second)] as const;
   const shift = peakShift(features[0].peak, features[1].peak);
   const { per, largest, rms, loudness } = figures(difference);

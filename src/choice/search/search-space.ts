@@ -82,7 +82,7 @@ class SpaceMaker {
   #freeTaper({ part: name, values }: Extract<FreeSpec, { kind: "taper" }>, path: string): void {
     const part = this.#partNamed(name, ["pot"], path);
     if (part?.kind !== "pot") return;
-    // A midpoint means nothing to a table of points, so the pot takes the two straight segments that have one.
+    // A midpoint means nothing to a table of points, so the pot takes a usual track, which has one.
     if (typeof part.taper !== "string") this.#extended.parts[name] = { ...part, taper: "audio" };
     const patchesFor = (value: number | null) => [{ part: name, field: "midpoint", value: value! }];
     this.frees.push({ name: `${name} at half rotation`, unit: "fraction", values, patchesFor });

@@ -3,6 +3,7 @@ import { choiceField, flagField, numberField, textField } from "../fields/plain-
 import { quantityField } from "../fields/quantity-field.ts";
 import type { PartSource } from "../state/reading.ts";
 import { coilFields, pickupFields } from "./pickup-fields.ts";
+import { taperTableField } from "./taper-table-field.ts";
 import { SWITCH_OPTIONS, TAPER_OPTIONS } from "./words.ts";
 
 /** The fields of a part: those one looks at first, and the rest. */
@@ -32,6 +33,11 @@ const potFields: Maker = (name, _part, commit) => ({
     ),
     numberField({ path: ["parts", name, "midpoint"], label: "Share of track at half turn (0–1)" }, commit),
     quantityField({ path: ["parts", name, "measured"], label: "Measured track", dimension: "resistance" }, commit),
+    quantityField(
+      { path: ["parts", name, "endResistance"], label: "Left at either end", dimension: "resistance" },
+      commit,
+    ),
+    taperTableField(name, commit),
     flagField({ path: ["parts", name, "noLoad"], label: "Lifts off at 10 (no-load)" }, commit),
     choiceField(
       {

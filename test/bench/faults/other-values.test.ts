@@ -8,11 +8,12 @@ import { ReadingTaker } from "../../../src/bench/meter/reading-taker.ts";
 import { readBuild } from "../../../src/build-file/read-build.ts";
 import type { Build } from "../../../src/build-file/schema.ts";
 import { hssWithBleed, onePickup, threeSingles } from "../../fixtures/circuits.ts";
+import { withIdealPots } from "../../ideal-pots.ts";
 import { measured, seeded } from "./blind-trials.ts";
 
 const JACK = ["jack.tip", "jack.sleeve"] as const;
-const one = readBuild(onePickup());
-const three = readBuild(threeSingles());
+const one = withIdealPots(readBuild(onePickup()));
+const three = withIdealPots(readBuild(threeSingles()));
 
 const positions = (...ohms: number[]): MeasuredReading[] =>
   ohms.map((each, index) => ({ between: JACK, settings: { lever: index + 1 }, ohms: each }));

@@ -4,6 +4,7 @@ import { standingReadings } from "../../../src/bench/meter/standing-readings.ts"
 import { readBuild } from "../../../src/build-file/read-build.ts";
 import { CircuitMaker } from "../../../src/response/circuit.ts";
 import { circuits, threeSingles } from "../../fixtures/circuits.ts";
+import { withIdealPots } from "../../ideal-pots.ts";
 import { netlistOf, operatingPoints } from "../../ngspice.ts";
 import { describeWith } from "../../tools.ts";
 
@@ -30,7 +31,7 @@ describeWith("ngspice", "readings at the jack against ngspice's operating point"
   ];
 
   it.each(builds)("agree for $name", ({ build: file }) => {
-    const build = readBuild(file);
+    const build = withIdealPots(readBuild(file));
     const { readings } = meterReadings(build);
     const plans = standingReadings(build);
     const atJack = plans.flatMap((plan, index) =>

@@ -9,6 +9,7 @@ import { Controls, parseSettings } from "../../../src/build-file/settings.ts";
 import { DirectCurrent } from "../../../src/network/direct-current.ts";
 import { CircuitMaker } from "../../../src/response/circuit.ts";
 import { onePickup, threeSingles } from "../../fixtures/circuits.ts";
+import { withIdealPots } from "../../ideal-pots.ts";
 
 const JACK = ["jack.tip", "jack.sleeve"] as const;
 
@@ -154,7 +155,7 @@ describe("the lean ohmmeter", () => {
         ["extra.1", "volume.case"],
       ],
     });
-    const build = readBuild(file);
+    const build = withIdealPots(readBuild(file));
     const controls = new Controls(build);
     const model = meterModelOf(build, 20);
     const meter = new Ohmmeter(model);

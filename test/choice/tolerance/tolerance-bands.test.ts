@@ -12,13 +12,15 @@ import { onePickup } from "../../fixtures/circuits.ts";
 import { describeWith } from "../../tools.ts";
 
 const FREQUENCIES = Float64Array.of(100, 500, 1500, 2500, 3500, 4500, 6000, 9000);
-const build = readBuild(
-  onePickup({
-    pickup: {
-      kind: "pickup",
-      coils: { coil: { resistance: "6k", inductance: "2.4H", capacitance: "110p", loss: "1M" } },
-    },
-  }),
+const build = withIdealPots(
+  readBuild(
+    onePickup({
+      pickup: {
+        kind: "pickup",
+        coils: { coil: { resistance: "6k", inductance: "2.4H", capacitance: "110p", loss: "1M" } },
+      },
+    }),
+  ),
 );
 const guard = new Guard(build);
 const rest = guard.controls.atRest;
@@ -50,6 +52,8 @@ last = len(grid) - 1 - np.argmax(level[:, ::-1] >= plateau - 3, axis=1)
 q = lambda x: np.quantile(x, [0.05, 0.5, 0.95]).tolist()
 print(json.dumps({"bands": bands.tolist(), "peak": q(peaks), "cutoff": q(grid[last])}))
 `;
+
+import { withIdealPots } from "../../ideal-pots.ts";
 
 interface Numpy {
   readonly bands: readonly [number[], number[], number[]];
