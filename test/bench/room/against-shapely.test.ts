@@ -10,7 +10,7 @@ import { describeWith } from "../../tools.ts";
 
 const PAIRS = 200;
 /** Pairs whose deepest point Shapely looks for too, a hundredth of a millimetre at a time. */
-const DEEP = effort(6, PAIRS);
+const DEEP = effort(6, 60);
 /** Metres: what is promised of distances. */
 const PROMISED = 1e-5;
 
