@@ -114,3 +114,15 @@ export const MAX_REELS = 40;
 export const MAX_FAULTS_TOLD = 100;
 /** Characters of a refusal's one sentence; `errors` has them all. */
 export const MAX_DETAIL_CHARS = 2000;
+/** A body has some six: pickups', controls', switch's, jack's and springs' holes; the rest is room for steps in them. */
+export const MAX_CAVITIES = 20;
+/** Of one line: a traced cavity takes some forty clicks. */
+export const MAX_OUTLINE_POINTS = 200;
+/** That hold a guard, or one part; the busiest guards have a dozen. */
+export const MAX_SCREWS = 40;
+/** Metres from the bridge or the centre line: no body is half as large. */
+export const MAX_REACH_METRES = 1;
+/** Of a part, a cavity, a plate or a thread, in metres: no body is as thick. */
+export const MAX_DEPTH_METRES = 0.2;
+/** Of A4: the face of a whole body takes twelve. */
+export const MAX_TEMPLATE_PAGES = 30;

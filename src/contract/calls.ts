@@ -1,4 +1,5 @@
 import type { BenchAnswer, BenchRequest } from "./bench/bench.ts";
+import type { RoomAnswer, RoomRequest, RoomTemplateRequest } from "./bench/room.ts";
 import type { CatalogueAnswer } from "./catalogue.ts";
 import type { CompareAnswer, CompareRequest } from "./compare.ts";
 import type { DiagnoseAnswer, DiagnoseRequest } from "./diagnose.ts";
@@ -32,6 +33,7 @@ export interface PostCalls {
   readonly "/api/recognise": Call<RecogniseRequest, RecogniseAnswer>;
   readonly "/api/response": Call<ResponseRequest, ResponseAnswer>;
   readonly "/api/rewire": Call<RewireRequest, RewireAnswer>;
+  readonly "/api/room": Call<RoomRequest, RoomAnswer>;
   readonly "/api/search": Call<SearchRequest, SearchAnswer>;
   readonly "/api/table": Call<TableRequest, TableAnswer>;
   readonly "/api/tolerance": Call<ToleranceRequest, ToleranceAnswer>;
@@ -41,6 +43,7 @@ export interface PostCalls {
 export interface FileCalls {
   readonly "/api/preview": PreviewRequest;
   readonly "/api/previews": PreviewsRequest;
+  readonly "/api/room/template": RoomTemplateRequest;
   readonly "/api/table": TableRequest;
 }
 

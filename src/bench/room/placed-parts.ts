@@ -1,4 +1,5 @@
 import type { Build, Part } from "../../build-file/schema.ts";
+import { partWords } from "../../build-file/words/part-words.ts";
 import { type Preset, presetOf } from "./figures.ts";
 import { boxOutline, middleBox, type Outline, roundOutline, type Seat, seated } from "./geometry/outline.ts";
 import type { Measures, PartMeasures, ShapeSaid, SideName, Standout } from "./measures.ts";
@@ -14,6 +15,8 @@ export interface PlacedShape {
 
 export interface PlacedPart {
   readonly name: string;
+  /** What a person calls it. */
+  readonly words: string;
   readonly part: Part;
   readonly measures: PartMeasures;
   readonly seat: Seat | undefined;
@@ -57,11 +60,13 @@ function ownShapes({ outline, ears, lugs, cable }: PartMeasures): PlacedShape[] 
 
 /** Every part that fills a cavity, with its shapes where it sits. */
 export function placedParts(build: Build, measures: Measures): PlacedPart[] {
+  const words = partWords(build.parts);
   return partsInside(build, measures).map(([name, part]) => {
     const own = measures.parts[name] ?? {};
     const seat = seatOf(build, [name, part], measures);
     return {
       name,
+      words: words.get(name)!,
       part,
       measures: own,
       seat,

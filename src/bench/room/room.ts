@@ -38,10 +38,10 @@ function takenOf(parts: readonly PlacedPart[]): Taken[] {
 
 const count = (number: number, one: string, more: string) => `${number} ${number === 1 ? one : more}`;
 
-function verdictText(clearances: readonly Clearance[]): string {
+function verdictText(clearances: readonly Clearance[], words: ReadonlyMap<string, string>): string {
   const of = (verdict: Clearance["verdict"]) => clearances.filter((each) => each.verdict === verdict);
   const [stuck, tight, open] = [of("does not go in"), of("tight"), of("not said")];
-  const first = (each: Clearance) => `${each.part} (${each.kind}): ${each.message}`;
+  const first = ({ part, kind, message }: Clearance) => `${capitalised(words.get(part) ?? part)}, ${kind}: ${message}`;
   const left = open.length > 0 ? ` ${capitalised(count(open.length, "thing is", "things are"))} not said yet.` : "";
   if (stuck[0]) return `The guard does not go in. ${first(stuck[0])}${left}`;
   if (tight[0])
@@ -49,8 +49,8 @@ function verdictText(clearances: readonly Clearance[]): string {
   if (clearances.length === open.length) return `Whether the guard goes in cannot be said yet.${left}`;
   const least = clearances[0]!;
   return open.length > 0
-    ? `As far as it was measured, the guard goes in.${left} The tightest so far is ${first(least)}`
-    : `The guard goes in. The tightest is ${first(least)}`;
+    ? `As far as it was measured, the guard goes in.${left} The least room so far: ${first(least)}`
+    : `The guard goes in. The least room: ${first(least)}`;
 }
 
 /**
@@ -70,7 +70,7 @@ export function roomFor(build: Build, measures: Measures, checkpoint: Checkpoint
     ...screwClearances(measures),
   ]);
   return {
-    text: verdictText(clearances),
+    text: verdictText(clearances, new Map(parts.map(({ name, words }) => [name, words]))),
     clearances,
     asked: askedOf(parts, measures),
     figures: takenOf(parts),

@@ -30,7 +30,7 @@ function meetingOf(one: PlacedPart, other: PlacedPart, known: Meeting | undefine
 }
 
 function messageOf({ clearance, ones, others, other }: Meeting): string {
-  const which = `its ${ones} and the ${others} of ${other.name}`;
+  const which = `its ${ones} and the ${others} of the ${other.words}`;
   if (clearance >= 0) return `Between ${which} there are ${millimetresText(clearance)}.`;
   return `${which.replace(/^i/, "I")} overlap by ${millimetresText(-clearance)}, seen from above.`;
 }

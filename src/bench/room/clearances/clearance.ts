@@ -32,8 +32,12 @@ type Said = Omit<Clearance, "verdict" | "clearance" | "where"> & {
   readonly where?: readonly [Point, Point];
 };
 
+/** To a ten thousandth of a millimetre, far below what anybody measures. */
+const rounded = (metres: number) => Number(metres.toFixed(7)) || 0;
+
 export function measured({ where, ...said }: Said): Clearance {
-  return { ...said, where: where ?? null, verdict: verdictOf(said.clearance, said.tolerance) };
+  const [clearance, tolerance] = [rounded(said.clearance), rounded(said.tolerance)];
+  return { ...said, clearance, tolerance, where: where ?? null, verdict: verdictOf(clearance, tolerance) };
 }
 
 type Open = Pick<Clearance, "part" | "against" | "kind" | "message">;
