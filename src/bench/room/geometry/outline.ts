@@ -6,12 +6,12 @@ export type Point = readonly [x: number, y: number];
 /** A closed line through its points in turn; which way round does not matter. */
 export type Outline = readonly Point[];
 
-/** The polygon about a circle of 12 mm then stands out by less than 0.007 mm, and never falls short of it. */
+/** A polygon then lies within 0.004 mm of a pot's circle. */
 const CIRCLE_SIDES = 96;
 
-/** A polygon about a circle. @param diameter metres */
+/** A circle as a polygon whose corners stand out as far as its sides fall short. @param diameter metres */
 export function roundOutline(diameter: number): Outline {
-  const radius = diameter / 2 / Math.cos(Math.PI / CIRCLE_SIDES);
+  const radius = (diameter / 4) * (1 + 1 / Math.cos(Math.PI / CIRCLE_SIDES));
   return Array.from({ length: CIRCLE_SIDES }, (_, index) => {
     const angle = (2 * Math.PI * index) / CIRCLE_SIDES;
     return [radius * Math.cos(angle), radius * Math.sin(angle)];
