@@ -10,5 +10,6 @@ export const TABS = [
   "Solder",
   "Measure",
   "Which part?",
+  "Will it fit?",
   "Send it",
 ] as const;

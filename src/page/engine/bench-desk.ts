@@ -1,9 +1,11 @@
 import { auditBuild, type Finding } from "../../bench/audit/audit.ts";
+import type { Measures } from "../../bench/room/measures.ts";
 import { DEFAULT_SHEET_OPTIONS, type SheetOptions } from "../../bench/sheet/options.ts";
 import type { Build } from "../../build-file/schema.ts";
 import type { BenchAnswer, DrawerRequest } from "../../contract/bench/bench.ts";
 import type { OwnProbe } from "../state/app-state.ts";
 import type { RewiringTold } from "./rewire-told.ts";
+import type { RoomAsked } from "./room-asked.ts";
 
 export interface BenchQuestion {
   readonly build: Build;
@@ -33,6 +35,11 @@ export class BenchDesk {
   /** From the guard as found to the guard as wanted. */
   async rewire(from: Build, to: Build): Promise<RewiringTold> {
     return (await import("./rewire-told.ts")).rewireTold(from, to);
+  }
+
+  /** Whether the guard goes into the body that was measured. */
+  async room(build: Build, measures: Measures): Promise<RoomAsked> {
+    return (await import("./room-asked.ts")).askRoom(build, measures);
   }
 
   /** What keeps a build from working, by the audit alone. */

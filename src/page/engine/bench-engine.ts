@@ -1,7 +1,9 @@
+import type { Measures } from "../../bench/room/measures.ts";
 import type { Build } from "../../build-file/schema.ts";
 import type { BenchAnswer } from "../../contract/bench/bench.ts";
 import type { BenchDesk, BenchQuestion, Fault } from "./bench-desk.ts";
 import type { RewiringTold } from "./rewire-told.ts";
+import type { RoomAsked } from "./room-asked.ts";
 import { WorkerLink } from "./worker-link.ts";
 
 /** The bench, worked out beside the page's own thread; it starts with the first question. */
@@ -15,6 +17,10 @@ export class BenchEngine {
 
   rewire(from: Build, to: Build): Promise<RewiringTold> {
     return this.#link.ask((desk) => desk.rewire(from, to));
+  }
+
+  room(build: Build, measures: Measures): Promise<RoomAsked> {
+    return this.#link.ask((desk) => desk.room(build, measures));
   }
 
   faults(build: Build): Promise<Fault[]> {
