@@ -22,7 +22,7 @@ function clearanceTable({ clearances }: RoomTold, words: Words): HTMLElement {
       capitalised(called(each.part)),
       each.kind,
       called(each.against),
-      roomText(each),
+      h("span", { class: "room-number" }, roomText(each)),
       h("span", { class: `room-verdict ${each.verdict.replaceAll(" ", "-")}` }, each.verdict),
       each.message,
     ]),

@@ -17,16 +17,15 @@ const VERDICT_CLASS: Readonly<Record<Clearance["verdict"], string>> = {
 const mm = (metres: number) => Number((metres * 1000).toFixed(2));
 const pathOf = (outline: Outline) => `M${outline.map(([x, y]) => `${mm(x)} ${mm(y)}`).join("L")}Z`;
 
-/** The worst that is said of a part beside and against others: what a picture from above can show. */
+/** The worst that is said of a part, whatever it is held to. */
 function verdictFor(part: string, { clearances }: RoomTold): Clearance["verdict"] {
-  const ofIt = clearances.find((each) => (each.part === part || each.against === part) && each.where !== null);
-  return ofIt?.verdict ?? "not said";
+  return clearances.find((each) => each.part === part || each.against === part)?.verdict ?? "not said";
 }
 
 function tightest({ clearances }: RoomTold): SVGElement[] {
-  const [first] = clearances;
-  if (!first?.where) return [];
-  const [[x1, y1], [x2, y2]] = first.where;
+  const where = clearances.find((each) => each.where !== null)?.where;
+  if (!where) return [];
+  const [[x1, y1], [x2, y2]] = where;
   return [
     s("line", { class: "room-tightest", x1: mm(x1), y1: mm(y1), x2: mm(x2), y2: mm(y2) }),
     s("circle", { class: "room-tightest", cx: mm((x1 + x2) / 2), cy: mm((y1 + y2) / 2), r: 5 }),

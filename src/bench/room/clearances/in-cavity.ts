@@ -32,12 +32,18 @@ function bestFit(part: PlacedPart, { cavities }: Measures, checkpoint: Checkpoin
   return fits.reduce<Fit | undefined>((best, fit) => (best && room(best) >= room(fit) ? best : fit), undefined);
 }
 
-const WHOLE = { body: "", ears: "ears", lugs: "lugs", cable: "cable" } as const;
+const HAS = {
+  body: "It has",
+  ears: "Its ears have",
+  lugs: "Its lugs have",
+  cable: "Its cable has",
+} as const;
+const IN_THE_WAY = { body: "It", ears: "Its ears", lugs: "Its lugs", cable: "Its cable" } as const;
 
 function sideMessage({ what, clearance }: Fit, cavity: string): string {
-  const its = WHOLE[what] === "" ? "It" : `Its ${WHOLE[what]}`;
-  if (clearance >= 0) return `${its} has ${millimetresText(clearance)} to the wall of ${cavity} where it is tightest.`;
-  return `${its} and the wood of ${cavity} are in each other's way by ${millimetresText(-clearance)}.`;
+  if (clearance >= 0)
+    return `${HAS[what]} ${millimetresText(clearance)} to the wall of ${cavity} where it is tightest.`;
+  return `${IN_THE_WAY[what]} and the wood of ${cavity} are in each other's way by ${millimetresText(-clearance)}.`;
 }
 
 const lineTolerance = (cavity: Cavity, { tolerance }: Measures) => (cavity.tolerance ?? tolerance) + tolerance;
