@@ -35,7 +35,7 @@ function marksOf({ places, apart, fromBridge }: Trace): Marks | undefined {
 
 const mmText = (metres: number) => String(Number((metres * 1000).toFixed(2)));
 
-/** @param pixels of the photograph by which a place may be off: one of the screen's */
+/** @param pixels of the photograph by which a place may be off: one of the screen's or its own */
 export function tracedLine(trace: Trace, pixels: number): TracedLine | undefined {
   const marks = marksOf(trace);
   const line = trace.places.slice(MARKS);
@@ -56,5 +56,5 @@ export function traceWords(trace: Trace, pixels: number): string {
   const scale = `A pixel is ${mmText(metresPerPixel(marks))} mm.`;
   const traced = tracedLine(trace, pixels);
   if (!traced) return `${scale} Click along the edge of the cavity, at least three times.`;
-  return `${scale} The line may be off by ${traced.off} mm: a click by a pixel of the screen, the distance of the marks by ${mmText(DEFAULT_TOLERANCE_METRES)} mm. A photograph taken aslant is off by more.`;
+  return `${scale} The line may be off by ${traced.off} mm: a click by a pixel, the distance of the marks by ${mmText(DEFAULT_TOLERANCE_METRES)} mm. A photograph taken aslant is off by more.`;
 }

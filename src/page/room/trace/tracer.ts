@@ -51,8 +51,10 @@ export function createTracer(take: (line: TracedLine) => void): HTMLElement {
     trace = { ...trace, ...change };
     if (!board) return;
     board.show(trace.places);
-    words.textContent = traceWords(trace, board.pixels());
-    const line = tracedLine(trace, board.pixels());
+    // Neither the hand nor the photograph is finer than its own pixel.
+    const pixels = Math.max(1, board.pixels());
+    words.textContent = traceWords(trace, pixels);
+    const line = tracedLine(trace, pixels);
     if (line) take(line);
   };
   const replaced = (index: number, ...instead: Pixel[]) => trace.places.toSpliced(index, 1, ...instead);
