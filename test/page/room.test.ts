@@ -16,7 +16,7 @@ async function openRoom(page: Page): Promise<Locator> {
 const CONTROLS = "-60, 65\n145, 55\n145, 105\n75, 105\n-20, 130\n-60, 130";
 
 async function choosePot(panel: Locator, part: string, outline: string): Promise<void> {
-  const card = panel.locator(`[data-part="${part}"]`);
+  const card = panel.locator(`[data-room-part="${part}"]`);
   await card.evaluate((details) => details.setAttribute("open", ""));
   await card.getByLabel("What lies under the guard").selectOption(outline);
 }
@@ -57,7 +57,7 @@ describeWith("chromium", "whether the guard fits", () => {
     const panel = await openRoom(page);
     await line(panel).fill(CONTROLS);
     await choosePot(panel, "volume", "pot-24");
-    await panel.locator('[data-part="volume"]').getByLabel("Depth under the guard, mm").fill("43");
+    await panel.locator('[data-room-part="volume"]').getByLabel("Depth under the guard, mm").fill("43");
     await panel.getByLabel("Depth, mm").first().fill("40");
     await expect
       .poll(() => firstRow(panel).textContent())
@@ -75,8 +75,8 @@ describeWith("chromium", "whether the guard fits", () => {
     await whenReady(page);
     await showTab(page, "Will it fit?");
     await expect.poll(() => firstRow(panel).textContent()).toContain("does not go in");
-    await panel.locator('[data-part="volume"]').evaluate((details) => details.setAttribute("open", ""));
-    await panel.locator('[data-part="volume"]').getByLabel("Depth under the guard, mm").fill("27");
+    await panel.locator('[data-room-part="volume"]').evaluate((details) => details.setAttribute("open", ""));
+    await panel.locator('[data-room-part="volume"]').getByLabel("Depth under the guard, mm").fill("27");
     await expect
       .poll(() => panel.locator(".room-told").textContent())
       .toMatch(/^As far as it was measured, the guard goes in\./);
@@ -193,7 +193,10 @@ describeWith("chromium", "whether the guard fits", () => {
       await line(panel).fill(CONTROLS);
       await choosePot(panel, "volume", "pot-24");
       await choosePot(panel, "tone1", "box");
-      await panel.locator('[data-part="tone1"]').getByLabel("Its diameter, or along x across, mm").fill("30 x 120");
+      await panel
+        .locator('[data-room-part="tone1"]')
+        .getByLabel("Its diameter, or along x across, mm")
+        .fill("30 x 120");
       await expect.poll(() => panel.locator(".room-shape.stuck").count()).toBeGreaterThan(0);
       await bringAxe(page);
       expect(await seriousFindings(page, "#panel-room")).toEqual([]);

@@ -121,7 +121,7 @@ export function partCard(
   ];
   const element = h(
     "details",
-    { class: "room-part", "data-part": name },
+    { class: "room-part", "data-room-part": name },
     h("summary", {}, h("b", {}, capitalised(words)), " ", said),
     fieldRow(fields),
   );
