@@ -142,6 +142,11 @@ describeWith("chromium", "whether the guard fits", () => {
     await expectAt([...square, [50, 165]]);
     expect(await trace.getByRole("status").textContent()).toMatch(/^A pixel is 0\.5 mm\. The line may be off by \d/);
 
+    const narrow = (await board.boundingBox())!.width;
+    await trace.getByLabel("The photograph is shown").selectOption("2");
+    expect((await board.boundingBox())!.width / narrow).toBeCloseTo(2, 1);
+    await trace.getByLabel("The photograph is shown").selectOption("1");
+
     // The last corner is dragged to where it belongs; the third goes one screen's pixel up and down again by keys.
     const last = board.locator('[data-place="5"]');
     const { width } = (await board.boundingBox())!;

@@ -20,14 +20,8 @@ export function cavityCard(
 ): Cavity {
   const path = `cavities.${index}`;
   const name = entryText({ path: `${path}.name`, label: "Called", value: entry.name }, (text) => take({ name: text }));
-  const depth = entryText(
-    {
-      path: `${path}.depth`,
-      label: "Depth, mm",
-      value: entry.depth,
-      placeholder: "38 to 45 from memory, measure yours",
-    },
-    (text) => take({ depth: text }),
+  const depth = entryText({ path: `${path}.depth`, label: "Depth, mm", value: entry.depth }, (text) =>
+    take({ depth: text }),
   );
   const tolerance = entryText(
     {

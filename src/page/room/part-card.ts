@@ -31,10 +31,6 @@ function outlineOptions(kind: Part["kind"]): readonly Option[] {
   ];
 }
 
-const DEPTH_HINTS: Readonly<Partial<Record<Part["kind"], string>>> = {
-  pot: "a push-pull is 30 to 35 from memory, measure yours",
-};
-
 /** Which of the outline's fields go with what was chosen. */
 function outlineFields(path: string, kind: Part["kind"], entry: PartEntry, take: (f: PartField, text: string) => void) {
   const size = entryText(
@@ -104,7 +100,7 @@ export function partCard(
   const standing = isPickup ? "cable" : "lugs";
   const fields = [
     ...outlineFields(path, part.kind, entry, taken),
-    text("depth", "Depth under the guard, mm", DEPTH_HINTS[part.kind]),
+    text("depth", "Depth under the guard, mm"),
     ...(isPickup
       ? [
           text("ears", "Ears and base plate, along x across, mm", "from end to end"),

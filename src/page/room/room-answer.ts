@@ -42,13 +42,12 @@ const list = (title: string, items: readonly Child[]): HTMLElement | false =>
     ),
   );
 
-/** The verdict, a picture of it, every clearance, and what is open. */
+/** A picture of it, every clearance, and what is open. */
 export function roomAnswer(measures: Measures, told: RoomTold, words: Words): HTMLElement {
   const called = (name: string) => capitalised(words.get(name) ?? name);
   return h(
     "div",
     { class: "stack" },
-    h("p", { class: "room-told" }, told.text),
     h("div", { class: "room-frame" }, roomPicture(measures, told, words)),
     clearanceTable(told, words),
     list(

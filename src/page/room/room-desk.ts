@@ -1,7 +1,7 @@
 import { partWords } from "../../build-file/words/part-words.ts";
 import { faultLine, type InputFault } from "../../errors.ts";
 import { benchEngineOf } from "../bench/bench-desk.ts";
-import { h, replaceContent } from "../dom/element.ts";
+import { type Child, h, replaceContent } from "../dom/element.ts";
 import { later, latestOnly, whileShown } from "../dom/later.ts";
 import type { RoomAsked } from "../engine/room-asked.ts";
 import type { FormField } from "../fields/form-fields.ts";
@@ -29,8 +29,10 @@ const alert = (text: string) => h("p", { class: "fault-text", role: "alert" }, t
 
 /** What was typed, kept in this browser, and the answer about it, kept up to date. */
 export class RoomDesk {
-  /** Where the answer stands. */
-  readonly answer = h("div", { class: "room-answer", "aria-live": "polite" });
+  readonly #verdict = h("p", { class: "room-told", role: "status" });
+  readonly #details = h("div", { class: "stack" });
+  /** Where the answer stands; of all of it only the verdict is said when it changes. */
+  readonly answer = h("div", { class: "room-answer stack" }, this.#verdict, this.#details);
   /** Asks once things have been quiet for a while and somebody sees it. */
   readonly askLater: () => void;
   readonly #store: AppStore;
@@ -71,14 +73,14 @@ export class RoomDesk {
     const { reading, measures, faults } = question;
     if (isBare(this.#entries)) {
       showFaults(this.#fields(), faults);
-      replaceContent(this.answer, h("p", { class: "hint" }, BARE));
+      this.#tell(BARE);
       return;
     }
     try {
       const asked = await benchEngineOf(this.#store).room(reading.build, measures);
       if (isLatest()) this.#show(reading, asked, faults, measures);
     } catch (error) {
-      if (isLatest()) replaceContent(this.answer, alert((error as Error).message));
+      if (isLatest()) this.#tell("", alert((error as Error).message));
     }
   }
 
@@ -90,11 +92,16 @@ export class RoomDesk {
   ): void {
     const faults = "faults" in asked ? [...unread, ...asked.faults] : unread;
     const rest = showFaults(this.#fields(), faults);
-    replaceContent(
-      this.answer,
+    this.#tell(
+      "told" in asked ? asked.told.text : "",
       rest && alert(rest),
       faults.length > 0 && alert(LEFT_OUT),
       "told" in asked && roomAnswer(measures, asked.told, partWords(build.parts)),
     );
+  }
+
+  #tell(verdict: string, ...details: Child[]): void {
+    this.#verdict.textContent = verdict;
+    replaceContent(this.#details, ...details);
   }
 }

@@ -14,6 +14,9 @@ import { templateButtons } from "./template-buttons.ts";
 const HOW =
   "Lengths are in millimetres, bare or with a unit. Places are as in the drawing: x from the bridge towards the neck, y from the centre line towards the treble side, less than 0 towards the bass side. What you leave out is asked for and passes nothing. All of it stays in this browser, for the next guard of the same guitar.";
 
+const FROM_MEMORY =
+  "From memory, no source, to know what to look for and never to go by: a control cavity is 38 to 45 mm deep, a push-pull reaches 30 to 35 mm under the guard, and a lever's two screws are 41.3 mm apart. Measure yours.";
+
 /** Cards that are drawn anew, and the fields that stand in them now. */
 interface Cards {
   readonly element: HTMLElement;
@@ -114,6 +117,7 @@ export function createRoomPanel(store: AppStore): HTMLElement {
       { class: "stack no-print" },
       h("h3", {}, "Will it fit?"),
       h("p", { class: "hint" }, HOW),
+      h("p", { class: "hint" }, FROM_MEMORY),
       cavitySection(desk, cavities),
       partSection(store, desk, parts),
       guard.element,

@@ -40,6 +40,20 @@ function photoPicker(take: (file: File) => void): HTMLElement {
   return zone;
 }
 
+/** How many times as wide as the page the photograph is shown. */
+const ZOOMS = [1, 2, 4] as const;
+
+/** Shows the photograph larger, so that a click is finer. */
+function zoomChoice(zoom: (times: number) => void): HTMLElement {
+  const select = h(
+    "select",
+    {},
+    ZOOMS.map((times) => h("option", { value: times }, times === 1 ? "as wide as the page" : `${times} times as wide`)),
+  );
+  select.addEventListener("change", () => zoom(Number(select.value)));
+  return h("label", { class: "trace-zoom" }, "The photograph is shown ", select);
+}
+
 /** A cavity's line along its edge in a photograph: two marks and their distance first, then point by point. */
 export function createTracer(take: (line: TracedLine) => void): HTMLElement {
   let trace: Trace = { places: [], apart: undefined, fromBridge: 0 };
@@ -47,6 +61,7 @@ export function createTracer(take: (line: TracedLine) => void): HTMLElement {
   let address: string | undefined;
   const words = h("p", { class: "hint", role: "status" });
   const frame = h("div", { class: "trace-frame" });
+  let times = 1;
   const set = (change: Partial<Trace>) => {
     trace = { ...trace, ...change };
     if (!board) return;
@@ -65,6 +80,12 @@ export function createTracer(take: (line: TracedLine) => void): HTMLElement {
     move: (index: number, place: Pixel) => set({ places: replaced(index, place) }),
     remove: (index: number) => set({ places: replaced(index) }),
   };
+  const zoom = (to: number) => {
+    times = to;
+    if (!board) return;
+    board.element.style.width = `${100 * times}%`;
+    set({});
+  };
   const open = async (file: File) => {
     if (address) URL.revokeObjectURL(address);
     address = URL.createObjectURL(file);
@@ -72,6 +93,7 @@ export function createTracer(take: (line: TracedLine) => void): HTMLElement {
       const { width, height } = await sizeOfPhoto(address);
       board = createPhotoBoard(address, width, height, actions);
       replaceContent(frame, board.element);
+      zoom(times);
       set({ places: [] });
     } catch {
       replaceContent(
@@ -97,6 +119,11 @@ export function createTracer(take: (line: TracedLine) => void): HTMLElement {
     fieldRow([apart, fromBridge]),
     words,
     frame,
-    h("div", { class: "buttons" }, h("button", { type: "button", onclick: last }, "Remove the last point")),
+    h(
+      "div",
+      { class: "buttons" },
+      h("button", { type: "button", onclick: last }, "Remove the last point"),
+      zoomChoice(zoom),
+    ),
   );
 }
