@@ -126,3 +126,5 @@ export const MAX_REACH_METRES = 1;
 export const MAX_DEPTH_METRES = 0.2;
 /** Of A4: the face of a whole body takes twelve. */
 export const MAX_TEMPLATE_PAGES = 30;
+/** Sides of parts against sides of cavities and of other parts: some ten seconds of one worker; a busy guard has half a million. */
+export const MAX_ROOM_PAIRS = 2_000_000;

@@ -1,6 +1,8 @@
 import type { Build } from "../../build-file/schema.ts";
 import { type Checkpoint, NO_CHECKPOINT } from "../../checkpoint.ts";
 import { capitalised } from "../../english.ts";
+import { faultAt } from "../../errors.ts";
+import { MAX_ROOM_PAIRS } from "../../limits.ts";
 import { type Asked, askedOf } from "./asked.ts";
 import { clearancesBetween } from "./clearances/between-parts.ts";
 import { bushingClearances } from "./clearances/bushing.ts";
@@ -8,6 +10,7 @@ import { type Clearance, leastFirst } from "./clearances/clearance.ts";
 import { cavityClearances } from "./clearances/in-cavity.ts";
 import { poleClearances } from "./clearances/pole-spacing.ts";
 import { screwClearances } from "./clearances/screw-holes.ts";
+import type { Outline } from "./geometry/outline.ts";
 import type { Measures } from "./measures.ts";
 import { type PlacedPart, type PlacedShape, placedParts } from "./placed-parts.ts";
 import { checkMeasures } from "./read-outlines.ts";
@@ -53,15 +56,27 @@ function verdictText(clearances: readonly Clearance[], words: ReadonlyMap<string
     : `The guard goes in. The least room: ${first(least)}`;
 }
 
+/** @throws PresolderError LIMIT_EXCEEDED where going through all sides would take too long */
+function checkEffort(parts: readonly PlacedPart[], { cavities }: Measures): void {
+  const sides = (outlines: readonly Outline[]) => outlines.reduce((sum, { length }) => sum + length, 0);
+  const ofParts = sides(parts.flatMap(({ shapes }) => shapes.map(({ outline }) => outline)));
+  const pairs = ofParts * (ofParts + sides(cavities.map(({ outline }) => outline)));
+  if (pairs <= MAX_ROOM_PAIRS) return;
+  const message = `the lines of parts and cavities make ${pairs} pairs of sides; expected at most ${MAX_ROOM_PAIRS}, so say some with fewer points`;
+  throw faultAt("LIMIT_EXCEEDED", "parts", message);
+}
+
 /**
  * Whether a loaded guard goes into a body: every part beside, below and against its neighbours, the poles against the strings,
  * threads against the plate, screws against the wood.
  *
- * @throws PresolderError REQUEST_INVALID where a line crosses itself or a part is not in the build
+ * @throws PresolderError REQUEST_INVALID where a line crosses itself or a part is not in the build, LIMIT_EXCEEDED where the lines
+ * have too many points
  */
 export function roomFor(build: Build, measures: Measures, checkpoint: Checkpoint = NO_CHECKPOINT): RoomTold {
-  checkMeasures(build, measures);
   const parts = placedParts(build, measures);
+  checkEffort(parts, measures);
+  checkMeasures(build, measures);
   const clearances = leastFirst([
     ...parts.flatMap((part) => cavityClearances(part, measures, checkpoint)),
     ...clearancesBetween(parts, measures, checkpoint),

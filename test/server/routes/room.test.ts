@@ -86,6 +86,14 @@ describe("POST /api/room", () => {
       expect([answer.statusCode, answer.json().errors?.[0].path]).toEqual([400, path]);
       expect(answer.json().errors[0].message).toContain(String(bound));
     }
+    const own = { outline: round(limits.MAX_OUTLINE_POINTS) };
+    const much = await post("/api/room", {
+      ...BODY,
+      cavities: Array(limits.MAX_CAVITIES).fill({ name: "a", outline: own.outline }),
+      parts: { volume: own, tone1: own, tone2: own },
+    });
+    expect([much.statusCode, much.json().errors[0].path]).toEqual([413, "parts"]);
+    expect(much.json().detail).toContain(String(limits.MAX_ROOM_PAIRS));
     const whole = await post("/api/room", { ...BODY, cavities: [{ name: "a", outline: round(200) }] });
     expect(whole.statusCode).toBe(200);
     const wide = { ...BODY, cavities: [{ name: "a", outline: box(-1000, -1000, 1000, 1000) }] };

@@ -1,6 +1,7 @@
 import type { Checkpoint } from "../../../checkpoint.ts";
 import { listed } from "../../../english.ts";
 import { type Room, roomWithin } from "../geometry/clearance.ts";
+import { extentGap } from "../geometry/outline.ts";
 import type { Cavity, Measures } from "../measures.ts";
 import type { PlacedPart, PlacedShape } from "../placed-parts.ts";
 import { millimetresText } from "../words.ts";
@@ -23,11 +24,22 @@ function fitIn({ shapes }: PlacedPart, cavity: Cavity, { checkpoint }: Checkpoin
 const depthRoom = ({ measures }: PlacedPart, { depth }: Cavity) =>
   depth === undefined || measures.depth === undefined ? undefined : depth - measures.depth;
 
-/** Of several cavities the one that it goes into best, beside and below. */
-function bestFit(part: PlacedPart, { cavities }: Measures, checkpoint: Checkpoint): Fit | undefined {
+/** Metres at least between a part and a cavity; nothing where the rectangles about them meet. */
+const apartFrom = ({ shapes }: PlacedPart, { outline }: Cavity) =>
+  Math.min(...shapes.map((shape) => extentGap(shape.outline, outline)));
+
+/** The cavities that a part may lie in: of those not meant for others what is near it. */
+function cavitiesFor(part: PlacedPart, { cavities }: Measures): readonly Cavity[] {
   const meant = cavities.filter((cavity) => cavity.for?.includes(part.name));
+  if (meant.length > 0) return meant;
   const open = cavities.filter((cavity) => cavity.for === undefined);
-  const fits = (meant.length > 0 ? meant : open).map((cavity) => fitIn(part, cavity, checkpoint));
+  const nearest = Math.min(...open.map((cavity) => apartFrom(part, cavity)));
+  return open.filter((cavity) => apartFrom(part, cavity) <= nearest);
+}
+
+/** Of several cavities the one that it goes into best, beside and below. */
+function bestFit(part: PlacedPart, measures: Measures, checkpoint: Checkpoint): Fit | undefined {
+  const fits = cavitiesFor(part, measures).map((cavity) => fitIn(part, cavity, checkpoint));
   const room = (fit: Fit) => Math.min(fit.clearance, depthRoom(part, fit.cavity) ?? Number.POSITIVE_INFINITY);
   return fits.reduce<Fit | undefined>((best, fit) => (best && room(best) >= room(fit) ? best : fit), undefined);
 }

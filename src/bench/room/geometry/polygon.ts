@@ -3,6 +3,7 @@ import type { Outline, Point } from "./outline.ts";
 
 /** The library takes lengths below a millionth for nothing; in millimetres that is a nanometre. */
 const PER_METRE = 1000;
+const TOUCHING_MM = 1e-6;
 
 /** An outline as the polygon library has it, in millimetres. */
 export interface Shape {
@@ -28,6 +29,16 @@ export function shapeOf(outline: Outline): Shape {
 
 export const holds = ({ polygon }: Shape, point: FlatPoint): boolean => polygon.contains(point);
 
+/** Whether the upright rectangles about two sides meet; the library is asked for the rest, which takes much longer. */
+const mayMeet = (a: Segment, b: Segment): boolean =>
+  Math.min(a.ps.x, a.pe.x) <= Math.max(b.ps.x, b.pe.x) + TOUCHING_MM &&
+  Math.min(b.ps.x, b.pe.x) <= Math.max(a.ps.x, a.pe.x) + TOUCHING_MM &&
+  Math.min(a.ps.y, a.pe.y) <= Math.max(b.ps.y, b.pe.y) + TOUCHING_MM &&
+  Math.min(b.ps.y, b.pe.y) <= Math.max(a.ps.y, a.pe.y) + TOUCHING_MM;
+
+/** Where two sides meet. */
+export const crossingsOf = (a: Segment, b: Segment): FlatPoint[] => (mayMeet(a, b) ? a.intersect(b) : []);
+
 /** Two sides that cross or touch where they must not, counted from 0, and the point. */
 export interface Crossing {
   readonly sides: readonly [number, number];
@@ -38,7 +49,7 @@ export interface Crossing {
 function meetingsOf(sides: readonly Segment[], one: number, other: number): FlatPoint[] {
   const shared =
     other === one + 1 ? sides[one]!.pe : one === 0 && other === sides.length - 1 ? sides[0]!.ps : undefined;
-  return sides[one]!.intersect(sides[other]!).filter((point) => shared === undefined || !point.equalTo(shared));
+  return crossingsOf(sides[one]!, sides[other]!).filter((point) => shared === undefined || !point.equalTo(shared));
 }
 
 /** Where an outline crosses or touches itself, if it does. */

@@ -1,6 +1,6 @@
 import { type Point as FlatPoint, Segment } from "@flatten-js/core";
 import type { Outline, Point } from "./outline.ts";
-import { holds, metresOf, pointOf, type Shape, shapeOf } from "./polygon.ts";
+import { crossingsOf, holds, metresOf, pointOf, type Shape, shapeOf } from "./polygon.ts";
 
 /** How deep one outline's line reaches to the wrong side of another line. */
 export interface Reach {
@@ -17,7 +17,7 @@ const middleOf = ({ ps, pe }: Segment): FlatPoint => new Segment(ps, pe).middle(
 
 /** A side in pieces, each of them wholly on one side of the other line. */
 function piecesOf(side: Segment, other: Shape): Segment[] {
-  const cuts = other.sides.flatMap((wall) => side.intersect(wall));
+  const cuts = other.sides.flatMap((wall) => crossingsOf(side, wall));
   const along = (point: FlatPoint) => Math.hypot(point.x - side.ps.x, point.y - side.ps.y);
   const points = [side.ps, ...cuts.sort((a, b) => along(a) - along(b)), side.pe];
   return points.slice(1).flatMap((to, index) => {
@@ -32,12 +32,21 @@ interface Depth {
   readonly wall: Segment;
 }
 
+/** Millimetres from a point to a side, by its foot on it. The library's own takes fifty times as long, in the innermost loop. */
+function distanceTo({ x, y }: FlatPoint, { ps, pe }: Segment): number {
+  const [alongX, alongY] = [pe.x - ps.x, pe.y - ps.y];
+  const share = ((x - ps.x) * alongX + (y - ps.y) * alongY) / (alongX * alongX + alongY * alongY);
+  const foot = Math.min(1, Math.max(0, share));
+  return Math.hypot(x - ps.x - foot * alongX, y - ps.y - foot * alongY);
+}
+
 function depthAt(at: FlatPoint, { sides }: Shape): Depth {
-  const first = { at, depth: Number.POSITIVE_INFINITY, wall: sides[0]! };
-  return sides.reduce((nearest, wall) => {
-    const depth = at.distanceTo(wall)[0];
-    return depth < nearest.depth ? { at, depth, wall } : nearest;
-  }, first);
+  let [depth, wall] = [Number.POSITIVE_INFINITY, sides[0]!];
+  for (const side of sides) {
+    const distance = distanceTo(at, side);
+    if (distance < depth) [depth, wall] = [distance, side];
+  }
+  return { at, depth, wall };
 }
 
 /**
@@ -45,7 +54,7 @@ function depthAt(at: FlatPoint, { sides }: Shape): Depth {
  * is farther from that wall than the farther of the two ends, nor deeper than the wall is far.
  */
 function mostBetween(a: Depth, b: Depth): number {
-  const toWall = (one: Depth, other: Depth) => Math.max(one.depth, other.at.distanceTo(one.wall)[0]);
+  const toWall = (one: Depth, other: Depth) => Math.max(one.depth, distanceTo(other.at, one.wall));
   return Math.min(toWall(a, b), toWall(b, a));
 }
 
