@@ -203,6 +203,10 @@ describeWith("chromium", "whether the guard fits", () => {
         .getByLabel("Its diameter, or along x across, mm")
         .fill("30 x 120");
       await expect.poll(() => panel.locator(".room-shape.stuck").count()).toBeGreaterThan(0);
+      await panel.getByRole("button", { name: "Trace it in a photograph" }).first().click();
+      await panel.evaluate((element) => {
+        for (const details of element.querySelectorAll("details")) details.open = true;
+      });
       await bringAxe(page);
       expect(await seriousFindings(page, "#panel-room")).toEqual([]);
       const { scrollWidth, clientWidth } = await page.evaluate(() => {

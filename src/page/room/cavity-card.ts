@@ -1,5 +1,4 @@
 import { h, replaceContent } from "../dom/element.ts";
-import type { FormField } from "../fields/form-fields.ts";
 import type { CavityEntry } from "./entries.ts";
 import { entryArea, entryText, fieldRow, setEntry } from "./entry-fields.ts";
 import type { CardOf } from "./part-card.ts";
@@ -7,17 +6,13 @@ import { createTracer } from "./trace/tracer.ts";
 
 const POINTS_HINT = "20, 60\n120, 60\n120, 100\n20, 100";
 
-interface Cavity extends CardOf {
-  readonly fields: readonly FormField[];
-}
-
 /** One hole in the body: its line as numbers, or drawn along its edge in a photograph. */
 export function cavityCard(
   entry: CavityEntry,
   index: number,
   take: (change: Partial<CavityEntry>) => void,
   drop: () => void,
-): Cavity {
+): CardOf {
   const path = `cavities.${index}`;
   const name = entryText({ path: `${path}.name`, label: "Called", value: entry.name }, (text) => take({ name: text }));
   const depth = entryText({ path: `${path}.depth`, label: "Depth, mm", value: entry.depth }, (text) =>

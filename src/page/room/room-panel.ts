@@ -38,6 +38,8 @@ function cavitySection(desk: RoomDesk, shown: Cards): HTMLElement {
   const set = (cavities: readonly CavityEntry[]) => {
     desk.change({ cavities });
     draw();
+    // The button that was pressed may be gone; the last card is the new one, or the nearest to the one removed.
+    (shown.element.lastElementChild?.querySelector("input") ?? add).focus();
   };
   const add = h(
     "button",

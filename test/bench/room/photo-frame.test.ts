@@ -31,7 +31,7 @@ test("no line is farther off than its tolerance says, however its marks and poin
       const clicked = moved(point, errors.pixels, own);
       const [x, y] = inGuardFrame(off, clicked);
       const [trueX, trueY] = inGuardFrame(MARKS, point);
-      // What is told is made of what was clicked.
+      // What is told is made of what was clicked, which is itself off by a hundredth of it at most.
       const told = traceTolerance(off, [clicked], errors);
       expect(Math.hypot(x - trueX, y - trueY)).toBeLessThanOrEqual(told * 1.01);
     }),
