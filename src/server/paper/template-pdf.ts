@@ -44,9 +44,9 @@ function drawSheet(page: Pdf, sheet: TemplateSheet, { crosses }: Tiling): void {
   drawLines(page, sheet);
   drawAxes(page, sheet);
   page.lineWidth(THIN);
-  for (const { at, text } of sheet.named) {
+  for (const { at, text, words } of sheet.named) {
     cross(page, at, 2);
-    write(page, at.x + 2.5, at.y - TEXT - 1, text);
+    write(page, words.x, words.y - TEXT, text);
   }
   for (const at of crosses) {
     page.circle(at.x, at.y, 2).stroke();

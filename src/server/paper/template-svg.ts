@@ -29,7 +29,7 @@ function content({ lines, circles, named, bridge, width, height }: TemplateSheet
     ...circles.map(
       ({ what, centre, radius }) => `<circle class="${what}" cx="${centre.x}" cy="${centre.y}" r="${radius}"/>`,
     ),
-    ...named.map(({ at, text: words }) => cross(at) + text(at.x + 2.5, at.y - 1, words)),
+    ...named.map(({ at, text: name, words }) => cross(at) + text(words.x, words.y, name)),
     line("axis", 0, bridge.y, width, bridge.y),
     line("axis", bridge.x, 0, bridge.x, height),
     text(2, bridge.y - 1, "centre line"),
