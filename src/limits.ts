@@ -120,3 +120,17 @@ export const MAX_DRAWING_SHAPES = 6_000;
 export const MAX_PATH_CHARS = 4_000;
 /** What a person writes about a guard: six lines of a page. */
 export const MAX_NOTES_CHARS = 600;
+/** A body has some six: pickups', controls', switch's, jack's and springs' holes; the rest is room for steps in them. */
+export const MAX_CAVITIES = 20;
+/** Of one line: a traced cavity takes some forty clicks. */
+export const MAX_OUTLINE_POINTS = 200;
+/** That hold a guard, or one part; the busiest guards have a dozen. */
+export const MAX_SCREWS = 40;
+/** Metres from the bridge or the centre line: no body is half as large. */
+export const MAX_REACH_METRES = 1;
+/** Of a part, a cavity, a plate or a thread, in metres: no body is as thick. */
+export const MAX_DEPTH_METRES = 0.2;
+/** Of A4: the face of a whole body takes twelve. */
+export const MAX_TEMPLATE_PAGES = 30;
+/** Sides of parts against sides of cavities and of other parts: some ten seconds of one worker; a busy guard has half a million. */
+export const MAX_ROOM_PAIRS = 2_000_000;

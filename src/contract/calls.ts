@@ -1,5 +1,6 @@
 import type { BenchAnswer, BenchRequest } from "./bench/bench.ts";
 import type { PassportAnswer, PassportRequest } from "./bench/passport.ts";
+import type { RoomAnswer, RoomRequest, RoomTemplateRequest } from "./bench/room.ts";
 import type { CatalogueAnswer } from "./catalogue.ts";
 import type { CompareAnswer, CompareRequest } from "./compare.ts";
 import type { DiagnoseAnswer, DiagnoseRequest } from "./diagnose.ts";
@@ -34,6 +35,7 @@ export interface PostCalls {
   readonly "/api/recognise": Call<RecogniseRequest, RecogniseAnswer>;
   readonly "/api/response": Call<ResponseRequest, ResponseAnswer>;
   readonly "/api/rewire": Call<RewireRequest, RewireAnswer>;
+  readonly "/api/room": Call<RoomRequest, RoomAnswer>;
   readonly "/api/search": Call<SearchRequest, SearchAnswer>;
   readonly "/api/table": Call<TableRequest, TableAnswer>;
   readonly "/api/tolerance": Call<ToleranceRequest, ToleranceAnswer>;
@@ -44,6 +46,7 @@ export interface FileCalls {
   readonly "/api/preview": PreviewRequest;
   readonly "/api/previews": PreviewsRequest;
   readonly "/api/passport": PassportRequest;
+  readonly "/api/room/template": RoomTemplateRequest;
   readonly "/api/table": TableRequest;
 }
 

@@ -10,6 +10,7 @@ export const TABS = [
   "Solder",
   "Measure",
   "Which part?",
+  "Will it fit?",
   "Passport",
   "Send it",
 ] as const;

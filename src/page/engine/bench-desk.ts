@@ -1,11 +1,13 @@
 import { auditBuild, type Finding } from "../../bench/audit/audit.ts";
 import type { DrawerItem } from "../../bench/parts/drawer.ts";
 import type { Passport, PassportRequest } from "../../bench/passport/passport.ts";
+import type { Measures } from "../../bench/room/measures.ts";
 import { DEFAULT_SHEET_OPTIONS, type SheetOptions } from "../../bench/sheet/options.ts";
 import type { Build } from "../../build-file/schema.ts";
 import type { BenchAnswer, DrawerRequest } from "../../contract/bench/bench.ts";
 import type { OwnProbe } from "../state/app-state.ts";
 import type { RewiringTold } from "./rewire-told.ts";
+import type { RoomAsked } from "./room-asked.ts";
 
 export interface BenchQuestion {
   readonly build: Build;
@@ -50,6 +52,11 @@ export class BenchDesk {
   async passport({ build, drawer, ...rest }: PassportQuestion): Promise<Passport> {
     const items = await itemsOf(drawer);
     return (await import("../../bench/passport/passport.ts")).passportOf(build, { ...rest, drawer: items });
+  }
+
+  /** Whether the guard goes into the body that was measured. */
+  async room(build: Build, measures: Measures): Promise<RoomAsked> {
+    return (await import("./room-asked.ts")).askRoom(build, measures);
   }
 
   /** What keeps a build from working, by the audit alone. */

@@ -1,8 +1,10 @@
 import type { Passport } from "../../bench/passport/passport.ts";
+import type { Measures } from "../../bench/room/measures.ts";
 import type { Build } from "../../build-file/schema.ts";
 import type { BenchAnswer } from "../../contract/bench/bench.ts";
 import type { BenchDesk, BenchQuestion, Fault, PassportQuestion } from "./bench-desk.ts";
 import type { RewiringTold } from "./rewire-told.ts";
+import type { RoomAsked } from "./room-asked.ts";
 import { WorkerLink } from "./worker-link.ts";
 
 /** The bench, worked out beside the page's own thread; it starts with the first question. */
@@ -21,6 +23,10 @@ export class BenchEngine {
   /** @throws Error naming what of the question the guard does not have */
   passport(question: PassportQuestion): Promise<Passport> {
     return this.#link.ask((desk) => desk.passport(question));
+  }
+
+  room(build: Build, measures: Measures): Promise<RoomAsked> {
+    return this.#link.ask((desk) => desk.room(build, measures));
   }
 
   faults(build: Build): Promise<Fault[]> {

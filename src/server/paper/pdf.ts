@@ -25,21 +25,31 @@ const fontFile = (name: string) => readFileSync(resolve(`dejavu-fonts-ttf/ttf/${
 /** The same drawing makes the same file, whenever it is made. */
 const NO_DATE = new Date(0);
 
-/** One page, drawn in millimetres from its upper left corner; the fonts are called "plain" and "bold". */
-export function pdfOf({ title, size }: Sheet, draw: (page: Pdf) => void): Promise<Uint8Array> {
-  const page = new PDFDocument({
-    size: [size.width * POINTS_PER_MM, size.height * POINTS_PER_MM],
-    margin: 0,
+type Draw = (page: Pdf) => void;
+
+/** Pages of one size, each drawn in millimetres from its upper left corner; the fonts are called "plain" and "bold". */
+export function pdfOfPages({ title, size }: Sheet, draws: readonly Draw[]): Promise<Uint8Array> {
+  const paper = { size: [size.width * POINTS_PER_MM, size.height * POINTS_PER_MM] as [number, number], margin: 0 };
+  const pdf = new PDFDocument({
+    ...paper,
+    autoFirstPage: false,
     info: { Title: title, Producer: "Presolder", Creator: "Presolder", CreationDate: NO_DATE },
   });
   const chunks: Uint8Array[] = [];
   return new Promise((done, failed) => {
-    page.on("data", (chunk: Uint8Array) => chunks.push(chunk));
-    page.on("end", () => done(Buffer.concat(chunks)));
-    page.on("error", failed);
-    for (const [name, file] of Object.entries(FONTS)) page.registerFont(name, fontFile(file));
-    page.font("plain").scale(POINTS_PER_MM);
-    draw(page);
-    page.end();
+    pdf.on("data", (chunk: Uint8Array) => chunks.push(chunk));
+    pdf.on("end", () => done(Buffer.concat(chunks)));
+    pdf.on("error", failed);
+    for (const [name, file] of Object.entries(FONTS)) pdf.registerFont(name, fontFile(file));
+    for (const draw of draws) {
+      pdf.addPage(paper).font("plain").scale(POINTS_PER_MM);
+      draw(pdf);
+    }
+    pdf.end();
   });
+}
+
+/** One page. */
+export function pdfOf(sheet: Sheet, draw: Draw): Promise<Uint8Array> {
+  return pdfOfPages(sheet, [draw]);
 }

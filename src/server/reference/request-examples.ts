@@ -36,6 +36,35 @@ const BY_HAND: PostCalls["/api/recognise"]["request"]["build"] = {
   ],
 };
 
+/** A control cavity and what was measured of the guard over it. */
+const MEASURED: Omit<PostCalls["/api/room"]["request"], "build"> = {
+  cavities: [
+    {
+      name: "control cavity",
+      outline: [
+        ["-60mm", "65mm"],
+        ["85mm", "55mm"],
+        ["145mm", "65mm"],
+        ["145mm", "105mm"],
+        ["75mm", "105mm"],
+        ["-20mm", "130mm"],
+        ["-60mm", "130mm"],
+      ],
+      depth: "40mm",
+      for: ["volume", "tone1", "tone2", "lever"],
+    },
+  ],
+  parts: {
+    volume: { outline: "pot-24", depth: "27mm" },
+    tone1: { outline: "pot-24", depth: "27mm" },
+    tone2: { outline: "pot-17", depth: "24mm" },
+    lever: { outline: { box: ["50mm", "16mm"] } },
+    bridge: { outline: "humbucker-ring", poleSpacing: "50mm" },
+  },
+  strings: { nut: "36mm", bridge: "52mm" },
+  guard: { thickness: "2.4mm", stack: "4mm" },
+};
+
 type Examples = { readonly [Path in keyof PostCalls]: PostCalls[Path]["request"] } & FileCalls;
 
 /** A request for every call that takes a body: small, but one that is answered. */
@@ -72,6 +101,8 @@ const EXAMPLES: Examples = {
     noted: { "jack, lever 5": "5k9" },
     heights: { bridge: { bass: "2.4mm", treble: "2mm" } },
   },
+  "/api/room": { build: BUILD, ...MEASURED },
+  "/api/room/template": { build: BUILD, ...MEASURED, format: "svg" },
   "/api/diagnose": {
     build: BUILD,
     readings: [

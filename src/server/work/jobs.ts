@@ -10,6 +10,7 @@ import { curveTextsJob, previewBatchJob } from "../jobs/previews.ts";
 import { recogniseJob } from "../jobs/recognise.ts";
 import { responseJob } from "../jobs/response.ts";
 import { rewireJob } from "../jobs/rewire.ts";
+import { roomJob, roomTemplateJob } from "../jobs/room.ts";
 import { searchJob } from "../jobs/search.ts";
 import { tableJob } from "../jobs/table.ts";
 import { toleranceJob } from "../jobs/tolerance.ts";
@@ -34,6 +35,8 @@ export const JOBS = {
   rewire: rewireJob,
   passport: passportJob,
   passportPaper: passportPaperJob,
+  room: roomJob,
+  roomTemplate: roomTemplateJob,
 } as const;
 
 export type JobName = keyof typeof JOBS;
