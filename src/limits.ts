@@ -114,3 +114,13 @@ export const MAX_REELS = 40;
 export const MAX_FAULTS_TOLD = 100;
 /** Characters of a refusal's one sentence; `errors` has them all. */
 export const MAX_DETAIL_CHARS = 2000;
+/** Two coils with every end brought out, and a drain. */
+export const MAX_LEADS = 5;
+/** A coil has two ends. */
+export const MIN_LEADS = 2;
+/** Of each sort: every pair of five leads under both rows, and each of them three times over. */
+export const MAX_LEAD_TESTS = 60;
+/** Of a lead or a row of poles: "white with a black stripe" is 25. */
+export const MAX_LEAD_NAME_CHARS = 30;
+/** Beyond these nobody reads; the answer says how likely all others are together. */
+export const MAX_LABELLINGS_LISTED = 24;

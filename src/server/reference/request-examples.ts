@@ -65,6 +65,20 @@ const EXAMPLES: Examples = {
   "/api/bench": { build: BUILD, drawer: [{ part: { kind: "cap", capacitance: "47n" }, quantity: 2 }] },
   "/api/recognise": { build: BY_HAND },
   "/api/rewire": { from: BUILD, to: FIVE_HUNDRED_K },
+  "/api/leads": {
+    leads: ["red", "white", "green", "black", "bare"],
+    rows: ["screws", "slugs"],
+    readings: [
+      { between: ["red", "white"], ohms: "4k1" },
+      { between: ["green", "black"], ohms: "4k15" },
+      { between: ["red", "green"], ohms: null },
+    ],
+    metal: [{ lead: "bare", ohms: 0.3 }],
+    kicks: [{ row: "screws", between: ["red", "white"], kick: "up" }],
+    compass: [{ row: "screws", draws: "north" }],
+    build: BUILD,
+    place: "bridge",
+  },
   "/api/diagnose": {
     build: BUILD,
     readings: [

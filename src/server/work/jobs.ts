@@ -4,6 +4,7 @@ import { diagnoseJob } from "../jobs/diagnose.ts";
 import { fitJob } from "../jobs/fit.ts";
 import { readyJob } from "../jobs/health.ts";
 import { impulseJob } from "../jobs/impulse.ts";
+import { leadsJob } from "../jobs/leads.ts";
 import { previewJob } from "../jobs/preview.ts";
 import { curveTextsJob, previewBatchJob } from "../jobs/previews.ts";
 import { recogniseJob } from "../jobs/recognise.ts";
@@ -31,6 +32,7 @@ export const JOBS = {
   diagnose: diagnoseJob,
   recognise: recogniseJob,
   rewire: rewireJob,
+  leads: leadsJob,
 } as const;
 
 export type JobName = keyof typeof JOBS;

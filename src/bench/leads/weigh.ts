@@ -1,0 +1,124 @@
+import type { Checkpoint } from "../../checkpoint.ts";
+import { type CoilBetween, type CoilOhms, type CoilReading, coilOhms } from "./coil-ohms.ts";
+import { chanceOfKick, kickExpected, lnChanceOfShown, shownAcross, shownBy } from "./likelihood.ts";
+import { type Path, Paths } from "./paths.ts";
+import { HUMBUCKING_JOINT_PRIOR, MISREAD_COMPASS, OPPOSITE_MAGNETS_PRIOR } from "./priors.ts";
+import { type Evidence, METAL, type OhmsTest, type Question } from "./question.ts";
+import { isFinish, type Structure } from "./structure.ts";
+import { leadPlaces, structuresOf } from "./structures.ts";
+
+/** One labelling: a structure, the place of each lead in it, and which rows have south up. Both coils are called forward. */
+export interface Labelling {
+  readonly structure: Structure;
+  readonly paths: Paths;
+  /** By lead: its place, −1 where it is joined to nothing. */
+  readonly places: readonly number[];
+  /** Bit by coil: its top is south. */
+  readonly magnets: number;
+  readonly ohms: CoilOhms;
+  readonly probability: number;
+}
+
+/** Less likely than the best by more than e to this is not kept one by one; all of them together are less than a millionth. */
+const KEPT_LN = 30;
+
+export function pathOf({ paths, places }: Pick<Labelling, "paths" | "places">, { a, b }: OhmsTest): Path {
+  return b === METAL ? paths.toMetal(places[a]!) : paths.of(places[a]!, places[b]!);
+}
+
+export function magnetWays(structure: Structure): number[] {
+  return structure.coils === 1 ? [0, 1] : [0, 1, 2, 3];
+}
+
+/** How common a way for the magnets is, given how the coils are joined. */
+function magnetPrior({ coils, arrangement, places }: Structure, magnets: number): number {
+  if (coils === 1) return 0.5;
+  const areOpposite = magnets === 1 || magnets === 2;
+  if (arrangement === "apart") return (areOpposite ? OPPOSITE_MAGNETS_PRIOR : 1 - OPPOSITE_MAGNETS_PRIOR) / 2;
+  const [first, second] = places.find(({ ends }) => ends.length === 2)!.ends;
+  const cancelsHum = (isFinish(first!) === isFinish(second!)) === (arrangement === "series");
+  // A quarter of the ways to join and magnetise two coils is right; the structure's weight is even among the ways to join.
+  return areOpposite && cancelsHum ? HUMBUCKING_JOINT_PRIOR : (1 - HUMBUCKING_JOINT_PRIOR) / 3;
+}
+
+function lnCompass({ coils }: Structure, { compass }: Evidence, magnets: number): number {
+  return compass.reduce((sum, { row, magnet }) => {
+    if (row >= coils) return sum - Math.LN2;
+    const isSouth = ((magnets >> row) & 1) === 1;
+    return sum + Math.log((magnet === "south") === isSouth ? 1 - MISREAD_COMPASS : MISREAD_COMPASS);
+  }, 0);
+}
+
+/** Weighs labellings by one set of evidence; what readings say of the coils is worked out once for all that read them alike. */
+class Scales {
+  readonly #evidence: Evidence;
+  readonly #known = new Map<string, CoilOhms>();
+
+  constructor(evidence: Evidence) {
+    this.#evidence = evidence;
+  }
+
+  /** ln of the chance of all readings, and the coils behind them. */
+  readings(structure: Structure, paths: Paths, places: readonly number[]): { lnChance: number; ohms: CoilOhms } {
+    let lnChance = 0;
+    let key = String(structure.coils);
+    const coilReadings: CoilReading[] = [];
+    for (const [index, reading] of this.#evidence.ohms.entries()) {
+      const path = pathOf({ paths, places }, reading);
+      const [shown, expected] = [shownBy(reading.ohms), shownAcross(path)];
+      if (shown === "ohms" && expected === "ohms") {
+        key += `,${index}${path.between}`;
+        const between = path.between as CoilBetween;
+        coilReadings.push({ lnOhms: Math.log(reading.ohms!), deviation: reading.deviation, between });
+      } else lnChance += lnChanceOfShown(shown, expected);
+    }
+    const ohms = this.#known.get(key) ?? coilOhms(coilReadings, structure.coils);
+    this.#known.set(key, ohms);
+    return { lnChance: lnChance + ohms.lnEvidence, ohms };
+  }
+
+  kicks(structure: Structure, paths: Paths, places: readonly number[], magnets: number): number {
+    return this.#evidence.kicks.reduce(
+      (sum, { row, plus, minus, kick }) => {
+        const path = paths.of(places[minus]!, places[plus]!);
+        return sum + Math.log(chanceOfKick(kick, kickExpected(structure, path, row, magnets)));
+      },
+      lnCompass(structure, this.#evidence, magnets),
+    );
+  }
+}
+
+type Weighed = Omit<Labelling, "probability"> & { readonly lnWeight: number };
+
+function weighedOf(structure: Structure, scales: Scales, keep: (weighed: Weighed) => void): void {
+  const paths = new Paths(structure);
+  const ways = leadPlaces(structure);
+  const lnPrior = Math.log(structure.weight / ways.length);
+  const magnetPriors = magnetWays(structure).map((magnets) => Math.log(magnetPrior(structure, magnets)));
+  for (const places of ways) {
+    const { lnChance, ohms } = scales.readings(structure, paths, places);
+    for (const [magnets, lnMagnets] of magnetPriors.entries()) {
+      const lnWeight = lnPrior + lnMagnets + lnChance + scales.kicks(structure, paths, places, magnets);
+      keep({ structure, paths, places, magnets, ohms, lnWeight });
+    }
+  }
+}
+
+/** Every labelling with its probability, best first; together they are 1. Those past telling, under e^−30 of the best, are left out. */
+export function weigh({ leads, coils, evidence }: Question, { checkpoint }: Checkpoint): Labelling[] {
+  const scales = new Scales(evidence);
+  let best = Number.NEGATIVE_INFINITY;
+  const kept: Weighed[] = [];
+  for (const structure of coils.flatMap((count) => structuresOf(count, leads.length))) {
+    checkpoint();
+    weighedOf(structure, scales, (weighed) => {
+      best = Math.max(best, weighed.lnWeight);
+      if (weighed.lnWeight > best - KEPT_LN) kept.push(weighed);
+    });
+  }
+  const likely = kept.filter(({ lnWeight }) => lnWeight > best - KEPT_LN);
+  const total = likely.reduce((sum, { lnWeight }) => sum + Math.exp(lnWeight - best), 0);
+  return likely
+    .map(({ lnWeight, ...labelling }) => ({ ...labelling, probability: Math.exp(lnWeight - best) / total }))
+    .sort((a, b) => b.probability - a.probability);
+}
