@@ -1,7 +1,8 @@
 import { capitalised } from "../../english.ts";
 import type { Question } from "./question.ts";
+import type { Structure } from "./structure.ts";
 import type { Labelling } from "./weigh.ts";
-import { coilWords, leadsAt, leadWords, poleOf, together } from "./words.ts";
+import { coilWords, leadsAt, NOWHERE, placeWords, poleOf, together } from "./words.ts";
 
 /** Told as certain where at least so much of the belief agrees. */
 export const CERTAIN = 0.99;
@@ -11,25 +12,51 @@ export interface Role {
   readonly probability: number;
 }
 
+/** Places by what they are, whatever structure they are in; worked out once a structure. */
+class RoleBook {
+  readonly words: string[] = [];
+  readonly #question: Question;
+  readonly #ids = new Map<string, number>();
+  readonly #known = new Map<Structure, readonly number[]>();
+
+  constructor(question: Question) {
+    this.#question = question;
+  }
+
+  #idOf(words: string): number {
+    const id = this.#ids.get(words) ?? this.words.push(words) - 1;
+    this.#ids.set(words, id);
+    return id;
+  }
+
+  /** The role of each place, that of no place last. */
+  of(structure: Structure): readonly number[] {
+    const known = this.#known.get(structure);
+    if (known) return known;
+    const words = [...structure.places.map((place) => placeWords(this.#question, structure, place)), NOWHERE];
+    const ids = words.map((each) => this.#idOf(each));
+    this.#known.set(structure, ids);
+    return ids;
+  }
+}
+
 /** What each lead may be, over all labellings, the likeliest first. */
 export function rolesOf(question: Question, labellings: readonly Labelling[]): Role[][] {
-  const words = new Map<string, string>();
-  return question.leads.map((_, lead) => {
-    const shares = new Map<string, number>();
-    for (const labelling of labellings) {
-      const { structure, places } = labelling;
-      const place = places[lead]!;
-      const at = structure.places[place];
-      const key = at
-        ? `${structure.coils} ${at.ends} ${at.ends.map((end) => structure.broken[end >> 1])} ${at.hasMetal}`
-        : "nothing";
-      if (!words.has(key)) words.set(key, leadWords(question, labelling, lead));
-      shares.set(key, (shares.get(key) ?? 0) + labelling.probability);
+  const book = new RoleBook(question);
+  const shares: number[][] = question.leads.map(() => []);
+  for (const { structure, places, probability } of labellings) {
+    const roles = book.of(structure);
+    for (const [lead, own] of shares.entries()) {
+      const role = roles[places[lead]! < 0 ? roles.length - 1 : places[lead]!]!;
+      own[role] = (own[role] ?? 0) + probability;
     }
-    return [...shares]
-      .map(([key, probability]) => ({ is: words.get(key)!, probability }))
-      .sort((a, b) => b.probability - a.probability);
-  });
+  }
+  return shares.map((own) =>
+    book.words
+      .map((is, role) => ({ is, probability: own[role] ?? 0 }))
+      .filter(({ probability }) => probability > 0)
+      .sort((a, b) => b.probability - a.probability),
+  );
 }
 
 type Claim = (labelling: Labelling) => string[];
@@ -83,17 +110,27 @@ const metal =
     ];
   };
 
+/** What a claim says of the likeliest labelling, and nearly all the belief agrees with. */
+function agreedOn(claim: Claim, labellings: readonly Labelling[]): string[] {
+  const against = new Map(claim(labellings[0]!).map((text) => [text, 0]));
+  for (const labelling of labellings) {
+    if (against.size === 0) break;
+    const own = claim(labelling);
+    for (const [text, share] of against) {
+      if (own.includes(text)) continue;
+      if (share + labelling.probability > 1 - CERTAIN) against.delete(text);
+      else against.set(text, share + labelling.probability);
+    }
+  }
+  return [...against.keys()];
+}
+
 /** What all labellings that are still likely agree on. */
 export function certainOf(question: Question, labellings: readonly Labelling[], roles: readonly Role[][]): string[] {
-  const shares = new Map<string, number>();
   const claims = [howJoined, pairs(question), metal(question), magnets(question)];
-  for (const labelling of labellings)
-    for (const text of claims.flatMap((claim) => claim(labelling)))
-      shares.set(text, (shares.get(text) ?? 0) + labelling.probability);
-  const agreed = [...shares].filter(([, share]) => share >= CERTAIN).map(([text]) => text);
   const named = question.leads.flatMap((lead, index) => {
     const [best] = roles[index]!;
-    return best && best.probability >= CERTAIN ? [`${capitalised(lead)}: ${best.is}.`] : [];
+    return best && best.probability >= CERTAIN ? [`${capitalised(lead)} is ${best.is}.`] : [];
   });
-  return [...agreed, ...named];
+  return [...claims.flatMap((claim) => agreedOn(claim, labellings)), ...named];
 }

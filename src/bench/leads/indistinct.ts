@@ -10,9 +10,9 @@ const SWAPPED: Readonly<Record<string, string>> = { first: "second", second: "fi
  * chances of every result under both. Nothing is known of either coil's resistance beforehand, so that readings which differ in
  * the coils' names alone are the same.
  */
-export function outcomesOf({ leads, rows }: Question, labelling: Labelling): string {
+export function outcomesOf({ leads, rows, hasMetal }: Question, labelling: Labelling): string {
   const { structure, paths, places, magnets } = labelling;
-  const seen = ohmsTests(leads.length).map((test) => pathOf(labelling, test).between as string);
+  const seen = ohmsTests(leads.length, hasMetal).map((test) => pathOf(labelling, test).between as string);
   const swapped = seen.map((between) => SWAPPED[between] ?? between);
   const readings = [seen.join(), swapped.join()].sort()[0];
   const kicks = kickTests(leads.length, rows.length).map(({ row, plus, minus }) => {

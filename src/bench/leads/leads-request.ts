@@ -24,7 +24,8 @@ export interface LeadsRequest {
     /** The end of the needle that is drawn. */
     readonly draws: Pole;
   }[];
-  readonly metal: readonly { readonly lead: string; readonly ohms: number | null }[];
+  /** "none": the pickup has no cover, base plate or braid. */
+  readonly metal: "none" | readonly { readonly lead: string; readonly ohms: number | null }[];
   /** °C. */
   readonly temperature: number;
 }

@@ -3,7 +3,7 @@ import { putPickup } from "../../build-file/swap/swap-pickup.ts";
 import { endsOf } from "../../build-file/swap/wired-together.ts";
 import { copperFactor } from "../meter/copper.ts";
 import { coilNames } from "./coil-names.ts";
-import { type Hookup, hookupsOf, type Wanted } from "./hookups.ts";
+import { type Hookup, hookupsOf, metalIsHot, type Wanted } from "./hookups.ts";
 import { type OwnCoil, ownType } from "./own-type.ts";
 import type { Question } from "./question.ts";
 import { type End, isFinish } from "./structure.ts";
@@ -137,5 +137,8 @@ export function putIntoGuard(
         ? apart(question, labelling, guard, name, wanted)
         : joined(question, labelling, guard, name, hookup);
   const isTied = structure.metalAt >= 0 && structure.places[structure.metalAt]!.ends.length > 0;
-  return isTied ? withTiedMetal(put, name, tiedLug(question, labelling, put, name, hookup)) : put;
+  // Metal that would be hot is told to be cut free, and then goes to ground by a wire of its own, as it does already.
+  return isTied && !metalIsHot(question, labelling, hookup)
+    ? withTiedMetal(put, name, tiedLug(question, labelling, put, name, hookup))
+    : put;
 }

@@ -44,6 +44,8 @@ export interface Evidence {
 export interface Question {
   readonly leads: readonly string[];
   readonly rows: readonly string[];
+  /** Whether the pickup has metal that a meter may reach. */
+  readonly hasMetal: boolean;
   /** How many coils there may be. */
   readonly coils: readonly CoilCount[];
   readonly evidence: Evidence;

@@ -75,7 +75,8 @@ export function readQuestion(request: LeadsRequest, sense: KickSense): Question 
     const [a, b] = pair(`${path}.between`, reading.between);
     return { kind: "ohms" as const, a, b, ohms: shown(reading.ohms), deviation: deviationOf(reading), path };
   });
-  const metal = request.metal.map(({ lead, ohms }, index) => {
+  const hasMetal = request.metal !== "none";
+  const metal = (request.metal === "none" ? [] : request.metal).map(({ lead, ohms }, index) => {
     const path = `metal.${index}`;
     const a = indexIn(`${path}.lead`, "lead", lead, leads);
     return { kind: "ohms" as const, a, b: METAL, ohms: shown(ohms), deviation: METER_DEVIATION, path };
@@ -92,5 +93,5 @@ export function readQuestion(request: LeadsRequest, sense: KickSense): Question 
     const magnet = draws === "north" ? ("south" as const) : ("north" as const);
     return { kind: "compass" as const, row: indexIn(`${path}.row`, "row", row, rows), magnet, path };
   });
-  return { leads, rows, coils, temperature, evidence: { ohms: [...readings, ...metal], kicks, compass } };
+  return { leads, rows, coils, hasMetal, temperature, evidence: { ohms: [...readings, ...metal], kicks, compass } };
 }

@@ -75,8 +75,9 @@ function broughtOut(joined: Joined): Brought[] {
 type Metalled = Pick<Structure, "places" | "metalAt" | "leadCounts" | "weight">;
 
 /** Where the metal may be. */
-function metalled({ ends, leadCounts, weight }: Brought): Metalled[] {
+function metalled({ ends, leadCounts, weight }: Brought, hasMetal: boolean): Metalled[] {
   const places: Place[] = ends.map((each) => ({ ends: each, hasMetal: false }));
+  if (!hasMetal) return [{ places, metalAt: -1, leadCounts, weight }];
   const reachable = leadCounts.flatMap((count, index) => (count > 0 ? [index] : []));
   const tiedWeight = (weight * METAL_PRIOR.tied) / reachable.length;
   const tied = reachable.flatMap((at): Metalled[] => {
@@ -116,10 +117,10 @@ function brokenWays(coils: CoilCount): { broken: readonly [boolean, boolean]; we
 }
 
 /** Every pickup of so many coils that so many leads may come out of. */
-export function structuresOf(coils: CoilCount, leadCount: number): Structure[] {
+export function structuresOf(coils: CoilCount, leadCount: number, hasMetal: boolean): Structure[] {
   return joinedEnds(coils)
     .flatMap(broughtOut)
-    .flatMap((brought) => metalled(brought).map((each) => ({ brought, ...each })))
+    .flatMap((brought) => metalled(brought, hasMetal).map((each) => ({ brought, ...each })))
     .flatMap(({ brought, weight, ...metal }) => {
       const spares = leadCount - metal.leadCounts.reduce((sum, count) => sum + count, 0);
       if (spares < 0) return [];

@@ -1,4 +1,4 @@
-import { capitalised, listed } from "../../english.ts";
+import { capitalised } from "../../english.ts";
 import { ohmsOfCoils } from "./put-into-guard.ts";
 import type { Question } from "./question.ts";
 import type { End } from "./structure.ts";
@@ -38,7 +38,7 @@ export function told(question: Question, labelling: Labelling) {
       leads: structure.metalAt < 0 ? [] : leadsAt(question, places, structure.metalAt),
     },
     leads,
-    text: `${capitalised(listed(leads.map(({ lead, is }) => `${lead}: ${is}`)))}.`,
+    text: `${capitalised(leads.map(({ lead, is }) => `${lead} is ${is}`).join("; "))}.`,
   };
 }
 

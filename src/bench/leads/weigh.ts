@@ -105,11 +105,11 @@ function weighedOf(structure: Structure, scales: Scales, keep: (weighed: Weighed
 }
 
 /** Every labelling with its probability, best first; together they are 1. Those past telling, under e^−30 of the best, are left out. */
-export function weigh({ leads, coils, evidence }: Question, { checkpoint }: Checkpoint): Labelling[] {
+export function weigh({ leads, coils, hasMetal, evidence }: Question, { checkpoint }: Checkpoint): Labelling[] {
   const scales = new Scales(evidence);
   let best = Number.NEGATIVE_INFINITY;
   const kept: Weighed[] = [];
-  for (const structure of coils.flatMap((count) => structuresOf(count, leads.length))) {
+  for (const structure of coils.flatMap((count) => structuresOf(count, leads.length, hasMetal))) {
     checkpoint();
     weighedOf(structure, scales, (weighed) => {
       best = Math.max(best, weighed.lnWeight);
@@ -119,6 +119,9 @@ export function weigh({ leads, coils, evidence }: Question, { checkpoint }: Chec
   const likely = kept.filter(({ lnWeight }) => lnWeight > best - KEPT_LN);
   const total = likely.reduce((sum, { lnWeight }) => sum + Math.exp(lnWeight - best), 0);
   return likely
-    .map(({ lnWeight, ...labelling }) => ({ ...labelling, probability: Math.exp(lnWeight - best) / total }))
+    .map(({ structure, paths, places, magnets, ohms, lnWeight }) => {
+      const probability = Math.exp(lnWeight - best) / total;
+      return { structure, paths, places, magnets, ohms, probability };
+    })
     .sort((a, b) => b.probability - a.probability);
 }

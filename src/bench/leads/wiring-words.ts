@@ -1,4 +1,4 @@
-import { listed } from "../../english.ts";
+import { capitalised, listed } from "../../english.ts";
 import { type Hookup, hookupsOf, metalIsHot, usualWay, type Wanted } from "./hookups.ts";
 import type { Question } from "./question.ts";
 import type { Labelling } from "./weigh.ts";
@@ -49,7 +49,7 @@ function metalText(question: Question, labelling: Labelling, main: Hookup): stri
 export function whyNot(question: Question, { structure }: Labelling): string {
   const broken = structure.broken.flatMap((isBroken, coil) => (isBroken ? [coilWords(question, structure, coil)] : []));
   return broken.length > 0
-    ? `${listed(broken)} is open inside: look for a lead that came off its end, and do not unwind anything.`
+    ? `${capitalised(listed(broken))} ${broken.length > 1 ? "are" : "is"} open inside: look for a lead that came off its end, and do not unwind anything.`
     : "One end of a coil has no lead: look where a lead broke off.";
 }
 

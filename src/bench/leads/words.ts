@@ -3,6 +3,8 @@ import type { Pole, Question } from "./question.ts";
 import { coilOf, type End, isFinish, type Place, type Structure } from "./structure.ts";
 import type { Labelling } from "./weigh.ts";
 
+export const NOWHERE = "joined to nothing (spare, or broken off)";
+
 type Named = Pick<Question, "rows">;
 
 export function coilWords({ rows }: Named, { coils }: Pick<Structure, "coils">, coil: number): string {
@@ -12,7 +14,7 @@ export function coilWords({ rows }: Named, { coils }: Pick<Structure, "coils">, 
 function endWords(question: Named, structure: Structure, end: End): string {
   const coil = coilOf(end);
   const broken = structure.broken[coil] ? ", which is open inside" : "";
-  return `${isFinish(end) ? "finish" : "start"} of ${coilWords(question, structure, coil)}${broken}`;
+  return `the ${isFinish(end) ? "finish" : "start"} of ${coilWords(question, structure, coil)}${broken}`;
 }
 
 /** What a place is: "start of the coil of the screws". */
@@ -29,9 +31,7 @@ export function leadWords(
   lead: number,
 ) {
   const place = places[lead]!;
-  return place < 0
-    ? "joined to nothing (spare, or broken off)"
-    : placeWords(question, structure, structure.places[place]!);
+  return place < 0 ? NOWHERE : placeWords(question, structure, structure.places[place]!);
 }
 
 export function poleOf(magnets: number, coil: number): Pole {

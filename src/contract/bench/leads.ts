@@ -65,10 +65,11 @@ export const leadsRequestSchema = strict({
     .max(MAX_LEAD_TESTS)
     .default([]),
   metal: z
-    .array(strict({ lead: name, ohms: ohmsRead }))
-    .max(MAX_LEAD_TESTS)
+    .union([z.literal("none"), z.array(strict({ lead: name, ohms: ohmsRead })).max(MAX_LEAD_TESTS)], {
+      error: () => 'expected a list of readings, or "none" where the pickup has no metal',
+    })
     .default([])
-    .describe("readings from a lead to cover, base plate or braid"),
+    .describe('readings from a lead to cover, base plate or braid; "none" where the pickup has none of them'),
   temperature: temperatureField,
   build: buildField.optional().describe("the guard that it is to go into"),
   place: z
