@@ -21,6 +21,8 @@ export interface Labelling {
 
 /** Less likely than the best by more than e to this is not kept one by one; all of them together are less than a millionth. */
 const KEPT_LN = 30;
+/** ln of a normal density of deviation 1 at its middle. */
+const LN_HIGHEST = -0.5 * Math.log(2 * Math.PI);
 
 export function pathOf({ paths, places }: Pick<Labelling, "paths" | "places">, { a, b }: OhmsTest): Path {
   return b === METAL ? paths.toMetal(places[a]!) : paths.of(places[a]!, places[b]!);
@@ -58,9 +60,15 @@ class Scales {
     this.#evidence = evidence;
   }
 
-  /** ln of the chance of all readings, and the coils behind them. */
-  readings(structure: Structure, paths: Paths, places: readonly number[]): { lnChance: number; ohms: CoilOhms } {
+  /** ln of the chance of all readings, and the coils behind them; undefined where that is sure to be under `least`. */
+  readings(
+    structure: Structure,
+    paths: Paths,
+    places: readonly number[],
+    least: number,
+  ): { lnChance: number; ohms: CoilOhms } | undefined {
     let lnChance = 0;
+    let most = 0;
     let key = String(structure.coils);
     const coilReadings: CoilReading[] = [];
     for (const [index, reading] of this.#evidence.ohms.entries()) {
@@ -68,10 +76,13 @@ class Scales {
       const [shown, expected] = [shownBy(reading.ohms), shownAcross(path)];
       if (shown === "ohms" && expected === "ohms") {
         key += `,${index}${path.between}`;
+        most += LN_HIGHEST - Math.log(reading.deviation);
         const between = path.between as CoilBetween;
         coilReadings.push({ lnOhms: Math.log(reading.ohms!), deviation: reading.deviation, between });
       } else lnChance += lnChanceOfShown(shown, expected);
     }
+    // No coils explain their readings better than to the point.
+    if (lnChance + most < least) return undefined;
     const ohms = this.#known.get(key) ?? coilOhms(coilReadings, structure.coils);
     this.#known.set(key, ohms);
     return { lnChance: lnChance + ohms.lnEvidence, ohms };
@@ -90,16 +101,32 @@ class Scales {
 
 type Weighed = Omit<Labelling, "probability"> & { readonly lnWeight: number };
 
-function weighedOf(structure: Structure, scales: Scales, keep: (weighed: Weighed) => void): void {
+/** Labellings as they are weighed; those far under the best so far are let go. */
+class Kept {
+  readonly all: Weighed[] = [];
+  best = Number.NEGATIVE_INFINITY;
+
+  get least(): number {
+    return this.best - KEPT_LN;
+  }
+
+  add(weighed: Weighed): void {
+    this.best = Math.max(this.best, weighed.lnWeight);
+    if (weighed.lnWeight > this.least) this.all.push(weighed);
+  }
+}
+
+function weighAll(structure: Structure, scales: Scales, kept: Kept): void {
   const paths = new Paths(structure);
   const ways = leadPlaces(structure);
   const lnPrior = Math.log(structure.weight / ways.length);
   const magnetPriors = magnetWays(structure).map((magnets) => Math.log(magnetPrior(structure, magnets)));
   for (const places of ways) {
-    const { lnChance, ohms } = scales.readings(structure, paths, places);
+    const read = scales.readings(structure, paths, places, kept.least - lnPrior);
+    if (!read || lnPrior + read.lnChance < kept.least) continue;
     for (const [magnets, lnMagnets] of magnetPriors.entries()) {
-      const lnWeight = lnPrior + lnMagnets + lnChance + scales.kicks(structure, paths, places, magnets);
-      keep({ structure, paths, places, magnets, ohms, lnWeight });
+      const lnWeight = lnPrior + lnMagnets + read.lnChance + scales.kicks(structure, paths, places, magnets);
+      kept.add({ structure, paths, places, magnets, ohms: read.ohms, lnWeight });
     }
   }
 }
@@ -107,16 +134,15 @@ function weighedOf(structure: Structure, scales: Scales, keep: (weighed: Weighed
 /** Every labelling with its probability, best first; together they are 1. Those past telling, under e^−30 of the best, are left out. */
 export function weigh({ leads, coils, hasMetal, evidence }: Question, { checkpoint }: Checkpoint): Labelling[] {
   const scales = new Scales(evidence);
-  let best = Number.NEGATIVE_INFINITY;
-  const kept: Weighed[] = [];
-  for (const structure of coils.flatMap((count) => structuresOf(count, leads.length, hasMetal))) {
+  const kept = new Kept();
+  const structures = coils.flatMap((count) => structuresOf(count, leads.length, hasMetal));
+  // The likeliest first: what is far under them need not be weighed out.
+  for (const structure of structures.sort((a, b) => b.weight - a.weight)) {
     checkpoint();
-    weighedOf(structure, scales, (weighed) => {
-      best = Math.max(best, weighed.lnWeight);
-      if (weighed.lnWeight > best - KEPT_LN) kept.push(weighed);
-    });
+    weighAll(structure, scales, kept);
   }
-  const likely = kept.filter(({ lnWeight }) => lnWeight > best - KEPT_LN);
+  const { best, least } = kept;
+  const likely = kept.all.filter(({ lnWeight }) => lnWeight > least);
   const total = likely.reduce((sum, { lnWeight }) => sum + Math.exp(lnWeight - best), 0);
   return likely
     .map(({ structure, paths, places, magnets, ohms, lnWeight }) => {
