@@ -1,9 +1,9 @@
 import type { BuildInput } from "../../build-file/schema.ts";
 import { putPickup } from "../../build-file/swap/swap-pickup.ts";
 import { endsOf } from "../../build-file/swap/wired-together.ts";
-import { copperFactor } from "../meter/copper.ts";
 import { coilNames } from "./coil-names.ts";
 import { type Hookup, hookupsOf, metalIsHot, type Wanted } from "./hookups.ts";
+import { ohmsOfCoils } from "./ohms-at-20.ts";
 import { type OwnCoil, ownType } from "./own-type.ts";
 import type { Question } from "./question.ts";
 import { type End, isFinish } from "./structure.ts";
@@ -11,13 +11,6 @@ import type { Labelling } from "./weigh.ts";
 import { leadsAt, poleOf } from "./words.ts";
 
 type WireInput = BuildInput["wires"][number];
-
-/** Ohms of each coil at 20 °C. */
-export function ohmsOfCoils({ structure, ohms }: Labelling, temperature: number): number[] {
-  const factor = copperFactor(temperature);
-  if (structure.coils === 1) return [Math.exp(ohms.mean) / factor];
-  return [1, -1].map((side) => Math.exp(ohms.mean + (side * ohms.difference) / 2) / factor);
-}
 
 function ownCoils(question: Question, labelling: Labelling): OwnCoil[] {
   const { structure, magnets } = labelling;

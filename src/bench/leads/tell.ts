@@ -1,5 +1,5 @@
 import { capitalised } from "../../english.ts";
-import { ohmsOfCoils } from "./put-into-guard.ts";
+import { ohmsOfCoils } from "./ohms-at-20.ts";
 import type { Question } from "./question.ts";
 import type { End } from "./structure.ts";
 import type { Labelling } from "./weigh.ts";

@@ -1,6 +1,7 @@
 import type { Build } from "../../build-file/schema.ts";
 import type { BenchAnswer } from "../../contract/bench/bench.ts";
 import type { BenchDesk, BenchQuestion, Fault } from "./bench-desk.ts";
+import type { LeadsAsked, LeadsTold } from "./leads-told.ts";
 import type { RewiringTold } from "./rewire-told.ts";
 import { WorkerLink } from "./worker-link.ts";
 
@@ -15,6 +16,15 @@ export class BenchEngine {
 
   rewire(from: Build, to: Build): Promise<RewiringTold> {
     return this.#link.ask((desk) => desk.rewire(from, to));
+  }
+
+  /** @throws Error in the bench's own words where it refuses the question */
+  leads(asked: LeadsAsked): Promise<LeadsTold> {
+    return this.#link.ask((desk) => desk.leads(asked));
+  }
+
+  freePlaces(build: Build): Promise<string[]> {
+    return this.#link.ask((desk) => desk.freePlaces(build));
   }
 
   faults(build: Build): Promise<Fault[]> {
