@@ -18,10 +18,11 @@ export function shownAcross({ between }: Path): Shown {
 
 const LN_RIGHT = Math.log(1 - MISREAD_READING);
 const LN_WRONG = Math.log(MISREAD_READING / 2);
+const LN_WRONG_OHMS = LN_WRONG - Math.log(MISREAD_LN_SPAN);
 
 /** ln of the chance of a display; of ohms the density in ln ohms. What coils explain is weighed with the coils, and is 0 here. */
 export function lnChanceOfShown(shown: Shown, expected: Shown): number {
-  if (shown === "ohms") return expected === "ohms" ? 0 : LN_WRONG - Math.log(MISREAD_LN_SPAN);
+  if (shown === "ohms") return expected === "ohms" ? 0 : LN_WRONG_OHMS;
   return shown === expected ? LN_RIGHT : LN_WRONG;
 }
 

@@ -136,9 +136,19 @@ export function structuresOf(coils: CoilCount, leadCount: number, hasMetal: bool
     });
 }
 
+const knownWays = new Map<string, readonly (readonly number[])[]>();
+
 /** Every way to name the leads: the place of each lead, −1 where it is joined to nothing. */
-export function leadPlaces({ leadCounts, spares }: Structure): number[][] {
-  const left = [...leadCounts, spares];
+export function leadPlaces({ leadCounts, spares }: Structure): readonly (readonly number[])[] {
+  // Few different counts come of all structures, and all of them together are a few thousand ways.
+  const key = `${leadCounts} ${spares}`;
+  const known = knownWays.get(key) ?? waysOf([...leadCounts, spares]);
+  knownWays.set(key, known);
+  return known;
+}
+
+function waysOf(left: number[]): number[][] {
+  const nowhere = left.length - 1;
   const total = left.reduce((sum, count) => sum + count, 0);
   const ways: number[][] = [];
   const chosen: number[] = [];
@@ -150,7 +160,7 @@ export function leadPlaces({ leadCounts, spares }: Structure): number[][] {
     for (const [place, count] of left.entries()) {
       if (count === 0) continue;
       left[place] = count - 1;
-      chosen.push(place === leadCounts.length ? -1 : place);
+      chosen.push(place === nowhere ? -1 : place);
       choose();
       chosen.pop();
       left[place] = count;

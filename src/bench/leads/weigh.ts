@@ -1,6 +1,6 @@
 import type { Checkpoint } from "../../checkpoint.ts";
-import { type CoilBetween, type CoilOhms, type CoilReading, coilOhms } from "./coil-ohms.ts";
-import { chanceOfKick, kickExpected, lnChanceOfShown, shownAcross, shownBy } from "./likelihood.ts";
+import { type CoilOhms, type CoilReading, coilOhms } from "./coil-ohms.ts";
+import { chanceOfKick, kickExpected, lnChanceOfShown, type Shown, shownBy } from "./likelihood.ts";
 import { type Path, Paths } from "./paths.ts";
 import { HUMBUCKING_JOINT_PRIOR, MISREAD_COMPASS, OPPOSITE_MAGNETS_PRIOR } from "./priors.ts";
 import { type Evidence, METAL, type OhmsTest, type Question } from "./question.ts";
@@ -51,39 +51,58 @@ function lnCompass({ coils }: Structure, { compass }: Evidence, magnets: number)
   }, 0);
 }
 
+/** A reading with what need not be asked of it twice. */
+interface Seen {
+  readonly a: number;
+  readonly b: number;
+  readonly shown: Shown;
+  readonly lnOhms: number;
+  readonly deviation: number;
+  /** The most that it can add where coils explain it to the point. */
+  readonly most: number;
+}
+
+function seenOf({ a, b, ohms, deviation }: Evidence["ohms"][number]): Seen {
+  const shown = shownBy(ohms);
+  const most = shown === "ohms" ? Math.max(0, LN_HIGHEST - Math.log(deviation)) : 0;
+  return { a, b, shown, lnOhms: Math.log(ohms ?? 1), deviation, most };
+}
+
+interface Read {
+  readonly lnChance: number;
+  readonly ohms: CoilOhms;
+}
+
 /** Weighs labellings by one set of evidence; what readings say of the coils is worked out once for all that read them alike. */
 class Scales {
   readonly #evidence: Evidence;
+  readonly #seen: readonly Seen[];
+  readonly #most: number;
   readonly #known = new Map<string, CoilOhms>();
 
   constructor(evidence: Evidence) {
     this.#evidence = evidence;
+    this.#seen = evidence.ohms.map(seenOf);
+    this.#most = this.#seen.reduce((sum, { most }) => sum + most, 0);
   }
 
   /** ln of the chance of all readings, and the coils behind them; undefined where that is sure to be under `least`. */
-  readings(
-    structure: Structure,
-    paths: Paths,
-    places: readonly number[],
-    least: number,
-  ): { lnChance: number; ohms: CoilOhms } | undefined {
+  readings(structure: Structure, paths: Paths, places: readonly number[], least: number): Read | undefined {
     let lnChance = 0;
-    let most = 0;
-    let key = String(structure.coils);
-    const coilReadings: CoilReading[] = [];
-    for (const [index, reading] of this.#evidence.ohms.entries()) {
-      const path = pathOf({ paths, places }, reading);
-      const [shown, expected] = [shownBy(reading.ohms), shownAcross(path)];
-      if (shown === "ohms" && expected === "ohms") {
-        key += `,${index}${path.between}`;
-        most += LN_HIGHEST - Math.log(reading.deviation);
-        const between = path.between as CoilBetween;
-        coilReadings.push({ lnOhms: Math.log(reading.ohms!), deviation: reading.deviation, between });
-      } else lnChance += lnChanceOfShown(shown, expected);
+    const coils: CoilReading[] = [];
+    let key = structure.coils === 1 ? "1" : "2";
+    for (let index = 0; index < this.#seen.length; index++) {
+      const { a, b, shown, lnOhms, deviation } = this.#seen[index]!;
+      const { between } = b === METAL ? paths.toMetal(places[a]!) : paths.of(places[a]!, places[b]!);
+      if (shown === "ohms" && between !== "open" && between !== "joint") {
+        key += `,${index}${between}`;
+        coils.push({ lnOhms, deviation, between });
+        continue;
+      }
+      lnChance += lnChanceOfShown(shown, between === "open" || between === "joint" ? between : "ohms");
+      if (lnChance + this.#most < least) return undefined;
     }
-    // No coils explain their readings better than to the point.
-    if (lnChance + most < least) return undefined;
-    const ohms = this.#known.get(key) ?? coilOhms(coilReadings, structure.coils);
+    const ohms = this.#known.get(key) ?? coilOhms(coils, structure.coils);
     this.#known.set(key, ohms);
     return { lnChance: lnChance + ohms.lnEvidence, ohms };
   }
