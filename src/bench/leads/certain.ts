@@ -2,7 +2,7 @@ import { capitalised } from "../../english.ts";
 import type { Question } from "./question.ts";
 import type { Structure } from "./structure.ts";
 import type { Labelling } from "./weigh.ts";
-import { coilWords, leadsAt, NOWHERE, placeWords, poleOf, together } from "./words.ts";
+import { coilWords, DRAIN, leadsAt, NOWHERE, placeWords, poleOf, together } from "./words.ts";
 
 /** Told as certain where at least so much of the belief agrees. */
 export const CERTAIN = 0.99;
@@ -130,7 +130,7 @@ export function certainOf(question: Question, labellings: readonly Labelling[], 
   const claims = [howJoined, pairs(question), metal(question), magnets(question)];
   const named = question.leads.flatMap((lead, index) => {
     const [best] = roles[index]!;
-    return best && best.probability >= CERTAIN ? [`${capitalised(lead)} is ${best.is}.`] : [];
+    return best && best.probability >= CERTAIN && best.is !== DRAIN ? [`${capitalised(lead)} is ${best.is}.`] : [];
   });
   return [...claims.flatMap((claim) => agreedOn(claim, labellings)), ...named];
 }

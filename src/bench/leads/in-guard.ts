@@ -4,13 +4,14 @@ import { partsOfKind } from "../../build-file/parts-of-kind.ts";
 import { readBuild } from "../../build-file/read-build.ts";
 import type { Build, BuildInput, Pickup } from "../../build-file/schema.ts";
 import { partWords } from "../../build-file/words/part-words.ts";
-import { capitalised } from "../../english.ts";
+import { capitalised, listed } from "../../english.ts";
 import { faultAt } from "../../errors.ts";
 import { emfSign, humSign } from "../../response/pickup-elements.ts";
 import { pickupPlaces } from "../harness/pickup-places.ts";
 import { phaseCheck } from "../phase-check.ts";
 import type { Found } from "./find-leads.ts";
 import { type Hookup, hookupsOf, metalIsHot, usualWay, type Wanted } from "./hookups.ts";
+import { unmeasuredCoils } from "./ohms-at-20.ts";
 import { ownType } from "./own-type.ts";
 import { putIntoGuard } from "./put-into-guard.ts";
 import type { Question } from "./question.ts";
@@ -143,8 +144,15 @@ function candidatesIn(found: Found, source: BuildInput, name: string): Candidate
   });
 }
 
-const VALUES_NOTE =
-  "Its resistances are measured; inductance, capacitance, loss and output are those of the nearest type of the catalogue, scaled by the resistance.";
+/** Where the values that it is put in with come from. */
+function valuesNote(question: Question, labelling: Labelling): string {
+  const guessed = unmeasuredCoils(labelling).map((coil) => coilWords(question, labelling.structure, coil));
+  const ohms =
+    guessed.length === 0
+      ? "Its resistances are measured"
+      : `The resistance of ${listed(guessed)} is not measured, and taken as such coils usually are`;
+  return `${ohms}; inductance, capacitance, loss and output are those of the nearest type of the catalogue, scaled by the resistance.`;
+}
 
 /**
  * The pickup in a guard, by the likeliest labelling: which lead is hot so that it sounds in phase with most of the others.
@@ -173,7 +181,7 @@ export function leadsInGuard(found: Found, guard: GuardPlace) {
     withGuard: {
       place: guard.place,
       name,
-      text: `${others.length === 0 ? "The guard's only pickup" : phase}: ${main!.hot.join(" and ")} hot, ${main!.ground.join(" and ")} ground.${cut} ${VALUES_NOTE}`,
+      text: `${others.length === 0 ? "The guard's only pickup" : phase}: ${main!.hot.join(" and ")} hot, ${main!.ground.join(" and ")} ground.${cut} ${valuesNote(question, labelling)}`,
       wiring: { ...wiringOf(question, labelling, wanted) },
       beside: others.map(([each, pickup]) => humBeside(found, main!, each, words.get(each)!, pickup)),
     },

@@ -1,9 +1,10 @@
 import { type CoilBetween, type CoilOhms, expectedOhms } from "./coil-ohms.ts";
 import { doubtsAbout } from "./doubts.ts";
 import { chanceOfKick, kickExpected, shownAcross } from "./likelihood.ts";
+import { unmeasuredCoils } from "./ohms-at-20.ts";
 import { type KickWord, METER_DEVIATION, MISREAD_COMPASS } from "./priors.ts";
 import type { Question, Test } from "./question.ts";
-import { allTests, testKey } from "./tests.ts";
+import { allTests, ohmsTests, testKey } from "./tests.ts";
 import { type Labelling, pathOf } from "./weigh.ts";
 
 export interface Outcome {
@@ -138,6 +139,22 @@ function wordsTold(test: Exclude<Test, { kind: "ohms" }>, labellings: readonly L
   return { bits: entropy(shares.values()) - within, shares };
 }
 
+/** Where the leads are known and a coil's resistance is not: the reading that tells it. */
+function ohmsTest(question: Question, labelling: Labelling, made: ReadonlySet<string>): NextTest | null {
+  const { ohms, structure } = labelling;
+  let best: NextTest | null = null;
+  if (unmeasuredCoils(labelling).length === 0) return null;
+  for (const test of ohmsTests(question.leads.length, false)) {
+    const { between } = pathOf(labelling, test);
+    if (made.has(testKey(test)) || between === "open" || between === "joint") continue;
+    const { deviation } = expectedOhms(ohms, between, structure.coils);
+    // What a reading tells of a normal quantity: Shannon's channel with noise.
+    const bits = 0.5 * Math.log2(1 + (deviation / METER_DEVIATION) ** 2);
+    if (bits > (best?.bits ?? 1)) best = { test, bits, outcomes: [{ shows: "ohms", share: 1 }] };
+  }
+  return best;
+}
+
 /** The test not made yet, or made and in doubt, whose result tells most about which labelling is the true one; null where none tells any. */
 export function nextTest(question: Question, labellings: readonly Labelling[]): NextTest | null {
   const listed = likeliest(labellings, COVERED, MOST_LABELLINGS);
@@ -155,5 +172,5 @@ export function nextTest(question: Question, labellings: readonly Labelling[]): 
     const outcomes = [...shares].map(([shows, share]) => ({ shows, share })).sort((a, b) => b.share - a.share);
     best = { test, bits, outcomes };
   }
-  return best;
+  return best ?? ohmsTest(question, labellings[0]!, made);
 }

@@ -1,5 +1,5 @@
 import { capitalised } from "../../english.ts";
-import { ohmsOfCoils } from "./ohms-at-20.ts";
+import { errorsOfCoils, ohmsOfCoils } from "./ohms-at-20.ts";
 import type { Question } from "./question.ts";
 import type { End } from "./structure.ts";
 import type { Labelling } from "./weigh.ts";
@@ -17,6 +17,7 @@ function leadAt(question: Question, { structure, places }: Labelling, end: End):
 export function told(question: Question, labelling: Labelling) {
   const { structure, places, magnets, probability } = labelling;
   const ohms = ohmsOfCoils(labelling, question.temperature);
+  const errors = errorsOfCoils(labelling);
   const leads = question.leads.map((lead, index) => ({ lead, is: leadWords(question, labelling, index) }));
   const tap = structure.places.findIndex(({ ends }) => ends.length === 2);
   const isTied = structure.metalAt >= 0 && structure.places[structure.metalAt]!.ends.length > 0;
@@ -29,6 +30,7 @@ export function told(question: Question, labelling: Labelling) {
       winding: "forward" as const,
       magnet: poleOf(magnets, coil),
       resistance: structure.broken[coil] ? null : ohms[coil]!,
+      resistanceError: structure.broken[coil] ? null : errors[coil]!,
       broken: structure.broken[coil]!,
     })),
     joined: structure.arrangement,

@@ -39,7 +39,7 @@ function metalText(question: Question, labelling: Labelling, main: Hookup): stri
   if (structure.metalAt < 0) return null;
   const names = listed(leadsAt(question, places, structure.metalAt));
   if (structure.places[structure.metalAt]!.ends.length === 0)
-    return `${names} is the metal's own lead: to ground, whatever else is done.`;
+    return `${capitalised(names)} is the metal's own lead: to ground, whatever else is done.`;
   return metalIsHot(question, labelling, main)
     ? `The metal is soldered to ${names} inside, which is not at ground here: cut that jumper and run the metal to ground on its own, or it hums and buzzes when it is touched.`
     : `The metal is soldered to ${names} inside and is at ground with it; keep ${names} at ground, or cut that jumper first.`;

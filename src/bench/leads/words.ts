@@ -3,6 +3,7 @@ import type { Pole, Question } from "./question.ts";
 import { coilOf, type End, isFinish, type Place, type Structure } from "./structure.ts";
 import type { Labelling } from "./weigh.ts";
 
+export const DRAIN = "the metal alone (drain)";
 export const NOWHERE = "joined to nothing (spare, or broken off)";
 
 type Named = Pick<Question, "rows">;
@@ -19,7 +20,7 @@ function endWords(question: Named, structure: Structure, end: End): string {
 
 /** What a place is: "start of the coil of the screws". */
 export function placeWords(question: Named, structure: Structure, { ends, hasMetal }: Place): string {
-  if (ends.length === 0) return "the metal alone (drain)";
+  if (ends.length === 0) return DRAIN;
   const own = listed(ends.map((end) => endWords(question, structure, end)));
   const joined = ends.length > 1 ? `the joint inside of ${own}` : own;
   return hasMetal ? `${joined}, with the metal` : joined;

@@ -110,6 +110,10 @@ const labellingAnswer = z.object({
       winding: z.literal("forward").describe("by convention; see `convention`"),
       magnet: pole.describe("the top of its poles"),
       resistance: z.number().nullable().describe("ohms at 20 °C; null where it is open inside"),
+      resistanceError: z
+        .number()
+        .nullable()
+        .describe("relative standard error; far over 0.01 where it was not measured"),
       broken: z.boolean().describe("open inside"),
     }),
   ),

@@ -66,12 +66,12 @@ const EXAMPLES: Examples = {
   "/api/recognise": { build: BY_HAND },
   "/api/rewire": { from: BUILD, to: FIVE_HUNDRED_K },
   "/api/leads": {
-    leads: ["red", "white", "green", "black", "bare"],
+    leads: ["red", "white", "grey", "brown", "bare"],
     rows: ["screws", "slugs"],
     readings: [
       { between: ["red", "white"], ohms: "4k1" },
-      { between: ["green", "black"], ohms: "4k15" },
-      { between: ["red", "green"], ohms: null },
+      { between: ["grey", "brown"], ohms: "4k15" },
+      { between: ["red", "grey"], ohms: null },
     ],
     metal: [{ lead: "bare", ohms: 0.3 }],
     kicks: [{ row: "screws", between: ["red", "white"], kick: "up" }],

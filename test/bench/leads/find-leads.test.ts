@@ -13,25 +13,25 @@ const ask = (request: Partial<LeadsRequest> & Pick<LeadsRequest, "leads">) =>
 /** Four wires and a drain, worked by hand beside each expectation. */
 const FOUR_WIRES: LeadsRequest = {
   ...EMPTY,
-  leads: ["red", "white", "green", "black", "bare"],
+  leads: ["red", "white", "grey", "brown", "bare"],
   rows: ["screws", "slugs"],
   temperature: 30,
   readings: [
     { between: ["red", "white"], ohms: 4100 },
-    { between: ["green", "black"], ohms: 4200 },
-    { between: ["red", "green"], ohms: null },
+    { between: ["grey", "brown"], ohms: 4200 },
+    { between: ["red", "grey"], ohms: null },
     { between: ["red", "bare"], ohms: null },
-    { between: ["green", "bare"], ohms: null },
+    { between: ["grey", "bare"], ohms: null },
   ],
   metal: [
     { lead: "bare", ohms: 0.4 },
     { lead: "red", ohms: null },
-    { lead: "green", ohms: null },
+    { lead: "grey", ohms: null },
   ],
   kicks: [
     { row: "screws", between: ["red", "white"], kick: "up" },
-    { row: "slugs", between: ["green", "black"], kick: "down" },
-    { row: "screws", between: ["green", "black"], kick: "none" },
+    { row: "slugs", between: ["grey", "brown"], kick: "down" },
+    { row: "screws", between: ["grey", "brown"], kick: "none" },
     { row: "slugs", between: ["red", "white"], kick: "none" },
   ],
   compass: [
@@ -46,10 +46,10 @@ describe("four wires and a drain, worked by hand", () => {
 
   it("names every lead", () => {
     // The screws draw the needle's north end, so their top is south: a forward coil there kicks down with + on its finish.
-    // It kicked up with + on red, so red is the start. The slugs are north and kicked down with + on green: green is the start.
+    // It kicked up with + on red, so red is the start. The slugs are north and kicked down with + on grey: grey is the start.
     expect(best!.coils.map(({ row, start, finish, magnet }) => [row, start, finish, magnet])).toEqual([
       ["screws", "red", "white", "south"],
-      ["slugs", "green", "black", "north"],
+      ["slugs", "grey", "brown", "north"],
     ]);
     expect(best!.metal).toEqual({ at: "drain", leads: ["bare"] });
     expect(best!.probability).toBeGreaterThan(0.8);
@@ -62,14 +62,14 @@ describe("four wires and a drain, worked by hand", () => {
   });
 
   it("wires it for humbucking: what kicks up is hot, the coils joined so that both kicks add", () => {
-    // Screws rise towards red, slugs towards black: red hot, white with black, green ground. Through both from ground to hot
+    // Screws rise towards red, slugs towards brown: red hot, white with brown, grey ground. Through both from ground to hot
     // the slugs are passed from start to finish and the screws from finish to start, so their hum cancels.
     const { main, alternatives, agreed } = answer.wiring;
     expect(main).toMatchObject({
       name: "series",
       hot: ["red"],
-      link: ["white", "black"],
-      ground: ["green", "bare"],
+      link: ["white", "brown"],
+      ground: ["grey", "bare"],
       insulate: [],
       cancelsHum: true,
       aids: true,
@@ -77,9 +77,9 @@ describe("four wires and a drain, worked by hand", () => {
     });
     expect(agreed).toBeGreaterThan(0.8);
     expect(alternatives.map(({ name, hot, ground, insulate }) => [name, hot, ground, insulate])).toEqual([
-      ["parallel", ["red", "black"], ["white", "green", "bare"], []],
-      ["one coil of two", ["red"], ["white", "bare"], ["green", "black"]],
-      ["one coil of two", ["black"], ["green", "bare"], ["red", "white"]],
+      ["parallel", ["red", "brown"], ["white", "grey", "bare"], []],
+      ["one coil of two", ["red"], ["white", "bare"], ["grey", "brown"]],
+      ["one coil of two", ["brown"], ["grey", "bare"], ["red", "white"]],
     ]);
   });
 
@@ -119,10 +119,10 @@ describe("too little, or too much that does not fit", () => {
 
   it("calls a coil open that no pair of leads can read", () => {
     const answer = ask({
-      leads: ["red", "black"],
+      leads: ["red", "brown"],
       coils: 1,
       metal: "none",
-      readings: [{ between: ["red", "black"], ohms: null }],
+      readings: [{ between: ["red", "brown"], ohms: null }],
     });
     expect(answer.labellings[0]!.coils[0]).toMatchObject({ broken: true, resistance: null });
     expect(answer.wiring.main).toBeNull();
@@ -202,10 +202,10 @@ describe("the next test", () => {
         };
     }
     const [best] = ask(known).labellings;
-    // Nets 2 0 1 3: red is the slugs' start, white the screws' start, green their finish, black the slugs' finish.
+    // Nets 2 0 1 3: red is the slugs' start, white the screws' start, grey their finish, brown the slugs' finish.
     expect(best!.coils.map(({ start, finish }) => [start, finish])).toEqual([
-      ["white", "green"],
-      ["red", "black"],
+      ["white", "grey"],
+      ["red", "brown"],
     ]);
     expect(best!.probability).toBeGreaterThan(0.8);
     expect(made).toBeLessThanOrEqual(10);

@@ -88,7 +88,7 @@ const pairsOf = (count: number) =>
     Array.from({ length: count - a - 1 }, (_, b) => [a, a + b + 1] as const),
   ).flat();
 
-export const LEAD_NAMES = ["red", "white", "green", "black", "bare"];
+export const LEAD_NAMES = ["red", "white", "grey", "brown", "bare"];
 export const rowNames = (coils: number) => (coils === 1 ? ["poles"] : ["screws", "slugs"]);
 
 /** All that can be measured of a pickup. @param noise a factor on each reading of ohms */

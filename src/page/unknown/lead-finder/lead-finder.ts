@@ -18,9 +18,13 @@ const WAIT_MS = 250;
 
 function cautions(): HTMLElement {
   return h(
-    "ul",
+    "div",
     { class: "caution" },
-    LEAD_CAUTIONS.map((text) => h("li", {}, text)),
+    h(
+      "ul",
+      {},
+      LEAD_CAUTIONS.map((text) => h("li", {}, text)),
+    ),
   );
 }
 

@@ -28,7 +28,7 @@ export interface LeadNotes {
 }
 
 export const FIRST_NOTES: LeadNotes = {
-  leads: "red, white, green, black, bare",
+  leads: "A, B, C, D, bare",
   coils: "2",
   rows: "screws, slugs",
   hasMetal: true,

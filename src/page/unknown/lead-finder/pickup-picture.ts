@@ -10,6 +10,8 @@ const COIL = { x: 140, width: 140, height: 50, pitch: 84, top: 34 };
 const POLES = 6;
 /** Under this a name or a pole wears a question mark. */
 const SURE = 0.9;
+/** Beyond this relative error a resistance is a guess. */
+const MEASURED_WITHIN = 0.03;
 
 const topOf = (index: number) => COIL.top + index * COIL.pitch;
 const middleOf = (index: number) => topOf(index) + COIL.height / 2;
@@ -33,7 +35,9 @@ function poles(index: number): SVGElement[] {
 function coilBody(told: LeadsTold, coil: Coil, index: number): SVGElement[] {
   const isSure = poleShare(told, index, coil.magnet) >= SURE;
   const pole = `${coil.magnet} pole up${isSure ? "" : "?"}`;
-  const ohms = coil.resistance === null ? "open inside" : showOhms(coil.resistance);
+  const isMeasured = (coil.resistanceError ?? 0) < MEASURED_WITHIN;
+  const about = isMeasured ? "" : "perhaps ";
+  const ohms = coil.resistance === null ? "open inside" : `${about}${showOhms(coil.resistance)}`;
   return [
     s("rect", {
       x: COIL.x,
@@ -51,7 +55,7 @@ function coilBody(told: LeadsTold, coil: Coil, index: number): SVGElement[] {
 /** An end of a coil with its lead: start on the left, finish on the right. */
 function coilEnd(told: LeadsTold, lead: string | null, index: number, side: -1 | 1): SVGElement[] {
   const at = side < 0 ? COIL.x : COIL.x + COIL.width;
-  const out = at + side * 46;
+  const out = at + side * 64;
   const y = middleOf(index);
   const anchor = side < 0 ? "end" : "start";
   const best = told.leads.find((each) => each.lead === lead)?.may[0]?.probability ?? 1;
@@ -95,7 +99,7 @@ export function pickupPicture(told: LeadsTold): SVGElement {
       "aria-label": `The likeliest: ${best.text}`,
     },
     best.metal.at !== "unreached" &&
-      s("rect", { x: 118, y: 8, width: WIDTH - 236, height: bottom + 4, rx: 12, class: "lead-metal" }),
+      s("rect", { x: 88, y: 8, width: WIDTH - 176, height: bottom + 4, rx: 12, class: "lead-metal" }),
     best.coils.flatMap((coil, index) => [
       ...coilBody(told, coil, index),
       ...coilEnd(told, coil.start, index, -1),
