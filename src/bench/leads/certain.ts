@@ -71,22 +71,25 @@ const howJoined: Claim = ({ structure }) => {
   return [words[structure.arrangement]];
 };
 
-/** Which leads are the two ends of one coil, whichever coil it is and whichever end is its start. */
+/** Which leads are the two ends of one coil, whichever coil it is, whichever end is its start and whatever else is on them. */
 function pairs({ leads }: Question): Claim {
   return ({ structure, places }) =>
     Array.from({ length: structure.coils }, (_, coil) => {
-      const ends = [2 * coil, 2 * coil + 1].map((end) =>
+      const [starts, finishes] = [2 * coil, 2 * coil + 1].map((end) =>
         leadsAt(
           { leads },
           places,
           structure.places.findIndex((place) => (place.ends as readonly number[]).includes(end)),
         ),
       );
-      if (ends.some((each) => each.length === 0)) return undefined;
-      const names = ends.map(together).sort((a, b) => leads.indexOf(a) - leads.indexOf(b));
       const state = structure.broken[coil] ? ", which is open inside" : "";
-      return `${capitalised(names[0]!)} and ${names[1]} are the two ends of one coil${state}.`;
-    }).filter((text) => text !== undefined);
+      return starts!.flatMap((a) =>
+        finishes!.map((b) => {
+          const [first, second] = leads.indexOf(a) < leads.indexOf(b) ? [a, b] : [b, a];
+          return `${capitalised(first)} and ${second} are the two ends of one coil${state}.`;
+        }),
+      );
+    }).flat();
 }
 
 function magnets(question: Question): Claim {

@@ -52,14 +52,19 @@ function coilBody(told: LeadsTold, coil: Coil, index: number): SVGElement[] {
   ];
 }
 
+/** A lead by its name, with a question mark where it may well be another. */
+function leadName({ leads }: LeadsTold, lead: string): string {
+  const best = leads.find((each) => each.lead === lead)?.may[0]?.probability ?? 1;
+  return `${lead}${best >= SURE ? "" : "?"}`;
+}
+
 /** An end of a coil with its lead: start on the left, finish on the right. */
 function coilEnd(told: LeadsTold, lead: string | null, index: number, side: -1 | 1): SVGElement[] {
   const at = side < 0 ? COIL.x : COIL.x + COIL.width;
   const out = at + side * 64;
   const y = middleOf(index);
   const anchor = side < 0 ? "end" : "start";
-  const best = told.leads.find((each) => each.lead === lead)?.may[0]?.probability ?? 1;
-  const name = lead === null ? "no lead" : `${lead}${best >= SURE ? "" : "?"}`;
+  const name = lead === null ? "no lead" : leadName(told, lead);
   return [
     s("line", { x1: at, y1: y, x2: out, y2: y, class: lead === null ? "lead-wire lead-hidden" : "lead-wire" }),
     text(out + side * 6, y + 1, "lead-name", anchor, name),
@@ -73,9 +78,10 @@ function joinedWords({ joined, tap }: Labelling): string {
   return joined === "parallel" ? "joined inside, side by side" : "";
 }
 
-function metalWords({ metal }: Labelling): string {
+function metalWords(told: LeadsTold): string {
+  const { metal } = told.labellings[0]!;
   if (metal.at === "unreached") return "";
-  const leads = metal.leads.join(" with ");
+  const leads = metal.leads.map((lead) => leadName(told, lead)).join(" with ");
   return metal.at === "drain" ? `metal: ${leads} (drain)` : `metal: joined to ${leads} inside`;
 }
 
@@ -87,7 +93,7 @@ function looseWords({ leads }: Labelling): string {
 /** The likeliest labelling at a glance. */
 export function pickupPicture(told: LeadsTold): SVGElement {
   const best = told.labellings[0]!;
-  const notes = [joinedWords(best), metalWords(best), looseWords(best)].filter(Boolean);
+  const notes = [joinedWords(best), metalWords(told), looseWords(best)].filter(Boolean);
   const bottom = topOf(best.coils.length - 1) + COIL.height;
   const height = bottom + 24 + notes.length * 20;
   return s(
