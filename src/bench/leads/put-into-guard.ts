@@ -1,3 +1,5 @@
+import { hasCoilLeads } from "../../build-file/lug-names.ts";
+import type { PickupInput } from "../../build-file/plans/plan-pickups.ts";
 import type { BuildInput } from "../../build-file/schema.ts";
 import { putPickup } from "../../build-file/swap/swap-pickup.ts";
 import { endsOf } from "../../build-file/swap/wired-together.ts";
@@ -8,7 +10,7 @@ import { type OwnCoil, ownType } from "./own-type.ts";
 import type { Question } from "./question.ts";
 import { type End, isFinish } from "./structure.ts";
 import type { Labelling } from "./weigh.ts";
-import { leadsAt, poleOf } from "./words.ts";
+import { leadsAt, poleOf, together } from "./words.ts";
 
 type WireInput = BuildInput["wires"][number];
 
@@ -109,6 +111,40 @@ function tiedLug(question: Question, labelling: Labelling, guard: BuildInput, na
   return `${name}.${isHot ? "hot" : "ground"}`;
 }
 
+/** By lug: the leads that are there, as the person calls them. A lead at the coils' joint is told once. */
+function leadNames(
+  question: Question,
+  labelling: Labelling,
+  part: PickupInput,
+  hookup: Hookup,
+): Record<string, string> {
+  const { structure, places } = labelling;
+  const names = coilNames(question.rows, structure.coils);
+  const lugOf = (place: number, [end]: readonly End[]): string => {
+    if (end === undefined) return "shield";
+    if (hasCoilLeads(part)) return `${names[end >> 1]}.${isFinish(end) ? "finish" : "start"}`;
+    return leadsAt(question, places, place).some((lead) => hookup.hot.includes(lead)) ? "hot" : "ground";
+  };
+  return Object.fromEntries(
+    structure.places.flatMap(({ ends }, place) => {
+      const leads = leadsAt(question, places, place);
+      return leads.length > 0 ? [[lugOf(place, ends), together(leads)]] : [];
+    }),
+  );
+}
+
+function withLeadNames(
+  question: Question,
+  labelling: Labelling,
+  guard: BuildInput,
+  name: string,
+  hookup: Hookup,
+): BuildInput {
+  const part = guard.parts[name] as PickupInput;
+  const leads = leadNames(question, labelling, part, hookup);
+  return { ...guard, parts: { ...guard.parts, [name]: { ...part, leads } } };
+}
+
 /**
  * A guard with the pickup in the place of the one called `name`, wired as its main hookup says.
  * @returns undefined where the pickup cannot be wired whole
@@ -123,12 +159,13 @@ export function putIntoGuard(
   const [hookup] = hookupsOf(question, labelling, wanted);
   if (!hookup || hookup.name === "one coil of two") return undefined;
   const { structure } = labelling;
-  const put =
+  const bare =
     structure.arrangement === "one"
       ? single(question, labelling, guard, name, hookup)
       : structure.arrangement === "apart"
         ? apart(question, labelling, guard, name, wanted)
         : joined(question, labelling, guard, name, hookup);
+  const put = withLeadNames(question, labelling, bare, name, hookup);
   const isTied = structure.metalAt >= 0 && structure.places[structure.metalAt]!.ends.length > 0;
   // Metal that would be hot is told to be cut free, and then goes to ground by a wire of its own, as it does already.
   return isTied && !metalIsHot(question, labelling, hookup)

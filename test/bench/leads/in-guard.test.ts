@@ -4,7 +4,9 @@ import { answerLeads } from "../../../src/bench/leads/answer-leads.ts";
 import { phaseCheck } from "../../../src/bench/phase-check.ts";
 import { expandBuild } from "../../../src/build-file/expand.ts";
 import { readBuild } from "../../../src/build-file/read-build.ts";
+import { recognise } from "../../../src/build-file/recognise/recognise.ts";
 import type { Pickup } from "../../../src/build-file/schema.ts";
+import { LugWords } from "../../../src/build-file/words/lug-words.ts";
 import { NO_CHECKPOINT } from "../../../src/checkpoint.ts";
 import { emfSign } from "../../../src/response/pickup-elements.ts";
 import { casesOf } from "../../effort.ts";
@@ -77,6 +79,10 @@ describe("a pickup put into a guard", () => {
     );
     expect(wrong).toEqual([]);
     expect((build.parts.bridge as Pickup).coils.screws!.resistance).toBeCloseTo(4000, -2);
+    const words = new LugWords(build);
+    expect(words.of("bridge.screws.finish")).toMatch(/screws coil \(north\), finish \(white\)$/);
+    expect(words.of("bridge.shield")).toMatch(/cover \(bare\)$/);
+    expect(recognise(build)).toBeDefined();
   });
 
   it.each([
