@@ -134,3 +134,13 @@ export const MAX_DEPTH_METRES = 0.2;
 export const MAX_TEMPLATE_PAGES = 30;
 /** Sides of parts against sides of cavities and of other parts: some ten seconds of one worker; a busy guard has half a million. */
 export const MAX_ROOM_PAIRS = 2_000_000;
+/** Two coils with every end brought out, and a drain. */
+export const MAX_LEADS = 5;
+/** A coil has two ends. */
+export const MIN_LEADS = 2;
+/** Of each sort: every pair of five leads under both rows, and each of them three times over. */
+export const MAX_LEAD_TESTS = 60;
+/** Of a lead or a row of poles: "white with a black stripe" is 25. */
+export const MAX_LEAD_NAME_CHARS = 30;
+/** Beyond these nobody reads; the answer says how likely all others are together. */
+export const MAX_LABELLINGS_LISTED = 24;

@@ -1,9 +1,21 @@
 import { faultAt, type InputFault, refused } from "../errors.ts";
 import { bodyFaults } from "./bodies/body-faults.ts";
-import { LugTable } from "./lugs.ts";
+import { LugTable, lugsOfPart } from "./lugs.ts";
+import { suggestion } from "./nearest.ts";
 import { partsOfKind } from "./parts-of-kind.ts";
-import { type Build, longFormSchema } from "./schema.ts";
+import { type Build, longFormSchema, type Pickup } from "./schema.ts";
 import { parseOrThrow } from "./zod-tools.ts";
+
+/** Names of leads on lugs that the pickup has not. */
+function leadFaults(name: string, pickup: Pickup): InputFault[] {
+  const lugs = lugsOfPart(name, pickup).map(({ local }) => local);
+  return Object.keys(pickup.leads ?? {})
+    .filter((lug) => !lugs.includes(lug))
+    .map((lug) => ({
+      path: `parts.${name}.leads.${lug}`,
+      message: `has no lug "${lug}"${suggestion(lug, lugs)}; expected ${lugs.map((each) => `"${each}"`).join(", ")}`,
+    }));
+}
 
 function partFaults(build: Build): InputFault[] {
   const faults: InputFault[] = [];
@@ -13,6 +25,7 @@ function partFaults(build: Build): InputFault[] {
     faults.push({ path: "parts", message: `${found}; expected exactly one part of kind "jack"` });
   }
   for (const [name, pickup] of partsOfKind(build, "pickup")) {
+    faults.push(...leadFaults(name, pickup));
     if (Object.keys(pickup.coils).length === 2) continue;
     if (pickup.coupling !== undefined)
       faults.push({ path: `parts.${name}.coupling`, message: "expected two coils for a coupling" });

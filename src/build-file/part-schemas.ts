@@ -1,4 +1,5 @@
 import * as z from "zod";
+import { MAX_LUG_NAME_CHARS, MAX_NAME_CHARS } from "../limits.ts";
 import { JACK_BODIES, POT_BODIES, SHAFT_BODIES, SWITCH_BODIES } from "./bodies/body-names.ts";
 import { MAX_ROTARY_POLES, MAX_THROWS, NAMED_SWITCH_TYPES, ON_ON_ON_PATTERNS, SWITCH_TYPES } from "./switch-types.ts";
 import { TURN_STEP_DEGREES } from "./turn-step.ts";
@@ -96,6 +97,10 @@ export const pickupSchema = strict({
     .describe("mutual inductance coefficient k for the series-aiding connection"),
   metal: oneOf(["cover", "baseplate", "braid", "none"]).optional().describe("the metal behind the lug `shield`"),
   type: z.string().max(60).optional().describe("catalogue name the values came from"),
+  leads: z
+    .record(z.string().max(MAX_LUG_NAME_CHARS), z.string().trim().min(1).max(MAX_NAME_CHARS))
+    .optional()
+    .describe('what a person calls the lead on each of its lugs, by colour or mark: {"hot": "red", "shield": "bare"}'),
   tolerance,
 });
 

@@ -1,4 +1,5 @@
 import type { BenchAnswer, BenchRequest } from "./bench/bench.ts";
+import type { LeadsAnswer, LeadsRequest } from "./bench/leads.ts";
 import type { PassportAnswer, PassportRequest } from "./bench/passport.ts";
 import type { RoomAnswer, RoomRequest, RoomTemplateRequest } from "./bench/room.ts";
 import type { CatalogueAnswer } from "./catalogue.ts";
@@ -30,6 +31,7 @@ export interface PostCalls {
   readonly "/api/diagnose": Call<DiagnoseRequest, DiagnoseAnswer>;
   readonly "/api/expand": Call<ExpandRequest, ExpandAnswer>;
   readonly "/api/fit": Call<FitRequest, FitAnswer>;
+  readonly "/api/leads": Call<LeadsRequest, LeadsAnswer>;
   readonly "/api/link": Call<LinkRequest, LinkAnswer>;
   readonly "/api/passport": Call<PassportRequest, PassportAnswer>;
   readonly "/api/recognise": Call<RecogniseRequest, RecogniseAnswer>;

@@ -5,25 +5,9 @@ import { oneOf, quantity, strict } from "../build-file/zod-tools.ts";
 import { MAX_LABEL_CHARS, MAX_NAME_CHARS, MAX_PROBES, MAX_SYMPTOMS } from "../limits.ts";
 import { settingsAnswer } from "./answer-fields.ts";
 import { ohmsAnswer } from "./bench/meter-reading.ts";
-import { betweenField, sweptPotField, temperatureField } from "./bench/probe-fields.ts";
+import { betweenField, ohmsRead, sweptPotField, temperatureField } from "./bench/probe-fields.ts";
 import { buildField, settingsField } from "./fields.ts";
 import type { Answered, Sent } from "./wire.ts";
-
-const ohmsShown = quantity("resistance", { min: 0, max: 1e12 }, "what the meter showed");
-
-// One transform over plain types: a union with a transform inside would be documented by its other branches alone.
-const ohmsRead = z
-  .union([z.number(), z.string(), z.null()], {
-    error: () => 'expected a number or text such as "5k9" (ohms), or null where the meter showed an open circuit',
-  })
-  .describe("ohms, or text with a unit; null where the meter showed an open circuit")
-  .transform((shown, context) => {
-    if (shown === null) return null;
-    const read = ohmsShown.safeParse(shown);
-    if (read.success) return read.data;
-    for (const { message } of read.error.issues) context.addIssue({ code: "custom", message });
-    return z.NEVER;
-  });
 
 const measuredField = strict({
   between: betweenField,

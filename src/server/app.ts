@@ -20,6 +20,7 @@ import { PATHS } from "./paths.ts";
 import { registerDocumentation } from "./reference/documentation.ts";
 import { benchRoutes } from "./routes/bench/bench.ts";
 import { diagnoseRoutes } from "./routes/bench/diagnose.ts";
+import { leadsRoutes } from "./routes/bench/leads.ts";
 import { passportRoutes } from "./routes/bench/passport.ts";
 import { recogniseRoutes } from "./routes/bench/recognise.ts";
 import { rewireRoutes } from "./routes/bench/rewire.ts";
@@ -59,6 +60,7 @@ const ROUTES = [
   rewireRoutes,
   passportRoutes,
   roomRoutes,
+  leadsRoutes,
   compareRoutes,
   toleranceRoutes,
   tableRoutes,

@@ -52,6 +52,8 @@ describe("each fault names its field and what was expected", () => {
     ["parts cap tolerance", 2, /<=0.9/],
     ["parts pickup coupling", 0.1, /two coils/],
     ["parts pickup conductors", 3, /expected 2 or 4/],
+    ["parts pickup leads", { "slug.start": "red" }, /no lug "slug.start".*expected "hot", "ground", "shield"/],
+    ["parts pickup leads", { hot: "" }, /./],
     ["parts pickup coils", {}, /one coil or two/],
     ["parts pickup coils coil loss", "much", /cannot be read/],
     ["parts pickup coils coil winding", "backwards", /"forward", "reverse"/],

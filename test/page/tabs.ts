@@ -10,6 +10,7 @@ export const TABS = [
   "Solder",
   "Measure",
   "Which part?",
+  "What is it?",
   "Will it fit?",
   "Passport",
   "Send it",

@@ -1,4 +1,5 @@
 import { withFittingBody } from "../bodies/fitting-body.ts";
+import { hasCoilLeads } from "../lug-names.ts";
 import type { PartInput } from "../plans/draft.ts";
 import { same } from "./same.ts";
 
@@ -41,6 +42,11 @@ function isExchanged(old: PartInput, next: PartInput): boolean {
 export function mergedPart(was: PartInput, old: PartInput, next: PartInput): PartInput {
   if (isExchanged(old, next)) return same(was.place, old.place) ? next : ({ ...next, place: was.place } as PartInput);
   const part = withFittingBody(merged(was, old, next) as PartInput);
+  // Where other leads come out of it, the names of the old ones mean nothing.
+  if (part.kind === "pickup" && was.kind === "pickup" && hasCoilLeads(part) !== hasCoilLeads(was)) {
+    const { leads: _leads, ...rest } = part;
+    return rest;
+  }
   const isSamePot =
     was.kind === "pot" && old.kind === "pot" && next.kind === "pot" && same(old.resistance, next.resistance);
   if (isSamePot && part.kind === "pot" && next.measured === undefined && was.measured !== undefined)

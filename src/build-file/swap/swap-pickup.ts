@@ -5,7 +5,7 @@ import { suggestion } from "../nearest.ts";
 import { labelOf, type PickupInput, placedCoils } from "../plans/plan-pickups.ts";
 import { parseQuantity, QuantityError } from "../quantity.ts";
 import type { BuildInput } from "../schema.ts";
-import { type LeadRole, type Leads, leadsOf, lugNamesOf, orientationOf } from "./leads.ts";
+import { type LeadRole, type Leads, leadsOf, lugNamesOf, type Orientation, orientationOf } from "./leads.ts";
 import { endsOf, WiredTogether, type WireInput } from "./wired-together.ts";
 
 type Guard = Pick<BuildInput, "parts" | "wires">;
@@ -130,15 +130,24 @@ function sleeveOf({ parts }: Guard): string {
   return `${jack ?? "jack"}.sleeve`;
 }
 
-/** Puts a pickup in the place of the one that has its name, and its leads where the old one's were. */
-function withPickup<G extends Guard>(guard: G, name: string, part: PickupInput, hotCoil: string | undefined): G {
+/**
+ * Puts a pickup in the place of the one that has its name, and its leads where the old one's were.
+ * @param isTurned whether hot and ground trade places; absent: as the old one's do
+ */
+function withPickup<G extends Guard>(
+  guard: G,
+  name: string,
+  part: PickupInput,
+  hotCoil: string | undefined,
+  isTurned?: boolean,
+): G {
   const old = pickupNamed(guard, name);
   const together = new WiredTogether(guard.wires);
   const sleeve = sleeveOf(guard);
   const before = orientationOf(name, old, together, sleeve);
   const oldLeads = leadsOf(name, old, before);
   const sameCoil = Object.keys(part.coils)[Object.keys(old.coils).indexOf(before.hotCoil ?? "")];
-  const leads = leadsOf(name, part, { hotCoil: hotCoil ?? sameCoil, isTurned: before.isTurned });
+  const leads = leadsOf(name, part, { hotCoil: hotCoil ?? sameCoil, isTurned: isTurned ?? before.isTurned });
   const roles = new Map([...oldLeads].map(([role, lug]) => [lug, role]));
   const wires = carriedWires(guard.wires, lugNamesOf(name, old), roles, leads)
     .filter((wire) => part.metal !== undefined || old.metal === undefined || !endsOf(wire).includes(`${name}.shield`))
@@ -171,6 +180,22 @@ export function swapPickup<G extends Guard>(guard: G, name: string, swap: Pickup
   const part = newPart(guard.parts, name, old, type, swap.inPlaceOf);
   if (swap.hotCoil !== undefined) knownCoil("hotCoil", swap.hotCoil, part);
   return withPickup(guard, name, part, swap.hotCoil);
+}
+
+/**
+ * A guard with a pickup of a person's own in one's place, its leads where the old one's were.
+ * @param own a catalogue type with values of its own
+ * @param isTurned whether hot and ground trade places
+ * @throws PresolderError BUILD_INVALID where there is no such pickup
+ */
+export function putPickup<G extends Guard>(
+  guard: G,
+  name: string,
+  own: PickupType,
+  { hotCoil, isTurned }: Orientation,
+): G {
+  const part = newPart(guard.parts, name, pickupNamed(guard, name), own, undefined);
+  return withPickup(guard, name, part, hotCoil, isTurned);
 }
 
 /** The coil of a pickup with four leads that a guard has at the hot end; undefined for one with two. */

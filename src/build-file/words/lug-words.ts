@@ -2,7 +2,7 @@ import { DisjointSets } from "../../disjoint-sets.ts";
 import { listed } from "../../english.ts";
 import { contactLug } from "../lug-names.ts";
 import { LugTable, type SwitchControl, switchControls } from "../lugs.ts";
-import type { Build, Part } from "../schema.ts";
+import type { Build, Part, Pickup } from "../schema.ts";
 import { FRAME_LUG } from "../switch-types.ts";
 import { partWords, pickupPlace } from "./part-words.ts";
 
@@ -19,9 +19,15 @@ const TRACK_WORDS: Readonly<Record<string, string>> = {
   case: "case",
 };
 
-/** "slug coil (north), start"; poles tell the coils apart where they differ. */
+/** "slug coil (north), start (red)": with what the person calls the lead there. */
 function pickupLug(part: Part, local: string): string {
   if (part.kind !== "pickup") return local;
+  const lead = part.leads?.[local];
+  return lead === undefined ? bareLug(part, local) : `${bareLug(part, local)} (${lead})`;
+}
+
+/** "slug coil (north), start"; poles tell the coils apart where they differ. */
+function bareLug(part: Pickup, local: string): string {
   if (local === "shield") return part.metal === undefined || part.metal === "none" ? "shield" : part.metal;
   const [coil, end] = local.split(".");
   if (end === undefined) return local === "hot" ? "hot lead" : "ground lead";

@@ -1,5 +1,5 @@
 import * as z from "zod";
-import { strict } from "../../build-file/zod-tools.ts";
+import { quantity, strict } from "../../build-file/zod-tools.ts";
 import { MAX_LUG_NAME_CHARS, MAX_NAME_CHARS, MAX_PROBES } from "../../limits.ts";
 import { settingsField } from "../fields.ts";
 
@@ -25,3 +25,19 @@ export const probesField = z
   .max(MAX_PROBES)
   .default([])
   .describe("readings across any two lugs, answered under `probes`");
+
+const ohmsShown = quantity("resistance", { min: 0, max: 1e12 }, "what the meter showed");
+
+// One transform over plain types: a union with a transform inside would be documented by its other branches alone.
+export const ohmsRead = z
+  .union([z.number(), z.string(), z.null()], {
+    error: () => 'expected a number or text such as "5k9" (ohms), or null where the meter showed an open circuit',
+  })
+  .describe("ohms, or text with a unit; null where the meter showed an open circuit")
+  .transform((shown, context) => {
+    if (shown === null) return null;
+    const read = ohmsShown.safeParse(shown);
+    if (read.success) return read.data;
+    for (const { message } of read.error.issues) context.addIssue({ code: "custom", message });
+    return z.NEVER;
+  });

@@ -6,6 +6,7 @@ import { DEFAULT_SHEET_OPTIONS, type SheetOptions } from "../../bench/sheet/opti
 import type { Build } from "../../build-file/schema.ts";
 import type { BenchAnswer, DrawerRequest } from "../../contract/bench/bench.ts";
 import type { OwnProbe } from "../state/app-state.ts";
+import type { LeadsAsked, LeadsTold } from "./leads-told.ts";
 import type { RewiringTold } from "./rewire-told.ts";
 import type { RoomAsked } from "./room-asked.ts";
 
@@ -57,6 +58,20 @@ export class BenchDesk {
   /** Whether the guard goes into the body that was measured. */
   async room(build: Build, measures: Measures): Promise<RoomAsked> {
     return (await import("./room-asked.ts")).askRoom(build, measures);
+  }
+
+  /**
+   * What an unknown pickup is, and where a place is given, how it goes into the guard.
+   * @throws Error in the bench's own words where it refuses the question
+   */
+  async leads(asked: LeadsAsked): Promise<LeadsTold> {
+    if (asked.guard) return (await import("./leads-in-guard.ts")).leadsInGuardTold(asked.request, asked.guard);
+    return (await import("./leads-told.ts")).leadsTold(asked.request);
+  }
+
+  /** The lugs of a harness where a pickup is still to come. */
+  async freePlaces(build: Build): Promise<string[]> {
+    return (await import("./leads-told.ts")).freePlaces(build);
   }
 
   /** What keeps a build from working, by the audit alone. */

@@ -3,6 +3,7 @@ import type { Measures } from "../../bench/room/measures.ts";
 import type { Build } from "../../build-file/schema.ts";
 import type { BenchAnswer } from "../../contract/bench/bench.ts";
 import type { BenchDesk, BenchQuestion, Fault, PassportQuestion } from "./bench-desk.ts";
+import type { LeadsAsked, LeadsTold } from "./leads-told.ts";
 import type { RewiringTold } from "./rewire-told.ts";
 import type { RoomAsked } from "./room-asked.ts";
 import { WorkerLink } from "./worker-link.ts";
@@ -27,6 +28,15 @@ export class BenchEngine {
 
   room(build: Build, measures: Measures): Promise<RoomAsked> {
     return this.#link.ask((desk) => desk.room(build, measures));
+  }
+
+  /** @throws Error in the bench's own words where it refuses the question */
+  leads(asked: LeadsAsked): Promise<LeadsTold> {
+    return this.#link.ask((desk) => desk.leads(asked));
+  }
+
+  freePlaces(build: Build): Promise<string[]> {
+    return this.#link.ask((desk) => desk.freePlaces(build));
   }
 
   faults(build: Build): Promise<Fault[]> {

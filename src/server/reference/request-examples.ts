@@ -103,6 +103,20 @@ const EXAMPLES: Examples = {
   },
   "/api/room": { build: BUILD, ...MEASURED },
   "/api/room/template": { build: BUILD, ...MEASURED, format: "svg" },
+  "/api/leads": {
+    leads: ["red", "white", "grey", "brown", "bare"],
+    rows: ["screws", "slugs"],
+    readings: [
+      { between: ["red", "white"], ohms: "4k1" },
+      { between: ["grey", "brown"], ohms: "4k15" },
+      { between: ["red", "grey"], ohms: null },
+    ],
+    metal: [{ lead: "bare", ohms: 0.3 }],
+    kicks: [{ row: "screws", between: ["red", "white"], kick: "up" }],
+    compass: [{ row: "screws", draws: "north" }],
+    build: BUILD,
+    place: "bridge",
+  },
   "/api/diagnose": {
     build: BUILD,
     readings: [

@@ -4,6 +4,7 @@ import { diagnoseJob } from "../jobs/diagnose.ts";
 import { fitJob } from "../jobs/fit.ts";
 import { readyJob } from "../jobs/health.ts";
 import { impulseJob } from "../jobs/impulse.ts";
+import { leadsJob } from "../jobs/leads.ts";
 import { passportJob, passportPaperJob } from "../jobs/passport.ts";
 import { previewJob } from "../jobs/preview.ts";
 import { curveTextsJob, previewBatchJob } from "../jobs/previews.ts";
@@ -37,6 +38,7 @@ export const JOBS = {
   passportPaper: passportPaperJob,
   room: roomJob,
   roomTemplate: roomTemplateJob,
+  leads: leadsJob,
 } as const;
 
 export type JobName = keyof typeof JOBS;

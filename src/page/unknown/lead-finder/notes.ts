@@ -1,0 +1,118 @@
+import type { LeadsRequest } from "../../../bench/leads/leads-request.ts";
+import { QuantityError } from "../../../build-file/quantity.ts";
+import type { LeadsAnswer } from "../../../contract/bench/leads.ts";
+import { MAX_LEADS, MIN_LEADS } from "../../../limits.ts";
+import { readShown } from "../../../bench/meter/shown.ts";
+
+export type Tap = LeadsRequest["kicks"][number];
+export type Drawn = LeadsRequest["compass"][number]["draws"];
+export type AskedTest = NonNullable<LeadsAnswer["next"]>["test"];
+
+/** What a person wrote about an unknown pickup, as it was written; kept while the page is open. */
+export interface LeadNotes {
+  /** Names, a comma between them. */
+  readonly leads: string;
+  readonly coils: "" | "1" | "2";
+  readonly rows: string;
+  readonly hasMetal: boolean;
+  /** °C. */
+  readonly temperature: number;
+  /** What the meter showed, by `ohmsKey`. */
+  readonly ohms: Readonly<Record<string, string>>;
+  readonly taps: readonly Tap[];
+  readonly compass: Readonly<Record<string, Drawn | "">>;
+  /** A pickup of the guard, or a free lug; "" while it is to go nowhere. */
+  readonly place: string;
+  /** "neck up": what the same meter did on a pickup of the guard; "" where it was not tried. */
+  readonly reference: string;
+}
+
+export const FIRST_NOTES: LeadNotes = {
+  leads: "A, B, C, D, bare",
+  coils: "2",
+  rows: "screws, slugs",
+  hasMetal: true,
+  temperature: 20,
+  ohms: {},
+  taps: [],
+  compass: {},
+  place: "",
+  reference: "",
+};
+
+const split = (text: string) =>
+  text
+    .split(",")
+    .map((name) => name.trim())
+    .filter(Boolean);
+
+export const leadsOf = ({ leads }: Pick<LeadNotes, "leads">): string[] => split(leads);
+
+/** As the bench calls them where nobody gave them names. */
+export function rowsOf({ coils, rows }: Pick<LeadNotes, "coils" | "rows">): string[] {
+  if (coils === "1") return ["poles"];
+  const named = split(rows);
+  return coils === "2" && named.length === 2 ? named : ["first row", "second row"];
+}
+
+export const METAL = "the metal";
+
+/** By its two leads, or a lead and the metal. */
+export const ohmsKey = (a: string, b: string) => `${a} | ${b}`;
+
+export function pairsOf({ leads, hasMetal }: Pick<LeadNotes, "leads" | "hasMetal">): (readonly [string, string])[] {
+  const names = leadsOf({ leads });
+  return [
+    ...names.flatMap((a, index) => names.slice(index + 1).map((b) => [a, b] as const)),
+    ...(hasMetal ? names.map((a) => [a, METAL] as const) : []),
+  ];
+}
+
+/** What is wrong with what the meter is said to have shown; "" where nothing is. */
+export function ohmsComplaint(text: string): string {
+  try {
+    readShown(text);
+    return "";
+  } catch (error) {
+    if (error instanceof QuantityError) return error.message;
+    throw error;
+  }
+}
+
+export function leadsComplaint(notes: Pick<LeadNotes, "leads">): string {
+  const names = leadsOf(notes);
+  if (names.length < MIN_LEADS || names.length > MAX_LEADS)
+    return `Expected ${MIN_LEADS} to ${MAX_LEADS} names with commas between them; there ${names.length === 1 ? "is 1" : `are ${names.length}`}.`;
+  const twice = names.find((name, index) => names.indexOf(name) !== index);
+  if (twice !== undefined) return `“${twice}” is there twice; every lead needs a name of its own.`;
+  return names.includes(METAL) ? `“${METAL}” is the cover's or base plate's name here.` : "";
+}
+
+function readOhms(text: string | undefined): number | null | undefined {
+  if (text === undefined || ohmsComplaint(text) !== "") return undefined;
+  const shown = readShown(text);
+  if (shown === undefined || !("ohms" in shown)) return undefined;
+  return shown.ohms;
+}
+
+/** What is asked of the bench; undefined while the leads have no names to go by. Results of leads that are gone stay out. */
+export function requestOf(notes: LeadNotes): LeadsRequest | undefined {
+  if (leadsComplaint(notes) !== "") return undefined;
+  const [leads, rows] = [leadsOf(notes), rowsOf(notes)];
+  const shown = pairsOf(notes).flatMap(([a, b]) => {
+    const ohms = readOhms(notes.ohms[ohmsKey(a, b)]);
+    return ohms === undefined ? [] : [{ a, b, ohms }];
+  });
+  return {
+    leads,
+    ...(notes.coils === "" ? {} : { coils: Number(notes.coils) as 1 | 2, rows }),
+    readings: shown.filter(({ b }) => b !== METAL).map(({ a, b, ohms }) => ({ between: [a, b], ohms })),
+    metal: notes.hasMetal ? shown.filter(({ b }) => b === METAL).map(({ a, ohms }) => ({ lead: a, ohms })) : "none",
+    kicks: notes.taps.filter(({ row, between }) => rows.includes(row) && between.every((lead) => leads.includes(lead))),
+    compass: rows.flatMap((row) => {
+      const draws = notes.compass[row];
+      return draws ? [{ row, draws }] : [];
+    }),
+    temperature: notes.temperature,
+  };
+}
