@@ -1,0 +1,160 @@
+import { leastSquares } from "../../choice/fit/least-squares.ts";
+import { t95 } from "../../choice/fit/student-t.ts";
+import type { DistanceLaw } from "./distance-law.ts";
+import { misfits } from "./predictor.ts";
+import type { Recorded } from "./recorded.ts";
+
+/** The laws of all movable pickups, with what the recordings leave open. */
+export interface FittedLaws {
+  readonly laws: readonly DistanceLaw[];
+  /** Standard deviation of one string's level in one recording, in dB. */
+  readonly sigmaDb: number;
+  readonly degreesOfFreedom: number;
+  /** ± this many standard errors hold 95 %. */
+  readonly t: number;
+  /** Standard error of each exponent; Infinity where the recordings do not tell it. */
+  readonly exponentErrors: readonly number[];
+  /** Directions in which the laws may be off, one standard error long each and independent of each other. */
+  readonly deviations: readonly (readonly DistanceLaw[])[];
+}
+
+/** What the exponents begin at; the problem is straight in them where pickups sound alone. */
+const FIRST_EXPONENT = 1.5;
+/** With fewer heights an offset cannot be told from an exponent. */
+const HEIGHTS_FOR_OFFSET = 3;
+/** Two gaps are one height if they differ by less: finer than a rule shows. */
+const SAME_HEIGHT_METRES = 5e-5;
+/** Precision that no hand has; keeps perfect data from a division by zero. */
+const LEAST_SIGMA_DB = 1e-6;
+/** Of (least gap + offset) over the least gap: far above it a law is a straight line in dB, whatever its offset. */
+const LONGEST_LOG = 4;
+const SHORTEST_LOG = -1;
+
+/** Different heights of each movable pickup among the recordings. */
+export function heightCounts({ pickups, observations }: Recorded): number[] {
+  return pickups.map((_, index) => {
+    const seen: { bassMetres: number; trebleMetres: number }[] = [];
+    for (const { gaps } of observations) {
+      const own = gaps[index]!;
+      const isKnown = seen.some(
+        ({ bassMetres, trebleMetres }) =>
+          Math.abs(bassMetres - own.bassMetres) < SAME_HEIGHT_METRES &&
+          Math.abs(trebleMetres - own.trebleMetres) < SAME_HEIGHT_METRES,
+      );
+      if (!isKnown) seen.push(own);
+    }
+    return seen.length;
+  });
+}
+
+function leastGaps({ pickups, observations }: Recorded): number[] {
+  return pickups.map((_, index) =>
+    Math.min(...observations.map(({ gaps }) => Math.min(gaps[index]!.bassMetres, gaps[index]!.trebleMetres))),
+  );
+}
+
+/** Exponents, then the logarithm of (least gap + offset) over the least gap for each pickup with an offset. */
+function lawsFrom(
+  parameters: ArrayLike<number>,
+  least: readonly number[],
+  withOffset: readonly number[],
+): DistanceLaw[] {
+  return least.map((gap, index) => {
+    const at = withOffset.indexOf(index);
+    const log = at < 0 ? 0 : Math.min(LONGEST_LOG, Math.max(SHORTEST_LOG, parameters[least.length + at]!));
+    return { exponent: parameters[index]!, offsetMetres: gap * Math.expm1(log) };
+  });
+}
+
+/** The mean of each position's string is free, so that it tells nothing of a law. */
+function residualsOf(recorded: Recorded, laws: readonly DistanceLaw[]): Float64Array {
+  return Float64Array.from(
+    misfits(recorded, laws)
+      .flat()
+      .flatMap((group) => {
+        const mean = group.reduce((sum, value) => sum + value, 0) / group.length;
+        return group.map((value) => value - mean);
+      }),
+  );
+}
+
+function freeCount({ positions, observations, stringCount }: Recorded): number {
+  return stringCount * (observations.length - positions.length);
+}
+
+function attempt(recorded: Recorded, withOffset: readonly number[], checkpoint: () => void) {
+  const least = leastGaps(recorded);
+  const start = Float64Array.from([...least.map(() => FIRST_EXPONENT), ...withOffset.map(() => 0)]);
+  const solution = leastSquares((parameters) => {
+    checkpoint();
+    return residualsOf(recorded, lawsFrom(parameters, least, withOffset));
+  }, start);
+  const free = freeCount(recorded);
+  const k = start.length + 1;
+  const meanSquare = Math.max(LEAST_SIGMA_DB ** 2, solution.chiSquare / free);
+  const correction = free - k - 1 > 0 ? (2 * k * (k + 1)) / (free - k - 1) : Number.POSITIVE_INFINITY;
+  return {
+    least,
+    withOffset,
+    solution,
+    degreesOfFreedom: free - start.length,
+    aicc: free * Math.log(meanSquare) + 2 * k + correction,
+  };
+}
+
+type Attempt = ReturnType<typeof attempt>;
+
+/** Offsets one by one, each kept where the corrected Akaike criterion asks for it (Hurvich and Tsai, Biometrika 76, 297, 1989). */
+function bestAttempt(recorded: Recorded, checkpoint: () => void): Attempt {
+  let best = attempt(recorded, [], checkpoint);
+  for (const [pickup, count] of heightCounts(recorded).entries()) {
+    if (count < HEIGHTS_FOR_OFFSET) continue;
+    const tried = attempt(recorded, [...best.withOffset, pickup], checkpoint);
+    if (tried.solution.covariance && tried.aicc < best.aicc) best = tried;
+  }
+  return best;
+}
+
+/** Columns of a matrix L with L·Lᵀ the covariance, by Cholesky; nothing where it is no covariance. */
+function independentColumns(covariance: Float64Array, size: number): Float64Array[] {
+  const columns = Array.from({ length: size }, () => new Float64Array(size));
+  for (let j = 0; j < size; j++) {
+    for (let i = j; i < size; i++) {
+      let value = covariance[i * size + j]!;
+      for (let k = 0; k < j; k++) value -= columns[k]![i]! * columns[k]![j]!;
+      columns[j]![i] = i === j ? Math.sqrt(Math.max(0, value)) : columns[j]![j]! > 0 ? value / columns[j]![j]! : 0;
+    }
+  }
+  return columns;
+}
+
+/**
+ * Fits every movable pickup's law to recordings at several heights at once, so that positions of two pickups tell as well as
+ * those of one. @param checkpoint called between evaluations
+ */
+export function fitLaws(recorded: Recorded, checkpoint: () => void = () => {}): FittedLaws {
+  const { solution, least, withOffset, degreesOfFreedom } = bestAttempt(recorded, checkpoint);
+  const { parameters, covariance, chiSquare } = solution;
+  const sigmaDb = Math.max(LEAST_SIGMA_DB, Math.sqrt(chiSquare / Math.max(1, degreesOfFreedom)));
+  const size = parameters.length;
+  const exponentErrors = least.map((_, index) =>
+    covariance ? sigmaDb * Math.sqrt(Math.max(0, covariance[index * size + index]!)) : Number.POSITIVE_INFINITY,
+  );
+  const deviations = covariance
+    ? independentColumns(covariance, size).map((column) =>
+        lawsFrom(
+          parameters.map((value, index) => value + sigmaDb * column[index]!),
+          least,
+          withOffset,
+        ),
+      )
+    : [];
+  return {
+    laws: lawsFrom(parameters, least, withOffset),
+    sigmaDb,
+    degreesOfFreedom,
+    t: t95(degreesOfFreedom),
+    exponentErrors,
+    deviations,
+  };
+}
