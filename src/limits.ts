@@ -114,3 +114,7 @@ export const MAX_REELS = 40;
 export const MAX_FAULTS_TOLD = 100;
 /** Characters of a refusal's one sentence; `errors` has them all. */
 export const MAX_DETAIL_CHARS = 2000;
+/** Screws are turned on all pickups of a guard at once; the busiest customary guard has four, and the rest is room. */
+export const MAX_MOVED_PICKUPS = 6;
+/** Six positions at ten heights would take a day to record; each is weighed many times over. */
+export const MAX_HEIGHT_ROWS = 60;
