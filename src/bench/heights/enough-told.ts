@@ -25,7 +25,7 @@ function faultOf(recorded: Recorded, fitted: FittedLaws, pickup: number): InputF
     `turn both its screws until the gap is ${millimetres(least * ratio)} or more, or as far as they go, and record every position again`;
   if (heightCounts(recorded)[pickup]! < 2)
     return { path, message: `stands at one height in all recordings; expected two: ${target(FIRST_RATIO)}` };
-  const { exponent } = fitted.laws[pickup]!;
+  const exponent = fitted.exponents[pickup]!;
   const range = fitted.t * fitted.exponentErrors[pickup]!;
   if (exponent + range < 0) {
     const message =

@@ -12,7 +12,9 @@ export interface FittedLaws {
   readonly degreesOfFreedom: number;
   /** ± this many standard errors hold 95 %. */
   readonly t: number;
-  /** Standard error of each exponent; Infinity where the recordings do not tell it. */
+  /** Each law's exponent at the middle of the gaps recorded: n·gap/(gap + offset), which is told even where n and offset are not. */
+  readonly exponents: readonly number[];
+  /** Their standard errors; Infinity where the recordings do not tell them. */
   readonly exponentErrors: readonly number[];
   /** Directions in which the laws may be off, one standard error long each and independent of each other. */
   readonly deviations: readonly (readonly DistanceLaw[])[];
@@ -47,22 +49,30 @@ export function heightCounts({ pickups, observations }: Recorded): number[] {
   });
 }
 
-function leastGaps({ pickups, observations }: Recorded): number[] {
-  return pickups.map((_, index) =>
-    Math.min(...observations.map(({ gaps }) => Math.min(gaps[index]!.bassMetres, gaps[index]!.trebleMetres))),
-  );
+/** A pickup's least gap among the recordings, and the middle of all in the logarithm. */
+interface Span {
+  readonly least: number;
+  readonly middle: number;
 }
 
-/** Exponents, then the logarithm of (least gap + offset) over the least gap for each pickup with an offset. */
-function lawsFrom(
-  parameters: ArrayLike<number>,
-  least: readonly number[],
-  withOffset: readonly number[],
-): DistanceLaw[] {
-  return least.map((gap, index) => {
+function spansOf({ pickups, observations }: Recorded): Span[] {
+  return pickups.map((_, index) => {
+    const seen = observations.flatMap(({ gaps }) => [gaps[index]!.bassMetres, gaps[index]!.trebleMetres]);
+    const least = Math.min(...seen);
+    return { least, middle: Math.sqrt(least * Math.max(...seen)) };
+  });
+}
+
+/**
+ * Exponents at the middle gaps, then the logarithm of (least gap + offset) over the least gap for each pickup with an offset: in
+ * these the recordings tell one hardly less for not telling the other.
+ */
+function lawsFrom(parameters: ArrayLike<number>, spans: readonly Span[], withOffset: readonly number[]): DistanceLaw[] {
+  return spans.map(({ least, middle }, index) => {
     const at = withOffset.indexOf(index);
-    const log = at < 0 ? 0 : Math.min(LONGEST_LOG, Math.max(SHORTEST_LOG, parameters[least.length + at]!));
-    return { exponent: parameters[index]!, offsetMetres: gap * Math.expm1(log) };
+    const log = at < 0 ? 0 : Math.min(LONGEST_LOG, Math.max(SHORTEST_LOG, parameters[spans.length + at]!));
+    const offsetMetres = least * Math.expm1(log);
+    return { exponent: (parameters[index]! * (middle + offsetMetres)) / middle, offsetMetres };
   });
 }
 
@@ -83,18 +93,18 @@ function freeCount({ positions, observations, stringCount }: Recorded): number {
 }
 
 function attempt(recorded: Recorded, withOffset: readonly number[], checkpoint: () => void) {
-  const least = leastGaps(recorded);
-  const start = Float64Array.from([...least.map(() => FIRST_EXPONENT), ...withOffset.map(() => 0)]);
+  const spans = spansOf(recorded);
+  const start = Float64Array.from([...spans.map(() => FIRST_EXPONENT), ...withOffset.map(() => 0)]);
   const solution = leastSquares((parameters) => {
     checkpoint();
-    return residualsOf(recorded, lawsFrom(parameters, least, withOffset));
+    return residualsOf(recorded, lawsFrom(parameters, spans, withOffset));
   }, start);
   const free = freeCount(recorded);
   const k = start.length + 1;
   const meanSquare = Math.max(LEAST_SIGMA_DB ** 2, solution.chiSquare / free);
   const correction = free - k - 1 > 0 ? (2 * k * (k + 1)) / (free - k - 1) : Number.POSITIVE_INFINITY;
   return {
-    least,
+    spans,
     withOffset,
     solution,
     degreesOfFreedom: free - start.length,
@@ -133,27 +143,28 @@ function independentColumns(covariance: Float64Array, size: number): Float64Arra
  * those of one. @param checkpoint called between evaluations
  */
 export function fitLaws(recorded: Recorded, checkpoint: () => void = () => {}): FittedLaws {
-  const { solution, least, withOffset, degreesOfFreedom } = bestAttempt(recorded, checkpoint);
+  const { solution, spans, withOffset, degreesOfFreedom } = bestAttempt(recorded, checkpoint);
   const { parameters, covariance, chiSquare } = solution;
   const sigmaDb = Math.max(LEAST_SIGMA_DB, Math.sqrt(chiSquare / Math.max(1, degreesOfFreedom)));
   const size = parameters.length;
-  const exponentErrors = least.map((_, index) =>
+  const exponentErrors = spans.map((_, index) =>
     covariance ? sigmaDb * Math.sqrt(Math.max(0, covariance[index * size + index]!)) : Number.POSITIVE_INFINITY,
   );
   const deviations = covariance
     ? independentColumns(covariance, size).map((column) =>
         lawsFrom(
           parameters.map((value, index) => value + sigmaDb * column[index]!),
-          least,
+          spans,
           withOffset,
         ),
       )
     : [];
   return {
-    laws: lawsFrom(parameters, least, withOffset),
+    laws: lawsFrom(parameters, spans, withOffset),
     sigmaDb,
     degreesOfFreedom,
     t: t95(degreesOfFreedom),
+    exponents: Array.from(parameters.subarray(0, spans.length)),
     exponentErrors,
     deviations,
   };

@@ -96,9 +96,6 @@ export function lawWords(name: string, fitted: FittedLaws, index: number, gapMet
   const law = fitted.laws[index]!;
   const range = fitted.t * fitted.exponentErrors[index]!;
   const slope = dbPerMillimetre(law, gapMetres);
-  const offset =
-    law.offsetMetres === 0
-      ? ""
-      : `, counted from ${millimetres(Math.abs(law.offsetMetres))} ${law.offsetMetres > 0 ? "below" : "above"} the pole`;
-  return `${name}: level falls as the gap to the power of ${law.exponent.toFixed(2)} ± ${range.toFixed(2)}${offset}; a millimetre lower at ${millimetres(gapMetres)} takes about ${slope.toFixed(1)} dB.`;
+  const bend = law.offsetMetres === 0 ? "" : `, less steeply ${law.offsetMetres > 0 ? "nearer" : "farther"}`;
+  return `${name}: level falls as the gap to the power of ${fitted.exponents[index]!.toFixed(2)} ± ${range.toFixed(2)}${bend}; a millimetre lower at ${millimetres(gapMetres)} takes about ${slope.toFixed(1)} dB.`;
 }
