@@ -1,4 +1,5 @@
 import type { BenchAnswer, BenchRequest } from "./bench/bench.ts";
+import type { HeightsAnswer, HeightsRequest } from "./bench/heights.ts";
 import type { CatalogueAnswer } from "./catalogue.ts";
 import type { CompareAnswer, CompareRequest } from "./compare.ts";
 import type { DiagnoseAnswer, DiagnoseRequest } from "./diagnose.ts";
@@ -28,6 +29,7 @@ export interface PostCalls {
   readonly "/api/diagnose": Call<DiagnoseRequest, DiagnoseAnswer>;
   readonly "/api/expand": Call<ExpandRequest, ExpandAnswer>;
   readonly "/api/fit": Call<FitRequest, FitAnswer>;
+  readonly "/api/heights": Call<HeightsRequest, HeightsAnswer>;
   readonly "/api/link": Call<LinkRequest, LinkAnswer>;
   readonly "/api/recognise": Call<RecogniseRequest, RecogniseAnswer>;
   readonly "/api/response": Call<ResponseRequest, ResponseAnswer>;

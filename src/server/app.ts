@@ -20,6 +20,7 @@ import { PATHS } from "./paths.ts";
 import { registerDocumentation } from "./reference/documentation.ts";
 import { benchRoutes } from "./routes/bench/bench.ts";
 import { diagnoseRoutes } from "./routes/bench/diagnose.ts";
+import { heightsRoutes } from "./routes/bench/heights.ts";
 import { recogniseRoutes } from "./routes/bench/recognise.ts";
 import { rewireRoutes } from "./routes/bench/rewire.ts";
 import { catalogueRoutes } from "./routes/builds/catalogue.ts";
@@ -55,6 +56,7 @@ const ROUTES = [
   diagnoseRoutes,
   recogniseRoutes,
   rewireRoutes,
+  heightsRoutes,
   compareRoutes,
   toleranceRoutes,
   tableRoutes,

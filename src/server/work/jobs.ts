@@ -3,6 +3,7 @@ import { compareJob } from "../jobs/compare.ts";
 import { diagnoseJob } from "../jobs/diagnose.ts";
 import { fitJob } from "../jobs/fit.ts";
 import { readyJob } from "../jobs/health.ts";
+import { heightsJob } from "../jobs/heights.ts";
 import { impulseJob } from "../jobs/impulse.ts";
 import { previewJob } from "../jobs/preview.ts";
 import { curveTextsJob, previewBatchJob } from "../jobs/previews.ts";
@@ -31,6 +32,7 @@ export const JOBS = {
   diagnose: diagnoseJob,
   recognise: recogniseJob,
   rewire: rewireJob,
+  heights: heightsJob,
 } as const;
 
 export type JobName = keyof typeof JOBS;

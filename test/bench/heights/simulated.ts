@@ -79,8 +79,7 @@ const known = new Map<number, readonly Float64Array[]>();
 function aloneAt(pickup: number, string: number): number {
   const reader = new PositionReader(BUILD);
   const energies =
-    known.get(pickup) ??
-    reader.positionIn(parseSettings(reader.controls, { lever: ALONE[pickup]! }), NAMES).energies;
+    known.get(pickup) ?? reader.positionIn(parseSettings(reader.controls, { lever: ALONE[pickup]! }), NAMES).energies;
   known.set(pickup, energies);
   return energies[string]![pickup * 5]!;
 }
