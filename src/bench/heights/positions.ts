@@ -1,6 +1,5 @@
 import type { Build } from "../../build-file/schema.ts";
-import { summarize } from "../../build-file/setting-label.ts";
-import { Controls, type Settings } from "../../build-file/settings.ts";
+import { Controls, rawSettings, type Settings } from "../../build-file/settings.ts";
 import { kPowerGain } from "../../choice/slices.ts";
 import { coilPlaces, stringSetOf } from "../../response/coil-places.ts";
 import { ResponseEngine } from "../../response/engine.ts";
@@ -40,6 +39,17 @@ export class PositionReader {
       window: HEARD,
       weight: kPowerGain,
     });
-    return { settings, label: summarize(this.controls, settings).label, energies };
+    return { settings, label: this.#labelOf(settings), energies };
+  }
+
+  /** "position 2, tone1 7": the main switch and whatever else is not at rest. */
+  #labelOf(settings: Settings): string {
+    const { main } = this.controls;
+    const atRest = rawSettings(this.controls, this.controls.atRest);
+    const others = Object.entries(rawSettings(this.controls, settings)).filter(
+      ([name, value]) => name !== main?.name && value !== atRest[name],
+    );
+    const position = main ? [`position ${settings.switches[main.name] ?? 1}`] : [];
+    return [...position, ...others.map(([name, value]) => `${name} ${value}`)].join(", ") || "as built";
   }
 }

@@ -16,6 +16,8 @@ export interface ToneHabit {
 /** Where a tone knob is left by those who use it: dark, halfway, hardly turned back. */
 const USUAL_DIALS = [2, 5, 8];
 
+const works = (names: readonly string[]) => (names.length === 1 ? "works" : "work");
+const does = (names: readonly string[]) => (names.length === 1 ? "does" : "do");
 const called = (guard: PlayedGuard, names: readonly string[]) =>
   listed(names.map((name) => `the ${guard.called(name)}`));
 
@@ -67,13 +69,13 @@ export function toneHabit(from: PlayedGuard, to: PlayedGuard, index: number): To
       before,
       after,
       dials: [],
-      text: `${start} no tone knob worked there; now ${called(to, after)} does. It takes some treble even at 10.`,
+      text: `${start} no tone knob worked there; now ${called(to, after)} ${does(after)}, and takes some treble even at 10.`,
     };
   const dials = dialsOf(from, to, index, before, after);
   const who =
     called(from, before) === called(to, after)
-      ? `${called(to, after)} works there as before.`
-      : `${called(from, before)} worked there; now ${called(to, after)} does.`;
+      ? `${called(to, after)} ${works(after)} there as before.`
+      : `${called(from, before)} worked there; now ${called(to, after)} ${does(after)}.`;
   return {
     position,
     before,
