@@ -118,3 +118,5 @@ export const MAX_DETAIL_CHARS = 2000;
 export const MAX_MOVED_PICKUPS = 6;
 /** Six positions at ten heights would take a day to record; each is weighed many times over. */
 export const MAX_HEIGHT_ROWS = 60;
+/** Of one string in a row: six strings so often, each ringing for its second, fill the longest recording. */
+export const MAX_PLUCKS = 9;

@@ -23,6 +23,7 @@ import { diagnoseRoutes } from "./routes/bench/diagnose.ts";
 import { heightsRoutes } from "./routes/bench/heights.ts";
 import { recogniseRoutes } from "./routes/bench/recognise.ts";
 import { rewireRoutes } from "./routes/bench/rewire.ts";
+import { stringLevelsRoutes } from "./routes/bench/string-levels.ts";
 import { catalogueRoutes } from "./routes/builds/catalogue.ts";
 import { expandRoutes } from "./routes/builds/expand.ts";
 import { linkRoutes } from "./routes/builds/link.ts";
@@ -57,6 +58,7 @@ const ROUTES = [
   recogniseRoutes,
   rewireRoutes,
   heightsRoutes,
+  stringLevelsRoutes,
   compareRoutes,
   toleranceRoutes,
   tableRoutes,

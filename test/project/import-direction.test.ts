@@ -20,7 +20,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   choice: ["build-file", "network", "response", "filter", "audio"],
   bench: ["build-file", "wiring", "network", "response", "choice"],
   contract: ["build-file", "audio", "render", "choice", "bench"],
-  server: ["build-file", "response", "render", "choice", "bench", "contract"],
+  server: ["build-file", "response", "audio", "render", "choice", "bench", "contract"],
   page: ["build-file", "wiring", "response", "filter", "audio", "render", "bench", "contract"],
 };
 

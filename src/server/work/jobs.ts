@@ -11,6 +11,7 @@ import { recogniseJob } from "../jobs/recognise.ts";
 import { responseJob } from "../jobs/response.ts";
 import { rewireJob } from "../jobs/rewire.ts";
 import { searchJob } from "../jobs/search.ts";
+import { stringLevelsJob } from "../jobs/string-levels.ts";
 import { tableJob } from "../jobs/table.ts";
 import { toleranceJob } from "../jobs/tolerance.ts";
 import type { WorkSize } from "./fair-queue.ts";
@@ -33,6 +34,7 @@ export const JOBS = {
   recognise: recogniseJob,
   rewire: rewireJob,
   heights: heightsJob,
+  stringLevels: stringLevelsJob,
 } as const;
 
 export type JobName = keyof typeof JOBS;
