@@ -25,7 +25,10 @@ function risesOf({ treble }: Frames): Float64Array {
   const loudest = treble.reduce((most, energy) => Math.max(most, energy), 0);
   // What is far under the loudest is room and converter: no rise of it is a pluck.
   const floor = Math.max(FLOOR, loudest * 1e-7);
-  return treble.map((_, frame) => mean(frame, frame + AFTER) / (mean(frame - BEFORE, frame) + floor));
+  return treble.map((_, frame) =>
+    // What is there from the first sample on has not risen.
+    frame < BEFORE ? 0 : mean(frame, frame + AFTER) / (mean(frame - BEFORE, frame) + floor),
+  );
 }
 
 /** Frames of the highest rise within each pluck's time. */

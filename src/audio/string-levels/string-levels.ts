@@ -82,9 +82,11 @@ function timesPlucked(starts: readonly number[], { strings, plucks }: StringLeve
   if (Number.isInteger(times) && times > 0 && starts.length === strings * times) return times;
   const remedy =
     starts.length < strings * (plucks ?? 1)
-      ? "damp each string before the next is plucked, pluck evenly and not too softly, and record louder than the room's noise"
+      ? "leave a moment of quiet at the start, damp each string before the next is plucked, pluck evenly and well over the room's noise"
       : "leave out knocks and handling noise, and pluck every string as often as the others";
-  throw unusable(`${starts.length} plucks were found${places}; expected ${expected}: ${remedy}`);
+  throw unusable(
+    `${starts.length} ${starts.length === 1 ? "pluck was" : "plucks were"} found${places}; expected ${expected}: ${remedy}`,
+  );
 }
 
 function expectApart(starts: readonly number[], seconds: number): void {
@@ -121,7 +123,7 @@ function pluckLevel(
     throw unusable(
       `the pluck at ${at(start)} stands less than 6 dB over the noise; expected more: turn the guitar up, sit farther from lamps and transformers, or record closer to full scale`,
     );
-  const before = mean(frame(start - 0.1), frame(start - 0.02)) - noise;
+  const before = mean(frame(start - 0.03), frame(start - 0.01)) - noise;
   if (before > power * RINGING_BELOW)
     throw unusable(
       `what was plucked before still rings at ${at(start)}; expected it 13 dB under the next: damp each string before the next is plucked`,
