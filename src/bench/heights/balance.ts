@@ -28,6 +28,8 @@ export interface Balancing {
 const POSITION_WEIGHT = 2;
 /** Just enough that nothing moves without need: 2 % of the level that the move costs. */
 const REST_WEIGHT = 0.02;
+/** Where strings do not matter nothing else keeps a pickup from tilting, were it for a hundredth of a decibel. */
+const TILT_WEIGHT = 0.3;
 /** A field that the law has no gap for. */
 const NEAREST_METRES = 1e-4;
 
@@ -76,12 +78,13 @@ function boxOf({ pickups, laws }: Balancing): Box {
   };
 }
 
-/** Moving from the heights as they are, in weighted dB. */
-function movement(logs: ArrayLike<number>, { pickups, laws }: Balancing): number[] {
+/** Moving from the heights as they are, in weighted dB: both sides of a pickup, then its tilt. */
+function movement(logs: ArrayLike<number>, { pickups, laws, target }: Balancing): number[] {
   const start = logsOf(pickups);
-  return Array.from(start, (value, index) => {
-    const perNeper = 2 * DB_PER_NEPER_OF_POWER * Math.max(0.1, Math.abs(laws[index >> 1]!.exponent));
-    return REST_WEIGHT * perNeper * (logs[index]! - value);
+  return pickups.flatMap((_, index) => {
+    const perNeper = 2 * DB_PER_NEPER_OF_POWER * Math.max(0.1, Math.abs(laws[index]!.exponent));
+    const [bass, treble] = [2 * index, 2 * index + 1].map((side) => perNeper * (logs[side]! - start[side]!));
+    return [REST_WEIGHT * bass!, REST_WEIGHT * treble!, target.withStrings ? 0 : TILT_WEIGHT * (bass! - treble!)];
   });
 }
 
@@ -97,7 +100,7 @@ export function shiftOf(levels: Levels, balancing: Balancing, position: number, 
     of.map((strings, k) => strings.map((level, s) => (k === position && s === string ? level + 1 : level)));
   const before = imbalance(levels, balancing);
   const after = imbalance(raised(levels), { target: balancing.target, now: raised(balancing.now) });
-  const still = 2 * balancing.pickups.length;
+  const still = movement(logsOf(balancing.pickups), balancing).length;
   return Float64Array.from([...after.map((value, index) => value - before[index]!), ...Array(still).fill(0)]);
 }
 

@@ -4,7 +4,7 @@ import { mountedPickup } from "../../../src/bench/heights/mounted-pickup.ts";
 import { PositionReader } from "../../../src/bench/heights/positions.ts";
 import type { HeightsQuestion, LevelRow } from "../../../src/bench/heights/question.ts";
 import { readBuild } from "../../../src/build-file/read-build.ts";
-import { parseSettings } from "../../../src/build-file/settings.ts";
+import { parseSettings, type Settings } from "../../../src/build-file/settings.ts";
 import { createUniform } from "../../../src/choice/uniform.ts";
 import { threeSingles } from "../../fixtures/circuits.ts";
 
@@ -50,38 +50,43 @@ export interface Guitar {
   readonly laws: readonly Falling[];
   /** Where all strings of all three alone are equally loud. */
   readonly balanced: readonly Gaps[];
+  /** What each string is louder by than the others, from string 1. */
+  readonly stringsDb?: readonly number[];
 }
 
 const decibels = (amplitude: number) => 20 * Math.log10(amplitude);
+
 export const BUILD = readBuild(threeSingles());
 
-/** Levels of all strings in a lever's position: each pickup's own law, mixed as the build mixes them. */
-export function levelsOf({ laws, balanced }: Guitar, lever: number, gaps: readonly Gaps[]): number[] {
-  const reader = new PositionReader(BUILD);
-  const settings = parseSettings(reader.controls, { lever });
-  const { energies } = reader.positionIn(settings, NAMES);
+const READER = new PositionReader(BUILD);
+const known = new Map<number, readonly Float64Array[]>();
+
+function energiesIn(lever: number): readonly Float64Array[] {
+  const energies = known.get(lever) ?? READER.positionIn(settingsAt(lever), NAMES).energies;
+  known.set(lever, energies);
+  return energies;
+}
+
+export function settingsAt(lever: number): Settings {
+  return parseSettings(READER.controls, { lever });
+}
+
+/** The lever's position in which each pickup sounds alone. */
+export const ALONE = [5, 3, 1];
+
+/** Levels of all strings in a lever's position: each pickup's own law, mixed as the build mixes them; 0 dB alone at balance. */
+export function levelsOf({ laws, balanced, stringsDb = [] }: Guitar, lever: number, gaps: readonly Gaps[]): number[] {
+  const energies = energiesIn(lever);
   return Array.from({ length: STRINGS }, (_, index) => {
     const amplitudes = NAMES.map((_, p) => {
       const under = (of: Gaps) => laws[p]!(gapUnder(of, index + 1, STRINGS));
-      return under(gaps[p]!) / under(balanced[p]!) / Math.sqrt(aloneAt(p, index));
+      return under(gaps[p]!) / under(balanced[p]!) / Math.sqrt(energiesIn(ALONE[p]!)[index]![p * 5]!);
     });
     let power = 0;
     for (const [i, a] of amplitudes.entries())
       for (const [j, b] of amplitudes.entries()) power += a * b * energies[index]![i * 4 + j]!;
-    return decibels(Math.sqrt(power));
+    return decibels(Math.sqrt(power)) + (stringsDb[index] ?? 0);
   });
-}
-
-const ALONE = [5, 3, 1];
-const known = new Map<number, readonly Float64Array[]>();
-
-/** The energy of a pickup alone on a string, so that at balance each gives 0 dB. */
-function aloneAt(pickup: number, string: number): number {
-  const reader = new PositionReader(BUILD);
-  const energies =
-    known.get(pickup) ?? reader.positionIn(parseSettings(reader.controls, { lever: ALONE[pickup]! }), NAMES).energies;
-  known.set(pickup, energies);
-  return energies[string]![pickup * 5]!;
 }
 
 export interface Session {
@@ -98,10 +103,9 @@ export interface Session {
 
 export function rowsOf({ guitar, heights, levers, noiseDb, seed }: Session): LevelRow[] {
   const normal = normals(seed);
-  const { controls } = new PositionReader(BUILD);
   return heights.flatMap((gaps) =>
     levers.map((lever) => ({
-      settings: parseSettings(controls, { lever }),
+      settings: settingsAt(lever),
       gaps,
       levelsDb: levelsOf(guitar, lever, gaps).map((level) => level + noiseDb * normal()),
     })),
@@ -109,7 +113,6 @@ export function rowsOf({ guitar, heights, levers, noiseDb, seed }: Session): Lev
 }
 
 export function questionOf(session: Session, changes: Partial<HeightsQuestion> = {}): HeightsQuestion {
-  const { controls } = new PositionReader(BUILD);
   return {
     build: BUILD,
     pickups: NAMES.map((name, index) =>
@@ -124,8 +127,18 @@ export function questionOf(session: Session, changes: Partial<HeightsQuestion> =
     ),
     rows: rowsOf(session),
     withinDb: 1,
-    reference: parseSettings(controls, { lever: 1 }),
+    reference: settingsAt(1),
     withStrings: true,
     ...changes,
   };
 }
+
+export const lowered = (gaps: readonly Gaps[], factor: number): Gaps[] =>
+  gaps.map(({ bassMetres, trebleMetres }) => ({
+    bassMetres: bassMetres * factor,
+    trebleMetres: trebleMetres * factor,
+  }));
+
+/** Where a simulated guitar balances, and where it stands before: the bridge is right, the others are too near. */
+export const BALANCED = [millimetres(3.2, 2.6), millimetres(2.8, 2.3), millimetres(2.2, 1.8)];
+export const NOW = [millimetres(2.6, 2.4), millimetres(2.3, 2.2), millimetres(2.2, 1.8)];
