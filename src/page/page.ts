@@ -98,6 +98,11 @@ function detailTabs(bench: Bench, room: AudioRoom, listening: Listening): HTMLEl
       load: async () => (await import("./choice/choice-panel.ts")).createChoicePanel(store, editor),
     },
     {
+      id: "heights",
+      title: "Heights",
+      load: async () => (await import("./heights/heights-panel.ts")).createHeightsPanel(store),
+    },
+    {
       id: "send",
       title: "Send it",
       load: async () => (await import("./share/share-panel.ts")).createSharePanel(store),

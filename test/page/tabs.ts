@@ -10,5 +10,6 @@ export const TABS = [
   "Solder",
   "Measure",
   "Which part?",
+  "Heights",
   "Send it",
 ] as const;

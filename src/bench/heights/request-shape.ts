@@ -94,6 +94,4 @@ export const heightsShape = {
 
 export const heightsBodySchema = strict(heightsShape);
 export type HeightsBody = z.output<typeof heightsBodySchema>;
-/** As it is written, before quantities are read. */
-export type HeightsWritten = z.input<typeof heightsBodySchema>;
 export type PickupBody = HeightsBody["pickups"][string];

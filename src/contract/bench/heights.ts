@@ -114,5 +114,7 @@ export const heightsAnswerSchema = z.object({
 });
 
 export type HeightsRequest = Sent<typeof heightsRequestSchema>;
+/** What is asked beside the builds. */
+export type HeightsAsked = Omit<HeightsRequest, "build" | "from">;
 export type HeightsRequestBody = z.output<typeof heightsRequestSchema>;
 export type HeightsAnswer = Answered<typeof heightsAnswerSchema>;

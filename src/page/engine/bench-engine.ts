@@ -1,6 +1,11 @@
+import type { StringLevelsQuestion } from "../../audio/string-levels/string-levels.ts";
+import type { Habits } from "../../bench/heights/habits/habits.ts";
+import type { HeightsTold } from "../../bench/heights/heights-told.ts";
 import type { Build } from "../../build-file/schema.ts";
 import type { BenchAnswer } from "../../contract/bench/bench.ts";
+import type { HeightsAsked } from "../../contract/bench/heights.ts";
 import type { BenchDesk, BenchQuestion, Fault } from "./bench-desk.ts";
+import type { Replied } from "./heights-reader.ts";
 import type { RewiringTold } from "./rewire-told.ts";
 import { WorkerLink } from "./worker-link.ts";
 
@@ -15,6 +20,18 @@ export class BenchEngine {
 
   rewire(from: Build, to: Build): Promise<RewiringTold> {
     return this.#link.ask((desk) => desk.rewire(from, to));
+  }
+
+  heights(build: Build, asked: HeightsAsked): Promise<Replied<HeightsTold>> {
+    return this.#link.ask((desk) => desk.heights(build, asked));
+  }
+
+  habits(from: Build, to: Build): Promise<Habits> {
+    return this.#link.ask((desk) => desk.habits(from, to));
+  }
+
+  stringLevels(file: Uint8Array, question: StringLevelsQuestion): Promise<Replied<readonly number[]>> {
+    return this.#link.ask((desk) => desk.stringLevels(file, question));
   }
 
   faults(build: Build): Promise<Fault[]> {
