@@ -25,8 +25,8 @@ interface PickupPair {
 function pairOf(set: string, name: string, words: string): PickupPair {
   return {
     name,
-    bass: formText(`heights.${set}.${name}.bass`, `${words}: bass gap, mm`, "", "3.4"),
-    treble: formText(`heights.${set}.${name}.treble`, `${words}: treble gap, mm`, "", "3"),
+    bass: formText(`heights.${set}.${name}.bass`, `${words}, bass gap, mm`, "", "3.4"),
+    treble: formText(`heights.${set}.${name}.treble`, `${words}, treble gap, mm`, "", "3"),
   };
 }
 

@@ -9,8 +9,12 @@ type Told = Omit<HeightsAnswer, "habits">;
 type PickupTold = Told["pickups"][number];
 type ScrewTold = PickupTold["screws"][number];
 
-const signed = (db: number | null) =>
-  db === null ? "–" : `${db > 0 ? "+" : db < 0 ? "−" : ""}${Math.abs(db).toFixed(1)} dB`;
+function signed(db: number | null): string {
+  if (db === null) return "–";
+  const size = Math.abs(db).toFixed(1);
+  return `${size === "0.0" ? "" : db > 0 ? "+" : "−"}${size} dB`;
+}
+
 const millimetres = (metres: number) => (1000 * metres).toFixed(2);
 
 function listOf(title: string, texts: readonly string[], className = "told"): HTMLElement | false {

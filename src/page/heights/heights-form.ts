@@ -1,6 +1,6 @@
 import { mainPositions } from "../../bench/main-positions.ts";
 import { partsOfKind } from "../../build-file/parts-of-kind.ts";
-import { partWords } from "../../build-file/words/part-words.ts";
+import { partWords, pickupPlace } from "../../build-file/words/part-words.ts";
 import type { HeightsAsked } from "../../contract/bench/heights.ts";
 import { capitalised } from "../../english.ts";
 import { h } from "../dom/element.ts";
@@ -20,7 +20,7 @@ export interface HeightsForm {
 const SETS = [
   ["now", "Levels at the heights as they are"],
   ["second", "Levels at a second height, some 1 to 1.5 mm lower"],
-  ["third", "Levels at a third height (may be left empty; it shows how the law bends)"],
+  ["third", "Levels at a third height"],
 ] as const;
 
 const ORDERS = [
@@ -31,6 +31,11 @@ const MATTER = [
   { value: "both", label: "positions and strings" },
   { value: "positions", label: "positions alone" },
 ] as const;
+
+/** Most people record two heights; a third is there for those who want to know how the law bends. */
+function folded(content: HTMLElement): HTMLElement {
+  return h("details", {}, h("summary", {}, "A third height, which shows how the law bends"), content);
+}
 
 /** The positions of a guard's main switch, by what they are called. */
 function positionsOf({ controls }: Reading) {
@@ -66,12 +71,13 @@ export function createHeightsForm(reading: Reading, strings: number, readRecordi
   const words = partWords(reading.build.parts);
   const named = partsOfKind(reading.build, "pickup").map(([name]) => [name, capitalised(words.get(name)!)] as const);
   const pickups = named.map(([name, called]) => createPickupHeights(name, called));
+  const placed = partsOfKind(reading.build, "pickup").map((part) => [part[0], capitalised(pickupPlace(part))] as const);
   const positions = positionsOf(reading);
   const order = formChoice("order", "In recordings", ORDERS);
   const rowsOf = (): LevelRow[] =>
     positions.map((position) => createLevelRow({ ...position, strings, order: () => order.read() }, readRecording));
   const sets = SETS.map(([name, title]) =>
-    createHeightSet({ name, title, pickups: name === "now" ? [] : named, rows: rowsOf() }),
+    createHeightSet({ name, title, pickups: name === "now" ? [] : placed, rows: rowsOf() }),
   );
   const reference = formChoice("target.reference", "As loud as", [
     { value: "", label: "where the screws move least" },
@@ -100,7 +106,7 @@ export function createHeightsForm(reading: Reading, strings: number, readRecordi
         { class: "field-row" },
         goal.map((field) => field.element),
       ),
-      sets.map((set) => set.element),
+      sets.map(({ element, name }) => (name === "third" ? folded(element) : element)),
     ),
     fields: () => [...pickups.flatMap((pickup) => pickup.fields), ...sets.flatMap((set) => set.fields()), ...goal],
     read: () => ({ ...bodyOf(pickups, sets), target: target() }),

@@ -20,7 +20,7 @@ export interface PickupHeights {
 }
 
 const WAYS = [
-  { value: "raises", label: "raises it (it hangs from the guard)" },
+  { value: "raises", label: "raises it (usual)" },
   { value: "lowers", label: "lowers it" },
 ] as const;
 
@@ -30,7 +30,7 @@ export function createPickupHeights(name: string, words: string): PickupHeights 
   const treble = formText(`${path}.treble.gap`, "Treble gap, mm", "", "2");
   const pitch = formText(`${path}.bass.pitch`, "One turn travels, mm", "", "ten turns ÷ 10");
   const least = formText(`${path}.limits.min`, "Least gap wanted, mm", "", "1.5");
-  const way = formChoice(`${path}.clockwiseLowers`, "Clockwise", WAYS);
+  const way = formChoice(`${path}.clockwiseLowers`, "Clockwise, a screw", WAYS);
   const fields = [bass, treble, pitch, least, way];
   const read = (): PickupSent | undefined => {
     if (bass.read() === "" && treble.read() === "") return undefined;

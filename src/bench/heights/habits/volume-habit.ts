@@ -31,8 +31,10 @@ export function volumeHabit(from: PlayedGuard, to: PlayedGuard, index: number): 
     return { position, difference: null, dial: null, text: `Position ${position} is silent in one of the guards.` };
   const difference = after - before;
   const start = `Position ${position} will be`;
-  if (Math.abs(difference) < NOTICED_DB)
-    return { position, difference, dial: null, text: `${start} as loud as it was (${difference.toFixed(1)} dB).` };
+  if (Math.abs(difference) < NOTICED_DB) {
+    const rest = Math.abs(difference) < 0.05 ? "" : `, but for ${Math.abs(difference).toFixed(1)} dB`;
+    return { position, difference, dial: null, text: `${start} as loud as it was${rest}.` };
+  }
   const louder = difference > 0;
   const dial = louder ? dialAt(to, now, before) : dialAt(from, old, after);
   const size = `${start} ${Math.abs(difference).toFixed(1)} dB ${louder ? "louder" : "softer"}`;
