@@ -6,6 +6,8 @@ import { millimetres } from "./turn-words.ts";
 
 /** An exponent known to half of itself still puts a move of 3 dB right to a quarter turn, as customary screws are cut. */
 const MOST_UNCERTAIN = 0.5;
+/** Twice what the slope of a rod magnet's squared field comes to at customary gaps. */
+const STEEPEST = 12;
 /** What the next recording is to bring it to. */
 const WANTED = 0.25;
 /** The second height where there is none yet: some 3 dB for the laws that are usual. */
@@ -30,6 +32,10 @@ function faultOf(recorded: Recorded, fitted: FittedLaws, pickup: number): InputF
   if (exponent + range < 0) {
     const message =
       "its levels rise as the gap grows, which no pickup does; expected the opposite: look whether two height sets were exchanged, or strings listed from the lowest";
+    return { path, message };
+  }
+  if (exponent - range > STEEPEST) {
+    const message = `its levels fall as the gap to the power of ${exponent.toFixed(0)}, which no pickup does; expected less than ${STEEPEST}: look whether a gap was mistyped, or one recording made at another level`;
     return { path, message };
   }
   if (range <= MOST_UNCERTAIN * exponent) return undefined;

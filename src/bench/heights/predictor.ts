@@ -1,4 +1,4 @@
-import { amplitudeFromDecibels, powerDecibels } from "../../decibels.ts";
+import { amplitudeFromDecibels, powerDecibels, SILENCE_DB } from "../../decibels.ts";
 import { type DistanceLaw, lawDb, UNMOVED } from "./distance-law.ts";
 import { type Gaps, gapUnder } from "./gaps.ts";
 import { groupsIn, type Observation, type Recorded } from "./recorded.ts";
@@ -66,22 +66,26 @@ function strengthsOf(mixing: Mixing): number[][] {
   );
 }
 
-function mixedDb(energies: Float64Array, amplitudes: readonly number[]): number {
-  const size = amplitudes.length;
+/** Groups of so many dB mixed; counted from the strongest, since a steep law leaves the range of numbers. */
+function mixedDb(energies: Float64Array, strengthsDb: readonly number[]): number {
+  const size = strengthsDb.length;
+  const strongest = Math.max(...strengthsDb.filter((_, group) => energies[group * size + group]! > 0));
+  if (!Number.isFinite(strongest)) return SILENCE_DB;
+  const amplitudes = strengthsDb.map((db) => amplitudeFromDecibels(Math.min(0, db - strongest)));
   let power = 0;
   for (let i = 0; i < size; i++)
     for (let j = 0; j < size; j++) power += amplitudes[i]! * amplitudes[j]! * energies[i * size + j]!;
-  return powerDecibels(power);
+  return strongest + powerDecibels(power);
 }
 
 /** The model's level of a string in a position, up to a constant of each that the recordings put right. */
 function modelOf(mixing: Mixing): (position: number, string: number, gaps: readonly Gaps[]) => number {
   const strengths = strengthsOf(mixing);
   return (position, string, gaps) => {
-    const amplitudes = mixing.laws.map((_, group) =>
-      amplitudeFromDecibels(strengths[group]![string - 1]! + lawAt(mixing, gaps, group, string)),
+    const strengthsDb = mixing.laws.map(
+      (_, group) => strengths[group]![string - 1]! + lawAt(mixing, gaps, group, string),
     );
-    return mixedDb(mixing.recorded.positions[position]!.energies[string - 1]!, amplitudes);
+    return mixedDb(mixing.recorded.positions[position]!.energies[string - 1]!, strengthsDb);
   };
 }
 

@@ -249,6 +249,17 @@ describe("what recordings cannot tell", () => {
     expect(() => heightsOf({ ...question, rows })).toThrow(/levels rise as the gap grows/);
   });
 
+  test("a fall that no pickup has is refused as a mistyped gap, however steep", () => {
+    const question = questionOf(session(LAWS["power 1.7"]!));
+    const rows = question.rows.map((row) => ({
+      ...row,
+      levelsDb: row.levelsDb.map((level) => (row.gaps === NOW ? level : level - 190)),
+    }));
+    expect(() => heightsOf({ ...question, rows })).toThrow(
+      /pickups\.neck: its levels fall as the gap to the power of \d+, which no/,
+    );
+  });
+
   test("a pickup that sounds in no recorded position gets no turns, and the others do", () => {
     const told = heightsOf(questionOf(session(LAWS["power 1.7"]!, { levers: [1, 5] })));
     expect(told.pickups.map(({ name }) => name)).toEqual(["neck", "bridge"]);
