@@ -19,7 +19,7 @@ import { solveTurns } from "./solve-turns.ts";
 
 /** Common practice, no source. */
 const HOW_TO_RECORD =
-  "Record every position at two heights of the pickups: pluck the open strings one after another, each three times, let each ring for a second and a half and damp it before the next; take every level with /api/string-levels, and measure both gaps of every pickup with the outer strings pressed at the last fret. No law of distance is assumed: how much a turn changes is read from your own recordings.";
+  "Record every position at two heights of the pickups: pluck the open strings one after another, each three times, let each ring for a second and a half and damp it before the next; read every string's level from the recording, and measure both gaps of every pickup with the outer strings pressed at the last fret. No law of distance is assumed: how much a turn changes is read from your own recordings.";
 
 function referenceIndex(positions: readonly Position[], reference: Settings | null): number | null {
   if (!reference) return null;

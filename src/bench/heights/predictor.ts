@@ -1,7 +1,7 @@
 import { amplitudeFromDecibels, powerDecibels, SILENCE_DB } from "../../decibels.ts";
 import { type DistanceLaw, lawDb, UNMOVED } from "./distance-law.ts";
 import { type Gaps, gapUnder } from "./gaps.ts";
-import { groupsIn, type Observation, type Recorded } from "./recorded.ts";
+import { groupsIn, type Recorded } from "./recorded.ts";
 
 /** Levels in dB by position and string for the gaps of all movable pickups. */
 export type Predictor = (gaps: readonly Gaps[]) => number[][];
@@ -21,47 +21,48 @@ function mean(values: readonly number[]): number {
   return values.reduce((sum, value) => sum + value, 0) / values.length;
 }
 
-/** The strength in dB that a group shows on a string wherever it sounds alone, its law taken out; undefined where it never does. */
-function strengthAlone(
-  mixing: Mixing,
-  alone: readonly Observation[],
-  group: number,
-  string: number,
-): number | undefined {
-  if (alone.length === 0) return undefined;
-  const { recorded, laws } = mixing;
-  const size = laws.length;
-  const found = alone.map(({ position, gaps, levelsDb }) => {
-    const own = recorded.positions[position]!.energies[string - 1]![group * size + group]!;
-    return levelsDb[string - 1]! - powerDecibels(own) - lawAt(mixing, gaps, group, string);
-  });
-  return mean(found);
+/** Every group's law at every observation, by group and string: each is wanted twice. */
+function lawTable(mixing: Mixing): number[][][] {
+  const { observations, stringCount } = mixing.recorded;
+  return observations.map(({ gaps }) =>
+    mixing.laws.map((_, group) => Array.from({ length: stringCount }, (_, s) => lawAt(mixing, gaps, group, s + 1))),
+  );
+}
+
+/** The observations in which each group sounds and nothing else does. */
+function observationsAlone({ recorded, laws }: Mixing): number[][] {
+  const sounding = recorded.positions.map((position) => groupsIn(position, laws.length));
+  return laws.map((_, group) =>
+    recorded.observations.flatMap(({ position }, index) =>
+      sounding[position]!.join() === String(group) ? [index] : [],
+    ),
+  );
 }
 
 /**
- * Every group's strength in dB by string. One that never sounds alone is taken as the build file has it beside the others, at
- * the middle of the heights recorded.
+ * Every group's strength in dB by string, its law taken out. One that never sounds alone is taken as the build file has it beside
+ * the others, at the middle of the heights recorded.
  */
-function strengthsOf(mixing: Mixing): number[][] {
+function strengthsOf(mixing: Mixing, alone: readonly (readonly number[])[]): number[][] {
   const { recorded, laws } = mixing;
   const size = laws.length;
-  const sounding = recorded.positions.map((position) => groupsIn(position, size));
-  const strings = Array.from({ length: recorded.stringCount }, (_, index) => index + 1);
-  const middles = laws.map((_, group) =>
-    strings.map((string) => mean(recorded.observations.map(({ gaps }) => lawAt(mixing, gaps, group, string)))),
+  const table = lawTable(mixing);
+  const strings = Array.from({ length: recorded.stringCount }, (_, index) => index);
+  const middles = laws.map((_, group) => strings.map((s) => mean(table.map((of) => of[group]![s]!))));
+  const own = laws.map((_, group) =>
+    strings.map((s) => {
+      const found = alone[group]!.map((index) => {
+        const { position, levelsDb } = recorded.observations[index]!;
+        const energy = recorded.positions[position]!.energies[s]![group * size + group]!;
+        return levelsDb[s]! - powerDecibels(energy) - table[index]![group]![s]!;
+      });
+      return found.length > 0 ? mean(found) : undefined;
+    }),
   );
-  const alone = laws.map((_, group) => {
-    const own = recorded.observations.filter(({ position }) => sounding[position]!.join() === String(group));
-    return strings.map((string) => strengthAlone(mixing, own, group, string));
-  });
   return laws.map((_, group) =>
-    strings.map((_, index) => {
-      const own = alone[group]![index];
-      if (own !== undefined) return own;
-      const known = alone.flatMap((each, other) =>
-        each[index] === undefined ? [] : [each[index] + middles[other]![index]!],
-      );
-      return (known.length > 0 ? mean(known) : 0) - middles[group]![index]!;
+    strings.map((s) => {
+      const known = own.flatMap((each, other) => (each[s] === undefined ? [] : [each[s] + middles[other]![s]!]));
+      return own[group]![s] ?? (known.length > 0 ? mean(known) : 0) - middles[group]![s]!;
     }),
   );
 }
@@ -80,7 +81,7 @@ function mixedDb(energies: Float64Array, strengthsDb: readonly number[]): number
 
 /** The model's level of a string in a position, up to a constant of each that the recordings put right. */
 function modelOf(mixing: Mixing): (position: number, string: number, gaps: readonly Gaps[]) => number {
-  const strengths = strengthsOf(mixing);
+  const strengths = strengthsOf(mixing, observationsAlone(mixing));
   return (position, string, gaps) => {
     const strengthsDb = mixing.laws.map(
       (_, group) => strengths[group]![string - 1]! + lawAt(mixing, gaps, group, string),
