@@ -1,20 +1,17 @@
 import { powerDecibels, powerFromDecibels } from "../../decibels.ts";
-import { PresolderError } from "../../errors.ts";
 import type { Sound } from "../sound.ts";
 import { clippedAt } from "./clipping.ts";
 import { FRAME_SECONDS, type Frames, framesOf, runningMeans } from "./frames.ts";
 import { findPlucks } from "./plucks.ts";
-
-/** From the pluck: past the plectrum's click, and a second long. */
-export const LEVEL_FROM_SECONDS = 0.05;
-export const LEVEL_TO_SECONDS = 1.05;
-
-export interface StringLevelsQuestion {
-  readonly strings: number;
-  /** In a row on each string; undefined takes what the number of plucks found comes to. */
-  readonly plucks: number | undefined;
-  readonly order: "low-to-high" | "high-to-low";
-}
+import {
+  at,
+  expectApart,
+  LEVEL_FROM_SECONDS,
+  LEVEL_TO_SECONDS,
+  type StringLevelsQuestion,
+  timesPlucked,
+  unusable,
+} from "./usable-plucks.ts";
 
 export interface PluckLevel {
   /** Seconds. */
@@ -49,12 +46,6 @@ const RINGING_BELOW = powerFromDecibels(-13);
 /** Beside noise nearer than this a level is the noise's. */
 const NOISE_BELOW = powerFromDecibels(-6);
 
-function unusable(message: string): PresolderError {
-  return new PresolderError("SOUND_UNUSABLE", message, [{ path: "signal", message }]);
-}
-
-const at = (seconds: number) => `${seconds.toFixed(2)} s`;
-
 function loudestChannel({ channels }: Sound): Float32Array {
   const energies = channels.map((samples) => samples.reduce((sum, sample) => sum + sample * sample, 0));
   return channels[energies.indexOf(Math.max(...energies))]!;
@@ -72,34 +63,6 @@ function median(values: readonly number[]): number {
   const sorted = [...values].sort((a, b) => a - b);
   const middle = sorted.length >> 1;
   return sorted.length % 2 === 1 ? sorted[middle]! : (sorted[middle - 1]! + sorted[middle]!) / 2;
-}
-
-/** How many times each string was plucked. @throws PresolderError SOUND_UNUSABLE where the plucks found are no whole number of times */
-function timesPlucked(starts: readonly number[], { strings, plucks }: StringLevelsQuestion): number {
-  const expected = plucks === undefined ? `${strings}, or as many for each string` : `${strings * plucks}`;
-  const places = starts.length === 0 ? "" : ` (at ${starts.map(at).join(", ")})`;
-  const times = plucks ?? starts.length / strings;
-  if (Number.isInteger(times) && times > 0 && starts.length === strings * times) return times;
-  const remedy =
-    starts.length < strings * (plucks ?? 1)
-      ? "leave a moment of quiet at the start, damp each string before the next is plucked, pluck evenly and well over the room's noise"
-      : "leave out knocks and handling noise, and pluck every string as often as the others";
-  throw unusable(
-    `${starts.length} ${starts.length === 1 ? "pluck was" : "plucks were"} found${places}; expected ${expected}: ${remedy}`,
-  );
-}
-
-function expectApart(starts: readonly number[], seconds: number): void {
-  const close = starts.findIndex((start, index) => index > 0 && start - starts[index - 1]! < LEVEL_TO_SECONDS);
-  if (close > 0)
-    throw unusable(
-      `the plucks at ${at(starts[close - 1]!)} and ${at(starts[close]!)} overlap; expected ${LEVEL_TO_SECONDS} s or more between two: let each ring for a second and a half`,
-    );
-  const last = starts.at(-1)!;
-  if (last + LEVEL_TO_SECONDS > seconds)
-    throw unusable(
-      `the recording ends ${at(seconds - last)} after its last pluck; expected ${LEVEL_TO_SECONDS} s or more: let it ring before you stop`,
-    );
 }
 
 function plainPower(samples: Float32Array, from: number, to: number): number {

@@ -1,6 +1,7 @@
 import { type InputFault, refused } from "../../errors.ts";
-import { type FittedLaws, heightCounts } from "./fit-laws.ts";
+import type { FittedLaws } from "./fit-laws.ts";
 import { gapUnder } from "./gaps.ts";
+import { heightCounts } from "./height-counts.ts";
 import type { Recorded } from "./recorded.ts";
 import { millimetres } from "./turn-words.ts";
 

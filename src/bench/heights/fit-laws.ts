@@ -1,6 +1,7 @@
 import { leastSquares } from "../../choice/fit/least-squares.ts";
 import { t95 } from "../../choice/fit/student-t.ts";
 import type { DistanceLaw } from "./distance-law.ts";
+import { heightCounts } from "./height-counts.ts";
 import { misfits } from "./predictor.ts";
 import type { Recorded } from "./recorded.ts";
 
@@ -24,30 +25,11 @@ export interface FittedLaws {
 const FIRST_EXPONENT = 1.5;
 /** With fewer heights an offset cannot be told from an exponent. */
 const HEIGHTS_FOR_OFFSET = 3;
-/** Two gaps are one height if they differ by less: finer than a rule shows. */
-const SAME_HEIGHT_METRES = 5e-5;
 /** Precision that no hand has; keeps perfect data from a division by zero. */
 const LEAST_SIGMA_DB = 1e-6;
 /** Of (least gap + offset) over the least gap: far above it a law is a straight line in dB, whatever its offset. */
 const LONGEST_LOG = 4;
 const SHORTEST_LOG = -1;
-
-/** Different heights of each movable pickup among the recordings. */
-export function heightCounts({ pickups, observations }: Recorded): number[] {
-  return pickups.map((_, index) => {
-    const seen: { bassMetres: number; trebleMetres: number }[] = [];
-    for (const { gaps } of observations) {
-      const own = gaps[index]!;
-      const isKnown = seen.some(
-        ({ bassMetres, trebleMetres }) =>
-          Math.abs(bassMetres - own.bassMetres) < SAME_HEIGHT_METRES &&
-          Math.abs(trebleMetres - own.trebleMetres) < SAME_HEIGHT_METRES,
-      );
-      if (!isKnown) seen.push(own);
-    }
-    return seen.length;
-  });
-}
 
 /** A pickup's least gap among the recordings, and the middle of all in the logarithm. */
 interface Span {

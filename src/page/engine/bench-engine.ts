@@ -1,4 +1,4 @@
-import type { StringLevelsQuestion } from "../../audio/string-levels/string-levels.ts";
+import type { StringLevelsQuestion } from "../../audio/string-levels/usable-plucks.ts";
 import type { Habits } from "../../bench/heights/habits/habits.ts";
 import type { HeightsTold } from "../../bench/heights/heights-told.ts";
 import type { Build } from "../../build-file/schema.ts";

@@ -1,5 +1,6 @@
 import "./zod-without-eval.ts";
-import { type StringLevelsQuestion, stringLevels } from "../../audio/string-levels/string-levels.ts";
+import { stringLevels } from "../../audio/string-levels/string-levels.ts";
+import type { StringLevelsQuestion } from "../../audio/string-levels/usable-plucks.ts";
 import { decodeWav } from "../../audio/wav-decode.ts";
 import { type Habits, habitsBetween } from "../../bench/heights/habits/habits.ts";
 import { heightsOf } from "../../bench/heights/heights.ts";

@@ -1,4 +1,4 @@
-import type { StringLevelsQuestion } from "../../audio/string-levels/string-levels.ts";
+import type { StringLevelsQuestion } from "../../audio/string-levels/usable-plucks.ts";
 import type { RawSettings } from "../../build-file/settings.ts";
 import { h } from "../dom/element.ts";
 import { type FormField, formText } from "../fields/form-fields.ts";

@@ -1,4 +1,5 @@
-import { type StringLevelsQuestion, stringLevels } from "../../audio/string-levels/string-levels.ts";
+import { stringLevels } from "../../audio/string-levels/string-levels.ts";
+import type { StringLevelsQuestion } from "../../audio/string-levels/usable-plucks.ts";
 import { decodeWav } from "../../audio/wav-decode.ts";
 import type { StringLevelsAnswer, StringLevelsBody } from "../../contract/bench/string-levels.ts";
 import { faultAt } from "../../errors.ts";

@@ -2,12 +2,9 @@ import { spawnSync } from "node:child_process";
 import { describe, expect, it, test } from "vitest";
 import { kWeighting } from "../../../src/audio/k-weighting.ts";
 import type { Sound } from "../../../src/audio/sound.ts";
-import {
-  LEVEL_FROM_SECONDS,
-  LEVEL_TO_SECONDS,
-  type StringLevelsQuestion,
-  stringLevels,
-} from "../../../src/audio/string-levels/string-levels.ts";
+import { stringLevels } from "../../../src/audio/string-levels/string-levels.ts";
+import type { StringLevelsQuestion } from "../../../src/audio/string-levels/usable-plucks.ts";
+import { LEVEL_FROM_SECONDS, LEVEL_TO_SECONDS } from "../../../src/audio/string-levels/usable-plucks.ts";
 import { encodeWav } from "../../../src/audio/wav-encode.ts";
 import { HEARD } from "../../../src/bench/heights/positions.ts";
 import type { PresolderError } from "../../../src/errors.ts";
