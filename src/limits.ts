@@ -144,3 +144,9 @@ export const MAX_LEAD_TESTS = 60;
 export const MAX_LEAD_NAME_CHARS = 30;
 /** Beyond these nobody reads; the answer says how likely all others are together. */
 export const MAX_LABELLINGS_LISTED = 24;
+/** Screws are turned on all pickups of a guard at once; the busiest customary guard has four, and the rest is room. */
+export const MAX_MOVED_PICKUPS = 6;
+/** Six positions at ten heights would take a day to record; each is weighed many times over. */
+export const MAX_HEIGHT_ROWS = 60;
+/** Of one string in a row: six strings so often, each ringing for its second, fill the longest recording. */
+export const MAX_PLUCKS = 9;

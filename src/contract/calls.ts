@@ -1,4 +1,5 @@
 import type { BenchAnswer, BenchRequest } from "./bench/bench.ts";
+import type { HeightsAnswer, HeightsRequest } from "./bench/heights.ts";
 import type { LeadsAnswer, LeadsRequest } from "./bench/leads.ts";
 import type { PassportAnswer, PassportRequest } from "./bench/passport.ts";
 import type { RoomAnswer, RoomRequest, RoomTemplateRequest } from "./bench/room.ts";
@@ -32,6 +33,7 @@ export interface PostCalls {
   readonly "/api/expand": Call<ExpandRequest, ExpandAnswer>;
   readonly "/api/fit": Call<FitRequest, FitAnswer>;
   readonly "/api/leads": Call<LeadsRequest, LeadsAnswer>;
+  readonly "/api/heights": Call<HeightsRequest, HeightsAnswer>;
   readonly "/api/link": Call<LinkRequest, LinkAnswer>;
   readonly "/api/passport": Call<PassportRequest, PassportAnswer>;
   readonly "/api/recognise": Call<RecogniseRequest, RecogniseAnswer>;

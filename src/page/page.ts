@@ -108,6 +108,11 @@ function detailTabs(bench: Bench, room: AudioRoom, listening: Listening): HTMLEl
       load: async () => (await import("./room/room-panel.ts")).createRoomPanel(store),
     },
     {
+      id: "heights",
+      title: "Heights",
+      load: async () => (await import("./heights/heights-panel.ts")).createHeightsPanel(store),
+    },
+    {
       id: "passport",
       title: "Passport",
       load: async () => (await import("./passport/passport-panel.ts")).createPassportPanel(store),

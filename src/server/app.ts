@@ -20,11 +20,13 @@ import { PATHS } from "./paths.ts";
 import { registerDocumentation } from "./reference/documentation.ts";
 import { benchRoutes } from "./routes/bench/bench.ts";
 import { diagnoseRoutes } from "./routes/bench/diagnose.ts";
+import { heightsRoutes } from "./routes/bench/heights.ts";
 import { leadsRoutes } from "./routes/bench/leads.ts";
 import { passportRoutes } from "./routes/bench/passport.ts";
 import { recogniseRoutes } from "./routes/bench/recognise.ts";
 import { rewireRoutes } from "./routes/bench/rewire.ts";
 import { roomRoutes } from "./routes/bench/room.ts";
+import { stringLevelsRoutes } from "./routes/bench/string-levels.ts";
 import { catalogueRoutes } from "./routes/builds/catalogue.ts";
 import { expandRoutes } from "./routes/builds/expand.ts";
 import { linkRoutes } from "./routes/builds/link.ts";
@@ -61,6 +63,8 @@ const ROUTES = [
   passportRoutes,
   roomRoutes,
   leadsRoutes,
+  heightsRoutes,
+  stringLevelsRoutes,
   compareRoutes,
   toleranceRoutes,
   tableRoutes,

@@ -12,6 +12,7 @@ export const TABS = [
   "Which part?",
   "What is it?",
   "Will it fit?",
+  "Heights",
   "Passport",
   "Send it",
 ] as const;

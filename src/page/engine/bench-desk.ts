@@ -1,11 +1,16 @@
+import type { StringLevelsQuestion } from "../../audio/string-levels/usable-plucks.ts";
 import { auditBuild, type Finding } from "../../bench/audit/audit.ts";
+import type { Habits } from "../../bench/heights/habits/habits.ts";
+import type { HeightsTold } from "../../bench/heights/heights-told.ts";
 import type { DrawerItem } from "../../bench/parts/drawer.ts";
 import type { Passport, PassportRequest } from "../../bench/passport/passport.ts";
 import type { Measures } from "../../bench/room/measures.ts";
 import { DEFAULT_SHEET_OPTIONS, type SheetOptions } from "../../bench/sheet/options.ts";
 import type { Build } from "../../build-file/schema.ts";
 import type { BenchAnswer, DrawerRequest } from "../../contract/bench/bench.ts";
+import type { HeightsAsked } from "../../contract/bench/heights.ts";
 import type { OwnProbe } from "../state/app-state.ts";
+import type { Replied } from "./heights-reader.ts";
 import type { LeadsAsked, LeadsTold } from "./leads-told.ts";
 import type { RewiringTold } from "./rewire-told.ts";
 import type { RoomAsked } from "./room-asked.ts";
@@ -34,6 +39,7 @@ export type Fault = Pick<Finding, "code" | "lugs" | "message">;
 
 /** The audit alone tells what a wire in hand would do; all the rest comes with the first question of the bench. */
 const sheetWriter = () => import("../../bench/bench-sheet.ts");
+const heightsReader = () => import("./heights-reader.ts");
 
 /** What the service's bench answers, worked out in the browser. */
 export class BenchDesk {
@@ -72,6 +78,21 @@ export class BenchDesk {
   /** The lugs of a harness where a pickup is still to come. */
   async freePlaces(build: Build): Promise<string[]> {
     return (await import("./leads-told.ts")).freePlaces(build);
+  }
+
+  /** How far to turn the pickups' height screws. */
+  async heights(build: Build, asked: HeightsAsked): Promise<Replied<HeightsTold>> {
+    return (await heightsReader()).turnsTold(build, asked);
+  }
+
+  /** What changes for the player from one guard to the other. */
+  async habits(from: Build, to: Build): Promise<Habits> {
+    return (await heightsReader()).habitsTold(from, to);
+  }
+
+  /** Levels of the open strings in a WAV file, from string 1. */
+  async stringLevels(file: Uint8Array, question: StringLevelsQuestion): Promise<Replied<readonly number[]>> {
+    return (await heightsReader()).levelsTold(file, question);
   }
 
   /** What keeps a build from working, by the audit alone. */

@@ -1,8 +1,13 @@
+import type { StringLevelsQuestion } from "../../audio/string-levels/usable-plucks.ts";
+import type { Habits } from "../../bench/heights/habits/habits.ts";
+import type { HeightsTold } from "../../bench/heights/heights-told.ts";
 import type { Passport } from "../../bench/passport/passport.ts";
 import type { Measures } from "../../bench/room/measures.ts";
 import type { Build } from "../../build-file/schema.ts";
 import type { BenchAnswer } from "../../contract/bench/bench.ts";
+import type { HeightsAsked } from "../../contract/bench/heights.ts";
 import type { BenchDesk, BenchQuestion, Fault, PassportQuestion } from "./bench-desk.ts";
+import type { Replied } from "./heights-reader.ts";
 import type { LeadsAsked, LeadsTold } from "./leads-told.ts";
 import type { RewiringTold } from "./rewire-told.ts";
 import type { RoomAsked } from "./room-asked.ts";
@@ -37,6 +42,18 @@ export class BenchEngine {
 
   freePlaces(build: Build): Promise<string[]> {
     return this.#link.ask((desk) => desk.freePlaces(build));
+  }
+
+  heights(build: Build, asked: HeightsAsked): Promise<Replied<HeightsTold>> {
+    return this.#link.ask((desk) => desk.heights(build, asked));
+  }
+
+  habits(from: Build, to: Build): Promise<Habits> {
+    return this.#link.ask((desk) => desk.habits(from, to));
+  }
+
+  stringLevels(file: Uint8Array, question: StringLevelsQuestion): Promise<Replied<readonly number[]>> {
+    return this.#link.ask((desk) => desk.stringLevels(file, question));
   }
 
   faults(build: Build): Promise<Fault[]> {

@@ -64,6 +64,18 @@ const MEASURED: Omit<PostCalls["/api/room"]["request"], "build"> = {
   strings: { nut: "36mm", bridge: "52mm" },
   guard: { thickness: "2.4mm", stack: "4mm" },
 };
+/** Two pickups alone, each lowered by a millimetre: softer by some 5 dB. */
+const LEVELS: PostCalls["/api/heights"]["request"]["levels"] = [
+  { heights: "now", settings: { lever: 1 }, strings: [-20.1, -20.6, -21.3, -19.8, -19.9, -20.4] },
+  { heights: "now", settings: { lever: 5 }, strings: [-17.4, -17.9, -18.2, -17.2, -17.0, -17.3] },
+  { heights: "low", settings: { lever: 1 }, strings: [-25.2, -25.5, -26.1, -24.9, -24.7, -25.5] },
+  { heights: "low", settings: { lever: 5 }, strings: [-22.6, -22.8, -23.4, -22.1, -22.2, -22.3] },
+];
+
+const screwsAt = (bass: string, treble: string) => ({
+  bass: { gap: bass, pitch: "0.8mm" },
+  treble: { gap: treble, pitch: "0.8mm" },
+});
 
 type Examples = { readonly [Path in keyof PostCalls]: PostCalls[Path]["request"] } & FileCalls;
 
@@ -93,6 +105,17 @@ const EXAMPLES: Examples = {
   },
   "/api/bench": { build: BUILD, drawer: [{ part: { kind: "cap", capacitance: "47n" }, quantity: 2 }] },
   "/api/recognise": { build: BY_HAND },
+  "/api/heights": {
+    build: BUILD,
+    from: FIVE_HUNDRED_K,
+    pickups: { neck: screwsAt("2.6mm", "2.4mm"), bridge: screwsAt("2.4mm", "2mm") },
+    heights: {
+      now: { neck: { bass: "2.6mm", treble: "2.4mm" }, bridge: { bass: "2.4mm", treble: "2mm" } },
+      low: { neck: { bass: "3.6mm", treble: "3.4mm" }, bridge: { bass: "3.4mm", treble: "3mm" } },
+    },
+    levels: LEVELS,
+    target: { reference: { lever: 1 } },
+  },
   "/api/rewire": { from: BUILD, to: FIVE_HUNDRED_K },
   "/api/passport": {
     build: BUILD,

@@ -3,6 +3,7 @@ import { compareJob } from "../jobs/compare.ts";
 import { diagnoseJob } from "../jobs/diagnose.ts";
 import { fitJob } from "../jobs/fit.ts";
 import { readyJob } from "../jobs/health.ts";
+import { heightsJob } from "../jobs/heights.ts";
 import { impulseJob } from "../jobs/impulse.ts";
 import { leadsJob } from "../jobs/leads.ts";
 import { passportJob, passportPaperJob } from "../jobs/passport.ts";
@@ -13,6 +14,7 @@ import { responseJob } from "../jobs/response.ts";
 import { rewireJob } from "../jobs/rewire.ts";
 import { roomJob, roomTemplateJob } from "../jobs/room.ts";
 import { searchJob } from "../jobs/search.ts";
+import { stringLevelsJob } from "../jobs/string-levels.ts";
 import { tableJob } from "../jobs/table.ts";
 import { toleranceJob } from "../jobs/tolerance.ts";
 import type { WorkSize } from "./fair-queue.ts";
@@ -39,6 +41,8 @@ export const JOBS = {
   room: roomJob,
   roomTemplate: roomTemplateJob,
   leads: leadsJob,
+  heights: heightsJob,
+  stringLevels: stringLevelsJob,
 } as const;
 
 export type JobName = keyof typeof JOBS;

@@ -41,6 +41,11 @@ const parts = () =>
   Object.fromEntries(Array.from({ length: limits.MAX_PARTS + 1 }, (_, n) => [`t${n}`, { kind: "terminal" }]));
 const wires = () => Array.from({ length: limits.MAX_WIRES + 1 }, () => ["jack.tip", "jack.sleeve"]);
 const numbers = (count: number) => Array.from({ length: count }, (_, n) => (10 * n) / count);
+const screws = (count: number) =>
+  Object.fromEntries(
+    Array.from({ length: count }, (_, n) => [`p${n}`, { bass: { gap: "2mm" }, treble: { gap: "2mm" } }]),
+  );
+const levels = (count: number) => Array.from({ length: count }, () => ({ settings: {}, strings: [0, 0, 0, 0, 0, 0] }));
 
 const CASES: readonly Case[] = [
   {
@@ -155,6 +160,32 @@ const CASES: readonly Case[] = [
     status: 400,
     path: "draws",
     names: limits.MAX_DRAWS,
+  },
+  {
+    limit: "pickups on screws",
+    send: () => post("/api/heights", { build: PLAN, pickups: screws(limits.MAX_MOVED_PICKUPS + 1) }),
+    status: 400,
+    path: "pickups",
+    names: limits.MAX_MOVED_PICKUPS,
+  },
+  {
+    limit: "rows of levels",
+    send: () => post("/api/heights", { build: PLAN, levels: levels(limits.MAX_HEIGHT_ROWS + 1) }),
+    status: 400,
+    path: "levels",
+    names: limits.MAX_HEIGHT_ROWS,
+  },
+  {
+    limit: "plucks of one string",
+    send: () =>
+      app.inject({
+        method: "POST",
+        url: "/api/string-levels",
+        ...withFile({ plucks: limits.MAX_PLUCKS + 1 }, pcm()),
+      }),
+    status: 400,
+    path: "plucks",
+    names: limits.MAX_PLUCKS,
   },
 ];
 

@@ -17,6 +17,15 @@ const RESONANCES = [
   { capacitance: "1n", frequency: 3900 },
 ];
 const TABLE = "100, 6200\n1000, 16000\n3000, 60000\n6000, 200000\n9000, 90000";
+const SCREWS = { bridge: { bass: { gap: "2.4mm", pitch: "0.8mm" }, treble: { gap: "2mm", pitch: "0.8mm" } } };
+const LEVELS = [
+  { settings: { lever: 1 }, strings: [-20, -20.4, -21, -20, -19.8, -20.2] },
+  {
+    heights: { bridge: { bass: "3.4mm", treble: "3mm" } },
+    settings: { lever: 1 },
+    strings: [-25, -25.2, -26, -24.9, -25, -25.1],
+  },
+];
 
 /** Sound requests at the lowest rate, so that a hundred thousand of them are a matter of minutes. */
 const QUICK = { signal: "click", rate: 8_000 };
@@ -64,6 +73,8 @@ const BODIES: readonly (readonly [path: string, weight: number, body: Body])[] =
   ],
   ["/api/rewire", 1, (build) => ({ from: build, to: PLAN })],
   ["/api/rewire", 1, (build) => ({ from: PLAN, to: build })],
+  ["/api/heights", 1, (build) => ({ build, from: PLAN })],
+  ["/api/heights", 1, () => ({ build: PLAN, pickups: SCREWS, levels: LEVELS, target: { reference: { lever: 1 } } })],
   ["/api/table", 1, (build) => ({ build, sweep: { tone: [0, 10] } })],
   [
     "/api/fit",

@@ -84,7 +84,9 @@ describe("/api/openapi.json", () => {
     const { paths } = await description();
     for (const [url, { post }] of Object.entries(paths)) {
       if (!post) continue;
-      const { example } = post.requestBody!.content["application/json"]!;
+      const { example } = post.requestBody!.content["application/json"] ?? {};
+      // A call that takes a sound file alone has none.
+      if (!example && post.requestBody!.content["multipart/form-data"]) continue;
       const reply = await service.app.inject({ method: "POST", url, payload: example! });
       expect([url, reply.statusCode]).toEqual([url, 200]);
     }

@@ -1,8 +1,8 @@
 import type { LeadsRequest } from "../../../bench/leads/leads-request.ts";
+import { readShown } from "../../../bench/meter/shown.ts";
 import { QuantityError } from "../../../build-file/quantity.ts";
 import type { LeadsAnswer } from "../../../contract/bench/leads.ts";
 import { MAX_LEADS, MIN_LEADS } from "../../../limits.ts";
-import { readShown } from "../../../bench/meter/shown.ts";
 
 export type Tap = LeadsRequest["kicks"][number];
 export type Drawn = LeadsRequest["compass"][number]["draws"];

@@ -1,0 +1,68 @@
+import type { CoilPlace } from "../strings/comb.ts";
+import { coilWeight, partialFrequencyHz, pluckWeight, USUAL_PLUCK } from "../strings/comb.ts";
+import { decayPerSecond } from "../strings/decay.ts";
+import { countPartials } from "../strings/partials.ts";
+import { type StringSet, soundingString } from "../strings/string-set.ts";
+import type { Transfers } from "./transfers.ts";
+
+/** The stretch of a note that counts, in seconds from the pluck. */
+export interface HeardWindow {
+  readonly fromSeconds: number;
+  readonly toSeconds: number;
+}
+
+export interface OpenStringQuestion {
+  readonly transfers: Transfers;
+  /** Of every source. */
+  readonly places: readonly CoilPlace[];
+  readonly strings: StringSet;
+  /** Sources are heard in groups, such as a pickup's coils: the group of each, from 0. */
+  readonly groupOf: readonly number[];
+  readonly groupCount: number;
+  readonly window: HeardWindow;
+  /** Power gain by which a frequency counts. */
+  readonly weight: (frequencyHz: number) => number;
+}
+
+/** ∫ e^(−2σt) dt over the window, per second of it. */
+function decayEnergy(sigma: number, { fromSeconds, toSeconds }: HeardWindow): number {
+  const span = toSeconds - fromSeconds;
+  return (Math.exp(-2 * sigma * fromSeconds) - Math.exp(-2 * sigma * toSeconds)) / (2 * sigma * span);
+}
+
+/**
+ * What every open string gives at the jack, plucked at the usual place: for each string, from string 1, a symmetric matrix E in
+ * row-major order over the groups, so that groups whose EMF is a_i times the build's own give the mean square Σ a_i·a_j·E_ij.
+ * Partials add as powers, groups within a partial as the amplitudes they are.
+ */
+export function openStringEnergies(question: OpenStringQuestion): Float64Array[] {
+  const { strings } = question;
+  return strings.strings.map((_, index) => energiesOfString(question, index + 1));
+}
+
+function energiesOfString(question: OpenStringQuestion, number: number): Float64Array {
+  const { transfers, places, strings, groupOf, groupCount, window, weight } = question;
+  const string = soundingString(strings, number, 0);
+  const count = countPartials(string, Number.POSITIVE_INFINITY);
+  const frequenciesHz = Float64Array.from({ length: count }, (_, index) => partialFrequencyHz(string, index + 1));
+  const spectra = transfers.perSource(frequenciesHz);
+  const energies = new Float64Array(groupCount * groupCount);
+  const re = new Float64Array(groupCount);
+  const im = new Float64Array(groupCount);
+  frequenciesHz.forEach((frequencyHz, k) => {
+    re.fill(0);
+    im.fill(0);
+    for (const [source, place] of places.entries()) {
+      const heard = coilWeight(string, place, k + 1);
+      re[groupOf[source]!]! += heard * spectra[source]!.re[k]!;
+      im[groupOf[source]!]! += heard * spectra[source]!.im[k]!;
+    }
+    const power =
+      pluckWeight(string, USUAL_PLUCK, k + 1) ** 2 *
+      decayEnergy(decayPerSecond(frequencyHz), window) *
+      weight(frequencyHz);
+    for (let i = 0; i < groupCount; i++)
+      for (let j = 0; j < groupCount; j++) energies[i * groupCount + j]! += power * (re[i]! * re[j]! + im[i]! * im[j]!);
+  });
+  return energies;
+}
