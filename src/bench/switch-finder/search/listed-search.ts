@@ -1,0 +1,100 @@
+import { type BodyGuess, differentTables } from "../bodies/body-guesses.ts";
+import { contactsAt, indexOfTable, type ListedTables, listedTables } from "../known/listed-tables.ts";
+import type { ToldTouch } from "../touches.ts";
+import { entropyOf, mostTelling, outcomesOf } from "./most-telling.ts";
+import { type LikelyTable, type NextTouch, SITTING_SHARE, toldOnce, type Verdict } from "./verdict.ts";
+
+/** Families alike, tables of a family alike; and a share of the belief for what the rows of lugs speak for. */
+function priorsOf(tables: ListedTables, guesses: readonly BodyGuess[]): Float64Array {
+  const prior = new Float64Array(tables.count);
+  const left = guesses.length === 0 ? 1 : 1 - SITTING_SHARE;
+  let first = 0;
+  for (const count of tables.families) {
+    prior.fill(left / (count * tables.families.length), first, first + count);
+    first += count;
+  }
+  for (const { contacts, share } of differentTables(guesses))
+    prior[indexOfTable(tables, contacts)]! += SITTING_SHARE * share;
+  return prior;
+}
+
+const SHOWN = 5;
+
+/** The known switches of few lugs: every contact table that they can have is weighed by itself, exactly. */
+export class ListedSearch {
+  readonly #tables: ListedTables;
+  readonly #prior: Float64Array;
+  /** Odds of a misheard touch. */
+  readonly #odds: number;
+
+  constructor(lugs: number, positions: number, guesses: readonly BodyGuess[], errors: number) {
+    this.#tables = listedTables(lugs, positions);
+    this.#prior = priorsOf(this.#tables, guesses);
+    this.#odds = errors / (1 - errors);
+  }
+
+  judge(touches: readonly ToldTouch[]): Verdict {
+    const misheard = this.#misheard(touches);
+    const least = misheard.reduce((fewest, each) => Math.min(fewest, each), touches.length);
+    const alive = Array.from(misheard.keys()).filter((table) => misheard[table] === least);
+    const doubtful =
+      least === 0 ? [] : touches.filter((touch) => alive.some((table) => this.#contradicts(table, touch)));
+    const again = doubtful.find((touch) => toldOnce(touches, touch));
+    return {
+      misheard: least,
+      contradictions: doubtful.map(({ index }) => index),
+      tables: this.#likeliest(misheard, alive),
+      ...this.#left(alive),
+      done: alive.length === 1 && !again,
+      next: again ? { a: again.a, b: again.b, outcomes: [], again: true } : this.#next(alive, touches.at(-1)),
+    };
+  }
+
+  #contradicts(table: number, { a, b, on, off }: ToldTouch): boolean {
+    const { pairs, masks } = this.#tables;
+    const at = pairs.findIndex((pair) => pair.a === Math.min(a, b) && pair.b === Math.max(a, b));
+    return (masks[table * pairs.length + at]! & (on | off)) !== on;
+  }
+
+  #misheard(touches: readonly ToldTouch[]): Uint16Array {
+    const { pairs, masks, count } = this.#tables;
+    const misheard = new Uint16Array(count);
+    for (const { a, b, on, off } of touches) {
+      const at = pairs.findIndex((pair) => pair.a === Math.min(a, b) && pair.b === Math.max(a, b));
+      for (let table = 0; table < count; table++)
+        if ((masks[table * pairs.length + at]! & (on | off)) !== on) misheard[table]!++;
+    }
+    return misheard;
+  }
+
+  #likeliest(misheard: Uint16Array, alive: readonly number[]): LikelyTable[] {
+    const least = misheard[alive[0]!]!;
+    const weightOf = (table: number) => this.#prior[table]! * this.#odds ** (misheard[table]! - least);
+    const sum = misheard.reduce((total, _, table) => total + weightOf(table), 0);
+    return [...alive]
+      .sort((a, b) => weightOf(b) - weightOf(a))
+      .slice(0, SHOWN)
+      .map((table) => ({ contacts: contactsAt(this.#tables, table), probability: weightOf(table) / sum }));
+  }
+
+  #left(alive: readonly number[]): { bits: number; count: number } {
+    const sum = alive.reduce((total, table) => total + this.#prior[table]!, 0);
+    return { bits: entropyOf(alive.map((table) => this.#prior[table]! / sum)), count: alive.length };
+  }
+
+  #next(alive: readonly number[], last: ToldTouch | undefined): NextTouch | undefined {
+    const { pairs, masks } = this.#tables;
+    const sum = alive.reduce((total, table) => total + this.#prior[table]!, 0);
+    const telling = pairs.flatMap(({ a, b }, at) => {
+      const shares = new Map<number, number>();
+      for (const table of alive) {
+        const mask = masks[table * pairs.length + at]!;
+        shares.set(mask, (shares.get(mask) ?? 0) + this.#prior[table]! / sum);
+      }
+      const gain = entropyOf([...shares.values()]);
+      return shares.size === 1 ? [] : [{ a, b, gain, shares }];
+    });
+    const best = mostTelling(telling, last);
+    return best && { a: best.a, b: best.b, outcomes: outcomesOf(best.shares), again: false };
+  }
+}
