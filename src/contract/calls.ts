@@ -1,4 +1,5 @@
 import type { BenchAnswer, BenchRequest } from "./bench/bench.ts";
+import type { SwitchAnswer, SwitchRequest } from "./bench/switch-finder.ts";
 import type { CatalogueAnswer } from "./catalogue.ts";
 import type { CompareAnswer, CompareRequest } from "./compare.ts";
 import type { DiagnoseAnswer, DiagnoseRequest } from "./diagnose.ts";
@@ -33,6 +34,7 @@ export interface PostCalls {
   readonly "/api/response": Call<ResponseRequest, ResponseAnswer>;
   readonly "/api/rewire": Call<RewireRequest, RewireAnswer>;
   readonly "/api/search": Call<SearchRequest, SearchAnswer>;
+  readonly "/api/switch": Call<SwitchRequest, SwitchAnswer>;
   readonly "/api/table": Call<TableRequest, TableAnswer>;
   readonly "/api/tolerance": Call<ToleranceRequest, ToleranceAnswer>;
 }

@@ -22,6 +22,7 @@ import { benchRoutes } from "./routes/bench/bench.ts";
 import { diagnoseRoutes } from "./routes/bench/diagnose.ts";
 import { recogniseRoutes } from "./routes/bench/recognise.ts";
 import { rewireRoutes } from "./routes/bench/rewire.ts";
+import { switchRoutes } from "./routes/bench/switch-finder.ts";
 import { catalogueRoutes } from "./routes/builds/catalogue.ts";
 import { expandRoutes } from "./routes/builds/expand.ts";
 import { linkRoutes } from "./routes/builds/link.ts";
@@ -55,6 +56,7 @@ const ROUTES = [
   diagnoseRoutes,
   recogniseRoutes,
   rewireRoutes,
+  switchRoutes,
   compareRoutes,
   toleranceRoutes,
   tableRoutes,

@@ -1,8 +1,9 @@
 import { type BodyGuess, bodyGuesses } from "./bodies/body-guesses.ts";
 import { BEEPER_CAUTIONS } from "./cautions.ts";
-import { foundTable } from "./found/found-table.ts";
+import { type FoundTable, foundTable } from "./found/found-table.ts";
 import { groupsOf, positionsOf } from "./found/poles.ts";
 import { shortingTest } from "./found/shorting.ts";
+import { buildNames } from "./found/switch-part.ts";
 import { inGuard } from "./guard/in-guard.ts";
 import { Heard } from "./heard.ts";
 import { familiesOf, starsOf } from "./known/families.ts";
@@ -66,6 +67,17 @@ function shortingAnswer({ lugs, positions }: SwitchQuestion, verdict: Verdict) {
   };
 }
 
+/** Moves to the lugs as the part calls them. */
+function partMoves(
+  { known }: FoundTable,
+  lugs: SwitchQuestion["lugs"],
+  moves: SwitchQuestion["moves"],
+): Record<string, string> {
+  const names = buildNames(lugs);
+  const named = new Map(lugs.map(({ name }, index) => [name, known?.lugs[name] ?? names[index]!]));
+  return Object.fromEntries(Object.entries(moves).map(([lug, to]) => [lug, named.get(to)!]));
+}
+
 function touchedPairs(touches: readonly ToldTouch[], heard: Heard): number {
   return new Set(
     touches.filter(({ a, b }) => heard.isTold(a, b)).map(({ a, b }) => `${Math.min(a, b)} ${Math.max(a, b)}`),
@@ -86,7 +98,10 @@ export function findSwitch(question: SwitchQuestion) {
   const tried = touchedPairs(touches, heard);
   const joined = groupsOf(new OwnTable(heard).contacts(), lugs.length, positions);
   const [best] = tables;
-  const found = best?.part && source && part !== undefined ? inGuard(source, part, best.part, moves) : undefined;
+  const found =
+    best?.part && source && part !== undefined
+      ? inGuard(source, part, best.part, partMoves(best, lugs, moves))
+      : undefined;
   return {
     done: verdict.done,
     isKnown,

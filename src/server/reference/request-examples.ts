@@ -65,6 +65,19 @@ const EXAMPLES: Examples = {
   "/api/bench": { build: BUILD, drawer: [{ part: { kind: "cap", capacitance: "47n" }, quantity: 2 }] },
   "/api/recognise": { build: BY_HAND },
   "/api/rewire": { from: BUILD, to: FIVE_HUNDRED_K },
+  "/api/switch": {
+    lugs: ["1", "2", "3", "4", "5", "6"].map((name, index) => ({
+      name,
+      spot: { x: index % 2, y: Math.floor(index / 2) },
+    })),
+    positions: 3,
+    beeps: [
+      { between: ["1", "3"], positions: [3] },
+      { between: ["2", "4"], position: 2, beeps: true },
+    ],
+    build: BUILD,
+    part: "lever",
+  },
   "/api/diagnose": {
     build: BUILD,
     readings: [

@@ -10,6 +10,7 @@ import { recogniseJob } from "../jobs/recognise.ts";
 import { responseJob } from "../jobs/response.ts";
 import { rewireJob } from "../jobs/rewire.ts";
 import { searchJob } from "../jobs/search.ts";
+import { switchJob } from "../jobs/switch-finder.ts";
 import { tableJob } from "../jobs/table.ts";
 import { toleranceJob } from "../jobs/tolerance.ts";
 import type { WorkSize } from "./fair-queue.ts";
@@ -31,6 +32,7 @@ export const JOBS = {
   diagnose: diagnoseJob,
   recognise: recogniseJob,
   rewire: rewireJob,
+  switchFinder: switchJob,
 } as const;
 
 export type JobName = keyof typeof JOBS;
