@@ -1,8 +1,7 @@
 import { bitCount, type Heard } from "../heard.ts";
-import { Picks } from "./picks.ts";
 import { mayJoin, type StarState } from "./star-state.ts";
 
-/** How likely two lugs are to beep somewhere. */
+/** How likely two lugs are to beep somewhere, and what hearing them is worth. */
 export interface PairOdds {
   readonly a: number;
   readonly b: number;
@@ -11,102 +10,149 @@ export interface PairOdds {
   readonly open: number;
 }
 
-/** One lug that may be a pole's common, with the loose lugs that may be the throws it lacks. */
-interface Centre {
-  readonly lug: number;
-  /** Its place among the loose lugs; undefined for a lug of a pole heard. */
-  readonly loose: number | undefined;
-  /** Which pole heard; undefined for a loose lug. */
-  readonly star: number | undefined;
-  readonly lacks: number;
-  readonly open: number;
-  readonly free: readonly number[];
-}
+const ROUNDS = 6;
+/** Keeps a guess of "never" from being taken for knowledge: only `starCount` decides. */
+const LEAST = 1e-9;
 
-const ROUNDS = 24;
-
-function centresOf(heard: Heard, { loose, stars, unheard, family }: StarState): Centre[] {
-  const free = (lug: number, open: number) =>
-    [...loose.keys()].filter((at) => loose[at] !== lug && mayJoin(heard, loose[at]!, lug, open));
-  const found = stars.flatMap(({ ends, open }, star) =>
-    open === 0
-      ? []
-      : ends.map((lug) => ({ lug, loose: undefined, star, lacks: bitCount(open), open, free: free(lug, open) })),
-  );
-  if (unheard === 0) return found;
-  const fresh = loose.map((lug, at) => ({
-    lug,
-    loose: at,
-    star: undefined,
-    lacks: family.throws,
-    open: heard.all,
-    free: free(lug, heard.all),
-  }));
-  return [...found, ...fresh];
+/** Of `count` drawn from `all`, the chance that all fall on `free` of them; for reals, falling products. */
+function allWithin(free: number, all: number, count: number): number {
+  let chance = 1;
+  for (let drawn = 0; drawn < count; drawn++) chance *= Math.max(0, free - drawn) / Math.max(1, all - drawn);
+  return chance;
 }
 
 /**
- * Chances of contacts by the fullest spread: every way to complete one pole has the product of its lugs' weights, and the weights
- * are scaled until every lug is in one pole (Sinkhorn and Knopp's scaling of 1967, for groups of lugs instead of pairs). They
- * choose what to touch next and nothing else.
+ * Chances by mean field: every loose lug is spread over the open throws of the poles heard, the commons and the throws of those
+ * unheard, rows and columns scaled in turn to what there is room for (Sinkhorn and Knopp 1967). They choose what to touch next
+ * and nothing else.
  */
 export class StarOdds {
   readonly #heard: Heard;
   readonly #state: StarState;
-  readonly #centres: readonly Centre[];
-  readonly #picks: Picks;
-  /** Of loose lugs, and of poles heard. */
-  readonly #weights: Float64Array;
-  readonly #stars: Float64Array;
+  /** chance[lug][star] that a loose lug is a throw of a star. */
+  readonly #joins: readonly Float64Array[];
+  readonly #isCommon: Float64Array;
+  readonly #isThrow: Float64Array;
+  /** For each star and each of its ends, the chance that this is the common. */
+  readonly #ends: readonly (readonly number[])[];
 
   constructor(heard: Heard, state: StarState) {
+    const { loose, stars } = state;
     this.#heard = heard;
     this.#state = state;
-    this.#centres = centresOf(heard, state);
-    this.#picks = new Picks(state.family.throws);
-    this.#weights = new Float64Array(state.loose.length).fill(1 / Math.max(1, state.loose.length));
-    this.#stars = new Float64Array(state.stars.length).fill(1);
-    for (let round = 0; round < ROUNDS; round++) this.#scale();
+    this.#ends = stars.map(({ ends, open }) => this.#endChances(ends, open));
+    this.#joins = loose.map(() => new Float64Array(stars.length));
+    this.#isCommon = new Float64Array(loose.length).fill(1 / (state.family.throws + 1));
+    this.#isThrow = new Float64Array(loose.length).fill(1 - 1 / (state.family.throws + 1));
+    for (let round = 0; round < ROUNDS; round++) this.#spread();
   }
 
-  #ownWeight({ loose, star }: Centre): number {
-    return loose === undefined ? this.#stars[star!]! : this.#weights[loose]!;
+  #endChances(ends: readonly number[], open: number): number[] {
+    if (ends.length === 1) return [1];
+    const { loose } = this.#state;
+    const weights = ends.map((end) => {
+      const free = loose.filter((lug) => mayJoin(this.#heard, lug, end, open)).length;
+      return allWithin(free, loose.length, bitCount(open)) + LEAST;
+    });
+    const sum = weights.reduce((total, weight) => total + weight, 0);
+    return weights.map((weight) => weight / sum);
   }
 
-  #scale(): void {
-    const poles = new Float64Array(this.#stars.length);
-    for (const centre of this.#centres)
-      if (centre.star !== undefined)
-        poles[centre.star]! += this.#picks.from(this.#weights, centre.free).of(centre.lacks);
-    for (const [star, sum] of poles.entries()) this.#stars[star] = sum > 0 ? 1 / sum : 0;
-    const sums = new Float64Array(this.#weights.length);
-    for (const centre of this.#centres) {
-      const own = this.#ownWeight(centre);
-      const picks = this.#picks.from(this.#weights, centre.free);
-      if (centre.loose !== undefined) sums[centre.loose]! += own * picks.of(centre.lacks);
-      for (const at of centre.free)
-        sums[at]! += own * this.#weights[at]! * picks.without(this.#weights[at]!, centre.lacks - 1);
+  #mayMeet(u: number, v: number): boolean {
+    const { loose } = this.#state;
+    return u !== v && mayJoin(this.#heard, loose[u]!, loose[v]!, this.#heard.all);
+  }
+
+  /** How well a loose lug's silences go with its being a common, and a throw, of a pole unheard. */
+  #silences(u: number): { common: number; way: number } {
+    const { loose, family } = this.#state;
+    let [freeThrows, throws, freeCommons, commons] = [0, 0, 0, 0];
+    for (let v = 0; v < loose.length; v++) {
+      if (v === u) continue;
+      throws += this.#isThrow[v]!;
+      commons += this.#isCommon[v]!;
+      if (!this.#mayMeet(u, v)) continue;
+      freeThrows += this.#isThrow[v]!;
+      freeCommons += this.#isCommon[v]!;
     }
-    for (const [at, sum] of sums.entries()) if (sum > 0) this.#weights[at]! /= Math.sqrt(sum);
+    return {
+      common: allWithin(freeThrows, throws, family.throws) + LEAST,
+      way: freeCommons / Math.max(LEAST, commons) + LEAST,
+    };
   }
 
-  /** Every pair that could still beep and was not listened to in all positions. */
-  pairs(): PairOdds[] {
-    const { lugs, off } = this.#heard;
-    const chances = new Map<number, { chance: number; open: number }>();
-    for (const centre of this.#centres) {
-      const own = this.#ownWeight(centre);
-      const picks = this.#picks.from(this.#weights, centre.free);
-      for (const at of centre.free) {
-        const lug = this.#state.loose[at]!;
-        const pair = Math.min(centre.lug, lug) * lugs + Math.max(centre.lug, lug);
-        const chance = own * this.#weights[at]! * picks.without(this.#weights[at]!, centre.lacks - 1);
-        const sum = Math.min(1, chance + (chances.get(pair)?.chance ?? 0));
-        chances.set(pair, { chance: sum, open: centre.open & ~off[pair]! });
+  #spread(): void {
+    const { loose, stars, family, unheard } = this.#state;
+    const columns = stars.length + 2;
+    const room = [...stars.map(({ open }) => bitCount(open)), unheard, unheard * family.throws];
+    const cells = loose.map((lug, u) => {
+      const { common, way } = this.#silences(u);
+      const joins = stars.map(({ ends, open }, star) =>
+        ends.reduce((sum, end, at) => sum + (mayJoin(this.#heard, lug, end, open) ? this.#ends[star]![at]! : 0), LEAST),
+      );
+      return [...joins, common, way].map((weight, column) => weight * room[column]!);
+    });
+    for (let pass = 0; pass < ROUNDS; pass++) {
+      for (let column = 0; column < columns; column++) {
+        const sum = cells.reduce((total, row) => total + row[column]!, 0);
+        if (sum > 0) for (const row of cells) row[column]! *= room[column]! / sum;
+      }
+      for (const row of cells) {
+        const sum = row.reduce((total, cell) => total + cell, 0);
+        if (sum > 0) for (let column = 0; column < columns; column++) row[column]! /= sum;
       }
     }
-    return [...chances]
-      .map(([pair, odds]) => ({ a: Math.floor(pair / lugs), b: pair % lugs, ...odds }))
-      .filter(({ a, b }) => !this.#heard.isTold(a, b));
+    for (const [u, row] of cells.entries()) {
+      for (let star = 0; star < stars.length; star++) this.#joins[u]![star] = row[star]!;
+      this.#isCommon[u] = row[stars.length]!;
+      this.#isThrow[u] = row[stars.length + 1]!;
+    }
+  }
+
+  #withStars(): PairOdds[] {
+    const { loose, stars } = this.#state;
+    return loose.flatMap((lug, u) =>
+      stars.flatMap(({ ends, open }, star) => {
+        const shares = ends.map((end, at) => (mayJoin(this.#heard, lug, end, open) ? this.#ends[star]![at]! : 0));
+        const sum = shares.reduce((total, share) => total + share, 0);
+        return ends.flatMap((end, at): PairOdds[] => {
+          if (shares[at] === 0) return [];
+          const chance = (this.#joins[u]![star]! * shares[at]!) / sum;
+          return [{ a: end, b: lug, chance, open: open & ~this.#heard.off[end * this.#heard.lugs + lug]! }];
+        });
+      }),
+    );
+  }
+
+  #amongLoose(): PairOdds[] {
+    const { loose, family, unheard } = this.#state;
+    if (unheard === 0) return [];
+    const free = loose.map((_, u) => {
+      let [throws, commons] = [LEAST, LEAST];
+      for (let v = 0; v < loose.length; v++) {
+        if (!this.#mayMeet(u, v)) continue;
+        throws += this.#isThrow[v]!;
+        commons += this.#isCommon[v]!;
+      }
+      return { throws, commons };
+    });
+    const oneWay = (u: number, v: number) => {
+      const both = this.#isCommon[u]! * this.#isThrow[v]!;
+      return ((both * family.throws) / free[u]!.throws + both / free[v]!.commons) / 2;
+    };
+    const pairs: PairOdds[] = [];
+    for (let u = 0; u < loose.length; u++)
+      for (let v = u + 1; v < loose.length; v++) {
+        if (!this.#mayMeet(u, v)) continue;
+        const chance = Math.min(1, oneWay(u, v) + oneWay(v, u));
+        const [a, b] = [loose[u]!, loose[v]!];
+        pairs.push({ a, b, chance, open: this.#heard.all & ~this.#heard.off[a * this.#heard.lugs + b]! });
+      }
+    return pairs;
+  }
+
+  /** Every pair that could still beep. */
+  pairs(): PairOdds[] {
+    return [...this.#withStars(), ...this.#amongLoose()].filter(({ a, b }) => !this.#heard.isTold(a, b));
   }
 }
