@@ -26,11 +26,14 @@ export class ListedSearch {
   readonly #prior: Float64Array;
   /** Odds of a misheard touch. */
   readonly #odds: number;
+  /** By the positions heard, as bits. */
+  readonly #sums: Float64Array;
 
   constructor(lugs: number, positions: number, guesses: readonly BodyGuess[], errors: number) {
     this.#tables = listedTables(lugs, positions);
     this.#prior = priorsOf(this.#tables, guesses);
     this.#odds = errors / (1 - errors);
+    this.#sums = new Float64Array(2 ** positions);
   }
 
   judge(touches: readonly ToldTouch[]): Verdict {
@@ -83,18 +86,20 @@ export class ListedSearch {
   }
 
   #next(alive: readonly number[], last: ToldTouch | undefined): NextTouch | undefined {
-    const { pairs, masks } = this.#tables;
-    const sum = alive.reduce((total, table) => total + this.#prior[table]!, 0);
-    const telling = pairs.flatMap(({ a, b }, at) => {
-      const shares = new Map<number, number>();
-      for (const table of alive) {
-        const mask = masks[table * pairs.length + at]!;
-        shares.set(mask, (shares.get(mask) ?? 0) + this.#prior[table]! / sum);
-      }
-      const gain = entropyOf([...shares.values()]);
-      return shares.size === 1 ? [] : [{ a, b, gain, shares }];
+    const telling = this.#tables.pairs.flatMap(({ a, b }, at) => {
+      const shares = this.#sharesAt(at, alive);
+      return shares.size === 1 ? [] : [{ a, b, shares, gain: entropyOf([...shares.values()]) }];
     });
     const best = mostTelling(telling, last);
     return best && { a: best.a, b: best.b, outcomes: outcomesOf(best.shares), again: false };
+  }
+
+  /** How much of the belief in what is left has a pair beep in which positions. */
+  #sharesAt(pair: number, alive: readonly number[]): Map<number, number> {
+    const { pairs, masks } = this.#tables;
+    const sums = this.#sums.fill(0);
+    for (const table of alive) sums[masks[table * pairs.length + pair]!]! += this.#prior[table]!;
+    const sum = sums.reduce((total, each) => total + each, 0);
+    return new Map([...sums.entries()].flatMap(([mask, each]) => (each > 0 ? [[mask, each / sum] as const] : [])));
   }
 }
