@@ -25,7 +25,7 @@ export function summaryOf(
   title: string | undefined,
   untouched: number,
 ): string {
-  const pairs = `${untouched} of all pairs ${untouched === 1 ? "was" : "were"} never touched`;
+  const pairs = `${untouched} ${untouched === 1 ? "pair of lugs was" : "pairs of lugs were"} never touched`;
   if (verdict.done && title)
     return `It is a ${title}, or works as one: no other known switch beeps so. ${untouched === 0 ? "Every pair was touched." : `A switch of no known type could still differ: ${pairs}.`}`;
   if (verdict.done)

@@ -124,7 +124,7 @@ describe("where it was told how the lugs sit", () => {
       const spots = spotsOf({ kind: "switch", type: name, body });
       const told = { lugs: found.names.map((own) => ({ name: own, spot: spots.get(found.roles.get(own)!)! })) };
       const seen = followed(found, questionOf(found, told));
-      const blind = Array.from({ length: 6 }, () => {
+      const blind = Array.from({ length: effort(2, 20) }, () => {
         const other = bench(name);
         return followed(other, questionOf(other)).length;
       });

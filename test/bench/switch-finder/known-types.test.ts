@@ -69,11 +69,11 @@ const mean = (counts: readonly number[]) => counts.reduce((sum, count) => sum + 
 
 describe("a switch of a known type, its lugs in any order, either way round", () => {
   it.each(NAMED_TABLES)("is found without fault within 1.5 tests a bit: %s", (name, table) => {
-    const counts = touchesOf(name, table, effort(name === "lever-5-four-pole" ? 4 : 12, 200), 1);
+    const counts = touchesOf(name, table, effort(name.startsWith("lever") ? 3 : 12, 200), 1);
     expect(mean(counts)).toBeLessThanOrEqual(1.5 * BITS[name]!);
   });
 
-  it.each(casesOf(CUSTOMARY, 5))(
+  it.each(casesOf(CUSTOMARY, 4))(
     "is found without fault: rotary, $poles poles, $throws throws",
     ({ poles, throws }) => {
       const counts = touchesOf("rotary", rotaryTable(poles, throws), effort(1, 200), poles * 100 + throws);

@@ -48,6 +48,21 @@ const BODIES: readonly (readonly [path: string, weight: number, body: Body])[] =
   ["/api/preview", 8, (build) => ({ build, settings: {}, ...QUICK, level: "matched", encoding: "float32", hum: 50 })],
   ["/api/previews", 1, (build) => ({ build, sweep: { tone: [0, 10] }, ...QUICK, encoding: "float32" })],
   ["/api/compare", 1, (build) => ({ builds: [build, PLAN], settings: {}, tolerance: false })],
+  [
+    "/api/switch",
+    2,
+    (build) => ({
+      lugs: ["1", "2", "3", { name: "4" }],
+      positions: 3,
+      beeps: [
+        { between: ["1", "2"], positions: [1, 2] },
+        { between: ["2", "3"], position: 2, beeps: false },
+      ],
+      build,
+      part: "lever",
+      moves: { A0: "1" },
+    }),
+  ],
   ["/api/rewire", 1, (build) => ({ from: build, to: PLAN })],
   ["/api/rewire", 1, (build) => ({ from: PLAN, to: build })],
   ["/api/table", 1, (build) => ({ build, sweep: { tone: [0, 10] } })],

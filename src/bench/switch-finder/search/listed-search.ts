@@ -20,6 +20,30 @@ function priorsOf(tables: ListedTables, guesses: readonly BodyGuess[]): Float64A
 
 const SHOWN = 5;
 
+function fewestOf(counts: Uint16Array): number {
+  let fewest = counts[0]!;
+  for (const count of counts) if (count < fewest) fewest = count;
+  return fewest;
+}
+
+function whereIs(counts: Uint16Array, sought: number): number[] {
+  const found: number[] = [];
+  for (let at = 0; at < counts.length; at++) if (counts[at] === sought) found.push(at);
+  return found;
+}
+
+/** Those of the greatest weight, the greatest first, without sorting all. */
+function greatest(all: readonly number[], weights: Float64Array, most: number): number[] {
+  const best: number[] = [];
+  for (const each of all) {
+    if (best.length === most && weights[each]! <= weights[best[most - 1]!]!) continue;
+    const at = best.findIndex((other) => weights[other]! < weights[each]!);
+    best.splice(at < 0 ? best.length : at, 0, each);
+    if (best.length > most) best.pop();
+  }
+  return best;
+}
+
 /** The known switches of few lugs: every contact table that they can have is weighed by itself, exactly. */
 export class ListedSearch {
   readonly #tables: ListedTables;
@@ -38,8 +62,8 @@ export class ListedSearch {
 
   judge(touches: readonly ToldTouch[]): Verdict {
     const misheard = this.#misheard(touches);
-    const least = misheard.reduce((fewest, each) => Math.min(fewest, each), touches.length);
-    const alive = Array.from(misheard.keys()).filter((table) => misheard[table] === least);
+    const least = fewestOf(misheard);
+    const alive = whereIs(misheard, least);
     const doubtful =
       least === 0 ? [] : touches.filter((touch) => alive.some((table) => this.#contradicts(table, touch)));
     const again = doubtful.find((touch) => toldOnce(touches, touch));
@@ -72,17 +96,28 @@ export class ListedSearch {
 
   #likeliest(misheard: Uint16Array, alive: readonly number[]): LikelyTable[] {
     const least = misheard[alive[0]!]!;
-    const weightOf = (table: number) => this.#prior[table]! * this.#odds ** (misheard[table]! - least);
-    const sum = misheard.reduce((total, _, table) => total + weightOf(table), 0);
-    return [...alive]
-      .sort((a, b) => weightOf(b) - weightOf(a))
-      .slice(0, SHOWN)
-      .map((table) => ({ contacts: contactsAt(this.#tables, table), probability: weightOf(table) / sum }));
+    const weights: number[] = [];
+    let sum = 0;
+    for (let table = 0; table < misheard.length; table++) {
+      const more = misheard[table]! - least;
+      weights[more] ??= this.#odds ** more;
+      sum += this.#prior[table]! * weights[more]!;
+    }
+    const shown = greatest(alive, this.#prior, SHOWN);
+    return shown.map((table) => ({
+      contacts: contactsAt(this.#tables, table),
+      probability: this.#prior[table]! / sum,
+    }));
   }
 
   #left(alive: readonly number[]): { bits: number; count: number } {
-    const sum = alive.reduce((total, table) => total + this.#prior[table]!, 0);
-    return { bits: entropyOf(alive.map((table) => this.#prior[table]! / sum)), count: alive.length };
+    let [sum, weighed] = [0, 0];
+    for (const table of alive) {
+      const share = this.#prior[table]!;
+      sum += share;
+      weighed += share * Math.log2(share);
+    }
+    return { bits: Math.max(0, Math.log2(sum) - weighed / sum), count: alive.length };
   }
 
   #next(alive: readonly number[], last: ToldTouch | undefined): NextTouch | undefined {
