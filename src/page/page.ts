@@ -98,6 +98,11 @@ function detailTabs(bench: Bench, room: AudioRoom, listening: Listening): HTMLEl
       load: async () => (await import("./choice/choice-panel.ts")).createChoicePanel(store, editor),
     },
     {
+      id: "unknown",
+      title: "What is it?",
+      load: async () => (await import("./unknown/unknown-panel.ts")).createUnknownPanel(store, editor),
+    },
+    {
       id: "send",
       title: "Send it",
       load: async () => (await import("./share/share-panel.ts")).createSharePanel(store),

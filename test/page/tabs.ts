@@ -10,5 +10,6 @@ export const TABS = [
   "Solder",
   "Measure",
   "Which part?",
+  "What is it?",
   "Send it",
 ] as const;

@@ -1,7 +1,9 @@
 import { auditBuild, type Finding } from "../../bench/audit/audit.ts";
 import { DEFAULT_SHEET_OPTIONS, type SheetOptions } from "../../bench/sheet/options.ts";
+import type { SwitchQuestion } from "../../bench/switch-finder/question.ts";
 import type { Build } from "../../build-file/schema.ts";
 import type { BenchAnswer, DrawerRequest } from "../../contract/bench/bench.ts";
+import type { SwitchAnswer } from "../../contract/bench/switch-finder.ts";
 import type { OwnProbe } from "../state/app-state.ts";
 import type { RewiringTold } from "./rewire-told.ts";
 
@@ -33,6 +35,11 @@ export class BenchDesk {
   /** From the guard as found to the guard as wanted. */
   async rewire(from: Build, to: Build): Promise<RewiringTold> {
     return (await import("./rewire-told.ts")).rewireTold(from, to);
+  }
+
+  /** What an unknown switch is, from where a beeper beeps. */
+  async findSwitch(question: SwitchQuestion): Promise<SwitchAnswer> {
+    return (await import("../../bench/switch-finder/find-switch.ts")).findSwitch(question);
   }
 
   /** What keeps a build from working, by the audit alone. */

@@ -1,5 +1,7 @@
+import type { SwitchQuestion } from "../../bench/switch-finder/question.ts";
 import type { Build } from "../../build-file/schema.ts";
 import type { BenchAnswer } from "../../contract/bench/bench.ts";
+import type { SwitchAnswer } from "../../contract/bench/switch-finder.ts";
 import type { BenchDesk, BenchQuestion, Fault } from "./bench-desk.ts";
 import type { RewiringTold } from "./rewire-told.ts";
 import { WorkerLink } from "./worker-link.ts";
@@ -15,6 +17,10 @@ export class BenchEngine {
 
   rewire(from: Build, to: Build): Promise<RewiringTold> {
     return this.#link.ask((desk) => desk.rewire(from, to));
+  }
+
+  findSwitch(question: SwitchQuestion): Promise<SwitchAnswer> {
+    return this.#link.ask((desk) => desk.findSwitch(question));
   }
 
   faults(build: Build): Promise<Fault[]> {
