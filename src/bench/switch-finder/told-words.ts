@@ -13,8 +13,8 @@ export function whyOf({ again, outcomes }: NextTouch, isKnown: boolean): string 
   if (again) return "What was heard cannot all be right: touch these two once more.";
   if (!isKnown) return "It is open whether these two are ever joined.";
   const likeliest = outcomes[0]!;
-  const share = Math.round(100 * likeliest.share);
-  return `It tells the most: ${inPositions(positionsOf(likeliest.on))} (${Math.min(99, Math.max(1, share))} % likely), or something else that narrows it down.`;
+  const percent = Math.min(99, Math.max(1, Math.round(100 * likeliest.share)));
+  return `Of all pairs these two tell the most. Most likely: ${inPositions(positionsOf(likeliest.on))} (${percent} %).`;
 }
 
 /** How far the finding has come, in a few sentences. */

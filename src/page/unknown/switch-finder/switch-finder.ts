@@ -42,14 +42,14 @@ function stepView(finding: Finding, answer: SwitchAnswer, steps: Steps): HTMLEle
       steps.tell({ between: next.between, positions }),
     ),
     h("p", {}, isKnown && finding.beeps.length === 0 ? "" : text),
-    finding.beeps.length > 0 && positionsTable("What is known so far", joined),
+    finding.beeps.length > 0 && positionsTable("What is known so far", joined, "nothing yet"),
   );
 }
 
 /** Finds out with a beeper what an unknown switch does: which two lugs to touch, what that tells, what it is in the end. */
 export function createSwitchFinder(store: AppStore, editor: Editor): HTMLElement {
   const engine = benchEngineOf(store);
-  const rows = formText("lugs", "Lugs in each row, from the top, seen from the back", "", "4, 4");
+  const rows = formText("lugs", "Lugs in each row, top first", "", "4, 4");
   const positions = formText("positions", "Positions of the handle", "", "5");
   const shown = h("div", { class: "switch-finding" });
   const latest = latestOnly();
@@ -117,7 +117,7 @@ export function createSwitchFinder(store: AppStore, editor: Editor): HTMLElement
     h(
       "p",
       {},
-      "Find out with a meter that beeps what its lugs do: you are told which two to touch, and you say where it beeps.",
+      "Find out with a meter that beeps what its lugs do: you are told which two to touch, and you say where it beeps. Hold the switch with its lugs towards you, as seen from the back of the guard.",
     ),
     cautions(),
     h(

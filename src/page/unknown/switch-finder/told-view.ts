@@ -6,15 +6,15 @@ import { plainTable } from "../../dom/table.ts";
 
 type Groups = SwitchAnswer["joined"];
 
-const groupText = (groups: Groups[number]) =>
-  groups.length === 0 ? "nothing" : groups.map((group) => group.join(" – ")).join(", ");
+const groupText = (groups: Groups[number], none: string) =>
+  groups.length === 0 ? none : groups.map((group) => group.join(" – ")).join(", ");
 
-/** Which lugs each position joins. */
-export function positionsTable(caption: string, positions: Groups): HTMLElement {
+/** Which lugs each position joins. @param none what to say of a position without any */
+export function positionsTable(caption: string, positions: Groups, none = "nothing"): HTMLElement {
   return plainTable(
     caption,
     ["Position", "Joined"],
-    positions.map((groups, index) => [String(index + 1), groupText(groups)]),
+    positions.map((groups, index) => [String(index + 1), groupText(groups, none)]),
   );
 }
 
