@@ -18,6 +18,7 @@ function read({ build, ...body }: SwitchBody): SwitchQuestion {
 export const switchJob = {
   read,
   run: (question: SwitchQuestion): SwitchAnswer => findSwitch(question),
-  size: () => "small",
+  // Which of some hundred touches was misheard is tried one by one.
+  size: ({ lugs }) => (lugs.length > 24 ? "large" : "small"),
   gate: "render",
 } satisfies Job<SwitchQuestion, SwitchAnswer>;

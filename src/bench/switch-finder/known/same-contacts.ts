@@ -10,11 +10,12 @@ function signature(contacts: Contacts, lugs: number, lug: number): string {
  * @param most ways to look for
  */
 export function renamings(from: Contacts, to: Contacts, lugs: number, most: number): number[][] {
-  const signatures = Array.from({ length: lugs }, (_, lug) => signature(to, lugs, lug));
-  const candidates = Array.from({ length: lugs }, (_, lug) => {
-    const own = signature(from, lugs, lug);
-    return signatures.flatMap((other, at) => (other === own ? [at] : []));
-  });
+  const [own, other] = [from, to].map((contacts) =>
+    Array.from({ length: lugs }, (_, lug) => signature(contacts, lugs, lug)),
+  );
+  // Found out at once here, and below only after every way to place all lugs but the last.
+  if ([...own!].sort().join("|") !== [...other!].sort().join("|")) return [];
+  const candidates = own!.map((sought) => other!.flatMap((each, at) => (each === sought ? [at] : [])));
   const ways: number[][] = [];
   const way: number[] = [];
   const fits = (lug: number, at: number) =>
