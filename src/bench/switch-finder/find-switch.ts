@@ -84,6 +84,15 @@ function touchedPairs(touches: readonly ToldTouch[], heard: Heard): number {
   ).size;
 }
 
+/** Touches that cannot all be right, those included that the same two lugs outvoted since. */
+function doubtfulOf(verdict: Verdict, touches: readonly ToldTouch[], { lugs, on, off }: Heard): number[] {
+  const outvoted = touches.filter((touch) => {
+    const pair = touch.a * lugs + touch.b;
+    return (on[pair]! & touch.off) !== 0 || (off[pair]! & touch.on) !== 0;
+  });
+  return [...new Set([...verdict.contradictions, ...outvoted.map(({ index }) => index)])].sort((a, b) => a - b);
+}
+
 /**
  * What an unknown switch is, from where a continuity beeper beeps; and the two lugs to touch next.
  * Known switches are told apart among all ways in which their lugs may lie; where none beeps so, the table is found pair by pair.
@@ -117,7 +126,7 @@ export function findSwitch(question: SwitchQuestion) {
     tried,
     untouched: pairs - tried,
     remaining: { tables: verdict.count ?? null, bits: verdict.bits ?? null },
-    contradictions: verdict.contradictions.map((index) => ({
+    contradictions: doubtfulOf(verdict, touches, heard).map((index) => ({
       beep: index,
       between: [...question.beeps[index]!.between] as [string, string],
     })),

@@ -34,29 +34,29 @@ export class Heard {
     const ofPair = new Map<number, Touch[]>();
     for (const touch of touches) {
       const pair = Math.min(touch.a, touch.b) * lugs + Math.max(touch.a, touch.b);
-      ofPair.set(pair, [...(ofPair.get(pair) ?? []), touch]);
+      const told = ofPair.get(pair);
+      if (told) told.push(touch);
+      else ofPair.set(pair, [touch]);
     }
     for (const [pair, told] of ofPair) this.#settle(Math.floor(pair / lugs), pair % lugs, told);
   }
 
   #settle(a: number, b: number, told: readonly Touch[]): void {
-    const most = (mask: (touch: Touch) => number, other: (touch: Touch) => number) =>
-      bitsOf(this.all).reduce((settled, bit) => {
-        const votes = told.reduce((sum, touch) => sum + ((mask(touch) >> bit) & 1) - ((other(touch) >> bit) & 1), 0);
-        return votes > 0 ? settled | (1 << bit) : settled;
-      }, 0);
-    const on = most(
-      (touch) => touch.on,
-      (touch) => touch.off,
-    );
-    const off = most(
-      (touch) => touch.off,
-      (touch) => touch.on,
-    );
+    const { on, off } = told.length === 1 ? told[0]! : this.#byMost(told);
     for (const pair of [a * this.lugs + b, b * this.lugs + a]) {
       this.on[pair] = on;
       this.off[pair] = off;
     }
+  }
+
+  #byMost(told: readonly Touch[]): { on: number; off: number } {
+    let [on, off] = [0, 0];
+    for (const bit of bitsOf(this.all)) {
+      const votes = told.reduce((sum, touch) => sum + ((touch.on >> bit) & 1) - ((touch.off >> bit) & 1), 0);
+      if (votes > 0) on |= 1 << bit;
+      if (votes < 0) off |= 1 << bit;
+    }
+    return { on, off };
   }
 
   /** Whether two lugs were listened to in every position. */

@@ -65,11 +65,25 @@ export class StarSearch {
   judge(touches: readonly ToldTouch[]): Verdict {
     const told = this.#fitting(touches);
     if (told) return this.#judged(touches, told, []);
-    const doubtful = touches.filter((touch) => this.#fitting(touches.filter((each) => each !== touch)));
-    if (doubtful.length === 0) return FITS_NONE;
-    const verdict = this.#judged(touches, this.#fitting(touches.filter((each) => each !== doubtful[0]))!, doubtful);
-    const again = doubtful.findLast((touch) => toldOnce(touches, touch));
-    return again ? { ...verdict, done: false, next: { a: again.a, b: again.b, outcomes: [], again: true } } : verdict;
+    const doubtful = this.#suspects(touches).filter((touch) => this.#fitting(touches.filter((each) => each !== touch)));
+    const again = doubtful.at(-1);
+    if (!again) return FITS_NONE;
+    const verdict = this.#judged(touches, this.#fitting(touches.filter((each) => each !== again))!, doubtful);
+    return { ...verdict, done: false, next: { a: again.a, b: again.b, outcomes: [], again: true } };
+  }
+
+  /** Touches that may have been misheard: contacts, and where those go together, silences about lugs that found no pole. */
+  #suspects(touches: readonly ToldTouch[]): ToldTouch[] {
+    const state = starState(new Heard(this.#lugs, this.#positions, touches), this.#family);
+    const loose = new Set(state?.loose);
+    const contacts = new Set(
+      touches.flatMap(({ a, b, on }) => (on === 0 ? [] : [Math.min(a, b) * this.#lugs + Math.max(a, b)])),
+    );
+    // One misheard touch makes one contact too many, and no more than one.
+    if (contacts.size > this.#family.poles * this.#family.throws + 1) return [];
+    // Lugs that were touched more often are taken as most of those touches tell.
+    const once = touches.filter((touch) => toldOnce(touches, touch));
+    return once.filter(({ a, b, on }) => on !== 0 || loose.has(a) || loose.has(b));
   }
 
   /** What the touches make of the family; undefined where no switch of it beeps so. */

@@ -68,7 +68,7 @@ function starOf(contacts: readonly Contact[], all: number): Star | undefined {
 /** What the beeps make of a family of stars; undefined where they fit none of it. */
 export function starState(heard: Heard, family: StarFamily): StarState | undefined {
   const contacts = contactsIn(heard);
-  if (!contacts) return undefined;
+  if (!contacts || contacts.length > family.poles * family.throws) return undefined;
   const stars = grouped(contacts).map((group) => starOf(group, heard.all));
   if (stars.length > family.poles || stars.some((star) => star === undefined)) return undefined;
   const bound = new Set(contacts.flatMap(({ a, b }) => [a, b]));
