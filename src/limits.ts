@@ -110,6 +110,14 @@ export const MAX_FIT_TABLE_CHARS = 500_000;
 export const MAX_DRAWER_QUANTITY = 1000;
 /** Of wire: more than anybody has on the bench. */
 export const MAX_REELS = 40;
+/** Lugs of one switch: the largest rotary of a build file, eight poles of twelve throws. */
+export const MAX_SWITCH_LUGS = 104;
+/** Positions of one switch; a contact table of one's own in a build file has as many at most. */
+export const MAX_SWITCH_POSITIONS = 24;
+/** Rows of lugs, and lugs in a row: the largest rotary's laid out in either. */
+export const MAX_LUG_GRID = 104;
+/** Touches told of one switch: every pair of the largest rotary's lugs once would be 5 356, and nobody's patience lasts. */
+export const MAX_TOUCHES = 2_000;
 /** Faults that one refusal names; whoever has more mends these first. */
 export const MAX_FAULTS_TOLD = 100;
 /** Characters of a refusal's one sentence; `errors` has them all. */

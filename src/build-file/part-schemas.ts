@@ -1,5 +1,5 @@
 import * as z from "zod";
-import { MAX_LUG_NAME_CHARS, MAX_NAME_CHARS } from "../limits.ts";
+import { MAX_LUG_GRID, MAX_LUG_NAME_CHARS, MAX_NAME_CHARS } from "../limits.ts";
 import { JACK_BODIES, POT_BODIES, SHAFT_BODIES, SWITCH_BODIES } from "./bodies/body-names.ts";
 import { MAX_ROTARY_POLES, MAX_THROWS, NAMED_SWITCH_TYPES, ON_ON_ON_PATTERNS, SWITCH_TYPES } from "./switch-types.ts";
 import { TURN_STEP_DEGREES } from "./turn-step.ts";
@@ -140,27 +140,29 @@ const track = {
 
 const BODY_MEANING = "which of the shapes that this type is sold in; absent: the usual one";
 
+const lugName = z.string().regex(/^[A-Za-z0-9_-]{1,16}$/, "expected a lug name");
+
 export const switchSpecShape = {
   type: oneOf(SWITCH_TYPES).optional(),
   centre: oneOf(ON_ON_ON_PATTERNS).optional().describe("contacts of an on-on-on switch in its centre"),
   poles: z.int().min(1).max(MAX_ROTARY_POLES).optional().describe("of a rotary switch"),
   throws: z.int().min(2).max(MAX_THROWS).optional().describe("of a rotary switch"),
   positions: z
-    .array(
-      z
-        .array(
-          z
-            .array(z.string().regex(/^[A-Za-z0-9_-]{1,16}$/, "expected a lug name"))
-            .min(1)
-            .max(24),
-        )
-        .max(24),
-    )
+    .array(z.array(z.array(lugName).min(1).max(24)).max(24))
     .min(1)
     .max(24)
     .optional()
     .describe("a contact table of one's own: for each position, the groups of joined lugs"),
 };
+
+const lugRows = z
+  .array(z.array(lugName.nullable()).min(1).max(MAX_LUG_GRID))
+  .min(1)
+  .max(MAX_LUG_GRID)
+  .optional()
+  .describe(
+    "lugs as they were found to sit, seen from the back: rows from the treble side to the bass side, each from the bridge towards the neck, null where none is; instead of `body`, and of the drawing alone",
+  );
 
 const shaftSchema = strict({
   ...switchSpecShape,
@@ -191,6 +193,7 @@ export const switchSchema = strict({
   kind: z.literal("switch"),
   ...common,
   body: oneOf(SWITCH_BODIES).optional().describe(BODY_MEANING),
+  lugRows,
   ...switchSpecShape,
 }).superRefine((spec, context) => {
   const ways = [spec.type, spec.positions].filter((way) => way !== undefined).length;

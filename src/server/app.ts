@@ -27,6 +27,7 @@ import { recogniseRoutes } from "./routes/bench/recognise.ts";
 import { rewireRoutes } from "./routes/bench/rewire.ts";
 import { roomRoutes } from "./routes/bench/room.ts";
 import { stringLevelsRoutes } from "./routes/bench/string-levels.ts";
+import { switchRoutes } from "./routes/bench/switch-finder.ts";
 import { catalogueRoutes } from "./routes/builds/catalogue.ts";
 import { expandRoutes } from "./routes/builds/expand.ts";
 import { linkRoutes } from "./routes/builds/link.ts";
@@ -65,6 +66,7 @@ const ROUTES = [
   leadsRoutes,
   heightsRoutes,
   stringLevelsRoutes,
+  switchRoutes,
   compareRoutes,
   toleranceRoutes,
   tableRoutes,

@@ -48,6 +48,8 @@ const SLIDE = kind<SwitchBody>("slide", "slide switch", "A row a pole, its commo
 const RING = kind<SwitchBody>("ring", "rotary wafer", "Throws on the outer ring, commons on the inner.", true);
 const BLOCK = kind<SwitchBody>("block", "as its lugs are named", "A row for each letter that lugs begin with.", true);
 
+const AS_FOUND = kind<SwitchBody>("block", "as found", "The lugs sit where they were found.");
+
 const LEVERS = [OPEN_FRAME, IN_LINE_MIRRORED, IN_LINE_ALIKE] as const;
 
 /** The first of each is what is taken where a build file says none. */
@@ -89,6 +91,7 @@ export function potBodies(pot: Pot): readonly BodyKind<PotBody>[] {
 }
 
 export function switchBodies(part: PartOf<"switch">): readonly BodyKind<SwitchBody>[] {
+  if (part.lugRows) return [AS_FOUND];
   return part.positions || part.type === undefined ? [BLOCK] : BY_TYPE[part.type];
 }
 

@@ -5,7 +5,7 @@ import type { Outline } from "./body-kind.ts";
 import { jackOutline, jackSpots } from "./jack-bodies.ts";
 import { ONE_LUG, pickupSpots, TWO_LEGS } from "./legged-spots.ts";
 import { leverOutline, leverSpots } from "./lever-bodies.ts";
-import { blockOutline, blockSpots, ringOutline, ringSpots } from "./plain-switch-bodies.ts";
+import { blockOutline, blockSpots, foundSpots, ringOutline, ringSpots, rowsOutline } from "./plain-switch-bodies.ts";
 import { potOutline, potSpots } from "./pot-bodies.ts";
 import { smallSwitchOutline, smallSwitchSpots, toggleOutline, toggleSpots } from "./small-switch-bodies.ts";
 import { mm, type Spots } from "./spot.ts";
@@ -21,6 +21,7 @@ function rotaryOf(part: Switch) {
 }
 
 function switchSpots(part: Switch): Spots {
+  if (part.lugRows) return foundSpots(part.lugRows);
   const { lugs } = switchTable(part);
   if (part.positions || part.type === undefined) return blockSpots(lugs);
   const body = switchBody(part);
@@ -39,6 +40,7 @@ function switchSpots(part: Switch): Spots {
 }
 
 function switchOutline(part: Switch): Outline {
+  if (part.lugRows) return rowsOutline(part.lugRows);
   if (part.positions || part.type === undefined) return blockOutline(switchTable(part).lugs);
   const body = switchBody(part);
   switch (part.type) {

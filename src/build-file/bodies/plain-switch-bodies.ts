@@ -47,6 +47,21 @@ export function blockRows(lugs: readonly string[]): string[][] {
   return [...rows.values()];
 }
 
+/** A row of lugs as found; null where none sits. */
+export type LugRow = readonly (string | null)[];
+
+/** Lugs as they were found to sit: the first row is the one nearest the treble side. */
+export function foundSpots(rows: readonly LugRow[]): Spots {
+  const columns = Math.max(...rows.map((row) => row.length));
+  const at = (column: number, row: number) => ({
+    x: (column - (columns - 1) / 2) * BLOCK_PITCH,
+    y: ((rows.length - 1) / 2 - row) * BLOCK_PITCH,
+  });
+  return new Map(
+    rows.flatMap((lugs, row) => lugs.flatMap((lug, column) => (lug === null ? [] : [[lug, at(column, row)] as const]))),
+  );
+}
+
 export function blockSpots(lugs: readonly string[]): Spots {
   const rows = blockRows(lugs);
   return new Map(
@@ -54,8 +69,10 @@ export function blockSpots(lugs: readonly string[]): Spots {
   );
 }
 
-export function blockOutline(lugs: readonly string[]): Outline {
-  const rows = blockRows(lugs);
+export const blockOutline = (lugs: readonly string[]): Outline => rowsOutline(blockRows(lugs));
+
+/** The block behind rows of lugs. */
+export function rowsOutline(rows: readonly LugRow[]): Outline {
   const longest = Math.max(1, ...rows.map((row) => row.length));
   return { form: "box", width: BLOCK_PITCH * longest + mm(3), height: BLOCK_PITCH * Math.max(1, rows.length) + mm(3) };
 }

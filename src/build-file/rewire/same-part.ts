@@ -56,7 +56,8 @@ function traitsOf(part: Part): object {
 export function isSamePart(a: Part, b: Part): boolean {
   if (a.kind !== b.kind || !alike(traitsOf(a), traitsOf(b))) return false;
   if (a.kind === "terminal" && b.kind === "terminal") return agree(a.role, b.role);
-  if (a.kind === "switch" && b.kind === "switch") return agree(a.type, b.type) && agree(a.body, b.body);
+  if (a.kind === "switch" && b.kind === "switch")
+    return agree(a.type, b.type) && agree(a.body, b.body) && agree(a.lugRows, b.lugRows);
   if (a.kind === "pot" && b.kind === "pot") return agree(a.body, b.body) && agree(a.drives?.body, b.drives?.body);
   if (a.kind === "jack" && b.kind === "jack") return agree(a.body, b.body);
   return a.kind !== "pickup" || b.kind !== "pickup" || agree(a.metal, b.metal);

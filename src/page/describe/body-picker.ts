@@ -69,7 +69,7 @@ export function createBodyPicker(name: string, commit: Commit) {
     const part = source.parts[name];
     if (!part) return;
     const all = choices(name, part, commit).filter(({ bodies }) => bodies.length > 1);
-    const key = JSON.stringify([part.kind, part.type, part.drives, part.gangs, part.stereo, part.body]);
+    const key = JSON.stringify([part.kind, part.type, part.drives, part.gangs, part.stereo, part.body, part.lugRows]);
     if (key === shown) return;
     shown = key;
     const held = element.contains(document.activeElement) ? (document.activeElement as HTMLInputElement) : undefined;

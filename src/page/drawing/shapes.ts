@@ -74,10 +74,11 @@ function directions(part: Part, local: string, at: Point): Pick<LugSpot, "leave"
       if (local === "case") return { leave: ANY, beside: RIGHT };
       return local.startsWith("s.") ? { leave: aside, beside: aside } : { leave: DOWN, beside: UP };
     case "switch": {
-      if (local === "frame") return { leave: UP, beside: RIGHT };
-      const isColumn = ["spdt", "dpdt", "dpdt-on-on-on"].includes(part.type ?? "") && part.body !== "slide";
+      if (local === "frame" && !part.lugRows) return { leave: UP, beside: RIGHT };
+      const isColumn =
+        !part.lugRows && ["spdt", "dpdt", "dpdt-on-on-on"].includes(part.type ?? "") && part.body !== "slide";
       if (isColumn) return { leave: aside, beside: aside };
-      if (part.type === "rotary") return { leave: sideOf(at), beside: sideOf(at) };
+      if (part.type === "rotary" && !part.lugRows) return { leave: sideOf(at), beside: sideOf(at) };
       // A row's contacts run along it, within the body: names stand outside of that.
       if (at.y === 0) return { leave: ANY, beside: DOWN };
       return at.y > 0 ? { leave: UP, beside: UP_RIGHT } : { leave: DOWN, beside: DOWN_RIGHT };

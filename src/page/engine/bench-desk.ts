@@ -6,9 +6,11 @@ import type { DrawerItem } from "../../bench/parts/drawer.ts";
 import type { Passport, PassportRequest } from "../../bench/passport/passport.ts";
 import type { Measures } from "../../bench/room/measures.ts";
 import { DEFAULT_SHEET_OPTIONS, type SheetOptions } from "../../bench/sheet/options.ts";
+import type { SwitchQuestion } from "../../bench/switch-finder/question.ts";
 import type { Build } from "../../build-file/schema.ts";
 import type { BenchAnswer, DrawerRequest } from "../../contract/bench/bench.ts";
 import type { HeightsAsked } from "../../contract/bench/heights.ts";
+import type { SwitchAnswer } from "../../contract/bench/switch-finder.ts";
 import type { OwnProbe } from "../state/app-state.ts";
 import type { Replied } from "./heights-reader.ts";
 import type { LeadsAsked, LeadsTold } from "./leads-told.ts";
@@ -93,6 +95,11 @@ export class BenchDesk {
   /** Levels of the open strings in a WAV file, from string 1. */
   async stringLevels(file: Uint8Array, question: StringLevelsQuestion): Promise<Replied<readonly number[]>> {
     return (await heightsReader()).levelsTold(file, question);
+  }
+
+  /** What an unknown switch is, from where a beeper beeps. */
+  async findSwitch(question: SwitchQuestion): Promise<SwitchAnswer> {
+    return (await import("../../bench/switch-finder/find-switch.ts")).findSwitch(question);
   }
 
   /** What keeps a build from working, by the audit alone. */

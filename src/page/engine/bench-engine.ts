@@ -3,9 +3,11 @@ import type { Habits } from "../../bench/heights/habits/habits.ts";
 import type { HeightsTold } from "../../bench/heights/heights-told.ts";
 import type { Passport } from "../../bench/passport/passport.ts";
 import type { Measures } from "../../bench/room/measures.ts";
+import type { SwitchQuestion } from "../../bench/switch-finder/question.ts";
 import type { Build } from "../../build-file/schema.ts";
 import type { BenchAnswer } from "../../contract/bench/bench.ts";
 import type { HeightsAsked } from "../../contract/bench/heights.ts";
+import type { SwitchAnswer } from "../../contract/bench/switch-finder.ts";
 import type { BenchDesk, BenchQuestion, Fault, PassportQuestion } from "./bench-desk.ts";
 import type { Replied } from "./heights-reader.ts";
 import type { LeadsAsked, LeadsTold } from "./leads-told.ts";
@@ -54,6 +56,10 @@ export class BenchEngine {
 
   stringLevels(file: Uint8Array, question: StringLevelsQuestion): Promise<Replied<readonly number[]>> {
     return this.#link.ask((desk) => desk.stringLevels(file, question));
+  }
+
+  findSwitch(question: SwitchQuestion): Promise<SwitchAnswer> {
+    return this.#link.ask((desk) => desk.findSwitch(question));
   }
 
   faults(build: Build): Promise<Fault[]> {

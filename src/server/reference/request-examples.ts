@@ -140,6 +140,19 @@ const EXAMPLES: Examples = {
     build: BUILD,
     place: "bridge",
   },
+  "/api/switch": {
+    lugs: ["1", "2", "3", "4", "5", "6"].map((name, index) => ({
+      name,
+      spot: { x: index % 2, y: Math.floor(index / 2) },
+    })),
+    positions: 3,
+    beeps: [
+      { between: ["1", "3"], positions: [3] },
+      { between: ["2", "4"], position: 2, beeps: true },
+    ],
+    build: BUILD,
+    part: "lever",
+  },
   "/api/diagnose": {
     build: BUILD,
     readings: [

@@ -15,6 +15,7 @@ import { rewireJob } from "../jobs/rewire.ts";
 import { roomJob, roomTemplateJob } from "../jobs/room.ts";
 import { searchJob } from "../jobs/search.ts";
 import { stringLevelsJob } from "../jobs/string-levels.ts";
+import { switchJob } from "../jobs/switch-finder.ts";
 import { tableJob } from "../jobs/table.ts";
 import { toleranceJob } from "../jobs/tolerance.ts";
 import type { WorkSize } from "./fair-queue.ts";
@@ -43,6 +44,7 @@ export const JOBS = {
   leads: leadsJob,
   heights: heightsJob,
   stringLevels: stringLevelsJob,
+  switchFinder: switchJob,
 } as const;
 
 export type JobName = keyof typeof JOBS;

@@ -141,6 +141,29 @@ const CASES: readonly Case[] = [
     names: limits.MAX_PROBES,
   },
   {
+    limit: "lugs of a switch",
+    send: () =>
+      post("/api/switch", {
+        lugs: Array.from({ length: limits.MAX_SWITCH_LUGS + 1 }, (_, n) => String(n)),
+        positions: 2,
+      }),
+    status: 400,
+    path: "lugs",
+    names: limits.MAX_SWITCH_LUGS,
+  },
+  {
+    limit: "touches told of a switch",
+    send: () =>
+      post("/api/switch", {
+        lugs: ["1", "2"],
+        positions: 2,
+        beeps: Array(limits.MAX_TOUCHES + 1).fill({ between: ["1", "2"], positions: [1] }),
+      }),
+    status: 400,
+    path: "beeps",
+    names: limits.MAX_TOUCHES,
+  },
+  {
     limit: "characters of a link code",
     send: () => app.inject({ url: `/api/link/1${"A".repeat(limits.MAX_LINK_CODE_CHARS)}` }),
     status: 400,

@@ -71,6 +71,21 @@ const BODIES: readonly (readonly [path: string, weight: number, body: Body])[] =
       compass: [{ row: "poles", draws: "south" }],
     }),
   ],
+  [
+    "/api/switch",
+    2,
+    (build) => ({
+      lugs: ["1", "2", "3", { name: "4" }],
+      positions: 3,
+      beeps: [
+        { between: ["1", "2"], positions: [1, 2] },
+        { between: ["2", "3"], position: 2, beeps: false },
+      ],
+      build,
+      part: "lever",
+      moves: { A0: "1" },
+    }),
+  ],
   ["/api/rewire", 1, (build) => ({ from: build, to: PLAN })],
   ["/api/rewire", 1, (build) => ({ from: PLAN, to: build })],
   ["/api/heights", 1, (build) => ({ build, from: PLAN })],
