@@ -18,15 +18,15 @@ export interface HeightSet {
 
 interface PickupPair {
   readonly name: string;
-  readonly bass: FormField;
-  readonly treble: FormField;
+  readonly bassGap: FormField;
+  readonly trebleGap: FormField;
 }
 
 function pairOf(set: string, name: string, words: string): PickupPair {
   return {
     name,
-    bass: formText(`heights.${set}.${name}.bass`, `${words}, bass gap, mm`, "", "3.4"),
-    treble: formText(`heights.${set}.${name}.treble`, `${words}, treble gap, mm`, "", "3"),
+    bassGap: formText(`heights.${set}.${name}.bass`, `${words}, bass gap, mm`, "", "3.4"),
+    trebleGap: formText(`heights.${set}.${name}.treble`, `${words}, treble gap, mm`, "", "3"),
   };
 }
 
@@ -48,7 +48,7 @@ export function createHeightSet({ name, title, pickups, rows }: SetSpec): Height
       h(
         "div",
         { class: "field-row" },
-        pairs.flatMap(({ bass, treble }) => [bass.element, treble.element]),
+        pairs.flatMap(({ bassGap, trebleGap }) => [bassGap.element, trebleGap.element]),
       ),
     rows.map((row) => row.element),
   );
@@ -56,14 +56,14 @@ export function createHeightSet({ name, title, pickups, rows }: SetSpec): Height
     element,
     name,
     rows,
-    fields: () => [...pairs.flatMap(({ bass, treble }) => [bass, treble]), ...rows.map((row) => row.field)],
+    fields: () => [...pairs.flatMap(({ bassGap, trebleGap }) => [bassGap, trebleGap]), ...rows.map((row) => row.field)],
     gaps: () =>
       Object.fromEntries(
         pairs
-          .filter(({ bass, treble }) => bass.read() !== "" || treble.read() !== "")
-          .map(({ name: pickup, bass, treble }) => [
+          .filter(({ bassGap, trebleGap }) => bassGap.read() !== "" || trebleGap.read() !== "")
+          .map(({ name: pickup, bassGap, trebleGap }) => [
             pickup,
-            { bass: inMillimetres(bass.read()), treble: inMillimetres(treble.read()) },
+            { bass: inMillimetres(bassGap.read()), treble: inMillimetres(trebleGap.read()) },
           ]),
       ),
   };
