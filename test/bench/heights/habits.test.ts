@@ -31,7 +31,7 @@ describe("what a new guard changes for its player", () => {
     }
     expect(heights).toHaveLength(4);
     // The same circuit: every dial means what it meant.
-    for (const { dials } of tone) for (const { from, to } of dials) expect(to).toBeCloseTo(from, 1);
+    for (const { dials } of tone) for (const { from, to } of dials) expect(Math.abs(to! - from)).toBeLessThan(0.15);
   });
 
   test("softer pickups: the old dial that was as loud as the new one at 10 is told", () => {
@@ -71,8 +71,10 @@ describe("what a new guard changes for its player", () => {
 });
 
 test("a dial is found where a value is reached, the highest of several, and none where it is not", () => {
-  expect(matchingDial((dial) => dial ** 2, 49)).toBeCloseTo(7, 2);
-  expect(matchingDial((dial) => Math.abs(dial - 5), 2)).toBeCloseTo(7, 2);
-  expect(matchingDial((dial) => dial, 11)).toBeNull();
-  expect(matchingDial((dial) => dial, -1)).toBeNull();
+  expect(matchingDial((dial) => dial ** 2, 49, 0.1)).toBeCloseTo(7, 2);
+  expect(matchingDial((dial) => Math.abs(dial - 5), 2, 0.01)).toBeCloseTo(7, 2);
+  expect(matchingDial((dial) => dial, 11, 0.01)).toBeNull();
+  expect(matchingDial((dial) => dial, -1, 0.01)).toBeNull();
+  expect(matchingDial((dial) => (dial < 4 ? 1 : 9), 5, 0.1)).toBeNull();
+  expect(matchingDial((dial) => 3 + (dial - 2) ** 2, 3, 0.01)).toBeCloseTo(2, 6);
 });

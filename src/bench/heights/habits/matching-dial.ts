@@ -5,24 +5,29 @@ const LOOKED_AT = 21;
 const HALVINGS = 12;
 
 /**
- * The highest dial at which something rising with the dial has a wanted value; null where no dial has it.
+ * The highest dial at which something rising with the dial has a wanted value; null where no dial has it, be it that it leaps over.
  * @param valueAt null where it has no value
+ * @param within how far off it may be
  */
-export function matchingDial(valueAt: (dial: number) => number | null, wanted: number): number | null {
+export function matchingDial(valueAt: (dial: number) => number | null, wanted: number, within: number): number | null {
   const above = (dial: number) => {
     const value = valueAt(dial);
     return value === null || value >= wanted;
   };
-  const dialOf = (index: number) => (index * DIAL_MAX) / (LOOKED_AT - 1);
-  if (!above(DIAL_MAX)) return null;
-  let low = LOOKED_AT - 2;
-  while (low >= 0 && above(dialOf(low))) low--;
-  if (low < 0) return null;
-  let [below, over] = [dialOf(low), dialOf(low + 1)];
+  const isThere = (dial: number) => {
+    const value = valueAt(dial);
+    return value !== null && Math.abs(value - wanted) <= within;
+  };
+  const looked = Array.from({ length: LOOKED_AT }, (_, index) => (index * DIAL_MAX) / (LOOKED_AT - 1));
+  if (!above(DIAL_MAX)) return isThere(DIAL_MAX) ? DIAL_MAX : null;
+  const under = looked.findLastIndex((dial) => !above(dial));
+  // Where it is nowhere less, its lowest place may still touch it.
+  if (under < 0) return looked.findLast(isThere) ?? null;
+  let [below, over] = [looked[under]!, looked[under + 1]!];
   for (let halving = 0; halving < HALVINGS; halving++) {
     const middle = (below + over) / 2;
     if (above(middle)) over = middle;
     else below = middle;
   }
-  return over;
+  return isThere(over) ? over : null;
 }

@@ -16,6 +16,9 @@ export interface ToneHabit {
 /** Where a tone knob is left by those who use it: dark, halfway, hardly turned back. */
 const USUAL_DIALS = [2, 5, 8];
 
+/** Of the logarithm: a fiftieth is under what is heard of a cutoff. A choice, no source. */
+const SAME_CUTOFF = 0.02;
+
 const works = (names: readonly string[]) => (names.length === 1 ? "works" : "work");
 const does = (names: readonly string[]) => (names.length === 1 ? "does" : "do");
 const called = (guard: PlayedGuard, names: readonly string[]) =>
@@ -32,11 +35,12 @@ function dialsOf(
   const known = new Map<number, number | null>();
   const cutoffAt = (dial: number) => {
     if (!known.has(dial)) known.set(dial, to.cutoffIn(to.turned(now, after, dial)));
-    return known.get(dial)!;
+    const cutoff = known.get(dial)!;
+    return cutoff === null ? null : Math.log(cutoff);
   };
   return USUAL_DIALS.flatMap((dial) => {
     const cutoff = from.cutoffIn(from.turned(old, before, dial));
-    return cutoff === null ? [] : [{ from: dial, to: matchingDial(cutoffAt, cutoff), cutoff }];
+    return cutoff === null ? [] : [{ from: dial, to: matchingDial(cutoffAt, Math.log(cutoff), SAME_CUTOFF), cutoff }];
   });
 }
 

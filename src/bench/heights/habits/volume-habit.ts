@@ -3,6 +3,9 @@ import { SILENCE_DB } from "../../../decibels.ts";
 import { matchingDial } from "./matching-dial.ts";
 import type { PlayedGuard } from "./played-guard.ts";
 
+/** Less is not heard. A choice, no source. */
+const AS_LOUD_DB = 0.1;
+
 export interface VolumeHabit {
   /** Of the main switch, from 1. */
   readonly position: number;
@@ -19,7 +22,7 @@ const NOTICED_DB = 1;
 function dialAt(guard: PlayedGuard, position: Settings, wantedDb: number): number | null {
   const volumes = guard.active("volume", position);
   if (volumes.length === 0) return null;
-  return matchingDial((dial) => guard.levelIn(guard.turned(position, volumes, dial)), wantedDb);
+  return matchingDial((dial) => guard.levelIn(guard.turned(position, volumes, dial)), wantedDb, AS_LOUD_DB);
 }
 
 /** How loud a position is beside what it was, and where the volume goes. */
