@@ -52,7 +52,9 @@ describeWith("chromium", "what is it: an unknown switch", () => {
     await panel.locator(".touch-form").waitFor();
     expect(await panel.locator(".found-lug").count()).toBe(8);
     expect(await panel.locator(".found-lug.touched text").allTextContents()).toEqual(await asked(panel));
-    expect(await panel.locator(".caution").textContent()).toMatch(/Unplug the guitar.*out of its circuit/);
+    expect(await panel.locator(".caution", { hasText: "Before you touch it" }).textContent()).toMatch(
+      /Unplug the guitar.*out of its circuit/,
+    );
     await answerAll(panel, LEVER, ROLES);
     await panel.getByRole("heading", { name: "Five-position lever switch, two poles" }).waitFor();
     expect(await touches(panel)).toBeLessThanOrEqual(14);
