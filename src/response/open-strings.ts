@@ -59,7 +59,7 @@ function energiesOfString(question: OpenStringQuestion, number: number): Float64
     }
     const power =
       pluckWeight(string, USUAL_PLUCK, k + 1) ** 2 *
-      decayEnergy(decayPerSecond(frequencyHz), window) *
+      decayEnergy(decayPerSecond(string.decay, frequencyHz), window) *
       weight(frequencyHz);
     for (let i = 0; i < groupCount; i++)
       for (let j = 0; j < groupCount; j++) energies[i * groupCount + j]! += power * (re[i]! * re[j]! + im[i]! * im[j]!);

@@ -36,7 +36,7 @@ export function partialsAtCoil(
     return {
       frequencyHz,
       amplitude: pluckWeight(string, pluck, n) * coilWeight(string, coil, n),
-      decayPerSecond: decayPerSecond(frequencyHz),
+      decayPerSecond: decayPerSecond(string.decay, frequencyHz),
     };
   });
 }

@@ -10,7 +10,7 @@ import { type SoundingString, type StringSet, soundingString } from "./string-se
 /**
  * Sets the level of everything: `REFERENCE_COIL` playing the open chord strum peaks at 0.3 V. Hundreds of millivolts are common practice for a single coil, no source.
  */
-const VOLTS_PER_UNIT = 0.111;
+const VOLTS_PER_UNIT = 0.0995;
 /** Leaves the top of the band free for the converter's filter. */
 const HIGHEST_PARTIAL_PER_RATE = 0.45;
 /** High on the neck the hand moves towards the bridge; short of the middle, where every even partial would vanish. */
@@ -71,7 +71,7 @@ function modesOf(note: Note, coils: readonly CoilPlace[], strings: StringSet, sa
     const frequencyHz = partialFrequencyHz(string, n);
     return {
       radiansPerSecond: 2 * Math.PI * frequencyHz,
-      decayPerSecond: decayPerSecond(frequencyHz) + (note.muted ? palmPerSecond(frequencyHz) : 0),
+      decayPerSecond: decayPerSecond(string.decay, frequencyHz) + (note.muted ? palmPerSecond(frequencyHz) : 0),
       amplitude: note.velocity * pluckWeight(string, pluck, n),
       weights: Float64Array.from(coils, (coil) => VOLTS_PER_UNIT * coilWeight(string, coil, n)),
     };

@@ -131,7 +131,7 @@ n = np.arange(1, 21)
 f = n * f0 * np.sqrt(1 + B * n**2)
 heard = [integrate.quad(lambda s: np.sin(k * np.pi * s / L), c - a/2, c + a/2)[0] / a for k in n]
 expected = np.abs(modes[:20] * f * heard)
-size = int(40 * rate / f0); start = int((q["at"] + 0.01) * rate)
+size = int(24 * rate / f0); start = int((q["at"] + 0.01) * rate)
 win = signal.windows.blackmanharris(size)
 t = np.arange(size) / rate
 errors, offs = [], []

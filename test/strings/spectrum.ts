@@ -32,16 +32,18 @@ function highestNear(magnitude: (hertz: number) => number, centreHz: number, rea
   return best;
 }
 
+const PERIODS = 24;
+
 /**
- * The strongest partial within `reachHz` of `nearHz`. A Hann window of 40 periods of the fundamental keeps neighbours over
- * 100 dB down; a second window half a length later gives the decay.
+ * The strongest partial within `reachHz` of `nearHz`. A Hann window of so many periods of the fundamental keeps neighbours over
+ * 100 dB down, and is through before a wound string's partials are; a second window half a length later gives the decay.
  */
 export function measurePartial(
   samples: Float32Array,
   sampleRateHz: number,
   where: { pluckSeconds: number; fundamentalHz: number; nearHz: number; reachHz: number },
 ): MeasuredPartial {
-  const window = hann(Math.round((40 * sampleRateHz) / where.fundamentalHz));
+  const window = hann(Math.round((PERIODS * sampleRateHz) / where.fundamentalHz));
   const start = Math.round((where.pluckSeconds + 0.01) * sampleRateHz);
   const shift = window.length >> 1;
   const at = (offset: number) => (hertz: number) =>

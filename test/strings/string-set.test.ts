@@ -61,11 +61,11 @@ describe("inharmonicity", () => {
     expect(inharmonicity(PLAIN_10, 0.6477) / ((2 * centsPerSquare) / 1731)).toBeCloseTo(1, 3);
   });
 
-  test("of a wound string is that of its core under the whole string's tension", () => {
+  test("of a wound string is twice that of its core under the whole string's tension", () => {
     const core = LOW_E.coreMetres!;
     const bare = { ...LOW_E, gaugeMetres: core, wound: false };
     const ratio = inharmonicity(LOW_E, 0.648) / inharmonicity(bare, 0.648);
-    expect(ratio).toBeCloseTo(massPerMetre(bare) / massPerMetre(LOW_E), 12);
+    expect(ratio).toBeCloseTo((2 * massPerMetre(bare)) / massPerMetre(LOW_E), 12);
   });
 
   test("of a wound low E is far under that of a plain string of its gauge", () => {
