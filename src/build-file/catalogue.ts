@@ -1,4 +1,5 @@
 import { PICKUP_TYPES, type PickupType } from "./catalogue/pickup-types.ts";
+import { METAL_TYPES, type MetalType, SHIELDING_BASIS } from "./catalogue/shieldings.ts";
 import { PLACES_BASIS } from "./catalogue/sources.ts";
 import { LAYOUT_NAMES, type LayoutName, layoutOf } from "./plans/layouts.ts";
 import { PLAN_PRESETS, type PlanPreset } from "./plans/presets.ts";
@@ -11,6 +12,7 @@ export interface UsualValue {
 
 export interface Catalogue {
   readonly pickups: readonly PickupType[];
+  readonly metals: readonly MetalType[];
   readonly pots: readonly UsualValue[];
   readonly toneCaps: readonly UsualValue[];
   readonly trebleBleeds: readonly { capacitance: string; parallel?: string; series?: string; use: string }[];
@@ -24,7 +26,9 @@ export interface Catalogue {
     readonly tones: { readonly min: number; readonly max: number };
   }[];
   readonly plans: readonly PlanPreset[];
-  readonly basis: Readonly<Record<"pots" | "toneCaps" | "trebleBleeds" | "cables" | "loads" | "places", string>>;
+  readonly basis: Readonly<
+    Record<"pots" | "toneCaps" | "trebleBleeds" | "cables" | "loads" | "metals" | "places", string>
+  >;
 }
 
 const COMMON_PRACTICE = "common practice, no source";
@@ -32,6 +36,7 @@ const COMMON_PRACTICE = "common practice, no source";
 /** Generic values by type, each list with what it rests on; no maker's part. */
 export const CATALOGUE: Catalogue = {
   pickups: PICKUP_TYPES,
+  metals: METAL_TYPES,
   pots: [
     { value: "250k", use: "single coils" },
     { value: "300k", use: "some older two-humbucker guards' volumes" },
@@ -78,6 +83,7 @@ export const CATALOGUE: Catalogue = {
       "about 100 pF a metre is the published common figure for interconnect cable; the ends of the span are from memory",
     loads:
       "1 MΩ: B. Judge, Feel the Gain, part 1: guitar input; 100 pF, of the first valve behind its stopper: common practice, no source; 1 MΩ ∥ 160 pF: a published loaded pickup measurement; the rest are common practice, no source",
+    metals: SHIELDING_BASIS,
     places: PLACES_BASIS,
   },
 };

@@ -51,6 +51,24 @@ export const lossSection = strict({
   inductance: quantity("inductance", { above: 0, max: 1000 }, "in the main branch"),
 });
 
+const shielding = z
+  .union(
+    [
+      strict({
+        pole: quantity("frequency", { min: 50, max: 1e6 }, "3 dB less at this frequency, 6 dB an octave above"),
+      }),
+      strict({
+        shelf: quantity("frequency", { min: 50, max: 1e6 }, "half of `depth` less at this frequency"),
+        depth: z.number().min(0).max(60).describe("dB less far above it"),
+      }),
+    ],
+    { error: () => 'expected {"pole": Hz}, or {"shelf": Hz, "depth": dB}' },
+  )
+  .optional()
+  .describe(
+    "what metal about the coil takes of its EMF, beside what it does to the impedance: a cover or a can a pole, steel poles and a base plate a shelf",
+  );
+
 export const coilSchema = strict({
   resistance: quantity("resistance", { above: 0, max: 1e7 }, "DC resistance at 20 °C"),
   inductance: quantity("inductance", { above: 0, max: 1000 }, "inductance"),
@@ -63,6 +81,7 @@ export const coilSchema = strict({
     .optional(),
   winding: oneOf(["forward", "reverse"]).default("forward"),
   magnet: oneOf(["north", "south"]).default("north"),
+  shielding,
   output: z.number().min(0).max(100).default(1).describe("EMF relative to a reference single coil"),
   distance: quantity(
     "length",

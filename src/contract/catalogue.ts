@@ -5,6 +5,7 @@ const entries = (meaning: string) => z.array(z.record(z.string(), z.unknown())).
 
 export const catalogueAnswerSchema = z.object({
   pickups: entries("generic pickups: name, title, coils, and the basis of the values"),
+  metals: entries("metals about a coil and what each takes of its EMF"),
   pots: entries("customary values"),
   toneCaps: entries("customary values"),
   trebleBleeds: entries("customary values"),

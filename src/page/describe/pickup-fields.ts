@@ -1,3 +1,4 @@
+import { METAL_TYPES, type MetalType, SHIELDING_BASIS } from "../../build-file/catalogue/shieldings.ts";
 import type { Commit, Field } from "../fields/field.ts";
 import { choiceField, numberField } from "../fields/plain-fields.ts";
 import { quantityField } from "../fields/quantity-field.ts";
@@ -15,6 +16,12 @@ export function pickupFields(name: string, commit: Commit): Field[] {
       commit,
     ),
   ];
+}
+
+/** The metal whose law a coil has been given. */
+function metalOf(shielding: unknown): MetalType | undefined {
+  const written = JSON.stringify(shielding);
+  return METAL_TYPES.find((each) => JSON.stringify(each.shielding) === written);
 }
 
 function oneCoil(name: string, coil: string, heading: string, hasSections: boolean, commit: Commit): Field[] {
@@ -42,6 +49,20 @@ function oneCoil(name: string, coil: string, heading: string, hasSections: boole
         label: called("magnet, top"),
         otherwise: "north",
         options: ["north", "south"].map((value) => ({ value, label: value })),
+      },
+      commit,
+    ),
+    choiceField(
+      {
+        path: at("shielding"),
+        label: called("metal that dims it"),
+        hint: `How much less treble the coil's EMF has for it: ${SHIELDING_BASIS}`,
+        options: [
+          { value: "", label: "none" },
+          ...METAL_TYPES.map(({ name: value, title }) => ({ value, label: title })),
+        ],
+        toSource: (chosen) => METAL_TYPES.find(({ name }) => name === chosen)?.shielding,
+        fromSource: (value) => metalOf(value)?.name ?? "own",
       },
       commit,
     ),
