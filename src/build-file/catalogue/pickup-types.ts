@@ -1,6 +1,6 @@
 import type { z } from "zod";
 import type { coilSchema } from "../part-schemas.ts";
-import { TYPICAL_HUMBUCKER, TYPICAL_SINGLE, WITHIN_RANGES } from "./sources.ts";
+import { AS_MEASURED, TYPICAL_HUMBUCKER, TYPICAL_SINGLE, WITHIN_RANGES } from "./sources.ts";
 
 export type CoilInput = z.input<typeof coilSchema>;
 
@@ -23,10 +23,20 @@ export interface PickupType {
 const SINGLE_APERTURE = "12mm";
 const REVERSED = { winding: "reverse", magnet: "south" } as const;
 
-const vintage = { resistance: "6k", inductance: "2.5H", capacitance: "110p", loss: "1M", aperture: SINGLE_APERTURE };
-const medium = { ...vintage, resistance: "6.6k", inductance: "2.8H", capacitance: "120p", output: 1.1 };
-const hot = { ...medium, resistance: "7.6k", inductance: "3.8H", capacitance: "130p", loss: "800k", output: 1.3 };
-const wide = { ...hot, resistance: "7.8k", inductance: "6.4H", loss: "700k", output: 1.5, aperture: "18mm" };
+/** On alnico rods nothing is lost to steel: the inductance stays what it is up to the resonance and beyond. */
+const vintage = { resistance: "6k", inductance: "2.5H", capacitance: "250p", loss: "1.5M", aperture: SINGLE_APERTURE };
+const medium = { ...vintage, resistance: "6.6k", inductance: "2.8H", output: 1.1 };
+const hot = { ...medium, resistance: "7.6k", inductance: "3.4H", output: 1.3 };
+/** Bar magnets and steel screws. */
+const wide = {
+  ...hot,
+  resistance: "7.8k",
+  inductance: "4.2H",
+  capacitance: "130p",
+  loss: [{ resistance: "25k", inductance: "2.1H" }],
+  output: 1.5,
+  aperture: "18mm",
+};
 
 const SINGLES: readonly PickupType[] = [
   single("single-vintage", "Single coil, vintage wind", vintage),
@@ -43,21 +53,21 @@ const SINGLES: readonly PickupType[] = [
   },
   {
     ...single("single-covered", "Small single coil under a metal cover, for the neck", {
-      resistance: "7.2k",
-      inductance: "1.6H",
-      capacitance: "90p",
+      resistance: "7.8k",
+      inductance: "1.4H",
+      capacitance: "165p",
       // A cover's eddy currents make a loss that is not one resistor: the slope above resonance steepens.
-      loss: [{ resistance: "45k", inductance: "0.7H" }],
+      loss: [{ resistance: "35k", inductance: "1.6H" }],
       output: 0.8,
       aperture: SINGLE_APERTURE,
     }),
     metal: "cover",
-    basis: WITHIN_RANGES,
+    basis: AS_MEASURED,
   },
-  { ...single("p90", "Wide single coil on bar magnets", wide), basis: WITHIN_RANGES, usualPot: "500k" },
+  { ...single("p90", "Wide single coil on bar magnets", wide), basis: AS_MEASURED, usualPot: "500k" },
   {
     ...single("p90-rwrp", "Wide single coil, reverse wound, reverse polarity", { ...wide, ...REVERSED }),
-    basis: WITHIN_RANGES,
+    basis: AS_MEASURED,
     usualPot: "500k",
   },
 ];
@@ -77,7 +87,7 @@ function humbucker(name: string, title: string, coil: CoilInput, rest: Partial<P
     basis: TYPICAL_HUMBUCKER,
     coils: { slug: aperture, screw: { ...aperture, magnet: "south" } },
     conductors: 4,
-    coupling: 0.05,
+    coupling: 0.13,
     metal: "baseplate",
     coilSpacing: SIDE_BY_SIDE,
     usualPot: "500k",
@@ -91,36 +101,56 @@ const HUMBUCKERS: readonly PickupType[] = [
     "Humbucker, vintage wind, two conductors, metal cover",
     {
       resistance: "3.8k",
-      inductance: "1.7H",
-      capacitance: "110p",
-      loss: [{ resistance: "100k", inductance: "0.4H" }],
+      inductance: "1.4H",
+      capacitance: "240p",
+      loss: [{ resistance: "7k", inductance: "0.45H" }],
       output: 0.75,
     },
     { conductors: 2, metal: "cover" },
   ),
   humbucker("humbucker-medium", "Humbucker, medium wind, four conductors", {
     resistance: "4.1k",
-    inductance: "2.2H",
-    capacitance: "110p",
-    loss: "500k",
+    inductance: "1.5H",
+    capacitance: "220p",
+    loss: [{ resistance: "11k", inductance: "0.6H" }],
     output: 0.85,
   }),
   humbucker(
     "humbucker-hot",
     "Humbucker, hot wind, four conductors",
-    { resistance: "7.2k", inductance: "3.6H", capacitance: "150p", loss: "500k", output: 1.2 },
-    { basis: WITHIN_RANGES },
+    {
+      resistance: "7.2k",
+      inductance: "2.2H",
+      capacitance: "220p",
+      loss: [{ resistance: "10k", inductance: "0.85H" }],
+      output: 1.2,
+    },
+    { basis: AS_MEASURED },
   ),
   humbucker(
     "mini-humbucker",
     "Mini humbucker, four conductors",
-    { resistance: "3.3k", inductance: "1.5H", capacitance: "100p", loss: "400k", output: 0.6, aperture: "8mm" },
+    {
+      resistance: "3.3k",
+      inductance: "1.1H",
+      capacitance: "200p",
+      loss: [{ resistance: "6k", inductance: "0.35H" }],
+      output: 0.6,
+      aperture: "8mm",
+    },
     { basis: WITHIN_RANGES, coilSpacing: "12mm", metal: "cover" },
   ),
   humbucker(
     "single-sized-humbucker",
     "Humbucker in a single coil's size, four conductors",
-    { resistance: "4.6k", inductance: "2.0H", capacitance: "120p", loss: "400k", output: 0.75, aperture: "7mm" },
+    {
+      resistance: "4.6k",
+      inductance: "1.5H",
+      capacitance: "220p",
+      loss: [{ resistance: "8k", inductance: "0.5H" }],
+      output: 0.75,
+      aperture: "7mm",
+    },
     { basis: WITHIN_RANGES, coilSpacing: "9mm" },
   ),
   {
@@ -128,11 +158,11 @@ const HUMBUCKERS: readonly PickupType[] = [
     title: "Stacked single coil, hum cancelling, two conductors",
     basis: `${WITHIN_RANGES}; the lower coil's share of the strings is an estimate`,
     coils: {
-      upper: { resistance: "4.2k", inductance: "2.1H", capacitance: "110p", loss: "600k", aperture: SINGLE_APERTURE },
+      upper: { resistance: "4.2k", inductance: "2.1H", capacitance: "220p", loss: "600k", aperture: SINGLE_APERTURE },
       lower: {
         resistance: "4.2k",
         inductance: "1.9H",
-        capacitance: "110p",
+        capacitance: "220p",
         loss: "600k",
         winding: "reverse",
         output: 0.15,
