@@ -126,6 +126,14 @@ describe("POST /api/room/template", () => {
     expect(body).not.toContain("<b>");
   });
 
+  test("holds no character that XML cannot, whatever a person called things", async () => {
+    const build = { ...PLAN, title: "A\u0000\u0001\u001b\uffffB" };
+    const { body } = await post("/api/room/template", { ...BODY, build, format: "svg" });
+    expect(body).toContain("A    B");
+    // Production 2 of XML 1.0, "Char".
+    expect(body).toMatch(/^[\t\n\r\u0020-\ud7ff\ue000-\ufffd\u{10000}-\u{10ffff}]*$/u);
+  });
+
   test("is the same file each time it is asked for", async () => {
     const [one, other] = [await post("/api/room/template", BODY), await post("/api/room/template", BODY)];
     expect([one.statusCode, one.headers["content-type"]]).toEqual([200, "application/pdf"]);
