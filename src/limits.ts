@@ -126,6 +126,10 @@ export const MAX_DETAIL_CHARS = 2000;
 export const MAX_DRAWING_SHAPES = 6_000;
 /** Of one line of a drawing: a wire that goes round everything takes a tenth of it. */
 export const MAX_PATH_CHARS = 4_000;
+/** Of a number in a drawing's line, in its own units, either way: a thousand kilometres in millimetres, and far below what a PDF holds. */
+export const MAX_PATH_NUMBER = 1e9;
+/** Of a drawing's box, in its own units: what is smaller is no drawing, and its scale on the page no number of a PDF. */
+export const MIN_DRAWING_SIDE = 1e-3;
 /** What a person writes about a guard: six lines of a page. */
 export const MAX_NOTES_CHARS = 600;
 /** A body has some six: pickups', controls', switch's, jack's and springs' holes; the rest is room for steps in them. */
