@@ -144,8 +144,8 @@ export const MAX_REACH_METRES = 1;
 export const MAX_DEPTH_METRES = 0.2;
 /** Of A4: the face of a whole body takes twelve. */
 export const MAX_TEMPLATE_PAGES = 30;
-/** Sides of parts against sides of cavities and of other parts: some ten seconds of one worker; a busy guard has half a million. */
-export const MAX_ROOM_PAIRS = 2_000_000;
+/** Sides of parts against sides of cavities and of other parts: at worst some five seconds of one worker; a busy guard has half a million. */
+export const MAX_ROOM_PAIRS = 1_000_000;
 /** Two coils with every end brought out, and a drain. */
 export const MAX_LEADS = 5;
 /** A coil has two ends. */
