@@ -1,9 +1,9 @@
 import type { Build } from "../../build-file/schema.ts";
 import { type InputFault, refused } from "../../errors.ts";
+import { millimetresText } from "../../lengths.ts";
 import type { Outline } from "./geometry/outline.ts";
 import { areaOf, crossingOf } from "./geometry/polygon.ts";
 import type { Measures, ShapeSaid } from "./measures.ts";
-import { millimetresText } from "./words.ts";
 
 /** Square metres: a square millimetre is smaller than any hole that something goes into. */
 const LEAST_AREA = 1e-6;

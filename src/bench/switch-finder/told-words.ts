@@ -3,7 +3,7 @@ import { positionsOf } from "./found/poles.ts";
 import type { SwitchQuestion } from "./question.ts";
 import type { NextTouch, Verdict } from "./search/verdict.ts";
 
-export const inPositions = (positions: readonly number[]): string =>
+const inPositions = (positions: readonly number[]): string =>
   positions.length === 0
     ? "silent in all"
     : `beeps in position${positions.length === 1 ? "" : "s"} ${listed(positions)}`;
