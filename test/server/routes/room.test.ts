@@ -55,6 +55,10 @@ describe("POST /api/room", () => {
     ]);
     const unknown = await post("/api/room", { ...BODY, parts: { volumes: { depth: "3mm" } } });
     expect(unknown.json().errors).toEqual([{ path: "parts.volumes", message: 'the build has no part "volumes"' }]);
+    const twins = await post("/api/room", { ...BODY, cavities: [MEASURES.cavities[0], MEASURES.cavities[0]] });
+    expect(twins.json().errors).toEqual([
+      { path: "cavities.1.name", message: expect.stringContaining("expected a name for each") },
+    ]);
     const shapeless = await post("/api/room", { ...BODY, parts: { volume: { outline: "pot-25" } } });
     expect(shapeless.json().errors[0]).toEqual({
       path: "parts.volume.outline",
