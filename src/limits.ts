@@ -126,6 +126,10 @@ export const MAX_DETAIL_CHARS = 2000;
 export const MAX_DRAWING_SHAPES = 6_000;
 /** Of one line of a drawing: a wire that goes round everything takes a tenth of it. */
 export const MAX_PATH_CHARS = 4_000;
+/** Of a number in a drawing's line, in its own units, either way: a thousand kilometres in millimetres, and far below what a PDF holds. */
+export const MAX_PATH_NUMBER = 1e9;
+/** Of a drawing's box, in its own units: what is smaller is no drawing, and its scale on the page no number of a PDF. */
+export const MIN_DRAWING_SIDE = 1e-3;
 /** What a person writes about a guard: six lines of a page. */
 export const MAX_NOTES_CHARS = 600;
 /** A body has some six: pickups', controls', switch's, jack's and springs' holes; the rest is room for steps in them. */
@@ -140,8 +144,8 @@ export const MAX_REACH_METRES = 1;
 export const MAX_DEPTH_METRES = 0.2;
 /** Of A4: the face of a whole body takes twelve. */
 export const MAX_TEMPLATE_PAGES = 30;
-/** Sides of parts against sides of cavities and of other parts: some ten seconds of one worker; a busy guard has half a million. */
-export const MAX_ROOM_PAIRS = 2_000_000;
+/** Sides of parts against sides of cavities and of other parts: at worst some five seconds of one worker; a busy guard has half a million. */
+export const MAX_ROOM_PAIRS = 1_000_000;
 /** Two coils with every end brought out, and a drain. */
 export const MAX_LEADS = 5;
 /** A coil has two ends. */

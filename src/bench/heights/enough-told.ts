@@ -1,9 +1,9 @@
 import { type InputFault, refused } from "../../errors.ts";
+import { millimetresText } from "../../lengths.ts";
 import type { FittedLaws } from "./fit-laws.ts";
 import { gapUnder } from "./gaps.ts";
 import { heightCounts } from "./height-counts.ts";
 import type { Recorded } from "./recorded.ts";
-import { millimetres } from "./turn-words.ts";
 
 /** An exponent known to half of itself still puts a move of 3 dB right to a quarter turn, as customary screws are cut. */
 const MOST_UNCERTAIN = 0.5;
@@ -25,7 +25,7 @@ function faultOf(recorded: Recorded, fitted: FittedLaws, pickup: number): InputF
   const path = `pickups.${recorded.pickups[pickup]}`;
   const { least, most } = spanOf(recorded, pickup);
   const target = (ratio: number) =>
-    `turn both its screws until the gap is ${millimetres(least * ratio)} or more, or as far as they go, and record every position again`;
+    `turn both its screws until the gap is ${millimetresText(least * ratio)} or more, or as far as they go, and record every position again`;
   if (heightCounts(recorded)[pickup]! < 2)
     return { path, message: `stands at one height in all recordings; expected two: ${target(FIRST_RATIO)}` };
   const exponent = fitted.exponents[pickup]!;
@@ -43,7 +43,7 @@ function faultOf(recorded: Recorded, fitted: FittedLaws, pickup: number): InputF
   const aim = WANTED * Math.max(1, exponent);
   const ratio = Math.min(3, Math.max(FIRST_RATIO, (most / least) ** Math.min(10, range / aim)));
   const known = Number.isFinite(range) ? `${exponent.toFixed(1)} ± ${range.toFixed(1)}` : "anything";
-  const message = `was recorded at gaps from ${millimetres(least)} to ${millimetres(most)}, too near each other to tell how its level falls with the gap: the exponent may be ${known}. Instead ${target(ratio)}; pluck every string three times, evenly`;
+  const message = `was recorded at gaps from ${millimetresText(least)} to ${millimetresText(most)}, too near each other to tell how its level falls with the gap: the exponent may be ${known}. Instead ${target(ratio)}; pluck every string three times, evenly`;
   return { path, message };
 }
 

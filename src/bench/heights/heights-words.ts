@@ -1,4 +1,5 @@
 import { listed } from "../../english.ts";
+import { millimetresText } from "../../lengths.ts";
 import { dbPerMillimetre } from "./distance-law.ts";
 import type { FittedLaws } from "./fit-laws.ts";
 import { gapUnder } from "./gaps.ts";
@@ -7,7 +8,7 @@ import type { PositionFigures } from "./position-figures.ts";
 import type { Recorded } from "./recorded.ts";
 import { gapOf, SIDES } from "./screws.ts";
 import type { SolvedPickup } from "./solve-turns.ts";
-import { decibelWords, millimetres } from "./turn-words.ts";
+import { decibelWords } from "./turn-words.ts";
 
 /** Symptoms in the trade's words; common practice, no source. */
 const PULL_SYMPTOMS =
@@ -23,7 +24,7 @@ export function pullWarnings(solved: readonly SolvedPickup[]): string[] {
       const change =
         Math.abs(times - 1) < 0.05 ? "pulls as it does now" : `pulls ${times.toFixed(1)} times as hard as now`;
       return [
-        `${pickup.name}, ${side} side: at ${millimetres(after)} it is nearer than ${millimetres(pickup.pullMetres)}, and a rod magnet ${change} (slope of the squared field on its axis). ${PULL_SYMPTOMS}.`,
+        `${pickup.name}, ${side} side: at ${millimetresText(after)} it is nearer than ${millimetresText(pickup.pullMetres)}, and a rod magnet ${change} (slope of the squared field on its axis). ${PULL_SYMPTOMS}.`,
       ];
     }),
   );
@@ -42,7 +43,7 @@ export function reachWarnings(
     const gap = gapUnder(gaps, middle, stringCount);
     if (gap >= least * 0.9 && gap <= most * 1.1) return [];
     return [
-      `${pickup.name}: ${millimetres(gap)} in its middle lies outside the heights that were recorded, ${millimetres(least)} to ${millimetres(most)}. Turn it there, record once more, and ask again with all recordings.`,
+      `${pickup.name}: ${millimetresText(gap)} in its middle lies outside the heights that were recorded, ${millimetresText(least)} to ${millimetresText(most)}. Turn it there, record once more, and ask again with all recordings.`,
     ];
   });
 }
@@ -63,7 +64,7 @@ export function leftOver(
       stoppedBy === null
         ? []
         : [
-            `the ${side} side of ${pickup.name} stands at its ${stoppedBy === "min" ? "least" : "greatest"} gap, ${millimetres(gapAfter)}`,
+            `the ${side} side of ${pickup.name} stands at its ${stoppedBy === "min" ? "least" : "greatest"} gap, ${millimetresText(gapAfter)}`,
           ],
     ),
   );
@@ -97,5 +98,5 @@ export function lawWords(name: string, fitted: FittedLaws, index: number, gapMet
   const range = fitted.t * fitted.exponentErrors[index]!;
   const slope = dbPerMillimetre(law, gapMetres);
   const bend = law.offsetMetres === 0 ? "" : `, less steeply ${law.offsetMetres > 0 ? "nearer" : "farther"}`;
-  return `${name}: level falls as the gap to the power of ${fitted.exponents[index]!.toFixed(2)} ± ${range.toFixed(2)}${bend}; a millimetre lower at ${millimetres(gapMetres)} takes about ${slope.toFixed(1)} dB.`;
+  return `${name}: level falls as the gap to the power of ${fitted.exponents[index]!.toFixed(2)} ± ${range.toFixed(2)}${bend}; a millimetre lower at ${millimetresText(gapMetres)} takes about ${slope.toFixed(1)} dB.`;
 }

@@ -1,3 +1,4 @@
+import { millimetresText } from "../../lengths.ts";
 import type { Gaps } from "./gaps.ts";
 import type { MountedPickup } from "./screws.ts";
 
@@ -26,8 +27,6 @@ const USUAL = {
   pullMetres: 2e-3,
 };
 
-const millimetres = (metres: number) => `${Number((1000 * metres).toFixed(2))} mm`;
-
 /** The usual bounds give way to a bound of the person's own beyond them. */
 function limitsOf({ minMetres, maxMetres }: MeasuredPickup): MountedPickup["limits"] {
   return {
@@ -42,9 +41,9 @@ function assumedWords(name: string, given: MeasuredPickup): string[] {
   const spread = given.screwsApartMetres === undefined || given.stringsApartMetres === undefined;
   return [
     limits &&
-      `${name}: a gap of at least ${millimetres(minMetres)} and at most ${millimetres(maxMetres)}, pressed at the last fret`,
+      `${name}: a gap of at least ${millimetresText(minMetres)} and at most ${millimetresText(maxMetres)}, pressed at the last fret`,
     spread &&
-      `${name}: screws ${millimetres(given.screwsApartMetres ?? USUAL.screwsApartMetres)} apart, the outer strings ${millimetres(given.stringsApartMetres ?? USUAL.stringsApartMetres)}`,
+      `${name}: screws ${millimetresText(given.screwsApartMetres ?? USUAL.screwsApartMetres)} apart, the outer strings ${millimetresText(given.stringsApartMetres ?? USUAL.stringsApartMetres)}`,
     given.clockwiseLowers === undefined &&
       `${name}: a screw turned clockwise raises the pickup, as where it hangs from the guard on springs or tubing`,
   ].filter((text) => text !== false);

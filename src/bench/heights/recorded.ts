@@ -31,7 +31,7 @@ export interface Recorded {
 const LEAKS_BELOW = 1e-3;
 
 /** What each group gives of a position's power, were it alone. */
-export function sharesIn({ energies }: Position, groupCount: number): number[] {
+function sharesIn({ energies }: Position, groupCount: number): number[] {
   const powers = Array.from({ length: groupCount }, (_, group) =>
     energies.reduce((sum, matrix) => sum + matrix[group * groupCount + group]!, 0),
   );

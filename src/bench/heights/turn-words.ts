@@ -1,4 +1,5 @@
 import { capitalised } from "../../english.ts";
+import { millimetresText } from "../../lengths.ts";
 import { type Side, TURN_STEP } from "./screws.ts";
 
 const FRACTIONS = [
@@ -20,11 +21,6 @@ export function turnWords(turns: number): string {
   const wholeWords = whole === 1 ? "one turn" : `${whole} turns`;
   if (whole === 0) return rest || "no turn";
   return rest === "" ? wholeWords : `${wholeWords} and ${rest}`;
-}
-
-/** Metres as millimetres with two decimals at most. */
-export function millimetres(metres: number): string {
-  return `${Number((1000 * metres).toFixed(2))} mm`;
 }
 
 /** Decibels with one decimal, without a sign. */
@@ -49,6 +45,6 @@ export function moveWords({ side, direction, turns, travelMetres, clockwise }: S
   if (direction === "stays") return `${screw}: stays as it is.`;
   const way = clockwise ? "clockwise" : "counter-clockwise";
   if (turns !== null) return `${screw}: ${turnWords(turns)} ${direction}, ${way}.`;
-  const length = millimetres(Math.abs(travelMetres));
+  const length = millimetresText(Math.abs(travelMetres));
   return `${screw}: ${length} ${direction}, ${way}. Count ten turns of it, measure how far that side of the pickup travels and divide by ten: with that pitch the turns can be told.`;
 }

@@ -5,7 +5,7 @@ import type { Labelling } from "./weigh.ts";
 import { coilWords, DRAIN, leadsAt, NOWHERE, placeWords, poleOf, together } from "./words.ts";
 
 /** Told as certain where at least so much of the belief agrees. */
-export const CERTAIN = 0.99;
+const CERTAIN = 0.99;
 
 export interface Role {
   readonly is: string;

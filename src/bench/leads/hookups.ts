@@ -28,8 +28,6 @@ export interface Wanted {
   readonly isTurned: boolean;
 }
 
-export const AS_USUAL: Wanted = { upper: 0, isTurned: false };
-
 const coilSpec = (magnets: number, coil: number) => ({ winding: "forward", magnet: poleOf(magnets, coil) }) as const;
 
 interface Way {

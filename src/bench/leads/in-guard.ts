@@ -144,6 +144,11 @@ function candidatesIn(found: Found, source: BuildInput, name: string): Candidate
   });
 }
 
+function phaseWords({ aids }: Hookup, isInPhase: boolean): string {
+  if (!aids) return "Its coils are against each other, so that it is in phase with nothing";
+  return isInPhase ? "In phase with the guard's other pickups" : "No setting lets it through to the jack";
+}
+
 /** Where the values that it is put in with come from. */
 function valuesNote(question: Question, labelling: Labelling): string {
   const guessed = unmeasuredCoils(labelling).map((coil) => coilWords(question, labelling.structure, coil));
@@ -174,8 +179,7 @@ export function leadsInGuard(found: Found, guard: GuardPlace) {
   const [main] = hookupsOf(question, labelling, wanted);
   const words = partWords(build.parts);
   const others = partsOfKind(build, "pickup").filter(([each]) => each !== name);
-  const inPhase = agreement(chosen, name) > 0;
-  const phase = inPhase ? "In phase with the guard's other pickups" : "No setting lets it through to the jack";
+  const phase = phaseWords(main!, agreement(chosen, name) > 0);
   const cut = metalIsHot(question, labelling, main!) ? " Cut the metal's jumper first." : "";
   return {
     withGuard: {

@@ -33,7 +33,7 @@ export interface KickExpected {
 }
 
 /** +1 for a forward coil whose top is north, with + on its finish: winding times magnet, as everywhere. */
-export function magnetSign(magnets: number, coil: number): number {
+function magnetSign(magnets: number, coil: number): number {
   return (magnets >> coil) & 1 ? -1 : 1;
 }
 

@@ -155,13 +155,22 @@ function ohmsTest(question: Question, labelling: Labelling, made: ReadonlySet<st
   return best;
 }
 
+/** A labelling this likely may well be the true one: what it takes for misread is worth a second look. Ours, no source. */
+const IN_QUESTION = 0.1;
+
+function doubtfulTests(question: Question, labellings: readonly Labelling[]): ReadonlySet<string> {
+  const [best] = labellings;
+  const inQuestion = labellings.filter((each) => each === best || each.probability >= IN_QUESTION);
+  return new Set(inQuestion.flatMap((each) => doubtsAbout(question, each)).map(({ test }) => testKey(test)));
+}
+
 /** The test not made yet, or made and in doubt, whose result tells most about which labelling is the true one; null where none tells any. */
 export function nextTest(question: Question, labellings: readonly Labelling[]): NextTest | null {
   const listed = likeliest(labellings, COVERED, MOST_LABELLINGS);
   const total = listed.reduce((sum, { probability }) => sum + probability, 0);
   const weighted = listed.map((each) => ({ ...each, probability: each.probability / total }));
   const { ohms, kicks, compass } = question.evidence;
-  const doubtful = new Set(doubtsAbout(question, labellings[0]!).map(({ test }) => testKey(test)));
+  const doubtful = doubtfulTests(question, labellings);
   const made = new Set([...ohms, ...kicks, ...compass].map(testKey).filter((key) => !doubtful.has(key)));
   const shelf = new BinShelf();
   let best: NextTest | null = null;

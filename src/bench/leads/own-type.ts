@@ -41,7 +41,7 @@ function rewound(coil: CoilInput, ohms: number): CoilInput {
 }
 
 /** Of the types with as many coils side by side, the one nearest in resistance. */
-export function nearestType(coils: CoilCount, ohms: number): PickupType {
+function nearestType(coils: CoilCount, ohms: number): PickupType {
   const alike = PICKUP_TYPES.filter(
     ({ name, coils: own, coupling = 0 }) =>
       Object.keys(own).length === coils && !name.endsWith("-rwrp") && coupling < 0.3,

@@ -28,7 +28,7 @@ export function pathOf({ paths, places }: Pick<Labelling, "paths" | "places">, {
   return b === METAL ? paths.toMetal(places[a]!) : paths.of(places[a]!, places[b]!);
 }
 
-export function magnetWays(structure: Structure): number[] {
+function magnetWays(structure: Structure): number[] {
   return structure.coils === 1 ? [0, 1] : [0, 1, 2, 3];
 }
 

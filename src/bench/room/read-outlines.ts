@@ -1,9 +1,9 @@
 import type { Build } from "../../build-file/schema.ts";
 import { type InputFault, refused } from "../../errors.ts";
+import { millimetresText } from "../../lengths.ts";
 import type { Outline } from "./geometry/outline.ts";
 import { areaOf, crossingOf } from "./geometry/polygon.ts";
 import type { Measures, ShapeSaid } from "./measures.ts";
-import { millimetresText } from "./words.ts";
 
 /** Square metres: a square millimetre is smaller than any hole that something goes into. */
 const LEAST_AREA = 1e-6;
@@ -47,10 +47,20 @@ function unknownParts(build: Build, { cavities, parts }: Measures): InputFault[]
   ];
 }
 
-/** @throws PresolderError REQUEST_INVALID for lines that cross themselves or enclose nothing, and for parts that are not there */
+/** A clearance says by its name which cavity it is held to. */
+function namesakes({ cavities }: Measures): InputFault[] {
+  return cavities.flatMap(({ name }, index) =>
+    cavities.findIndex((other) => other.name === name) < index
+      ? [{ path: `cavities.${index}.name`, message: `"${name}" is there twice; expected a name for each` }]
+      : [],
+  );
+}
+
+/** @throws PresolderError REQUEST_INVALID for lines that cross themselves or enclose nothing, parts that are not there and namesakes */
 export function checkMeasures(build: Build, measures: Measures): void {
   const faults = [
     ...unknownParts(build, measures),
+    ...namesakes(measures),
     ...linesOf(measures).flatMap(([path, outline]) => faultsOfOutline(path, outline)),
   ];
   if (faults.length > 0) throw refused("REQUEST_INVALID", faults);

@@ -135,5 +135,3 @@ export function findSwitch(question: SwitchQuestion) {
     asks: (found?.asks ?? []).map(({ lug, wires }) => ({ lug, wires: [...wires] })),
   };
 }
-
-export type SwitchFound = ReturnType<typeof findSwitch>;

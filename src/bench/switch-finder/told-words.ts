@@ -3,7 +3,7 @@ import { positionsOf } from "./found/poles.ts";
 import type { SwitchQuestion } from "./question.ts";
 import type { NextTouch, Verdict } from "./search/verdict.ts";
 
-export const inPositions = (positions: readonly number[]): string =>
+const inPositions = (positions: readonly number[]): string =>
   positions.length === 0
     ? "silent in all"
     : `beeps in position${positions.length === 1 ? "" : "s"} ${listed(positions)}`;
@@ -32,6 +32,8 @@ export function summaryOf(
     return "No known switch beeps so: this is its own contact table, every pair of lugs touched or told by the others.";
   if (!isKnown)
     return `No known switch of ${question.lugs.length} lugs and ${question.positions} positions beeps so. Its own contact table is found pair by pair.`;
+  if (verdict.count === 1)
+    return "One contact table of a known switch is left if all was heard right. A beep misheard could still have it be another, so go on.";
   if (verdict.count !== undefined) return `${verdict.count} contact tables of known switches are left.`;
   return `Contact tables of known switches are left, a choice of at most ${Math.round(verdict.bits ?? 0)} bits.`;
 }

@@ -1,6 +1,14 @@
 import * as z from "zod";
 import { oneOf, quantity, strict } from "../../build-file/zod-tools.ts";
-import { MAX_DRAWING_SHAPES, MAX_LABEL_CHARS, MAX_NAME_CHARS, MAX_NOTES_CHARS, MAX_PATH_CHARS } from "../../limits.ts";
+import {
+  MAX_DRAWING_SHAPES,
+  MAX_LABEL_CHARS,
+  MAX_NAME_CHARS,
+  MAX_NOTES_CHARS,
+  MAX_PATH_CHARS,
+  MAX_PATH_NUMBER,
+  MIN_DRAWING_SIDE,
+} from "../../limits.ts";
 import { buildField } from "../fields.ts";
 import type { Answered, Sent } from "../wire.ts";
 import { drawerField } from "./parts-list.ts";
@@ -13,17 +21,23 @@ const at = z
   .optional()
   .describe("the matrix a b c d e f of SVG 2, from the shape's own units to the drawing's");
 
+const NUMBER = /(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?/g;
+const isDrawable = (d: string) => (d.match(NUMBER) ?? []).every((number) => Number(number) <= MAX_PATH_NUMBER);
+
+const side = z.number().min(MIN_DRAWING_SIDE).max(1e6);
+
 const lineShape = strict({
   kind: z.literal("line"),
   d: z
     .string()
     .max(MAX_PATH_CHARS)
     .regex(/^[MmLlHhVvCcSsQqTtAaZz\d\s.,+eE-]*$/, "expected path data of SVG 2")
+    .refine(isDrawable, `expected no number beyond ${MAX_PATH_NUMBER}`)
     .describe("path data of SVG 2"),
   stroke: colour.optional(),
   fill: colour.optional(),
   width: z.number().min(0).max(1000).optional().describe("of the stroke, in the drawing's units"),
-  dash: z.array(z.number().min(0).max(1000)).max(8).optional(),
+  dash: z.array(z.number().min(0).max(1000)).max(8).optional().describe("dash and space; of more the first two count"),
   round: z.boolean().optional().describe("round ends"),
   at,
 });
@@ -41,7 +55,7 @@ const textShape = strict({
 });
 
 const drawingField = strict({
-  box: z.tuple([finite, finite, z.number().gt(0).max(1e6), z.number().gt(0).max(1e6)]).describe("x, y, width, height"),
+  box: z.tuple([finite, finite, side, side]).describe("x, y, width, height"),
   shapes: z.array(z.discriminatedUnion("kind", [lineShape, textShape])).max(MAX_DRAWING_SHAPES),
 }).describe("a picture for the page, as lines and texts: the page sends its own drawing of the guard");
 

@@ -59,5 +59,3 @@ export type RoomRequest = Sent<typeof roomRequestSchema>;
 export type RoomBody = z.output<typeof roomRequestSchema>;
 export type RoomAnswer = Answered<typeof roomAnswerSchema>;
 export type RoomTemplateRequest = Sent<typeof roomTemplateRequestSchema>;
-export type RoomTemplateBody = z.output<typeof roomTemplateRequestSchema>;
-export type ClearanceAnswer = RoomAnswer["clearances"][number];

@@ -1,7 +1,7 @@
 import * as z from "zod";
 import { oneOf, strict } from "../../build-file/zod-tools.ts";
 import { MAX_PLUCKS, MAX_STRINGS } from "../../limits.ts";
-import type { Answered, Sent } from "../wire.ts";
+import type { Answered } from "../wire.ts";
 
 export const stringLevelsRequestSchema = strict({
   strings: z.int().min(1).max(MAX_STRINGS).default(6).describe("how many are plucked"),
@@ -36,6 +36,5 @@ export const stringLevelsAnswerSchema = z.object({
   seconds: z.number(),
 });
 
-export type StringLevelsRequest = Sent<typeof stringLevelsRequestSchema>;
 export type StringLevelsBody = z.output<typeof stringLevelsRequestSchema>;
 export type StringLevelsAnswer = Answered<typeof stringLevelsAnswerSchema>;

@@ -117,7 +117,7 @@ const tableAnswer = z.object({
 });
 
 export const switchAnswerSchema = z.object({
-  done: z.boolean().describe("one table is left"),
+  done: z.boolean().describe("one table is left, and likely enough for no misheard beep to have left it alone"),
   isKnown: z.boolean().describe("whether a known switch may beep so; else its own table is found"),
   text: z.string(),
   tables: z.array(tableAnswer).describe("the likeliest, best first"),

@@ -1,8 +1,8 @@
 import type { HeightsRequest } from "../../contract/bench/heights.ts";
 import { h, replaceContent } from "../dom/element.ts";
 import { type FormField, formText } from "../fields/form-fields.ts";
+import { inMillimetres } from "../fields/in-millimetres.ts";
 import type { LevelRow } from "./level-row.ts";
-import { inMillimetres } from "./pickup-heights.ts";
 
 type GapsSent = Readonly<Record<string, NonNullable<HeightsRequest["heights"]>[string][string]>>;
 

@@ -1,12 +1,7 @@
 import type { HeightsRequest } from "../../contract/bench/heights.ts";
 import { h } from "../dom/element.ts";
 import { type FormField, formChoice, formText } from "../fields/form-fields.ts";
-
-/** A length as it is typed beside a field that says millimetres: a bare number is of those. */
-export function inMillimetres(text: string): string {
-  const plain = text.replace(",", ".");
-  return /^\d*\.?\d+$/.test(plain) ? `${plain}mm` : text;
-}
+import { inMillimetres } from "../fields/in-millimetres.ts";
 
 type PickupSent = NonNullable<HeightsRequest["pickups"]>[string];
 

@@ -1,5 +1,6 @@
 import type { PickupHeight } from "../../bench/passport/passport.ts";
 import { parseQuantity } from "../../build-file/quantity.ts";
+import { inMillimetres } from "../fields/in-millimetres.ts";
 
 /** What a person writes about a guard beside what it is. */
 export interface Details {
@@ -12,12 +13,9 @@ export interface Details {
   readonly heights: Readonly<Record<string, { readonly bass: string; readonly treble: string }>>;
 }
 
-const PLAIN_NUMBER = /^\d+([.,]\d+)?$/;
-
 /** From string to pole, in metres; a plain number is millimetres. @throws QuantityError */
 export function heightOf(text: string): number {
-  const written = PLAIN_NUMBER.test(text) ? `${text.replace(",", ".")}mm` : text;
-  return parseQuantity(written, "length").value;
+  return parseQuantity(inMillimetres(text), "length").value;
 }
 
 /** Heights in metres; a pickup of which one end is not written is left out. @throws QuantityError */

@@ -1,7 +1,6 @@
 import type { Passport } from "../../bench/passport/passport.ts";
+import { millimetresText } from "../../lengths.ts";
 import { type Child, h } from "../dom/element.ts";
-
-const millimetres = (metres: number) => `${(metres * 1000).toFixed(1)} mm`;
 
 function rows(title: string, lines: readonly (readonly [string, Child])[]): HTMLElement | undefined {
   if (lines.length === 0) return undefined;
@@ -60,7 +59,10 @@ export function passportView(passport: Passport, drawing: SVGElement | undefined
       ),
       rows(
         "Heights, strings pressed at the last fret",
-        heights.map(({ name, bass, treble }) => [name, `bass ${millimetres(bass)}, treble ${millimetres(treble)}`]),
+        heights.map(({ name, bass, treble }) => [
+          name,
+          `bass ${millimetresText(bass)}, treble ${millimetresText(treble)}`,
+        ]),
       ),
       rows(
         "Stays over in the drawer",

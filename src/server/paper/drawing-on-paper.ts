@@ -13,12 +13,29 @@ export interface Area {
   readonly height: number;
 }
 
+/** In the drawing's units: a dot of nothing is no dash of a PDF. */
+const LEAST_DASH = 0.01;
+
+/** @returns whether the page holds the path: radii are scaled up until they reach, and may leave the range of a PDF's numbers */
+function hasPath(page: Pdf, d: string): boolean {
+  try {
+    page.path(d);
+    return true;
+  } catch {
+    // Ends what was begun, and paints nothing.
+    page.addContent("n");
+    return false;
+  }
+}
+
 function drawLine(page: Pdf, { d, stroke, fill, width = 1, dash, round }: Line): void {
-  if (d.trim() === "") return;
-  page.path(d);
+  if (d.trim() === "" || !hasPath(page, d)) return;
   if (round) page.lineCap("round").lineJoin("round");
   page.lineWidth(width);
-  if (dash?.some((length) => length > 0)) page.dash(dash[0]!, { space: dash[1] ?? dash[0]! });
+  if (dash?.some((length) => length > 0)) {
+    const [drawn, space = drawn] = dash.map((length) => Math.max(length, LEAST_DASH));
+    page.dash(drawn!, { space });
+  }
   if (stroke && fill) page.fillAndStroke(fill, stroke);
   else if (stroke) page.stroke(stroke);
   else if (fill) page.fill(fill);

@@ -1,9 +1,8 @@
 import type { Passport } from "../../bench/passport/passport.ts";
+import { millimetresText } from "../../lengths.ts";
 import type { Block } from "./blocks.ts";
 
 const FITS = { true: "fits", false: "does not fit" } as const;
-
-const millimetres = (metres: number) => `${(metres * 1000).toFixed(1)} mm`;
 
 const withLines = (blocks: readonly Block[]) => blocks.filter(({ lines }) => lines.length > 0);
 
@@ -30,7 +29,7 @@ export function findingBlocks({ positions, readings, heights, notes }: Passport)
       heading: "Heights, strings pressed at the last fret",
       lines: heights.map(({ name, bass, treble }) => [
         name,
-        `bass ${millimetres(bass)}, treble ${millimetres(treble)}`,
+        `bass ${millimetresText(bass)}, treble ${millimetresText(treble)}`,
       ]),
     },
     { heading: "Notes", lines: notes === null ? [] : [["", notes]] },

@@ -3,7 +3,7 @@ import { createRequire } from "node:module";
 import PDFDocument from "pdfkit";
 
 /** Points a millimetre: PDF counts 72 to the inch. */
-export const POINTS_PER_MM = 72 / 25.4;
+const POINTS_PER_MM = 72 / 25.4;
 
 /** A4, upright, in millimetres (ISO 216). */
 export const A4 = { width: 210, height: 297 } as const;

@@ -9,7 +9,11 @@ const LEAST_WIDTH = 130;
 const STYLE =
   "path,circle,line{fill:none;stroke:#000;stroke-width:.25}.cavity{stroke-dasharray:3 1.5}.axis{stroke-dasharray:8 1.5 1.5 1.5;stroke-width:.15}.bar{fill:#000}text{font:3px sans-serif}";
 
-const escaped = (text: string) => text.replace(/[&<>"]/g, (sign) => `&#${sign.charCodeAt(0)};`);
+/** XML 1.0 has no way to write these (section 2.2, Char). */
+const UNWRITABLE = /[\p{Cc}\p{Cs}\uFFFE\uFFFF]/gu;
+
+const escaped = (text: string) =>
+  text.replace(UNWRITABLE, " ").replace(/[&<>"]/g, (sign) => `&#${sign.charCodeAt(0)};`);
 
 const line = (name: string, x1: number, y1: number, x2: number, y2: number) =>
   `<line class="${name}" x1="${x1}" y1="${y1}" x2="${x2}" y2="${y2}"/>`;

@@ -175,6 +175,17 @@ describe("too little, or too much that does not fit", () => {
 });
 
 describe("the next test", () => {
+  it("is a second look at what a likely labelling takes for misread, where the likeliest takes nothing so", () => {
+    // Two tops alike are rare, and a compass is misread now and then: 0.05 · 0.97² against 0.45 · 0.97 · 0.03 twice.
+    const alike = { row: "slugs", draws: "north" } as const;
+    const once = ask({ ...FOUR_WIRES, compass: [FOUR_WIRES.compass[0]!, alike] });
+    expect(once.next!.test.kind).toBe("compass");
+    const twice = ask({ ...FOUR_WIRES, compass: [FOUR_WIRES.compass[0]!, FOUR_WIRES.compass[0]!, alike, alike] });
+    expect(twice.labellings[0]!.coils.map(({ magnet }) => magnet)).toEqual(["south", "south"]);
+    expect(twice.labellings[0]!.probability).toBeGreaterThan(0.9);
+    expect(twice.next).toBeNull();
+  });
+
   it("leads to the whole answer in fewer tests than there are, from nothing", () => {
     const truth: BenchPickup = {
       coils: 2,

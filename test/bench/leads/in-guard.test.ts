@@ -111,6 +111,27 @@ describe("a pickup put into a guard", () => {
     expect([a!.hot, a!.ground]).toEqual([b!.ground, b!.hot]);
   });
 
+  it.each([
+    ["", [0, 2]],
+    [", their joint brought out", [0, 1, 2]],
+  ])(
+    "says that coils joined against each other are in phase with nothing%s, whichever setting lets them through",
+    (_, leads) => {
+      const pickup: BenchPickup = {
+        coils: 2,
+        nets: [["0s"], ["0f", "1s"], ["1f"]],
+        leads,
+        magnets: ["N", "S"],
+        open: [false, false],
+      };
+      const { answer } = putInto(PLAN, "neck", pickup);
+      expect(answer.withGuard!.wiring!.main!.aids).toBe(false);
+      expect(answer.withGuard!.text).toMatch(
+        /^Its coils are against each other, so that it is in phase with nothing: /,
+      );
+    },
+  );
+
   it("refuses a place that is none by its name, with those there are", () => {
     expect(() => putInto(PLAN, "brigde", HUMBUCKER)).toThrow(/place: "brigde" is neither.*bridge/);
   });

@@ -55,6 +55,10 @@ describe("POST /api/room", () => {
     ]);
     const unknown = await post("/api/room", { ...BODY, parts: { volumes: { depth: "3mm" } } });
     expect(unknown.json().errors).toEqual([{ path: "parts.volumes", message: 'the build has no part "volumes"' }]);
+    const twins = await post("/api/room", { ...BODY, cavities: [MEASURES.cavities[0], MEASURES.cavities[0]] });
+    expect(twins.json().errors).toEqual([
+      { path: "cavities.1.name", message: expect.stringContaining("expected a name for each") },
+    ]);
     const shapeless = await post("/api/room", { ...BODY, parts: { volume: { outline: "pot-25" } } });
     expect(shapeless.json().errors[0]).toEqual({
       path: "parts.volume.outline",
@@ -124,6 +128,14 @@ describe("POST /api/room/template", () => {
     const { body } = await post("/api/room/template", { ...BODY, build, format: "svg" });
     expect(body).toContain("A &#34;&#60;b&#62;&#34; &#38; B");
     expect(body).not.toContain("<b>");
+  });
+
+  test("holds no character that XML cannot, whatever a person called things", async () => {
+    const build = { ...PLAN, title: "A\u0000\u0001\u001b\uffffB" };
+    const { body } = await post("/api/room/template", { ...BODY, build, format: "svg" });
+    expect(body).toContain("A    B");
+    // Production 2 of XML 1.0, "Char".
+    expect(body).toMatch(/^[\t\n\r\u0020-\ud7ff\ue000-\ufffd\u{10000}-\u{10ffff}]*$/u);
   });
 
   test("is the same file each time it is asked for", async () => {

@@ -1,8 +1,8 @@
 import { partsOfKind } from "../../../build-file/parts-of-kind.ts";
 import type { Build, Pickup } from "../../../build-file/schema.ts";
 import { partWords } from "../../../build-file/words/part-words.ts";
+import { millimetresText } from "../../../lengths.ts";
 import type { MountedPickup } from "../screws.ts";
-import { millimetres } from "../turn-words.ts";
 
 /** What makes a pickup another one to a string: its coils and type, not what is soldered to it. */
 function makeOf({ type, coils }: Pickup): string {
@@ -16,7 +16,7 @@ export function heightHabit(from: Build, to: Build, measured: readonly MountedPi
   const gapOf = (name: string) => {
     const gaps = measured.find((pickup) => pickup.name === name)?.gaps;
     if (!gaps) return "Its gap has not been measured yet.";
-    return `It stands at ${millimetres(gaps.bassMetres)} on the bass side and ${millimetres(gaps.trebleMetres)} on the treble side.`;
+    return `It stands at ${millimetresText(gaps.bassMetres)} on the bass side and ${millimetresText(gaps.trebleMetres)} on the treble side.`;
   };
   const changed = partsOfKind(to, "pickup").flatMap(([name, pickup]) => {
     const before = old.get(name);

@@ -1,9 +1,9 @@
 import type { Checkpoint } from "../../../checkpoint.ts";
+import { millimetresText } from "../../../lengths.ts";
 import { type Room, roomBetween } from "../geometry/clearance.ts";
 import { extentGap } from "../geometry/outline.ts";
 import type { Measures } from "../measures.ts";
 import type { PlacedPart, PlacedShape } from "../placed-parts.ts";
-import { millimetresText } from "../words.ts";
 import { type Clearance, measured } from "./clearance.ts";
 
 interface Meeting extends Room {

@@ -1,10 +1,10 @@
+import { millimetresText } from "../../../lengths.ts";
 import type { Measures } from "../measures.ts";
 import type { PlacedPart } from "../placed-parts.ts";
-import { millimetresText } from "../words.ts";
 import { type Clearance, measured, notSaid } from "./clearance.ts";
 
 /** Metres of thread: as measured, else as the part is sold. */
-export function threadOf({ measures, preset }: PlacedPart): number | undefined {
+function threadOf({ measures, preset }: PlacedPart): number | undefined {
   return measures.bushing ?? (preset?.bushing?.length === undefined ? undefined : preset.bushing.length / 1000);
 }
 

@@ -22,7 +22,7 @@ export interface Clearance {
 }
 
 /** Within its tolerance nothing can be said of a clearance but that it is tight. */
-export function verdictOf(clearance: number, tolerance: number): Verdict {
+function verdictOf(clearance: number, tolerance: number): Verdict {
   if (clearance < -tolerance) return "does not go in";
   return clearance > tolerance ? "goes in" : "tight";
 }

@@ -1,10 +1,10 @@
 import type { Checkpoint } from "../../../checkpoint.ts";
 import { listed } from "../../../english.ts";
+import { millimetresText } from "../../../lengths.ts";
 import { type Room, roomWithin } from "../geometry/clearance.ts";
 import { extentGap } from "../geometry/outline.ts";
 import type { Cavity, Measures } from "../measures.ts";
 import type { PlacedPart, PlacedShape } from "../placed-parts.ts";
-import { millimetresText } from "../words.ts";
 import { type Clearance, measured, notSaid } from "./clearance.ts";
 
 interface Fit extends Room {

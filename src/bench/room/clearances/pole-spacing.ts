@@ -1,10 +1,10 @@
 import type { Build } from "../../../build-file/schema.ts";
+import { millimetresText } from "../../../lengths.ts";
 import { POLE_SPACINGS, WIDE_SPREAD } from "../figures.ts";
 import { type Point, seatedPoint } from "../geometry/outline.ts";
 import type { Measures } from "../measures.ts";
 import type { PlacedPart } from "../placed-parts.ts";
 import { stringsAt } from "../strings-at.ts";
-import { millimetresText } from "../words.ts";
 import { type Clearance, measured, notSaid } from "./clearance.ts";
 
 const RADIANS = Math.PI / 180;

@@ -1,7 +1,7 @@
+import { millimetresText } from "../../../lengths.ts";
 import { type Room, roomWithin, woodAt } from "../geometry/clearance.ts";
 import { type Point, roundOutline } from "../geometry/outline.ts";
 import type { Cavity, Measures } from "../measures.ts";
-import { millimetresText } from "../words.ts";
 import { type Clearance, measured, notSaid } from "./clearance.ts";
 
 interface Hole extends Room {

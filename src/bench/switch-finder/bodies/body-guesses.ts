@@ -25,7 +25,7 @@ const OTHER_BODY = 0.5;
 const REVERSED = 0.5;
 
 /** A family's contacts in the order of the found lugs. */
-export function contactsOfLugs(contacts: Contacts, order: ArrayLike<number>): Contacts {
+function contactsOfLugs(contacts: Contacts, order: ArrayLike<number>): Contacts {
   const lugs = order.length;
   const found = new Int32Array(lugs * lugs);
   for (let a = 0; a < lugs; a++)

@@ -21,7 +21,7 @@ export function buildNames(lugs: readonly FoundLug[]): string[] {
 type Rows = (string | null)[][];
 
 /** Rows of lugs as they were found, empty places before and between them kept; undefined where it was not told how they sit. */
-export function rowsAsFound(lugs: readonly FoundLug[], names: readonly string[]): Rows | undefined {
+function rowsAsFound(lugs: readonly FoundLug[], names: readonly string[]): Rows | undefined {
   const spots = lugs.flatMap(({ spot }) => (spot ? [spot] : []));
   if (spots.length < lugs.length) return undefined;
   const [columns, rows] = [spots.map(({ x }) => x), spots.map(({ y }) => y)].map((all) =>

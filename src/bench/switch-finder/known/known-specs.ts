@@ -20,7 +20,7 @@ const rotary = Array.from({ length: MAX_ROTARY_POLES }, (_, pole) =>
 ).flat();
 
 /** Every switch that a build file knows by name, the named before the rotary ones. */
-export const KNOWN_SPECS: readonly SwitchSpec[] = [...named, ...rotary];
+const KNOWN_SPECS: readonly SwitchSpec[] = [...named, ...rotary];
 
 export interface KnownSwitch {
   readonly spec: SwitchSpec;

@@ -19,6 +19,8 @@ function priorsOf(tables: ListedTables, guesses: readonly BodyGuess[]): Float64A
 }
 
 const SHOWN = 5;
+/** Belief in the one table that fits all beeps from which on it is told as found: else a misheard beep could as well have left it alone. Ours. */
+const SURE = 0.9;
 
 function fewestOf(counts: Uint16Array): number {
   let fewest = counts[0]!;
@@ -26,9 +28,9 @@ function fewestOf(counts: Uint16Array): number {
   return fewest;
 }
 
-function whereIs(counts: Uint16Array, sought: number): number[] {
+function whereAtMost(counts: Uint16Array, most: number): number[] {
   const found: number[] = [];
-  for (let at = 0; at < counts.length; at++) if (counts[at] === sought) found.push(at);
+  for (let at = 0; at < counts.length; at++) if (counts[at]! <= most) found.push(at);
   return found;
 }
 
@@ -63,18 +65,32 @@ export class ListedSearch {
   judge(touches: readonly ToldTouch[]): Verdict {
     const misheard = this.#misheard(touches);
     const least = fewestOf(misheard);
-    const alive = whereIs(misheard, least);
+    const alive = whereAtMost(misheard, least);
     const doubtful =
       least === 0 ? [] : touches.filter((touch) => alive.some((table) => this.#contradicts(table, touch)));
     const again = doubtful.find((touch) => toldOnce(touches, touch));
+    const weights = this.#weightsOf(misheard, least);
+    const sum = weights.reduce((total, each) => total + each, 0);
+    const isSure = weights[alive[0]!]! >= SURE * sum;
+    const open = alive.length > 1 ? alive : isSure ? [] : whereAtMost(misheard, least + 1);
     return {
       misheard: least,
       contradictions: doubtful.map(({ index }) => index),
-      tables: this.#likeliest(misheard, alive),
+      tables: this.#likeliest(weights, sum, alive),
       ...this.#left(alive),
-      done: alive.length === 1 && !again,
-      next: again ? { a: again.a, b: again.b, outcomes: [], again: true } : this.#next(alive, touches.at(-1)),
+      done: alive.length === 1 && isSure && !again,
+      next: again ? { a: again.a, b: again.b, outcomes: [], again: true } : this.#next(weights, open, touches.at(-1)),
     };
+  }
+
+  /** Belief by table, not yet shared out: each touch that it takes for misheard costs the odds of that. */
+  #weightsOf(misheard: Uint16Array, least: number): Float64Array {
+    const odds: number[] = [];
+    return this.#prior.map((prior, table) => {
+      const more = misheard[table]! - least;
+      odds[more] ??= this.#odds ** more;
+      return prior * odds[more]!;
+    });
   }
 
   #contradicts(table: number, { a, b, on, off }: ToldTouch): boolean {
@@ -94,19 +110,10 @@ export class ListedSearch {
     return misheard;
   }
 
-  #likeliest(misheard: Uint16Array, alive: readonly number[]): LikelyTable[] {
-    const least = misheard[alive[0]!]!;
-    const weights: number[] = [];
-    let sum = 0;
-    for (let table = 0; table < misheard.length; table++) {
-      const more = misheard[table]! - least;
-      weights[more] ??= this.#odds ** more;
-      sum += this.#prior[table]! * weights[more]!;
-    }
-    const shown = greatest(alive, this.#prior, SHOWN);
-    return shown.map((table) => ({
+  #likeliest(weights: Float64Array, sum: number, alive: readonly number[]): LikelyTable[] {
+    return greatest(alive, weights, SHOWN).map((table) => ({
       contacts: contactsAt(this.#tables, table),
-      probability: this.#prior[table]! / sum,
+      probability: weights[table]! / sum,
     }));
   }
 
@@ -120,20 +127,20 @@ export class ListedSearch {
     return { bits: Math.max(0, Math.log2(sum) - weighed / sum), count: alive.length };
   }
 
-  #next(alive: readonly number[], last: ToldTouch | undefined): NextTouch | undefined {
+  #next(weights: Float64Array, open: readonly number[], last: ToldTouch | undefined): NextTouch | undefined {
     const telling = this.#tables.pairs.flatMap(({ a, b }, at) => {
-      const shares = this.#sharesAt(at, alive);
+      const shares = this.#sharesAt(at, weights, open);
       return shares.size === 1 ? [] : [{ a, b, shares, gain: entropyOf([...shares.values()]) }];
     });
     const best = mostTelling(telling, last);
     return best && { a: best.a, b: best.b, outcomes: outcomesOf(best.shares), again: false };
   }
 
-  /** How much of the belief in what is left has a pair beep in which positions. */
-  #sharesAt(pair: number, alive: readonly number[]): Map<number, number> {
+  /** How much of the belief in what is open has a pair beep in which positions. */
+  #sharesAt(pair: number, weights: Float64Array, open: readonly number[]): Map<number, number> {
     const { pairs, masks } = this.#tables;
     const sums = this.#sums.fill(0);
-    for (const table of alive) sums[masks[table * pairs.length + pair]!]! += this.#prior[table]!;
+    for (const table of open) sums[masks[table * pairs.length + pair]!]! += weights[table]!;
     const sum = sums.reduce((total, each) => total + each, 0);
     return new Map([...sums.entries()].flatMap(([mask, each]) => (each > 0 ? [[mask, each / sum] as const] : [])));
   }
