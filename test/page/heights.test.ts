@@ -129,6 +129,19 @@ describeWith("chromium", "heights", () => {
     expect(await panel.getByText(/leave the heights as they are/).count()).toBe(1);
   });
 
+  it("tells it at once where the tab is opened for the first time, and what B became meanwhile in another tab", async () => {
+    const { page } = await site.visit();
+    await whenReady(page);
+    await openScenario(page, /22 nF or 47/);
+    await showTab(page, "Heights");
+    const habits = page.locator("#panel-heights section").last();
+    await habits.getByText(/^Position 5: the .* works there as before\./).waitFor();
+    await showTab(page, "A against B");
+    await page.getByRole("button", { name: "Drop B" }).click();
+    await showTab(page, "Heights");
+    await habits.getByText(/^Keep the guard that is in the guitar now as B/).waitFor();
+  });
+
   it("fits a phone, in the dark, without barriers", async () => {
     const { page } = await site.stay({ width: 390, height: 844, colorScheme: "dark" });
     const panel = await openHeights(page);
