@@ -43,12 +43,18 @@ describeWith("chromium", "the passport on the page", () => {
 
   it("is that of the guard opened while it is shown, on the paper and in the file", async () => {
     const { page } = await open();
-    await openScenario(page, /^HSH: split/);
-    const title = page.locator("article.passport").getByRole("heading", { name: "HSH, splits in 2 and 4" });
-    await title.waitFor();
+    const title = page.locator("article.passport").getByRole("heading").first();
+    for (const [scenario, told] of [
+      [/^HSH: splits in positions 2 and 4, tones/, "HSH: splits in positions 2 and 4, tones for neck and bridge"],
+      [/^HSH: both humbuckers split/, "HSH: both humbuckers split by one push-pull"],
+      [/^A long lead/, "Stage guard, 3 m lead"],
+    ] as const) {
+      await openScenario(page, scenario);
+      await expect.poll(() => title.textContent()).toBe(told);
+    }
     const saved = page.waitForEvent("download");
     await page.getByRole("button", { name: "Save a label" }).click();
-    expect((await saved).suggestedFilename()).toBe("hsh-splits-in-2-and-4-label.pdf");
+    expect((await saved).suggestedFilename()).toBe("stage-guard-3-m-lead-label.pdf");
   });
 
   it("tells beside its field what is no reading and no height, and leaves it out", async () => {
