@@ -93,6 +93,12 @@ describeWith("chromium", "heights", () => {
     await panel.getByRole("button", { name: "Work out the turns" }).click();
     await panel.getByText("has 3 levels; expected 6, one a string").waitFor();
     expect(await row.getAttribute("aria-invalid")).toBe("true");
+    await row.fill("-20 -20 x -20 -20 -20");
+    await bass.fill("-2");
+    await panel.getByRole("button", { name: "Work out the turns" }).click();
+    await panel.getByText("expected a number of dB, such as -20.5").waitFor();
+    await panel.getByText('"-2mm" is -0.002 metres; expected more than 0').waitFor();
+    await bass.fill("2.4");
     await row.fill("");
     await group(panel, /second height/)
       .getByLabel("Position 1: dB from string 1")
