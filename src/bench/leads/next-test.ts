@@ -1,5 +1,5 @@
 import { type CoilBetween, type CoilOhms, expectedOhms } from "./coil-ohms.ts";
-import { doubtsAbout } from "./doubts.ts";
+import { doubtsAbout, isRepeated } from "./doubts.ts";
 import { chanceOfKick, kickExpected, shownAcross } from "./likelihood.ts";
 import { unmeasuredCoils } from "./ohms-at-20.ts";
 import { type KickWord, METER_DEVIATION, MISREAD_COMPASS } from "./priors.ts";
@@ -155,13 +155,14 @@ function ohmsTest(question: Question, labelling: Labelling, made: ReadonlySet<st
   return best;
 }
 
-/** The test not made yet, or made and in doubt, whose result tells most about which labelling is the true one; null where none tells any. */
+/** The test not made yet, or made once and in doubt, whose result tells most about which labelling is the true one; null where none tells any. */
 export function nextTest(question: Question, labellings: readonly Labelling[]): NextTest | null {
   const listed = likeliest(labellings, COVERED, MOST_LABELLINGS);
   const total = listed.reduce((sum, { probability }) => sum + probability, 0);
   const weighted = listed.map((each) => ({ ...each, probability: each.probability / total }));
   const { ohms, kicks, compass } = question.evidence;
-  const doubtful = new Set(doubtsAbout(question, labellings[0]!).map(({ test }) => testKey(test)));
+  const doubts = doubtsAbout(question, labellings[0]!).filter(({ test }) => !isRepeated(question, test));
+  const doubtful = new Set(doubts.map(({ test }) => testKey(test)));
   const made = new Set([...ohms, ...kicks, ...compass].map(testKey).filter((key) => !doubtful.has(key)));
   const shelf = new BinShelf();
   let best: NextTest | null = null;
