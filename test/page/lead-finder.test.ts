@@ -102,6 +102,12 @@ describeWith("chromium", "the finder of leads", () => {
     );
     const known = await reading(panel, "A – B").inputValue();
     expect(known).toBe("4.1k");
+    const next = panel.locator(".next-lead");
+    expect(await next.textContent()).not.toContain("doubtful");
+    await reading(panel, "A – D").fill("2k");
+    await panel.getByRole("heading", { name: "Doubtful" }).waitFor();
+    await expect.poll(() => next.textContent()).toContain("see what is doubtful below before you solder");
+    await reading(panel, "A – D").fill("");
     await showTab(page, "Measure");
     await showTab(page, "What is it?");
     expect(await reading(panel, "A – B").inputValue()).toBe("4.1k");

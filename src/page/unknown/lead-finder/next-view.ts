@@ -96,13 +96,14 @@ function resultOf(notes: Notes, test: AskedTest, label: string): HTMLElement {
 }
 
 /** The test that tells most, with its result one press away. */
-export function nextView(notes: Notes, { next }: LeadsTold): HTMLElement {
+export function nextView(notes: Notes, { next, doubts }: LeadsTold): HTMLElement {
   if (!next)
     return h(
       "p",
       { class: "next-lead" },
       h("b", {}, "Nothing more to measure: "),
       "no further reading, tap or compass tells anything worth the trouble.",
+      doubts.length > 0 && " But see what is doubtful below before you solder.",
     );
   return h(
     "div",
