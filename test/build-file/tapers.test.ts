@@ -101,7 +101,28 @@ describe("a table of a track as it was measured", () => {
     ]);
   });
 
+  test.each(["0 0\n5 38k\n10 251k", "0, 0\n5, 38 kΩ\n10, 251 kΩ", "0;0\n150°;38000\n300°;251000", "0,0\n5,38\n10,251"])(
+    "takes readings as a meter shows them, and any sign between: %j",
+    (text) => {
+      expect(readTaperTable(text)).toEqual([
+        [0, 0],
+        [0.5, 38 / 251],
+        [1, 1],
+      ]);
+    },
+  );
+
+  test("takes percent with their sign", () => {
+    expect(readTaperTable("0 0%\n50% 16 %\n100% 100%")).toEqual([
+      [0, 0],
+      [0.5, 0.16],
+      [1, 1],
+    ]);
+  });
+
   test.each([
+    ["0\t0\n2,5\t0,05\n10\t1", /line 2 is "2,5\t0,05".*with a decimal point/],
+    ["0 0\n5\n10 9", /line 2 is "5"/],
     ["0, 0", /at least two lines/],
     ["0, 0\nfive, 3\n10, 9", /line 2 is "five, 3"/],
     ["1, 0\n10, 9", /first line is at 1/],

@@ -93,6 +93,12 @@ describeWith("chromium", "heights", () => {
     await panel.getByRole("button", { name: "Work out the turns" }).click();
     await panel.getByText("has 3 levels; expected 6, one a string").waitFor();
     expect(await row.getAttribute("aria-invalid")).toBe("true");
+    await row.fill("-20 -20 x -20 -20 -20");
+    await bass.fill("-2");
+    await panel.getByRole("button", { name: "Work out the turns" }).click();
+    await panel.getByText("expected a number of dB, such as -20.5").waitFor();
+    await panel.getByText('"-2mm" is -0.002 metres; expected more than 0').waitFor();
+    await bass.fill("2.4");
     await row.fill("");
     await group(panel, /second height/)
       .getByLabel("Position 1: dB from string 1")
@@ -127,6 +133,19 @@ describeWith("chromium", "heights", () => {
     await panel.getByText(/^Position 5: the .* works there as before\./).waitFor();
     expect(await panel.getByText(/^Position \d will be/).count()).toBe(5);
     expect(await panel.getByText(/leave the heights as they are/).count()).toBe(1);
+  });
+
+  it("tells it at once where the tab is opened for the first time, and what B became meanwhile in another tab", async () => {
+    const { page } = await site.visit();
+    await whenReady(page);
+    await openScenario(page, /22 nF or 47/);
+    await showTab(page, "Heights");
+    const habits = page.locator("#panel-heights section").last();
+    await habits.getByText(/^Position 5: the .* works there as before\./).waitFor();
+    await showTab(page, "A against B");
+    await page.getByRole("button", { name: "Drop B" }).click();
+    await showTab(page, "Heights");
+    await habits.getByText(/^Keep the guard that is in the guitar now as B/).waitFor();
   });
 
   it("fits a phone, in the dark, without barriers", async () => {

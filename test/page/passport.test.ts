@@ -4,7 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, expect, it } from "vitest";
 import { describeWith } from "../tools.ts";
-import { showTab, whenReady } from "./actions.ts";
+import { openScenario, showTab, whenReady } from "./actions.ts";
 import { bringAxe, seriousFindings } from "./axe.ts";
 import { expectQuiet, usePage } from "./browser.ts";
 
@@ -39,6 +39,22 @@ describeWith("chromium", "the passport on the page", () => {
     await showTab(page, "Passport");
     await expect.poll(() => page.locator("article.passport").textContent()).toMatch(/the blue one[\s\S]*1k2/);
     expectQuiet(visit);
+  });
+
+  it("is that of the guard opened while it is shown, on the paper and in the file", async () => {
+    const { page } = await open();
+    const title = page.locator("article.passport").getByRole("heading").first();
+    for (const [scenario, told] of [
+      [/^HSH: splits in positions 2 and 4, tones/, "HSH: splits in positions 2 and 4, tones for neck and bridge"],
+      [/^HSH: both humbuckers split/, "HSH: both humbuckers split by one push-pull"],
+      [/^A long lead/, "Stage guard, 3 m lead"],
+    ] as const) {
+      await openScenario(page, scenario);
+      await expect.poll(() => title.textContent()).toBe(told);
+    }
+    const saved = page.waitForEvent("download");
+    await page.getByRole("button", { name: "Save a label" }).click();
+    expect((await saved).suggestedFilename()).toBe("stage-guard-3-m-lead-label.pdf");
   });
 
   it("tells beside its field what is no reading and no height, and leaves it out", async () => {

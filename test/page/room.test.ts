@@ -149,6 +149,8 @@ describeWith("chromium", "whether the guard fits", () => {
 
     // The last corner is dragged to where it belongs; the third goes one screen's pixel up and down again by keys.
     const last = board.locator('[data-place="5"]');
+    const touched = (await last.boundingBox())!;
+    expect(Math.min(touched.width, touched.height)).toBeGreaterThanOrEqual(24);
     const { width } = (await board.boundingBox())!;
     await last.hover();
     await page.mouse.down();

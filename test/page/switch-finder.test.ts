@@ -80,7 +80,19 @@ describeWith("chromium", "what is it: an unknown switch", () => {
     expect([...row].sort((a, b) => a - b)).toEqual(row);
     await page.getByRole("button", { name: "Step back" }).click();
     expect((await draftOf(page)).source).toEqual(before.source);
+    expect(await panel.getByText("It is in the guard").count()).toBe(0);
     expectQuiet(visit);
+  });
+
+  it("does not tell a switch from itself where its patterns are each other turned round", async () => {
+    const visit = await site.stay();
+    await whenReady(visit.page);
+    const panel = await begin(visit.page, "2, 2, 2", "3");
+    const table = CONTACT_TABLES["dpdt-on-on-on A1-B2"]!;
+    await answerAll(panel, table, ["A1", "B1", "A0", "B0", "A2", "B2"]);
+    await panel.getByRole("heading", { name: /^Small switch, on-on-on/ }).waitFor();
+    expect(await panel.getByText(/^No beeper tells it/).count()).toBe(0);
+    expect(await panel.getByText(/same switch has the same contacts: it is this one, turned round/).count()).toBe(1);
   });
 
   it("asks where wires go whose job a switch of one's own does not tell", async () => {

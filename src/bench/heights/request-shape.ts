@@ -46,7 +46,11 @@ const settings = z
   .record(z.string().min(1).max(MAX_NAME_CHARS), z.union([z.number(), z.string().max(MAX_VALUE_CHARS)]))
   .describe("as everywhere: controls left out stand at 10, in position 1, down");
 
-const level = z.number().min(-200).max(200);
+const EXPECTED_DB = "expected a number of dB, such as -20.5";
+const level = z
+  .number({ error: () => EXPECTED_DB })
+  .min(-200)
+  .max(200);
 
 /** What a question about heights holds beside the builds. */
 export const heightsShape = {
@@ -84,7 +88,12 @@ export const heightsShape = {
     .default([])
     .describe("levels of every open string: a row for each position at each height, two heights or more"),
   target: strict({
-    within: z.number().min(0.1).max(20).default(1).describe("dB that positions and strings may be off"),
+    within: z
+      .number({ error: () => "expected a number of dB, such as 1" })
+      .min(0.1)
+      .max(20)
+      .default(1)
+      .describe("dB that positions and strings may be off"),
     reference: settings
       .optional()
       .describe("the position whose level the others are to come to; left out: they meet where the screws move least"),

@@ -1,6 +1,7 @@
 import { type CoilBetween, expectedOhms } from "./coil-ohms.ts";
 import { kickExpected, shownAcross, shownBy } from "./likelihood.ts";
 import type { Question, Test } from "./question.ts";
+import { testKey } from "./tests.ts";
 import { type Labelling, pathOf } from "./weigh.ts";
 
 /** What was measured that the best labelling does not explain. */
@@ -8,6 +9,12 @@ export interface Doubt {
   readonly test: Test;
   /** Where it stands in the request. */
   readonly path: string;
+}
+
+/** Whether a test was made over and over: it is asked for no more. */
+export function isRepeated({ evidence: { ohms, kicks, compass } }: Question, test: Test): boolean {
+  const key = testKey(test);
+  return [...ohms, ...kicks, ...compass].filter((made) => testKey(made) === key).length > 1;
 }
 
 /** As in the coils' own weighing. */

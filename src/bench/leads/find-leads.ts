@@ -3,13 +3,14 @@ import { MAX_LABELLINGS_LISTED } from "../../limits.ts";
 import { cannotTell } from "./cannot-tell.ts";
 import { LEAD_CAUTIONS } from "./cautions.ts";
 import { certainOf, rolesOf } from "./certain.ts";
-import { doubtsAbout } from "./doubts.ts";
+import { doubtsAbout, isRepeated } from "./doubts.ts";
 import type { KickSense, LeadsRequest } from "./leads-request.ts";
 import { likeliest, type NextTest, nextTest } from "./next-test.ts";
 import { METAL, type Question, type Test } from "./question.ts";
 import { readQuestion } from "./read-question.ts";
 import { CONVENTION, told } from "./tell.ts";
 import { testWords } from "./test-words.ts";
+import { testKey } from "./tests.ts";
 import { type Labelling, weigh } from "./weigh.ts";
 import { wiringKey, wiringOf } from "./wiring-words.ts";
 
@@ -46,6 +47,23 @@ function nextTold(question: Question, next: NextTest | null) {
 const COVERED = 0.999;
 const MOST_WIRED = 1000;
 
+/** Each test in doubt once, however often it was made. */
+function doubtsTold(question: Question, best: Labelling) {
+  const doubts = doubtsAbout(question, best);
+  const keys = doubts.map(({ test }) => testKey(test));
+  return doubts
+    .filter((_, index) => keys.indexOf(keys[index]!) === index)
+    .map(({ path, test }) => {
+      const advice = isRepeated(question, test)
+        ? "It was made more than once: look for what is wrong with another result, or whether a coil is open."
+        : "Do it again.";
+      return {
+        path,
+        text: `${testWords(question, test).label}: the likeliest labelling takes this result for misread. ${advice}`,
+      };
+    });
+}
+
 /**
  * Weighs every way to label a pickup's leads by what was measured.
  * @param sense −1 where this needle goes the other way than the guard says
@@ -77,10 +95,7 @@ export function tellLeads({ question, labellings }: Found) {
     convention: CONVENTION,
     certain: certainOf(question, labellings, roles),
     cannotTell: cannotTell(question, labellings),
-    doubts: doubtsAbout(question, best).map(({ path, test }) => ({
-      path,
-      text: `${testWords(question, test).label}: the likeliest labelling takes this result for misread. Do it again.`,
-    })),
+    doubts: doubtsTold(question, best),
     wiring: { ...wiringOf(question, best), agreed },
     next: nextTold(question, nextTest(question, labellings)),
     cautions: LEAD_CAUTIONS,

@@ -1,5 +1,5 @@
 import { type CoilBetween, type CoilOhms, expectedOhms } from "./coil-ohms.ts";
-import { doubtsAbout } from "./doubts.ts";
+import { doubtsAbout, isRepeated } from "./doubts.ts";
 import { chanceOfKick, kickExpected, shownAcross } from "./likelihood.ts";
 import { unmeasuredCoils } from "./ohms-at-20.ts";
 import { type KickWord, METER_DEVIATION, MISREAD_COMPASS } from "./priors.ts";
@@ -161,10 +161,15 @@ const IN_QUESTION = 0.1;
 function doubtfulTests(question: Question, labellings: readonly Labelling[]): ReadonlySet<string> {
   const [best] = labellings;
   const inQuestion = labellings.filter((each) => each === best || each.probability >= IN_QUESTION);
-  return new Set(inQuestion.flatMap((each) => doubtsAbout(question, each)).map(({ test }) => testKey(test)));
+  return new Set(
+    inQuestion
+      .flatMap((each) => doubtsAbout(question, each))
+      .filter(({ test }) => !isRepeated(question, test))
+      .map(({ test }) => testKey(test)),
+  );
 }
 
-/** The test not made yet, or made and in doubt, whose result tells most about which labelling is the true one; null where none tells any. */
+/** The test not made yet, or made once and in doubt, whose result tells most about which labelling is the true one; null where none tells any. */
 export function nextTest(question: Question, labellings: readonly Labelling[]): NextTest | null {
   const listed = likeliest(labellings, COVERED, MOST_LABELLINGS);
   const total = listed.reduce((sum, { probability }) => sum + probability, 0);

@@ -1,22 +1,36 @@
+import { parseQuantity, QuantityError } from "../quantity.ts";
+
 /** A track as somebody measured it: [rotation, fraction] points from 0, 0 to 1, 1. */
 export type TaperTable = [number, number][];
 
 /** Of the track: what may be left at its counter-clockwise end. */
 const MOST_AT_THE_END = 0.02;
 
+/** Turn and reading with a space, a tab or a semicolon between them; a comma alone is one where nothing else is. */
+const APART = [/^([^\s;]+?),?[\s;]+(.+)$/, /^([^,]+),([^,]+)$/];
+
+function readingIn(text: string): number {
+  try {
+    return parseQuantity(text.replace(/\s*%$/, ""), "resistance").value;
+  } catch (error) {
+    if (error instanceof QuantityError) return Number.NaN;
+    throw error;
+  }
+}
+
 function numbersIn(line: string, index: number): [number, number] {
-  const numbers = line
-    .split(/[\s;,\t]+/)
-    .filter(Boolean)
-    .map(Number);
-  if (numbers.length !== 2 || !numbers.every(Number.isFinite))
-    throw new Error(`line ${index + 1} is "${line.slice(0, 40)}"; expected a turn and what is read there, two numbers`);
-  return numbers as [number, number];
+  const [, turn = "", read = ""] = APART.map((apart) => apart.exec(line)).find((found) => found !== null) ?? [];
+  const numbers: [number, number] = [Number(turn.replace(/[°%]$/, "")), readingIn(read)];
+  if (turn !== "" && numbers.every(Number.isFinite)) return numbers;
+  const comma = /\d,\d/.test(turn) || /\d,\d/.test(read) ? " with a decimal point" : "";
+  throw new Error(
+    `line ${index + 1} is "${line.slice(0, 40)}"; expected a turn and what is read there, two numbers${comma}: 5, 16 or 5, 38k`,
+  );
 }
 
 /**
- * Lines of a turn and what a meter read from lug 1 to the wiper there. Turns count from 0 in any unit (dial, degrees, percent), readings in ohms,
- * kilohms or percent: the last line is the whole of both.
+ * Lines of a turn and what a meter read from lug 1 to the wiper there. Turns count from 0 in any unit (dial, degrees, percent), readings in ohms as a meter shows them ("4.7k"),
+ * or percent: the last line is the whole of both.
  * @throws Error that names the line at fault and what was expected
  */
 export function readTaperTable(text: string): TaperTable {

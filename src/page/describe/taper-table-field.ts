@@ -34,7 +34,7 @@ export function taperTableField(name: string, commit: Commit): Field {
     element: h(
       "div",
       { class: "field" },
-      h("label", { for: id }, "Its taper as measured: dial, reading from lug 1 to 2"),
+      h("label", { for: id }, "Its taper as measured: dial, and % or ohms from lug 1 to 2"),
       area,
       fault,
     ),

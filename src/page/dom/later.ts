@@ -20,14 +20,14 @@ export function latestOnly(): () => () => boolean {
   };
 }
 
-/** Work for content that nobody sees waits until its tab is shown. */
+/** Work for content that nobody sees, which may be a part of a tab's, waits until its tab is shown. */
 export function whileShown(content: HTMLElement, action: () => unknown): () => void {
   let isDue = false;
   const act = () => {
     isDue = content.offsetParent === null;
     if (!isDue) action();
   };
-  content.addEventListener("shown", () => {
+  document.addEventListener("shown", () => {
     if (isDue) act();
   });
   return act;

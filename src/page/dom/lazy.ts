@@ -28,7 +28,8 @@ export function createLazy(load: () => Promise<HTMLElement>): Lazy {
   let content: Promise<HTMLElement> | undefined;
   const show = (loaded: HTMLElement) => {
     if (loaded.parentElement !== element) replaceContent(element, loaded);
-    loaded.dispatchEvent(new Event("shown"));
+    // What waits may be deep within what is loaded, so that the event goes up to where all listen.
+    loaded.dispatchEvent(new Event("shown", { bubbles: true }));
   };
   return {
     element,

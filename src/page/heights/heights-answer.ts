@@ -59,7 +59,7 @@ function positionsTable({ positions, basis }: Told): HTMLElement {
   const head = ["Position", "Level", "Off now", ...(isTold ? ["Off then"] : []), ...strings];
   const rows = positions.map(({ label, level, off, offAfter, errorAfter, strings: own }) => [
     capitalised(label),
-    `${level.toFixed(1)} dB`,
+    `${level.toFixed(1).replace("-", "−")} dB`,
     signed(off),
     ...(isTold ? [`${signed(offAfter)} ± ${(errorAfter ?? 0).toFixed(1)}`] : []),
     ...own.map((string) => (isTold ? `${signed(string.off)} → ${signed(string.offAfter)}` : signed(string.off))),

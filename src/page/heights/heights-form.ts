@@ -88,7 +88,7 @@ export function createHeightsForm(reading: Reading, strings: number, readRecordi
   const target = () => {
     const position = positions[reference.read() === "" ? -1 : Number(reference.read())];
     return {
-      within: Number(within.read()),
+      within: Number(within.read().replace(",", ".")),
       matter: matter.read(),
       ...(position ? { reference: position.settings } : {}),
     };

@@ -28,7 +28,5 @@ function whichBuild(store: AppStore): HTMLElement {
 export function createHearPanel(bench: Bench, listening: Listening): HTMLElement {
   const { store } = bench;
   const grid = createCellGrid(bench, listening);
-  const element = h("div", { class: "stack" }, whichBuild(store), grid);
-  element.addEventListener("shown", () => grid.dispatchEvent(new Event("shown")));
-  return element;
+  return h("div", { class: "stack" }, whichBuild(store), grid);
 }

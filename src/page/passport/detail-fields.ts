@@ -77,6 +77,9 @@ function group(title: string, ...content: (HTMLElement | readonly HTMLElement[])
   return h("fieldset", { class: "detail-group" }, h("legend", {}, title), ...content);
 }
 
+const KEPT =
+  "What you write is kept on this device under the guard's title: another guard of the same title shows it too, until one of them is given another title in its build file.";
+
 /** What goes on the passport beside what the guard itself says. Readings and their date are those of the closing. */
 export function createDetailFields({ title, pickups, readings }: Asked, changed: () => void): DetailFields {
   const make = (detail: string, spec: Omit<FieldSpec, "key">) =>
@@ -97,6 +100,7 @@ export function createDetailFields({ title, pickups, readings }: Asked, changed:
     element: h(
       "div",
       { class: "stack no-print" },
+      h("p", { class: "hint" }, KEPT),
       h("div", { class: "field-row" }, guitar.element, date.element),
       group(
         "What the meter showed, tip to sleeve, dials at 10",

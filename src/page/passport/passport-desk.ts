@@ -91,7 +91,9 @@ export class PassportDesk {
   readonly addressHint = h("p", { class: "hint" }, HERE_ONLY);
   readonly #store: AppStore;
   readonly #code = h("div", { class: "paper-code" });
-  readonly #latest = latestOnly();
+  /** A guard being read must not be given up because the one before it is drawn anew. */
+  readonly #latestGuard = latestOnly();
+  readonly #latestPaper = latestOnly();
   #shown: Shown | undefined;
 
   constructor(store: AppStore) {
@@ -106,7 +108,7 @@ export class PassportDesk {
   renew(): Promise<void> {
     const { reading, faults } = this.#store.state;
     if (!reading || faults.length > 0) return Promise.resolve();
-    return this.#latestOf(async (isLatest) => {
+    return this.#tellingOf(this.#latestGuard(), async (isLatest) => {
       const passport = await benchEngineOf(this.#store).passport(questionOf(this.#store, reading));
       if (!isLatest()) return;
       const fields = fieldsFor(
@@ -124,10 +126,10 @@ export class PassportDesk {
   show(): Promise<void> {
     const shown = this.#shown;
     if (!shown) return Promise.resolve();
-    return this.#latestOf(async (isLatest) => {
+    return this.#tellingOf(this.#latestPaper(), async (isLatest) => {
       const question = { ...questionOf(this.#store, shown.reading), ...written(shown.fields.read()) };
       const passport = await benchEngineOf(this.#store).passport(question);
-      if (!isLatest()) return;
+      if (!isLatest() || this.#shown !== shown) return;
       shown.drawing = pictureOf(this.#store);
       replaceContent(this.paper, passportView(passport, shown.drawing, this.#code));
       this.#tell("");
@@ -162,8 +164,7 @@ export class PassportDesk {
     };
   }
 
-  async #latestOf(work: (isLatest: () => boolean) => Promise<void>): Promise<void> {
-    const isLatest = this.#latest();
+  async #tellingOf(isLatest: () => boolean, work: (isLatest: () => boolean) => Promise<void>): Promise<void> {
     try {
       await work(isLatest);
     } catch (error) {

@@ -21,19 +21,31 @@ const GAP = 4;
 /** Of print that is still read without a glass, and of print that looks at home on a page. Millimetres. */
 const SIZES = [1.7, 3] as const;
 const FOOT = 6;
+const TITLE_HEIGHT = 16;
+/** A long title is set smaller before a word of it is left out. */
+const TITLE_SIZES = [6, 5, 4.2, 3.4, 2.8];
+const FACTS_HEIGHT = CODE - TITLE_HEIGHT - 2;
+
+function writeTitle(page: Pdf, title: string, width: number): void {
+  page.font("bold").fillColor("#000000");
+  const fits = (size: number) => page.fontSize(size).heightOfString(title, { width }) <= TITLE_HEIGHT;
+  const size = TITLE_SIZES.find(fits) ?? TITLE_SIZES.at(-1)!;
+  page.fontSize(size).text(title, MARGIN, MARGIN, { width, height: TITLE_HEIGHT, ellipsis: true });
+}
 
 function writeHead(page: Pdf, { passport: { title, guitar, date, temperature }, link }: PaperPassport): void {
   const width = INNER - CODE - GAP;
-  page
-    .font("bold")
-    .fontSize(6)
-    .fillColor("#000000")
-    .text(title || "Guard", MARGIN, MARGIN, { width, height: 16 });
+  writeTitle(page, title || "Guard", width);
   const facts = [guitar && `In: ${guitar}`, date && `Date: ${date}`, `Measured at ${temperature} °C`].filter(Boolean);
   page
     .font("plain")
     .fontSize(3.4)
-    .text(facts.join("\n"), MARGIN, MARGIN + 17, { width, lineGap: 0.6 });
+    .text(facts.join("\n"), MARGIN, MARGIN + TITLE_HEIGHT + 1, {
+      width,
+      height: FACTS_HEIGHT,
+      lineGap: 0.6,
+      ellipsis: true,
+    });
   drawSymbol(page, symbolOf(link), [A4.width - MARGIN - CODE, MARGIN - GAP], CODE);
 }
 

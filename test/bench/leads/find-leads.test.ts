@@ -174,6 +174,57 @@ describe("too little, or too much that does not fit", () => {
   });
 });
 
+describe("a result that contradicts others", () => {
+  // Red to yellow spans both coils' 4.0k, and each row's taps say that yellow is their joint; 2 k from red to black cannot be.
+  const contradicted: LeadsRequest = {
+    ...EMPTY,
+    leads: ["red", "black", "yellow"],
+    rows: ["top", "bottom"],
+    metal: "none",
+    readings: [
+      { between: ["red", "black"], ohms: 2000 },
+      { between: ["red", "yellow"], ohms: 4000 },
+    ],
+    kicks: [
+      { row: "top", between: ["red", "black"], kick: "up" },
+      { row: "bottom", between: ["black", "yellow"], kick: "down" },
+      { row: "top", between: ["red", "yellow"], kick: "up" },
+      { row: "bottom", between: ["red", "yellow"], kick: "none" },
+    ],
+    compass: [
+      { row: "top", draws: "south" },
+      { row: "bottom", draws: "north" },
+    ],
+  };
+
+  it("is asked for once more, and no third time where it stays as it was", () => {
+    const asked: string[] = [];
+    let known = contradicted;
+    const shown: Record<string, number> = { "black red": 2000, "red yellow": 4000, "black yellow": 4100 };
+    for (let answer = ask(known); answer.next && asked.length < 12; answer = ask(known)) {
+      const { test } = answer.next;
+      asked.push(JSON.stringify(test));
+      if (test.kind === "reading") {
+        const ohms = shown[[...test.between].sort().join(" ")]!;
+        known = { ...known, readings: [...known.readings, { between: test.between, ohms }] };
+      } else if (test.kind === "kick") {
+        const same = known.kicks.find(({ row, between }) => row === test.row && between.join() === test.between.join());
+        known = { ...known, kicks: [...known.kicks, same ?? { ...test, kick: "none" }] };
+      } else break;
+    }
+    expect(asked.length).toBeLessThan(12);
+    for (const test of asked) expect(asked.filter((each) => each === test).length, test).toBeLessThanOrEqual(2);
+  });
+
+  it("had twice is named once, and another result is doubted with it", () => {
+    const twice = { ...FOUR_WIRES, readings: [...FOUR_WIRES.readings] };
+    const odd = { between: ["red", "brown"] as const, ohms: 2000 };
+    const { doubts } = ask({ ...twice, readings: [...twice.readings, odd, odd] });
+    expect(doubts.filter(({ text }) => text.startsWith("red to brown"))).toHaveLength(1);
+    expect(doubts[0]!.text).toContain("made more than once: look for what is wrong with another result");
+  });
+});
+
 describe("the next test", () => {
   it("is a second look at what a likely labelling takes for misread, where the likeliest takes nothing so", () => {
     // Two tops alike are rare, and a compass is misread now and then: 0.05 · 0.97² against 0.45 · 0.97 · 0.03 twice.

@@ -55,6 +55,19 @@ describeWith("poppler", "the passport on paper", () => {
       expect(text).toContain(word);
   });
 
+  it("has all of a long title, set smaller, and none of it over the code or the drawing", async () => {
+    const title =
+      "Two humbuckers: series/parallel for the bridge, phase for the neck, both on push-pulls, as rewired for the second rehearsal room";
+    const file = await pageOf("pdf", { build: { ...PLAN, title }, guitar: "the one with the long name ".repeat(2) });
+    const words = textOf(file).replace(/\s+/g, " ");
+    expect(words).toContain(title);
+    const box = execFileSync("pdftotext", ["-bbox", file, "-"], { encoding: "utf8" });
+    const right = [...box.matchAll(/xMax="([\d.]+)" yMax="([\d.]+)"/g)]
+      .filter(([, , bottom]) => Number(bottom) < (48 / 25.4) * 72)
+      .map(([, end]) => Number(end));
+    expect(Math.max(...right)).toBeLessThan(((210 - 12 - 36) / 25.4) * 72);
+  });
+
   it("is a label of 60 × 40 mm", async () => {
     expect(millimetresOf(await pageOf("label"))).toEqual([60, 40]);
   });

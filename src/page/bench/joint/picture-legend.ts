@@ -1,7 +1,7 @@
 import { type Child, h, s } from "../../dom/element.ts";
 
 function sample(text: string, ...drawn: Child[]): HTMLElement {
-  return h("li", {}, s("svg", { viewBox: "0 -12 44 24", width: 40, height: 22, "aria-hidden": "true" }, drawn), text);
+  return h("li", {}, s("svg", { viewBox: "0 -12 48 24", width: 44, height: 22, "aria-hidden": "true" }, drawn), text);
 }
 
 /** A line as it is drawn for an end that comes now. */

@@ -23,6 +23,9 @@ const STEPS: Readonly<Record<string, Pixel>> = {
   ArrowDown: { x: 0, y: 1 },
 };
 const FAR_STEP = 10;
+/** Pixels of the screen: what is seen of a place, and what a finger may hit. */
+const DOT_RADIUS = 6;
+const TOUCH_RADIUS = 13;
 
 const nameOf = (index: number) => (index < MARKS ? `Mark ${index + 1}` : `Point ${index - MARKS + 1}`);
 
@@ -47,8 +50,9 @@ export function createPhotoBoard(address: string, width: number, height: number,
     const frame = element.getBoundingClientRect();
     return { x: (clientX - frame.left) * pixels(), y: (clientY - frame.top) * pixels() };
   };
+  const dotAt = (target: EventTarget | null) => (target as Element).closest<SVGElement>("[data-place]");
   const indexOf = (target: EventTarget | null) => {
-    const dot = (target as Element).closest<SVGElement>("[data-place]");
+    const dot = dotAt(target);
     return dot ? Number(dot.dataset.place) : undefined;
   };
 
@@ -57,7 +61,7 @@ export function createPhotoBoard(address: string, width: number, height: number,
     isDragEnd = dragged !== undefined;
     if (dragged === undefined) return;
     element.setPointerCapture(event.pointerId);
-    (event.target as SVGElement).focus();
+    dotAt(event.target)!.focus();
     event.preventDefault();
   });
   element.addEventListener("pointermove", (event) => {
@@ -84,16 +88,18 @@ export function createPhotoBoard(address: string, width: number, height: number,
   });
 
   const dotFor = ({ x, y }: Pixel, index: number) =>
-    s("circle", {
-      cx: x,
-      cy: y,
-      r: 6 * pixels(),
-      class: index < MARKS ? "trace-mark" : "trace-point",
-      tabindex: 0,
-      role: "button",
-      "aria-label": `${nameOf(index)}: arrow keys move it, Delete removes it`,
-      "data-place": index,
-    });
+    s(
+      "g",
+      {
+        class: index < MARKS ? "trace-mark" : "trace-point",
+        tabindex: 0,
+        role: "button",
+        "aria-label": `${nameOf(index)}: arrow keys move it, Delete removes it`,
+        "data-place": index,
+      },
+      s("circle", { cx: x, cy: y, r: TOUCH_RADIUS * pixels(), class: "trace-touch" }),
+      s("circle", { cx: x, cy: y, r: DOT_RADIUS * pixels(), class: "trace-dot" }),
+    );
 
   return {
     element,

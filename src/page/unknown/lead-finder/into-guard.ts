@@ -8,6 +8,7 @@ import type { Bench } from "../../start/bench.ts";
 import { partLabel } from "../../state/names.ts";
 import type { Reading } from "../../state/reading.ts";
 import type { Store } from "../../state/store.ts";
+import { tellUntilChanged } from "../tell-until-changed.ts";
 import { type LeadNotes, requestOf } from "./notes.ts";
 
 type Notes = Store<LeadNotes>;
@@ -75,7 +76,7 @@ function placedView({ store, editor }: Bench, notes: Notes, { withGuard, guard }
     const next = fresh.guard;
     if (!next) return;
     await editor.rework(() => next);
-    status.textContent = "It is in the guard. Undo takes it out again.";
+    tellUntilChanged(store, status, "It is in the guard. Undo takes it out again.");
   };
   return h(
     "div",

@@ -8,7 +8,7 @@ import { Store } from "../../state/store.ts";
 import { answerView } from "./answer-view.ts";
 import { createIntoGuard, guardAsked } from "./into-guard.ts";
 import { nextView } from "./next-view.ts";
-import { FIRST_NOTES, type LeadNotes, requestOf } from "./notes.ts";
+import { FIRST_NOTES, type LeadNotes, NOTHING_MEASURED, requestOf } from "./notes.ts";
 import { createOhmsFields } from "./ohms-fields.ts";
 import { createSetupFields } from "./setup-fields.ts";
 import { createCompass, createTaps } from "./taps.ts";
@@ -25,6 +25,16 @@ function cautions(): HTMLElement {
       {},
       LEAD_CAUTIONS.map((text) => h("li", {}, text)),
     ),
+  );
+}
+
+/** Results of the pickup before would be taken for this one's where its leads have the same names. */
+function anotherPickup(notes: Store<LeadNotes>): HTMLElement {
+  const clear = () => notes.set(NOTHING_MEASURED);
+  return h(
+    "div",
+    { class: "buttons" },
+    h("button", { type: "button", onclick: clear }, "Another pickup: clear all that was measured"),
   );
 }
 
@@ -53,7 +63,14 @@ export function createLeadFinder(bench: Bench): HTMLElement {
       "details",
       { open: true },
       h("summary", {}, "All that was measured"),
-      h("div", { class: "stack" }, createOhmsFields(notes), createTaps(notes), createCompass(notes)),
+      h(
+        "div",
+        { class: "stack" },
+        createOhmsFields(notes),
+        createTaps(notes),
+        createCompass(notes),
+        anotherPickup(notes),
+      ),
     ),
     answer,
     intoGuard.element,

@@ -1,7 +1,18 @@
 import { h } from "../../dom/element.ts";
 import type { LeadsTold } from "../../engine/leads-told.ts";
 import type { Store } from "../../state/store.ts";
-import { type AskedTest, type Drawn, type LeadNotes, METAL, ohmsComplaint, ohmsKey, type Tap } from "./notes.ts";
+import {
+  type AskedTest,
+  type Drawn,
+  type LeadNotes,
+  METAL,
+  ohmsComplaint,
+  ohmsKey,
+  resultKey,
+  type Tap,
+  tapKey,
+  withRepeat,
+} from "./notes.ts";
 import { withTap } from "./taps.ts";
 
 type Notes = Store<LeadNotes>;
@@ -9,7 +20,12 @@ type Notes = Store<LeadNotes>;
 const press = (label: string, onclick: () => void) => h("button", { type: "button", onclick }, label);
 
 function ohmsResult(notes: Notes, a: string, b: string, label: string): HTMLElement {
-  const fill = (text: string) => notes.set({ ohms: { ...notes.state.ohms, [ohmsKey(a, b)]: text } });
+  const key = ohmsKey(a, b);
+  const fill = (text: string) => {
+    const { state } = notes;
+    if (state.ohms[key] === text) notes.set(withRepeat(state, resultKey(key, text)));
+    else notes.set({ ohms: { ...state.ohms, [key]: text } });
+  };
   const input = h("input", {
     type: "text",
     class: "short",
@@ -37,8 +53,12 @@ function ohmsResult(notes: Notes, a: string, b: string, label: string): HTMLElem
 }
 
 function tapResult(notes: Notes, { row, between: [plus, minus] }: Extract<AskedTest, { kind: "kick" }>): HTMLElement {
-  const fill = (kick: Tap["kick"]) => () =>
-    notes.set({ taps: withTap(notes.state.taps, { row, between: [plus, minus], kick }) });
+  const fill = (kick: Tap["kick"]) => () => {
+    const tap: Tap = { row, between: [plus, minus], kick };
+    const { state } = notes;
+    if (state.taps.some((each) => tapKey(each) === tapKey(tap))) notes.set(withRepeat(state, tapKey(tap)));
+    else notes.set({ taps: withTap(state.taps, tap) });
+  };
   return h(
     "div",
     { class: "buttons" },
@@ -49,7 +69,11 @@ function tapResult(notes: Notes, { row, between: [plus, minus] }: Extract<AskedT
 }
 
 function compassResult(notes: Notes, row: string): HTMLElement {
-  const fill = (draws: Drawn) => () => notes.set({ compass: { ...notes.state.compass, [row]: draws } });
+  const fill = (draws: Drawn) => () => {
+    const { state } = notes;
+    if (state.compass[row] === draws) notes.set(withRepeat(state, resultKey(row, draws)));
+    else notes.set({ compass: { ...state.compass, [row]: draws } });
+  };
   return h(
     "div",
     { class: "buttons" },
@@ -72,13 +96,14 @@ function resultOf(notes: Notes, test: AskedTest, label: string): HTMLElement {
 }
 
 /** The test that tells most, with its result one press away. */
-export function nextView(notes: Notes, { next }: LeadsTold): HTMLElement {
+export function nextView(notes: Notes, { next, doubts }: LeadsTold): HTMLElement {
   if (!next)
     return h(
       "p",
       { class: "next-lead" },
       h("b", {}, "Nothing more to measure: "),
       "no further reading, tap or compass tells anything worth the trouble.",
+      doubts.length > 0 && " But see what is doubtful below before you solder.",
     );
   return h(
     "div",

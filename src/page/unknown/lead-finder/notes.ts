@@ -21,11 +21,15 @@ export interface LeadNotes {
   readonly ohms: Readonly<Record<string, string>>;
   readonly taps: readonly Tap[];
   readonly compass: Readonly<Record<string, Drawn | "">>;
+  /** How often a result was had again, by `resultKey`: one that is had again and again is no slip. */
+  readonly repeats: Readonly<Record<string, number>>;
   /** A pickup of the guard, or a free lug; "" while it is to go nowhere. */
   readonly place: string;
   /** "neck up": what the same meter did on a pickup of the guard; "" where it was not tried. */
   readonly reference: string;
 }
+
+export const NOTHING_MEASURED = { ohms: {}, taps: [], compass: {}, repeats: {} } as const;
 
 export const FIRST_NOTES: LeadNotes = {
   leads: "A, B, C, D, bare",
@@ -33,9 +37,7 @@ export const FIRST_NOTES: LeadNotes = {
   rows: "screws, slugs",
   hasMetal: true,
   temperature: 20,
-  ohms: {},
-  taps: [],
-  compass: {},
+  ...NOTHING_MEASURED,
   place: "",
   reference: "",
 };
@@ -95,23 +97,46 @@ function readOhms(text: string | undefined): number | null | undefined {
   return shown.ohms;
 }
 
+/** A test with what it showed: another result of the same test was not had before. */
+export const resultKey = (test: string, shown: string) => `${test} = ${shown}`;
+
+export const tapKey = ({ row, between: [plus, minus], kick }: Tap) => {
+  const [first, last] = [plus, minus].sort();
+  const turned = kick === "up" ? "down" : "up";
+  return resultKey(`${row} ${first} ${last}`, kick === "none" || plus === first ? kick : turned);
+};
+
+/** The notes with a result had once more. */
+export const withRepeat = ({ repeats }: LeadNotes, key: string) => ({
+  repeats: { ...repeats, [key]: (repeats[key] ?? 0) + 1 },
+});
+
+/** More often than this nothing is learnt. */
+const MOST_REPEATS = 2;
+
+const asOftenAsHad = <Result>({ repeats }: LeadNotes, key: string, result: Result): Result[] =>
+  Array<Result>(1 + Math.min(repeats[key] ?? 0, MOST_REPEATS)).fill(result);
+
 /** What is asked of the bench; undefined while the leads have no names to go by. Results of leads that are gone stay out. */
 export function requestOf(notes: LeadNotes): LeadsRequest | undefined {
   if (leadsComplaint(notes) !== "") return undefined;
   const [leads, rows] = [leadsOf(notes), rowsOf(notes)];
   const shown = pairsOf(notes).flatMap(([a, b]) => {
     const ohms = readOhms(notes.ohms[ohmsKey(a, b)]);
-    return ohms === undefined ? [] : [{ a, b, ohms }];
+    const key = resultKey(ohmsKey(a, b), notes.ohms[ohmsKey(a, b)] ?? "");
+    return ohms === undefined ? [] : asOftenAsHad(notes, key, { a, b, ohms });
   });
   return {
     leads,
     ...(notes.coils === "" ? {} : { coils: Number(notes.coils) as 1 | 2, rows }),
     readings: shown.filter(({ b }) => b !== METAL).map(({ a, b, ohms }) => ({ between: [a, b], ohms })),
     metal: notes.hasMetal ? shown.filter(({ b }) => b === METAL).map(({ a, ohms }) => ({ lead: a, ohms })) : "none",
-    kicks: notes.taps.filter(({ row, between }) => rows.includes(row) && between.every((lead) => leads.includes(lead))),
+    kicks: notes.taps
+      .filter(({ row, between }) => rows.includes(row) && between.every((lead) => leads.includes(lead)))
+      .flatMap((tap) => asOftenAsHad(notes, tapKey(tap), tap)),
     compass: rows.flatMap((row) => {
       const draws = notes.compass[row];
-      return draws ? [{ row, draws }] : [];
+      return draws ? asOftenAsHad(notes, resultKey(row, draws), { row, draws }) : [];
     }),
     temperature: notes.temperature,
   };

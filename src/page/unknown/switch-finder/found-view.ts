@@ -19,9 +19,15 @@ function lugsTable({ known }: Table): HTMLElement | false {
 }
 
 function othersText({ others, known }: Table): string {
-  const titles = others.map(({ title }) => title);
-  const turned = known?.reversed ? "Your position 1 is its last. " : "";
-  return titles.length === 0 ? turned : `${turned}No beeper tells it from a ${listed(titles)}.`;
+  const titles = [...new Set(others.map(({ title }) => title))].filter((title) => title !== known?.title);
+  return [
+    known?.reversed && "Your position 1 is its last.",
+    others.some(({ title }) => title === known?.title) &&
+      "Another pattern of the same switch has the same contacts: it is this one, turned round.",
+    titles.length > 0 && `No beeper tells it from a ${listed(titles)}.`,
+  ]
+    .filter(Boolean)
+    .join(" ");
 }
 
 function shortingView(

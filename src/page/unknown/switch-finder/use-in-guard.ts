@@ -9,6 +9,7 @@ import type { AppStore } from "../../state/app-state.ts";
 import type { Editor } from "../../state/editor.ts";
 import type { BuildSource } from "../../state/reading.ts";
 import { speechOf } from "../../words/lug-speech.ts";
+import { tellUntilChanged } from "../tell-until-changed.ts";
 
 /** The switches of the guard on the bench, as a person calls them. */
 function switchOptions({ state: { reading } }: AppStore) {
@@ -66,7 +67,7 @@ export function createUseInGuard(store: AppStore, editor: Editor, question: Swit
     }
     forget();
     await editor.rework(() => guard as BuildSource);
-    said.textContent = "It is in the guard, its lugs as you found them. Undo takes it out again.";
+    tellUntilChanged(store, said, "It is in the guard, its lugs as you found them. Undo takes it out again.");
   };
   const button = h("button", { type: "button", class: "primary", onclick: () => void use() }, "Use it in this guard");
   return h("div", { class: "stack" }, place.element, asked, h("div", { class: "buttons" }, button), said);
