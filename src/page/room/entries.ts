@@ -45,12 +45,21 @@ export interface Entries {
   readonly guard: GuardEntry;
 }
 
-export const emptyCavity = (number: number): CavityEntry => ({
+const emptyCavity = (number: number): CavityEntry => ({
   name: number === 1 ? "control cavity" : `cavity ${number}`,
   depth: "",
   points: "",
   tolerance: "",
 });
+
+/** One more, of a name that none has: numbers repeat where cavities were removed. */
+export function nextCavity(cavities: readonly CavityEntry[]): CavityEntry {
+  for (let number = cavities.length + 1; ; number++) {
+    const next = emptyCavity(number);
+    if (!cavities.some(({ name }) => name === next.name)) return next;
+  }
+}
+
 export const NO_ENTRIES: Entries = { cavities: [emptyCavity(1)], parts: {}, guard: {} };
 
 /** Whether there is anything to ask about. */

@@ -5,7 +5,7 @@ import { h, replaceContent } from "../dom/element.ts";
 import { bringStyle } from "../dom/style-sheet.ts";
 import type { AppStore } from "../state/app-state.ts";
 import { cavityCard } from "./cavity-card.ts";
-import { type CavityEntry, emptyCavity } from "./entries.ts";
+import { type CavityEntry, nextCavity } from "./entries.ts";
 import { guardFields } from "./guard-fields.ts";
 import { type CardOf, partCard } from "./part-card.ts";
 import { RoomDesk } from "./room-desk.ts";
@@ -43,7 +43,7 @@ function cavitySection(desk: RoomDesk, shown: Cards): HTMLElement {
   };
   const add = h(
     "button",
-    { type: "button", onclick: () => set([...desk.entries.cavities, emptyCavity(desk.entries.cavities.length + 1)]) },
+    { type: "button", onclick: () => set([...desk.entries.cavities, nextCavity(desk.entries.cavities)]) },
     "Add a cavity",
   );
   const cardOf = (entry: CavityEntry, index: number) =>
