@@ -89,7 +89,7 @@ export class BenchDesk {
 
   /** What changes for the player from one guard to the other. */
   async habits(from: Build, to: Build): Promise<Habits> {
-    return (await heightsReader()).habitsTold(from, to);
+    return (await import("../../bench/heights/habits/habits.ts")).habitsBetween(from, to, []);
   }
 
   /** Levels of the open strings in a WAV file, from string 1. */

@@ -2,7 +2,6 @@ import "./zod-without-eval.ts";
 import { stringLevels } from "../../audio/string-levels/string-levels.ts";
 import type { StringLevelsQuestion } from "../../audio/string-levels/usable-plucks.ts";
 import { decodeWav } from "../../audio/wav-decode.ts";
-import { type Habits, habitsBetween } from "../../bench/heights/habits/habits.ts";
 import { heightsOf } from "../../bench/heights/heights.ts";
 import type { HeightsTold } from "../../bench/heights/heights-told.ts";
 import { readHeights } from "../../bench/heights/question.ts";
@@ -29,10 +28,6 @@ function replied<Answer>(ask: () => Answer): Replied<Answer> {
 /** What the service answers about heights, worked out in the browser. */
 export function turnsTold(build: Build, asked: HeightsAsked): Replied<HeightsTold> {
   return replied(() => heightsOf(readHeights(build, parseOrThrow(heightsBodySchema, asked, "REQUEST_INVALID"))));
-}
-
-export function habitsTold(from: Build, to: Build): Habits {
-  return habitsBetween(from, to, []);
 }
 
 /** Levels from string 1 of a recording of one position. */
