@@ -65,9 +65,7 @@ const shielding = z
     { error: () => 'expected {"pole": Hz}, or {"shelf": Hz, "depth": dB}' },
   )
   .optional()
-  .describe(
-    "what metal about the coil takes of its EMF, beside what it does to the impedance: a cover or a can a pole, steel poles and a base plate a shelf",
-  );
+  .describe("what metal about the coil takes of its EMF: a cover or can a pole, steel poles and a base plate a shelf");
 
 export const coilSchema = strict({
   resistance: quantity("resistance", { above: 0, max: 1e7 }, "DC resistance at 20 °C"),
@@ -119,7 +117,7 @@ export const pickupSchema = strict({
   leads: z
     .record(z.string().max(MAX_LUG_NAME_CHARS), z.string().trim().min(1).max(MAX_NAME_CHARS))
     .optional()
-    .describe('what a person calls the lead on each of its lugs, by colour or mark: {"hot": "red", "shield": "bare"}'),
+    .describe('what the lead on each lug is called, by colour or mark: {"hot": "red", "shield": "bare"}'),
   tolerance,
 });
 
@@ -180,7 +178,7 @@ const lugRows = z
   .max(MAX_LUG_GRID)
   .optional()
   .describe(
-    "lugs as they were found to sit, seen from the back: rows from the treble side to the bass side, each from the bridge towards the neck, null where none is; instead of `body`, and of the drawing alone",
+    "lugs as found, seen from the back: rows from the treble side to the bass side, each from bridge to neck, null where none is; in place of `body`",
   );
 
 const shaftSchema = strict({

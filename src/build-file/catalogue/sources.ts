@@ -1,17 +1,16 @@
 /** What the catalogue's values rest on, in the words shown to the person. */
 
 const RANGES =
-  "most pickups have 1–10 H, a winding capacitance of 80–200 pF (H. E. W. Lemme, Pickup-Geheimnisse: Beschaltung) and, with normal leads, a resonance at 2–5 kHz that stands 0–12 dB high (H. E. W. Lemme, The Secrets of Electric Guitar Pickups)";
+  "most pickups have 1–10 H and, with normal leads, a resonance at 2–5 kHz that stands 0–12 dB high (H. E. W. Lemme, The Secrets of Electric Guitar Pickups)";
 
-const MEASURED =
-  "capacitance with its leads, loss and coupling chosen so that resonance and height into a known load are those of real pickups of the sort (open data set strayr/pickupAnalyseR-data, CC0, reduced from its raw curves)";
+const MEASURED = "capacitance with its leads, loss and coupling as measured (open data set strayr/pickupAnalyseR-data)";
 
-export const TYPICAL_SINGLE = `inductance at or near the published typical 2.8 H of a single coil on rod magnets (R. Stanley, note on pickup parameters); ${MEASURED}; ${RANGES}; resistance and output are common practice, no source`;
+export const TYPICAL_SINGLE = `inductance at or near the published typical 2.8 H of a single coil on rod magnets (R. Stanley, note on pickup parameters); ${MEASURED}; resistance and output are common practice, no source`;
 
-export const TYPICAL_HUMBUCKER = `inductance at or near the published typical 4.7 H of a humbucker (R. Stanley, note on pickup parameters); ${MEASURED}; ${RANGES}; resistance and output are common practice, no source`;
+export const TYPICAL_HUMBUCKER = `inductance at or near the published typical 4.7 H of a humbucker (R. Stanley, note on pickup parameters); ${MEASURED}; resistance and output are common practice, no source`;
 
 /** Covered neck singles, wide singles and hot humbuckers. */
-export const AS_MEASURED = `${MEASURED}; ${RANGES}; resistance and output are common practice, no source`;
+export const AS_MEASURED = `${MEASURED}; resistance and output are common practice, no source`;
 
 export const WITHIN_RANGES = `${RANGES}; the values within those ranges are common practice, no source`;
 

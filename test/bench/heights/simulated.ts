@@ -89,7 +89,7 @@ export function levelsOf({ laws, balanced, stringsDb = [] }: Guitar, lever: numb
   });
 }
 
-export interface Session {
+export interface Evening {
   readonly guitar: Guitar;
   /** The heights as they are. */
   readonly now: readonly Gaps[];
@@ -101,7 +101,7 @@ export interface Session {
   readonly seed: number;
 }
 
-export function rowsOf({ guitar, heights, levers, noiseDb, seed }: Session): LevelRow[] {
+export function rowsOf({ guitar, heights, levers, noiseDb, seed }: Evening): LevelRow[] {
   const normal = normals(seed);
   return heights.flatMap((gaps) =>
     levers.map((lever) => ({
@@ -112,12 +112,12 @@ export function rowsOf({ guitar, heights, levers, noiseDb, seed }: Session): Lev
   );
 }
 
-export function questionOf(session: Session, changes: Partial<HeightsQuestion> = {}): HeightsQuestion {
+export function questionOf(evening: Evening, changes: Partial<HeightsQuestion> = {}): HeightsQuestion {
   return {
     build: BUILD,
     pickups: NAMES.map((name, index) =>
       mountedPickup(name, {
-        gaps: session.now[index]!,
+        gaps: evening.now[index]!,
         pitchMetres: { bass: PITCH_METRES, treble: PITCH_METRES },
         minMetres: 1e-3,
         maxMetres: 8e-3,
@@ -125,7 +125,7 @@ export function questionOf(session: Session, changes: Partial<HeightsQuestion> =
         stringsApartMetres: 50e-3,
       }),
     ),
-    rows: rowsOf(session),
+    rows: rowsOf(evening),
     withinDb: 1,
     reference: settingsAt(1),
     withStrings: true,

@@ -7,6 +7,7 @@ import { gapOf } from "../../../src/bench/heights/screws.ts";
 import { effort } from "../../effort.ts";
 import {
   BALANCED,
+  type Evening,
   type Falling,
   type Guitar,
   LAWS,
@@ -16,7 +17,6 @@ import {
   NOW,
   PITCH_METRES,
   questionOf,
-  type Session,
   settingsAt,
 } from "./simulated.ts";
 
@@ -24,7 +24,7 @@ const guitarOf = (law: Falling): Guitar => ({ laws: [law, law, law], balanced: B
 const TWO_HEIGHTS = [NOW, lowered(NOW, 1.5)];
 const THREE_HEIGHTS = [NOW, lowered(NOW, 1.3), lowered(NOW, 1.7)];
 
-function session(law: Falling, changes: Partial<Session> = {}): Session {
+function evening(law: Falling, changes: Partial<Evening> = {}): Evening {
   const usual = { now: NOW, heights: TWO_HEIGHTS, levers: [1, 3, 5], noiseDb: 0.3, seed: 1 };
   return { guitar: guitarOf(law), ...usual, ...changes };
 }
@@ -52,14 +52,14 @@ describe("turns from recordings at several heights", () => {
     ({ law, sets }) => {
       const off: number[] = [];
       for (let seed = 1; seed <= effort(1, 20); seed++)
-        off.push(...turnsOff(heightsOf(questionOf(session(law, { heights: sets, seed: seed * 7919 + 1 })))));
+        off.push(...turnsOff(heightsOf(questionOf(evening(law, { heights: sets, seed: seed * 7919 + 1 })))));
       expect(Math.max(...off.map(Math.abs))).toBeLessThanOrEqual(QUARTER);
     },
   );
 
   test("without scatter the turns are exact to the eighth that they are rounded to", () => {
     for (const law of [LAWS["power 1"]!, LAWS["power 1.7"]!, LAWS["power 3"]!]) {
-      const off = turnsOff(heightsOf(questionOf(session(law, { noiseDb: 0 }))));
+      const off = turnsOff(heightsOf(questionOf(evening(law, { noiseDb: 0 }))));
       expect(Math.max(...off.map(Math.abs))).toBeLessThanOrEqual(0.125 + 1e-9);
     }
   });
@@ -67,7 +67,7 @@ describe("turns from recordings at several heights", () => {
   test("the ranges told hold what they should: the right turns lie within them, 95 in 100", () => {
     let [inside, all] = [0, 0];
     for (let seed = 1; seed <= effort(6, 60); seed++) {
-      const told = heightsOf(questionOf(session(LAWS["power 1.7"]!, { seed: seed * 31 })));
+      const told = heightsOf(questionOf(evening(LAWS["power 1.7"]!, { seed: seed * 31 })));
       const off = turnsOff(told);
       const ranges = told.pickups.flatMap(({ screws }) => screws.map(({ turnsError }) => turnsError!));
       // Rounding to an eighth adds up to half of one.
@@ -78,7 +78,7 @@ describe("turns from recordings at several heights", () => {
   });
 
   test("levels told for afterwards are those that the guitar then has, to the error told", () => {
-    const told = heightsOf(questionOf(session(LAWS["power 2 counted from 2 mm below"]!, { heights: THREE_HEIGHTS })));
+    const told = heightsOf(questionOf(evening(LAWS["power 2 counted from 2 mm below"]!, { heights: THREE_HEIGHTS })));
     expect(told.balanced).toEqual({ positions: true, strings: true });
     for (const { off, offAfter, errorAfter } of told.positions) {
       expect(Math.abs(offAfter!)).toBeLessThan(0.5);
@@ -91,7 +91,7 @@ describe("turns from recordings at several heights", () => {
     const law = LAWS["power 1.7"]!;
     // Positions 2 and 4 hold the middle pickup, each beside one that sounds alone elsewhere.
     const told = heightsOf(
-      questionOf(session(law, { levers: [1, 2, 4, 5], heights: THREE_HEIGHTS, noiseDb: 0.1 }), { withStrings: false }),
+      questionOf(evening(law, { levers: [1, 2, 4, 5], heights: THREE_HEIGHTS, noiseDb: 0.1 }), { withStrings: false }),
     );
     const middle = told.pickups.find(({ name }) => name === "middle")!;
     expect(Math.abs(middle.law.exponent - 1.7)).toBeLessThan(middle.law.exponentError + 0.05);
@@ -99,7 +99,7 @@ describe("turns from recordings at several heights", () => {
   });
 
   test("where strings do not matter, both screws of a pickup go the same way", () => {
-    const told = heightsOf(questionOf(session(LAWS["power 1.7"]!, { noiseDb: 0 }), { withStrings: false }));
+    const told = heightsOf(questionOf(evening(LAWS["power 1.7"]!, { noiseDb: 0 }), { withStrings: false }));
     const [bass, treble] = told.pickups[0]!.screws;
     expect(Math.abs(bass!.turns! - treble!.turns!)).toBeLessThanOrEqual(0.25);
   });
@@ -139,7 +139,7 @@ const withLimits = (
 
 describe("limits", () => {
   test("a limit is kept exactly, named, and what is left is told", () => {
-    const question = withLimits(questionOf(session(LAWS["power 1.7"]!, { noiseDb: 0 })), "neck", 1e-3, 2.65e-3);
+    const question = withLimits(questionOf(evening(LAWS["power 1.7"]!, { noiseDb: 0 })), "neck", 1e-3, 2.65e-3);
     const told = heightsOf(question);
     const [neck] = told.pickups;
     for (const { gapAfter } of neck!.screws) expect(gapAfter).toBeLessThanOrEqual(2.65e-3 + 1e-9);
@@ -152,13 +152,13 @@ describe("limits", () => {
 
   test("a string that two screws cannot reach is named, with what can", () => {
     const guitar = { ...guitarOf(LAWS["power 1.7"]!), stringsDb: [0, 3, 0, 0, 0, 0] };
-    const told = heightsOf(questionOf(session(LAWS["power 1.7"]!, { guitar, noiseDb: 0 })));
+    const told = heightsOf(questionOf(evening(LAWS["power 1.7"]!, { guitar, noiseDb: 0 })));
     expect(told.balanced).toEqual({ positions: true, strings: false });
     expect(told.left[0]).toMatch(/string 2 \d\.\d dB too loud.*pole screws/);
   });
 
   test("a pickup near the strings is warned of, by the person's own limit", () => {
-    const question = questionOf(session(LAWS["power 1.7"]!, { noiseDb: 0 }));
+    const question = questionOf(evening(LAWS["power 1.7"]!, { noiseDb: 0 }));
     const near = (pullMetres: number) =>
       heightsOf({ ...question, pickups: question.pickups.map((pickup) => ({ ...pickup, pullMetres })) }).warnings.join(
         " ",
@@ -170,7 +170,7 @@ describe("limits", () => {
 
 describe("words", () => {
   test("without the screws' pitch the answer is in millimetres and says how to measure it", () => {
-    const question = questionOf(session(LAWS["power 1.7"]!, { noiseDb: 0 }));
+    const question = questionOf(evening(LAWS["power 1.7"]!, { noiseDb: 0 }));
     const pickups = question.pickups.map((pickup) => ({
       ...pickup,
       pitchMetres: { bass: undefined, treble: undefined },
@@ -184,7 +184,7 @@ describe("words", () => {
   });
 
   test("a screw that works the other way round is turned the other way, and a wider spread asks more of a tilt", () => {
-    const question = questionOf(session(LAWS["power 1.7"]!, { noiseDb: 0 }));
+    const question = questionOf(evening(LAWS["power 1.7"]!, { noiseDb: 0 }));
     const [neck] = question.pickups;
     const told = heightsOf({
       ...question,
@@ -214,21 +214,21 @@ describe("words", () => {
 
 describe("what recordings cannot tell", () => {
   test("no recordings: the model's levels, what is off, and what to record; no turns", () => {
-    const told = heightsOf({ ...questionOf(session(LAWS["power 1"]!)), rows: [], reference: settingsAt(1) });
+    const told = heightsOf({ ...questionOf(evening(LAWS["power 1"]!)), rows: [], reference: settingsAt(1) });
     expect(told).toMatchObject({ basis: "model", pickups: [], balanced: null });
     expect(told.positions.map(({ label }) => label)).toEqual([1, 2, 3, 4, 5].map((lever) => `position ${lever}`));
     expect(told.next.join(" ")).toMatch(/two heights/);
   });
 
   test("one height: how far off, and no turns", () => {
-    const told = heightsOf(questionOf(session(LAWS["power 1.7"]!, { heights: [NOW], noiseDb: 0 })));
+    const told = heightsOf(questionOf(evening(LAWS["power 1.7"]!, { heights: [NOW], noiseDb: 0 })));
     expect(told).toMatchObject({ basis: "one height", pickups: [], balanced: null });
     expect(told.positions.map(({ off }) => off > 0.5)).toEqual([false, true, true]);
   });
 
   test("heights too near each other are refused, naming the pickup and how far to turn", () => {
     const heights = [NOW, lowered(NOW, 1.03)];
-    const told = () => heightsOf(questionOf(session(LAWS["power 1"]!, { heights })));
+    const told = () => heightsOf(questionOf(evening(LAWS["power 1"]!, { heights })));
     expect(told).toThrow(
       /pickups\.neck: was recorded at gaps from 2\.5 mm to 2\.58 mm, too near each other.*until the gap is \d/,
     );
@@ -236,18 +236,18 @@ describe("what recordings cannot tell", () => {
 
   test("a pickup that stood still between the heights is named", () => {
     const heights = [NOW, [NOW[0]!, ...lowered(NOW.slice(1), 1.5)]];
-    const told = () => heightsOf(questionOf(session(LAWS["power 1"]!, { heights })));
+    const told = () => heightsOf(questionOf(evening(LAWS["power 1"]!, { heights })));
     expect(told).toThrow(/^pickups\.neck: stands at one height in all recordings; expected two/);
   });
 
   test("levels that rise as the gap grows are refused as exchanged", () => {
-    const question = questionOf(session(LAWS["power 1.7"]!));
+    const question = questionOf(evening(LAWS["power 1.7"]!));
     const rows = question.rows.map((row) => ({ ...row, gaps: row.gaps === NOW ? TWO_HEIGHTS[1]! : NOW }));
     expect(() => heightsOf({ ...question, rows })).toThrow(/levels rise as the gap grows/);
   });
 
   test("a fall that no pickup has is refused as a mistyped gap, however steep", () => {
-    const question = questionOf(session(LAWS["power 1.7"]!));
+    const question = questionOf(evening(LAWS["power 1.7"]!));
     const rows = question.rows.map((row) => ({
       ...row,
       levelsDb: row.levelsDb.map((level) => (row.gaps === NOW ? level : level - 190)),
@@ -258,13 +258,13 @@ describe("what recordings cannot tell", () => {
   });
 
   test("a pickup that sounds in no recorded position gets no turns, and the others do", () => {
-    const told = heightsOf(questionOf(session(LAWS["power 1.7"]!, { levers: [1, 5] })));
+    const told = heightsOf(questionOf(evening(LAWS["power 1.7"]!, { levers: [1, 5] })));
     expect(told.pickups.map(({ name }) => name)).toEqual(["neck", "bridge"]);
     expect(told.next.join(" ")).toMatch(/middle sounds in none of the positions recorded/);
   });
 
   test("a reference that was not recorded is refused, naming those that were", () => {
-    const told = () => heightsOf(questionOf(session(LAWS["power 1"]!), { reference: settingsAt(2) }));
+    const told = () => heightsOf(questionOf(evening(LAWS["power 1"]!), { reference: settingsAt(2) }));
     expect(told).toThrow(
       /^target\.reference: was not among the positions; expected one of: position 1; position 3; position 5/,
     );
