@@ -48,7 +48,7 @@ const BITS: Readonly<Record<string, number>> = {
  * With many poles of two throws few pairs beep at all, and silence tells little: there the finder needs more than 1.5 tests a bit,
  * as two other ways to choose did that were tried, one of them looking two touches ahead.
  */
-const mostTestsOfABit = (poles: number, throws: number) => (poles >= 7 && throws === 2 ? 1.75 : 1.5);
+const mostTestsOfABit = (poles: number, throws: number) => (poles >= 7 && throws === 2 ? 2 : 1.5);
 
 /** @returns how many touches each took */
 function touchesOf(name: string, table: TradeTable, trials: number, seed: number): number[] {
