@@ -38,7 +38,8 @@ export function pdfOfPages({ title, size }: Sheet, draws: readonly Draw[]): Prom
   const chunks: Uint8Array[] = [];
   return new Promise((done, failed) => {
     pdf.on("data", (chunk: Uint8Array) => chunks.push(chunk));
-    pdf.on("end", () => done(Buffer.concat(chunks)));
+    // A worker's answer changes hands with its memory, so it must own it: Node may lay a Buffer into a pool that others share.
+    pdf.on("end", () => done(new Uint8Array(Buffer.concat(chunks))));
     pdf.on("error", failed);
     for (const [name, file] of Object.entries(FONTS)) pdf.registerFont(name, fontFile(file));
     for (const draw of draws) {
