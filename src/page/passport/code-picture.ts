@@ -1,13 +1,10 @@
-import { encode } from "uqr";
+import { guardCodeOf } from "../../bench/passport/guard-code.ts";
 import { s } from "../dom/element.ts";
-
-/** Modules of blank margin that a reader needs (ISO/IEC 18004). */
-const QUIET_ZONE = 4;
 
 /** A QR code symbol that a phone reads off the screen or off paper. */
 export function codePicture(text: string): SVGElement {
-  const { size, data } = encode(text, { ecc: "M", border: QUIET_ZONE });
-  const d = data.flatMap((row, y) => row.map((isDark, x) => (isDark ? `M${x} ${y}h1v1h-1z` : ""))).join("");
+  const { size, rows } = guardCodeOf(text);
+  const d = rows.flatMap((row, y) => row.map((isDark, x) => (isDark ? `M${x} ${y}h1v1h-1z` : ""))).join("");
   const label = "A code that opens this guard";
   return s(
     "svg",

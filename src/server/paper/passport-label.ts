@@ -1,8 +1,9 @@
+import { guardCodeOf } from "../../bench/passport/guard-code.ts";
 import type { Passport } from "../../bench/passport/passport.ts";
 import { type Block, type Column, fittingSize, writeBlocks } from "./blocks.ts";
 import type { PaperPassport } from "./passport-page.ts";
 import { pdfOf } from "./pdf.ts";
-import { drawSymbol, symbolOf } from "./qr.ts";
+import { drawSymbol } from "./qr.ts";
 
 /** Millimetres: it goes into a cavity, or under the guard. */
 const LABEL = { width: 60, height: 40 } as const;
@@ -41,7 +42,7 @@ function labelBlocks({ title, guitar, date, positions, parts }: Passport, hasCod
 /** A label of 60 × 40 mm. A guard whose link makes a code too fine for it is labelled in words alone. */
 export function passportLabel({ passport, link }: PaperPassport): Promise<Uint8Array> {
   return pdfOf({ title: `Label: ${passport.title}`, size: LABEL }, (page) => {
-    const symbol = symbolOf(link);
+    const symbol = guardCodeOf(link);
     const inner = LABEL.height - 2 * MARGIN;
     const side = Math.min(inner, symbol.size * USUAL_MODULE);
     const hasCode = side / symbol.size >= LEAST_MODULE;

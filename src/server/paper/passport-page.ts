@@ -1,10 +1,11 @@
+import { guardCodeOf } from "../../bench/passport/guard-code.ts";
 import type { Passport } from "../../bench/passport/passport.ts";
 import type { ReadDrawing } from "../../contract/bench/passport.ts";
 import { type Column, fittingSize, writeBlocks } from "./blocks.ts";
 import { drawOnPaper } from "./drawing-on-paper.ts";
 import { findingBlocks, partBlocks } from "./passport-blocks.ts";
 import { A4, type Pdf, pdfOf } from "./pdf.ts";
-import { drawSymbol, symbolOf } from "./qr.ts";
+import { drawSymbol } from "./qr.ts";
 
 export interface PaperPassport {
   readonly passport: Passport;
@@ -46,7 +47,7 @@ function writeHead(page: Pdf, { passport: { title, guitar, date, temperature }, 
       lineGap: 0.6,
       ellipsis: true,
     });
-  drawSymbol(page, symbolOf(link), [A4.width - MARGIN - CODE, MARGIN - GAP], CODE);
+  drawSymbol(page, guardCodeOf(link), [A4.width - MARGIN - CODE, MARGIN - GAP], CODE);
 }
 
 /** One page of A4. */
