@@ -44,7 +44,7 @@ describe.each(SIGNAL_KINDS)("a recorded %s", (kind) => {
     expect(within).toBeGreaterThan(0.85);
   });
 
-  it("leaves a pass out that an input clipped, or whose peaks it rounded", () => {
+  it("leaves a pass out that an input clipped", () => {
     const quiet = heard(kind, {});
     // The loudest pass alone: marks may stand above it.
     const top = quiet.slice(2 * RATE_HZ, 5.5 * RATE_HZ).reduce((most, each) => Math.max(most, Math.abs(each)), 0);
@@ -53,13 +53,17 @@ describe.each(SIGNAL_KINDS)("a recorded %s", (kind) => {
     const reading = readRecording(kind, clipped, RATE_HZ, "signal");
     expect(reading.leftOut).toEqual([{ pass: 1, damage: "clipped" }]);
     expect(worst(levelErrors(reading, 50, 12_000, GAIN / top))).toBeLessThan(0.02);
-    const rounded = sound.map((each) => Math.tanh(2 * each) / 2);
-    expect(readRecording(kind, rounded, RATE_HZ, "signal").leftOut[0]).toEqual({ pass: 1, damage: "clipped" });
   });
 });
 
+const sound = heard("sweep", {});
+
+it("leaves the passes of a sweep out whose peaks an input rounded", () => {
+  const rounded = sound.map((each) => Math.tanh(2 * each) / 2);
+  expect(readRecording("sweep", rounded, RATE_HZ, "signal").leftOut[0]).toEqual({ pass: 1, damage: "clipped" });
+});
+
 describe("a recording that cannot be measured by", () => {
-  const sound = heard("sweep", {});
   const refusal = (samples: Float32Array) => () => readRecording("sweep", samples, RATE_HZ, "signal");
   const music = sound.map((_, n) => 0.2 * Math.sin(n * 0.05) * Math.sin(n * 0.00031) + 0.1 * Math.sin(n * 0.131));
   const holes = (at: readonly number[]) => {
