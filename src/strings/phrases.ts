@@ -1,4 +1,5 @@
 import { faultAt } from "../errors.ts";
+import { bentUp } from "./pitch-curve.ts";
 import { type Note, type Phrase, stepped, strummed } from "./score.ts";
 
 /** Silence before the first note, so that a player has started before the sound does. */
@@ -140,7 +141,7 @@ function heldBend(): Phrase {
       fret: 15,
       velocity: 0.9,
       durationSeconds: 2,
-      bend: { semitones: 2, fromSeconds: 0.15, toSeconds: 0.4 },
+      pitch: bentUp(2, 0.15, 0.4),
     },
     { timeSeconds: 2.55, string: 2, fret: 15, velocity: 0.75, durationSeconds: 0.4 },
     { timeSeconds: 3, string: 2, fret: 12, velocity: 0.8, durationSeconds: 0.4 },
@@ -150,7 +151,7 @@ function heldBend(): Phrase {
       fret: 14,
       velocity: 0.9,
       durationSeconds: 2.1,
-      bend: { semitones: 2, fromSeconds: 0.2, toSeconds: 0.6 },
+      pitch: bentUp(2, 0.2, 0.6),
     },
   ];
   return { name: "bend", description: "Notes bent up a whole tone and held", seconds: 6, notes };

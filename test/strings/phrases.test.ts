@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { PresolderError } from "../../src/errors.ts";
 import { type CoilPlace, REFERENCE_COIL } from "../../src/strings/comb.ts";
 import { DEFAULT_PHRASE_NAME, PHRASE_NAMES, PHRASES, phraseNamed } from "../../src/strings/phrases.ts";
+import { bentUp } from "../../src/strings/pitch-curve.ts";
 import type { Note, Phrase } from "../../src/strings/score.ts";
 import { usualStringSet } from "../../src/strings/string-set.ts";
 import { renderPhrase } from "../../src/strings/synth.ts";
@@ -155,9 +156,9 @@ describe("a rendered note", () => {
   });
 
   test("bent by two semitones ends two semitones higher", () => {
-    const bend = { semitones: 2, fromSeconds: 0.1, toSeconds: 0.3 };
+    const pitch = bentUp(2, 0.1, 0.3);
     const f0 = SET.strings[3]!.openFrequencyHz * 2 ** (2 / 12);
-    const signal = render([{ ...NOTE, bend }], 1.5)[0]!;
+    const signal = render([{ ...NOTE, slantDegrees: 0, pitch }], 1.5)[0]!;
     const raised = f0 * 2 ** (2 / 12);
     const where = { pluckSeconds: 0.5, fundamentalHz: raised, nearHz: raised, reachHz: 20 };
     expect(Math.abs(cents(measurePartial(signal, RATE, where).frequencyHz, raised))).toBeLessThan(1);
