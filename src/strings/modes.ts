@@ -1,36 +1,11 @@
+import { driveLanes } from "./driven-lanes.ts";
 import { BLOCK, type Timeline } from "./timeline.ts";
+import { exponentAt, type Lane, type Mode, makeLane, startLane, type Voice } from "./voices.ts";
 
 /** A partial ends 100 dB under the note's strongest. */
 const DROP_RATIO = 1e-5;
 /** Modes moved side by side: one recurrence waits for its own last sample, four fill the wait and share each pass over the mix. */
 const LANES = 4;
-
-/** One partial of one note in one plane: its motion is the string's, only the weights are the coils'. */
-export interface Mode {
-  readonly radiansPerSecond: number;
-  readonly decayPerSecond: number;
-  readonly amplitude: number;
-  /** What a force of energy 1 at the start adds to it, in the mean. */
-  readonly drive: number;
-  /** Volts per unit motion, one for each coil. */
-  readonly weights: Float64Array;
-}
-
-/** A mode on its way: e^(−σt)·(sine·sin ωt + cosine·cos ωt). What drives it at the start changes both. */
-interface Voice {
-  readonly mode: Mode;
-  sine: number;
-  cosine: number;
-}
-
-/** The state of one lane: two samples and the two coefficients of y[i+1] = 2r·cosθ·y[i] − r²·y[i−1]. */
-interface Lane {
-  current: number;
-  previous: number;
-  first: number;
-  second: number;
-  readonly motion: Float64Array;
-}
 
 /** A driven mode's highest sample over what it is driven to in the mean. */
 const DRIVE_CREST = 4;
@@ -71,87 +46,6 @@ export function addNote(
       flush(outputs[coil]!, mixes[coil]!, offset);
     }
   }
-}
-
-function makeLane(): Lane {
-  return { current: 0, previous: 0, first: 0, second: 0, motion: new Float64Array(BLOCK) };
-}
-
-function exponentAt(mode: Mode, time: Timeline, edge: number): number {
-  return -mode.decayPerSecond * time.seconds[edge]! - time.damping[edge]!;
-}
-
-/** Radians of a mode from sample to sample within a block. */
-function stepOf(mode: Mode, time: Timeline, block: number): number {
-  return (mode.radiansPerSecond * (time.bentSeconds[block + 1]! - time.bentSeconds[block]!)) / BLOCK;
-}
-
-/**
- * Sets a lane to a decaying sine at the start of a block, exactly, so that no error builds up from block to block; a lane
- * without a mode stays at zero. Velocity after a displacement pluck is a sine: every partial starts from zero, no onset clicks.
- */
-function startLane(lane: Lane, voice: Voice | undefined, time: Timeline, block: number): void {
-  if (!voice) {
-    lane.current = 0;
-    lane.previous = 0;
-    return;
-  }
-  const { mode, sine, cosine } = voice;
-  const phase = mode.radiansPerSecond * time.bentSeconds[block]!;
-  const step = stepOf(mode, time, block);
-  const exponent = exponentAt(mode, time, block);
-  const ratio = Math.exp((exponentAt(mode, time, block + 1) - exponent) / BLOCK);
-  const [sin, cos, scale] = [Math.sin(phase), Math.cos(phase), Math.exp(exponent)];
-  const [sinStep, cosStep] = [Math.sin(step), Math.cos(step)];
-  const current = sine * sin + cosine * cos;
-  const ahead = sine * cos - cosine * sin;
-  lane.first = 2 * ratio * cosStep;
-  lane.second = ratio * ratio;
-  lane.previous = (scale / ratio) * (current * cosStep - ahead * sinStep);
-  lane.current = scale * current;
-}
-
-/** The block while the force acts: each voice takes up what its lane has at the end. */
-function driveLanes(
-  lanes: readonly Lane[],
-  heard: readonly Voice[],
-  start: number,
-  force: Float64Array,
-  time: Timeline,
-  block: number,
-): void {
-  for (let i = 0; i < LANES; i += 1) {
-    const [lane, voice] = [lanes[i]!, heard[start + i]];
-    const step = voice ? stepOf(voice.mode, time, block) : 0;
-    driveLane(lane, force, block * BLOCK, (voice?.mode.drive ?? 0) * Math.sin(step));
-    if (voice) takeUp(voice, lane, step, time, block);
-  }
-}
-
-/** An impulse of force answers with gain/sinθ·sin(θi), which begins at zero like the pluck's own sine. */
-function driveLane(lane: Lane, force: Float64Array, offset: number, gain: number): void {
-  const { first, second, motion } = lane;
-  let [value, last] = [lane.current, lane.previous];
-  for (let i = 0; i < BLOCK; i += 1) {
-    motion[i] = value;
-    const next = first * value - second * last + gain * (force[offset + i] ?? 0);
-    last = value;
-    value = next;
-  }
-  lane.current = value;
-  lane.previous = last;
-}
-
-/** The two amplitudes at time zero that would have come to the lane's two last samples. */
-function takeUp(voice: Voice, lane: Lane, step: number, time: Timeline, block: number): void {
-  const { mode } = voice;
-  const scale = Math.exp(exponentAt(mode, time, block + 1));
-  const current = lane.current / scale;
-  const previous = (lane.previous * Math.sqrt(lane.second)) / scale;
-  const ahead = (current * Math.cos(step) - previous) / Math.sin(step);
-  const phase = mode.radiansPerSecond * time.bentSeconds[block + 1]!;
-  voice.sine = current * Math.sin(phase) + ahead * Math.cos(phase);
-  voice.cosine = current * Math.cos(phase) - ahead * Math.sin(phase);
 }
 
 /** Unrolled over the lanes with every state in a local: half the time of a loop over them. */

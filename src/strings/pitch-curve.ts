@@ -36,9 +36,20 @@ export function vibrato({ semitones, cyclesPerSecond, fromSeconds, toSeconds }: 
 /** A finger that slides, hammers or pulls needs so long from pitch to pitch. */
 const STEP_SECONDS = 0.012;
 
-/** Pitches that are stepped to at their times, `[seconds, semitones]`: legato, or a slide over the frets. */
+/** Pitches stepped to at their times, `[seconds, semitones]`: hammered on and pulled off. */
 export function steppedTo(...steps: readonly (readonly [number, number])[]): PitchCurve {
-  let last = 0;
+  return steppedFrom(0, steps);
+}
+
+/** Over the frets of so many semitones, upwards from `above`. */
+export function slidOver(semitones: number, fromSeconds: number, toSeconds: number, above = 0): PitchCurve {
+  const perFret = (toSeconds - fromSeconds) / semitones;
+  const frets = Array.from({ length: semitones }, (_, i) => [fromSeconds + i * perFret, above + i + 1] as const);
+  return steppedFrom(above, frets);
+}
+
+function steppedFrom(first: number, steps: readonly (readonly [number, number])[]): PitchCurve {
+  let last = first;
   return steps.flatMap(([seconds, semitones]) => {
     const points = [[seconds, last] as const, [seconds + STEP_SECONDS, semitones] as const];
     last = semitones;

@@ -1,6 +1,9 @@
 import type { HandName } from "./hands.ts";
 import type { PitchCurve } from "./pitch-curve.ts";
 
+/** Silence before the first note, so that a player has started before the sound does. */
+export const LEAD_IN_SECONDS = 0.05;
+
 /** A score as data: what a hand does to which string, when. */
 export interface Note {
   readonly timeSeconds: number;

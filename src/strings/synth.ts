@@ -2,7 +2,7 @@ import { faultAt } from "../errors.ts";
 import { MAX_AUDIO_SECONDS, MAX_SAMPLE_RATE_HZ, MIN_SAMPLE_RATE_HZ } from "../limits.ts";
 import { type CoilPlace, coilWeight, placeWeight } from "./comb.ts";
 import { palmPerSecond, touchPerSecond } from "./decay.ts";
-import { addNote, type Mode } from "./modes.ts";
+import { addNote } from "./modes.ts";
 import { countPartials } from "./partials.ts";
 import { highestSemitones } from "./pitch-curve.ts";
 import { planeModes } from "./planes.ts";
@@ -11,6 +11,7 @@ import { scrapeForce, scrapeWeight } from "./scrape.ts";
 import { type SoundingString, type StringSet, soundingString } from "./string-set.ts";
 import { type Stroke, strokeOf } from "./stroke.ts";
 import { nextPluckSeconds, timelineOf } from "./timeline.ts";
+import type { Mode } from "./voices.ts";
 
 /**
  * Sets the level of everything: `REFERENCE_COIL` playing the open chord strum peaks at 0.3 V. Hundreds of millivolts are common practice for a single coil, no source.
