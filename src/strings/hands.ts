@@ -17,7 +17,7 @@ export interface Hand {
  */
 export const HANDS = {
   usual: {
-    title: "Plectrum, usual place",
+    title: "Usual: plectrum",
     description: "a plectrum's rounded tip between the middle and the neck pickup",
     placeFactor: 1,
     widthMetres: 0.003,
@@ -26,7 +26,7 @@ export const HANDS = {
     scrapeSeconds: 8e-6,
   },
   bright: {
-    title: "Plectrum's edge, at the bridge",
+    title: "Bright: edge, at the bridge",
     description: "a plectrum's hard edge near the bridge, with more scrape",
     placeFactor: 0.45,
     widthMetres: 0.001,
@@ -35,7 +35,7 @@ export const HANDS = {
     scrapeSeconds: 16e-6,
   },
   dark: {
-    title: "Finger, near the neck",
+    title: "Dark: finger, near the neck",
     description: "a fingertip near the neck, broad and soft, without a scrape",
     placeFactor: 1.5,
     widthMetres: 0.02,
