@@ -29,10 +29,17 @@ export function addNote(
   const floor = DROP_RATIO * modes.reduce((most, mode) => Math.max(most, loudest(mode)), 0);
   const lanes = Array.from({ length: LANES }, makeLane);
   const mixes = outputs.map(() => new Float64Array(BLOCK));
-  let heard = modes.map((mode): Voice => ({ mode, sine: mode.amplitude, cosine: 0 }));
+  let heard = modes.map(
+    (mode): Voice => ({
+      mode,
+      sine: mode.amplitude,
+      cosine: 0,
+      leastExponent: Math.log(floor / loudest(mode)),
+    }),
+  );
   for (let block = 0; block + 1 < time.seconds.length && heard.length > 0; block += 1) {
     checkpoint?.();
-    heard = heard.filter(({ mode }) => loudest(mode) * Math.exp(exponentAt(mode, time, block)) > floor);
+    heard = heard.filter(({ mode, leastExponent }) => exponentAt(mode, time, block) > leastExponent);
     const driven = block * BLOCK < force.length;
     for (let start = 0; start < heard.length; start += LANES) {
       for (let i = 0; i < LANES; i += 1) startLane(lanes[i]!, heard[start + i], time, block);

@@ -16,6 +16,8 @@ export interface Voice {
   readonly mode: Mode;
   sine: number;
   cosine: number;
+  /** Of its decay, below which it is no longer heard. */
+  readonly leastExponent: number;
 }
 
 /** The state of one lane: two samples and the two coefficients of y[i+1] = 2r·cosθ·y[i] − r²·y[i−1]. */
