@@ -1,10 +1,11 @@
 import { detailsOf } from "../build-file/connections.ts";
 import { partsOfKind } from "../build-file/parts-of-kind.ts";
-import type { Build, Part, Pot } from "../build-file/schema.ts";
+import type { Build, Part, PartOf, Pot } from "../build-file/schema.ts";
 import type { Settings } from "../build-file/settings.ts";
 import { USUAL_SCREENED_FARADS_PER_METRE } from "../build-file/wire-kinds.ts";
 import { type Network, NetworkBuilder } from "../network/elements.ts";
 import { type Nets, Wiring } from "../wiring/nets.ts";
+import { capLadder } from "./cap-ladder.ts";
 import { addPickup, type CoilSource, coilSources } from "./pickup-elements.ts";
 import { addPot, addVariablePot, liftsTrack, potTrackCount, potTrackOhmsInto } from "./pot-elements.ts";
 
@@ -140,13 +141,24 @@ function dialOf(settings: Settings, pot: string): number {
   return settings.dials[pot] ?? 10;
 }
 
+function addCap(network: NetworkBuilder, cap: PartOf<"cap">, nodeOf: NodeOf): void {
+  const [a, b] = [nodeOf("a"), nodeOf("b")];
+  const { farads, branches } = capLadder(cap);
+  network.capacitor(a, b, farads);
+  for (const branch of branches) {
+    const inner = network.node();
+    network.resistor(a, inner, branch.ohms);
+    network.capacitor(inner, b, branch.farads);
+  }
+}
+
 function addPart(network: NetworkBuilder, part: Exclude<Part, Pot>, nodeOf: NodeOf): void {
   switch (part.kind) {
     case "pickup":
       addPickup(network, part, nodeOf);
       break;
     case "cap":
-      network.capacitor(nodeOf("a"), nodeOf("b"), part.capacitance);
+      addCap(network, part, nodeOf);
       break;
     case "resistor":
       network.resistor(nodeOf("a"), nodeOf("b"), part.resistance);
