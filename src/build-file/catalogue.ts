@@ -1,6 +1,5 @@
 import { PICKUP_TYPES, type PickupType } from "./catalogue/pickup-types.ts";
-import { METAL_TYPES, type MetalType, SHIELDING_BASIS } from "./catalogue/shieldings.ts";
-import { PLACES_BASIS } from "./catalogue/sources.ts";
+import { METAL_TYPES, type MetalType } from "./catalogue/shieldings.ts";
 import { LAYOUT_NAMES, type LayoutName, layoutOf } from "./plans/layouts.ts";
 import { PLAN_PRESETS, type PlanPreset } from "./plans/presets.ts";
 
@@ -43,9 +42,6 @@ export interface Catalogue {
     readonly tones: { readonly min: number; readonly max: number };
   }[];
   readonly plans: readonly PlanPreset[];
-  readonly basis: Readonly<
-    Record<"pots" | "toneCaps" | "trebleBleeds" | "cables" | "loads" | "metals" | "places", string>
-  >;
 }
 
 /** Of 20 AWG stranded copper. */
@@ -75,9 +71,7 @@ const VALVE_INPUTS: readonly Load[] = [
   },
 ];
 
-const COMMON_PRACTICE = "common practice, no source";
-
-/** Generic values by type, each list with what it rests on; no maker's part. */
+/** Generic values by type; no maker's part. What each of them rests on is told in `sources/`. */
 export const CATALOGUE: Catalogue = {
   pickups: PICKUP_TYPES,
   metals: METAL_TYPES,
@@ -116,15 +110,4 @@ export const CATALOGUE: Catalogue = {
     return { name, title, pickups, volumes, tones };
   }),
   plans: PLAN_PRESETS,
-  basis: {
-    pots: COMMON_PRACTICE,
-    toneCaps: COMMON_PRACTICE,
-    trebleBleeds: COMMON_PRACTICE,
-    cables:
-      "about 100 pF a metre is the published common figure for interconnect cable; the ends of the span are from memory",
-    loads:
-      "1 MΩ: B. Judge, Feel the Gain, part 1: guitar input; 100 pF, of the first valve behind its stopper: common practice, no source; 1 MΩ ∥ 160 pF: a published loaded pickup measurement; the rest are common practice, no source",
-    metals: SHIELDING_BASIS,
-    places: PLACES_BASIS,
-  },
 };

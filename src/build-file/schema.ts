@@ -54,7 +54,7 @@ export const wireSchema = z.union([
   }),
 ]);
 
-const DEFAULT_LOAD_OHMS = 1e6;
+export const DEFAULT_LOAD_OHMS = 1e6;
 
 export const cableSchema = strict({
   length: quantity("length", { min: 0, max: 200 }, "cable length"),
