@@ -1,7 +1,7 @@
-import { parseQuantity, QuantityError } from "../../build-file/quantity.ts";
 import type { Dimension } from "../../build-file/units.ts";
 import type { Commit, Field } from "../fields/field.ts";
 import { choiceField } from "../fields/plain-fields.ts";
+import { readQuantity } from "../fields/read-quantity.ts";
 import { getAt, type Path, setAt } from "../state/paths.ts";
 
 /** A customary kind of a thing by its values, as they would be written. */
@@ -13,21 +13,11 @@ export interface Kind {
 
 type Dimensions = Readonly<Record<string, Dimension>>;
 
-/** SI numbers, however they are written; undefined where they are not there or cannot be read. */
-function readAs(dimension: Dimension, written: unknown): number | undefined {
-  if (typeof written !== "string" && typeof written !== "number") return undefined;
-  try {
-    return parseQuantity(written, dimension).value;
-  } catch (error) {
-    if (error instanceof QuantityError) return undefined;
-    throw error;
-  }
-}
-
-function nameOf(kinds: readonly Kind[], dimensions: Dimensions, value: unknown): string {
+/** The kind that has all of these values; "" where none has. */
+export function kindOf(kinds: readonly Kind[], dimensions: Dimensions, value: unknown): string {
   const has = (value ?? {}) as Readonly<Record<string, unknown>>;
   const isSame = ({ values }: Kind) =>
-    Object.entries(dimensions).every(([key, each]) => readAs(each, values[key]) === readAs(each, has[key]));
+    Object.entries(dimensions).every(([key, each]) => readQuantity(each, values[key]) === readQuantity(each, has[key]));
   return kinds.find(isSame)?.name ?? "";
 }
 
@@ -49,7 +39,7 @@ export function kindChoice(
       label,
       options: [{ value: "", label: "its own values" }, ...kinds.map(({ name, use }) => ({ value: name, label: use }))],
       toSource: (chosen) => kinds.find(({ name }) => name === chosen)?.values,
-      fromSource: (value) => nameOf(kinds, dimensions, value),
+      fromSource: (value) => kindOf(kinds, dimensions, value),
     },
     (_path, values) => {
       if (values === undefined) return;

@@ -12,6 +12,8 @@ import { KIND_WORDS } from "./words.ts";
 export interface PartCard {
   readonly element: HTMLElement;
   readonly fields: readonly Field[];
+  /** Where values stand that may be the catalogue's. */
+  readonly marked: readonly Pick<Field, "path" | "element">[];
   show(source: BuildSource): void;
 }
 
@@ -46,6 +48,7 @@ export function createPartCard(name: string, part: PartSource, editor: Editor, c
   return {
     element,
     fields,
+    marked: type ? [type.typeField, ...fields] : fields,
     show: (source) => {
       title.textContent = partLabel(source as never, name);
       type?.show(source);

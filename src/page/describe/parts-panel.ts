@@ -63,6 +63,9 @@ class CardShelf {
   }
 }
 
+/** It comes once the values stand. */
+const whereFrom = () => import("../sources/where-from.ts");
+
 /** Every part with its values. */
 export function createPartsPanel(store: AppStore, editor: Editor): HTMLElement {
   const shelf = new CardShelf(editor);
@@ -79,6 +82,9 @@ export function createPartsPanel(store: AppStore, editor: Editor): HTMLElement {
       if (!unchanged) replaceContent(grid, elements);
       for (const card of cards) card.show(source);
       for (const field of surroundings.fields) field.show(source);
+      void whereFrom().then(({ markFields }) =>
+        markFields([...cards.flatMap((card) => card.marked), ...surroundings.fields], source),
+      );
       const fields = [...cards.flatMap((card) => card.fields), ...surroundings.fields];
       for (const field of fields) field.showFault(faultOf(field, faults));
     },

@@ -1,11 +1,8 @@
-import { CATALOGUE } from "../../build-file/catalogue.ts";
 import { h } from "../dom/element.ts";
 import type { Commit, Field } from "../fields/field.ts";
 import { quantityField } from "../fields/quantity-field.ts";
 import { kindChoice } from "./kind-choice.ts";
-
-const LOADS = CATALOGUE.loads.map(({ name, use, ...values }) => ({ name, use, values }));
-const CABLES = CATALOGUE.cables.map(({ name, use, capacitance }) => ({ name, use, values: { capacitance } }));
+import { CABLE_DIMENSIONS, CABLES, LOAD_DIMENSIONS, LOADS } from "./surrounding-kinds.ts";
 
 function loadFields(commit: Commit): Field[] {
   return [
@@ -14,7 +11,7 @@ function loadFields(commit: Commit): Field[] {
         path: ["load"],
         label: "Plugged into",
         kinds: LOADS,
-        dimensions: { resistance: "resistance", capacitance: "capacitance", stopper: "resistance" },
+        dimensions: LOAD_DIMENSIONS,
       },
       commit,
     ),
@@ -35,10 +32,7 @@ function loadFields(commit: Commit): Field[] {
 function cableFields(commit: Commit): Field[] {
   return [
     quantityField({ path: ["cable", "length"], label: "Cable length", dimension: "length" }, commit),
-    kindChoice(
-      { path: ["cable"], label: "Sort of cable", kinds: CABLES, dimensions: { capacitance: "capacitancePerLength" } },
-      commit,
-    ),
+    kindChoice({ path: ["cable"], label: "Sort of cable", kinds: CABLES, dimensions: CABLE_DIMENSIONS }, commit),
     quantityField(
       { path: ["cable", "capacitance"], label: "Cable, a metre", dimension: "capacitancePerLength" },
       commit,
