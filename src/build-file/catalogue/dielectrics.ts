@@ -64,26 +64,26 @@ export const DIELECTRICS: readonly Dielectric[] = [
     tolerance: even(0.05),
     temperature: { change: even(0.01), from: -55, to: 125 },
   }),
-  dielectric("ceramic-c0g", "ceramic class 1, C0G", {
+  dielectric("ceramic-c0g", "C0G ceramic", {
     loss: [0.001, 0.001],
     tolerance: even(0.05),
     temperature: { change: even(0.003), from: -55, to: 125 },
   }),
-  dielectric("ceramic-x7r", "ceramic class 2, X7R", {
+  dielectric("ceramic-x7r", "X7R ceramic", {
     loss: [0.025, 0.025],
     tolerance: even(0.1),
     temperature: { change: even(0.15), from: -55, to: 125 },
     voltage: -0.2,
     ageing: 0.02,
   }),
-  dielectric("ceramic-z5u", "ceramic class 2, Z5U", {
+  dielectric("ceramic-z5u", "Z5U ceramic", {
     loss: [0.03, 0.03],
     tolerance: even(0.2),
     temperature: { change: [-0.56, 0.22], from: 10, to: 85 },
     voltage: -0.5,
     ageing: 0.05,
   }),
-  dielectric("ceramic-y5v", "ceramic class 2, Y5V", {
+  dielectric("ceramic-y5v", "Y5V ceramic", {
     loss: [0.03, 0.03],
     tolerance: [-0.2, 0.8],
     temperature: { change: [-0.82, 0.22], from: -30, to: 85 },

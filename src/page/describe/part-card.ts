@@ -1,9 +1,10 @@
 import { h } from "../dom/element.ts";
 import { createLazy } from "../dom/lazy.ts";
 import type { Commit, Field } from "../fields/field.ts";
-import type { Editor } from "../state/editor.ts";
+import type { Bench } from "../start/bench.ts";
 import { partLabel } from "../state/names.ts";
 import type { BuildSource, PartSource } from "../state/reading.ts";
+import { createDielectricQuestion } from "./dielectric-question.ts";
 import { fieldsOfPart } from "./part-fields.ts";
 import { removePart } from "./remove-part.ts";
 import { createTypePicker } from "./type-picker.ts";
@@ -18,7 +19,8 @@ export interface PartCard {
 }
 
 /** One part: what one changes most in sight, the rest behind "more". */
-export function createPartCard(name: string, part: PartSource, editor: Editor, commit: Commit): PartCard {
+export function createPartCard(name: string, part: PartSource, bench: Bench, commit: Commit): PartCard {
+  const { editor } = bench;
   const remove = h(
     "button",
     { type: "button", class: "quiet", onclick: () => editor.rework((before) => removePart(before, name)) },
@@ -28,6 +30,7 @@ export function createPartCard(name: string, part: PartSource, editor: Editor, c
   const title = h("h3", {});
   const type = part.kind === "pickup" ? createTypePicker(name, editor) : undefined;
   const fields = [...first, ...more];
+  const question = part.kind === "cap" ? createDielectricQuestion(bench, name) : undefined;
   const body = HAS_BODIES.includes(part.kind) ? lazyBodies(name, commit) : undefined;
   const element = h(
     "article",
@@ -35,6 +38,7 @@ export function createPartCard(name: string, part: PartSource, editor: Editor, c
     h("header", {}, title, h("span", { class: "kind" }, `${KIND_WORDS[part.kind] ?? part.kind} · ${name}`)),
     type?.element,
     first.length > 0 && h("div", { class: "field-row" }, first.map(elementOf)),
+    question?.element,
     h(
       "details",
       {},
@@ -53,6 +57,7 @@ export function createPartCard(name: string, part: PartSource, editor: Editor, c
       title.textContent = partLabel(source as never, name);
       type?.show(source);
       body?.show(source);
+      question?.show(source);
       for (const field of fields) field.show(source);
     },
   };

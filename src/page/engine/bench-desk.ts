@@ -8,6 +8,7 @@ import type { Measures } from "../../bench/room/measures.ts";
 import { DEFAULT_SHEET_OPTIONS, type SheetOptions } from "../../bench/sheet/options.ts";
 import type { SwitchQuestion } from "../../bench/switch-finder/question.ts";
 import type { Build } from "../../build-file/schema.ts";
+import type { DielectricsTold } from "../../choice/dielectrics/told.ts";
 import type { BenchAnswer, DrawerRequest } from "../../contract/bench/bench.ts";
 import type { HeightsAsked } from "../../contract/bench/heights.ts";
 import type { SwitchAnswer } from "../../contract/bench/switch-finder.ts";
@@ -95,6 +96,11 @@ export class BenchDesk {
   /** Levels of the open strings in a WAV file, from string 1. */
   async stringLevels(file: Uint8Array, question: StringLevelsQuestion): Promise<Replied<readonly number[]>> {
     return (await heightsReader()).levelsTold(file, question);
+  }
+
+  /** Whether it can be heard what these caps are made of. */
+  async dielectrics(build: Build, caps: readonly string[]): Promise<DielectricsTold> {
+    return (await import("./dielectrics-told.ts")).toldOfDielectrics(build, caps);
   }
 
   /** What an unknown switch is, from where a beeper beeps. */

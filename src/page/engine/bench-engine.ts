@@ -5,6 +5,7 @@ import type { Passport } from "../../bench/passport/passport.ts";
 import type { Measures } from "../../bench/room/measures.ts";
 import type { SwitchQuestion } from "../../bench/switch-finder/question.ts";
 import type { Build } from "../../build-file/schema.ts";
+import type { DielectricsTold } from "../../choice/dielectrics/told.ts";
 import type { BenchAnswer } from "../../contract/bench/bench.ts";
 import type { HeightsAsked } from "../../contract/bench/heights.ts";
 import type { SwitchAnswer } from "../../contract/bench/switch-finder.ts";
@@ -56,6 +57,10 @@ export class BenchEngine {
 
   stringLevels(file: Uint8Array, question: StringLevelsQuestion): Promise<Replied<readonly number[]>> {
     return this.#link.ask((desk) => desk.stringLevels(file, question));
+  }
+
+  dielectrics(build: Build, caps: readonly string[]): Promise<DielectricsTold> {
+    return this.#link.ask((desk) => desk.dielectrics(build, caps));
   }
 
   findSwitch(question: SwitchQuestion): Promise<SwitchAnswer> {

@@ -9,14 +9,17 @@ import { getAt } from "../state/paths.ts";
 import type { BuildSource } from "../state/reading.ts";
 import type { Origin } from "./origin.ts";
 
+/** What is taken where no load is said. */
+const USUAL_OHMS = 1e6;
+
 function ofKind(list: "loads" | "cables", name: string, key: string, dimension: Dimension, value: unknown): Origin {
   return { of: `${list}.${name}.${key}`, shown: showQuantity(readQuantity(dimension, value)!, dimension) };
 }
 
 function loadOrigin(load: unknown, key: string, value: unknown): Origin | undefined {
-  if (load === undefined && key === "resistance") return { of: "defaults.load.resistance", shown: "1 MΩ" };
   const name = kindOf(LOADS, LOAD_DIMENSIONS, load);
-  if (name === "") return undefined;
+  const isUsual = key === "resistance" && [undefined, USUAL_OHMS].includes(readQuantity("resistance", value));
+  if (name === "") return isUsual ? { of: "defaults.load.resistance", shown: "1 MΩ" } : undefined;
   const { use } = CATALOGUE.loads.find((each) => each.name === name)!;
   if (key === "kind") return { of: `loads.${name}`, shown: `what is said of ${use}` };
   const dimension = LOAD_DIMENSIONS[key];

@@ -6,13 +6,18 @@ import type { Origin } from "./origin.ts";
 import { originOf } from "./origin-of.ts";
 import { rulesUnder } from "./rules-under.ts";
 
-const isFromMemory = (rules: ReturnType<typeof rulesUnder>) =>
-  [...rules.keys()].some(({ basis }) => basis === "from memory");
+/** How much of what is said of a value is memory alone. */
+function memoryWords(of: string): string {
+  const rules = [...rulesUnder(of).keys()];
+  const count = rules.filter(({ basis }) => basis === "from memory").length;
+  if (count === 0) return "";
+  return count === rules.length ? "from memory" : "partly from memory";
+}
 
 /** A button that says where a value comes from, and a mark beside it where that is memory alone. */
 export class WhereFrom {
   readonly element: HTMLElement;
-  readonly #mark = h("span", { class: "from-memory", hidden: true }, "from memory");
+  readonly #mark = h("span", { class: "from-memory", hidden: true });
   readonly #button: HTMLButtonElement;
   readonly #words: HTMLElement;
   #shown: Origin | undefined;
@@ -36,7 +41,8 @@ export class WhereFrom {
     this.element.hidden = origin === undefined;
     this.#fold(true);
     if (!origin) return;
-    this.#mark.hidden = !isFromMemory(rulesUnder(origin.of));
+    this.#mark.textContent = memoryWords(origin.of);
+    this.#mark.hidden = this.#mark.textContent === "";
     this.#button.setAttribute("aria-label", `Where does ${origin.shown} come from?`);
     this.#button.title = `Where does ${origin.shown} come from?`;
   }

@@ -1,0 +1,14 @@
+import { chromium } from "playwright-core";
+const b = await chromium.launch({ executablePath: "/usr/bin/chromium", args: ["--no-sandbox","--headless","--disable-gpu"] });
+const p = await b.newPage({ viewport: { width: Number(process.argv[2] ?? 390), height: 900 } });
+await p.goto("http://127.0.0.1:4871/");
+await p.locator(".plot canvas").waitFor();
+await p.getByRole("tab", { name: "Parts", exact: true }).click();
+await p.locator(".part-card").first().waitFor();
+await p.waitForTimeout(1500);
+const cap = p.locator('article:has([data-path$=".capacitance"])').filter({hasText:"cap"}).first();
+await p.locator('article:has([data-path="parts.neck.coils.coil.distance"]) summary').click();
+await p.getByRole("button",{name:"Where does 22 nF come from?"}).first().click();
+await p.waitForTimeout(400);
+await p.locator(".part-grid").screenshot({ path: "/tmp/caps-parts.png" });
+await b.close();
