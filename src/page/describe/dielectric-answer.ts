@@ -1,6 +1,6 @@
+import type { CapDifference } from "../../bench/dielectrics/cap-difference.ts";
+import type { CapTold, DielectricRow } from "../../bench/dielectrics/told.ts";
 import { shortQuantity } from "../../build-file/show-quantity.ts";
-import type { CapDifference } from "../../choice/dielectrics/cap-difference.ts";
-import type { CapTold, DielectricRow } from "../../choice/dielectrics/told.ts";
 import { benchEngineOf } from "../bench/bench-desk.ts";
 import { h } from "../dom/element.ts";
 import { bringStyle } from "../dom/style-sheet.ts";
@@ -20,7 +20,8 @@ const HEARD: Readonly<Record<CapDifference["audible"], string>> = {
 
 const figure = ({ difference, audible }: CapDifference) => `${Math.abs(difference).toFixed(2)} dB, ${HEARD[audible]}`;
 
-const percent = (fraction: number) => `${fraction < 0 ? "−" : "+"}${Math.round(Math.abs(fraction) * 100)} %`;
+const percent = (fraction: number) =>
+  `${fraction < 0 ? "−" : "+"}${Number((Math.abs(fraction) * 100).toPrecision(2))} %`;
 
 /** Keeps the guard with such a cap in it as B, to be heard and compared. */
 async function keepAsB({ store, engine }: Bench, { source }: Reading, cap: string, values: object): Promise<void> {

@@ -1,5 +1,6 @@
 import type { StringLevelsQuestion } from "../../audio/string-levels/usable-plucks.ts";
 import { auditBuild, type Finding } from "../../bench/audit/audit.ts";
+import type { DielectricsTold } from "../../bench/dielectrics/told.ts";
 import type { Habits } from "../../bench/heights/habits/habits.ts";
 import type { HeightsTold } from "../../bench/heights/heights-told.ts";
 import type { DrawerItem } from "../../bench/parts/drawer.ts";
@@ -8,7 +9,6 @@ import type { Measures } from "../../bench/room/measures.ts";
 import { DEFAULT_SHEET_OPTIONS, type SheetOptions } from "../../bench/sheet/options.ts";
 import type { SwitchQuestion } from "../../bench/switch-finder/question.ts";
 import type { Build } from "../../build-file/schema.ts";
-import type { DielectricsTold } from "../../choice/dielectrics/told.ts";
 import type { BenchAnswer, DrawerRequest } from "../../contract/bench/bench.ts";
 import type { HeightsAsked } from "../../contract/bench/heights.ts";
 import type { SwitchAnswer } from "../../contract/bench/switch-finder.ts";

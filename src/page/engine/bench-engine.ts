@@ -1,11 +1,11 @@
 import type { StringLevelsQuestion } from "../../audio/string-levels/usable-plucks.ts";
+import type { DielectricsTold } from "../../bench/dielectrics/told.ts";
 import type { Habits } from "../../bench/heights/habits/habits.ts";
 import type { HeightsTold } from "../../bench/heights/heights-told.ts";
 import type { Passport } from "../../bench/passport/passport.ts";
 import type { Measures } from "../../bench/room/measures.ts";
 import type { SwitchQuestion } from "../../bench/switch-finder/question.ts";
 import type { Build } from "../../build-file/schema.ts";
-import type { DielectricsTold } from "../../choice/dielectrics/told.ts";
 import type { BenchAnswer } from "../../contract/bench/bench.ts";
 import type { HeightsAsked } from "../../contract/bench/heights.ts";
 import type { SwitchAnswer } from "../../contract/bench/switch-finder.ts";

@@ -1,5 +1,5 @@
-import { dielectricsAsked } from "../../choice/dielectrics/asked.ts";
-import { type DielectricsAsked, dielectricsTold } from "../../choice/dielectrics/dielectrics.ts";
+import { dielectricsAsked } from "../../bench/dielectrics/asked.ts";
+import { type DielectricsAsked, dielectricsTold } from "../../bench/dielectrics/dielectrics.ts";
 import { Guard } from "../../choice/guard.ts";
 import type { DielectricsAnswer, DielectricsBody } from "../../contract/dielectrics.ts";
 import { readBuildAt } from "../../contract/refusal.ts";

@@ -2,7 +2,7 @@ import { DEFAULTS } from "../../build-file/catalogue/defaults.ts";
 import { DIELECTRICS } from "../../build-file/catalogue/dielectrics.ts";
 import { CATALOGUE } from "../../build-file/catalogue.ts";
 import { SWITCH_TYPES, switchTable } from "../../build-file/switch-types.ts";
-import { usualStringSet } from "../../strings/string-set.ts";
+import { USUAL_STRINGS } from "../../render/usual-strings.ts";
 
 const { pickups, ...rest } = CATALOGUE;
 
@@ -12,6 +12,6 @@ export const WHOLE_CATALOGUE = {
   pickups: pickups.map(({ basis: _basis, ...type }) => type),
   dielectrics: DIELECTRICS,
   switches: SWITCH_TYPES.map((type) => ({ type, ...switchTable({ type }) })),
-  strings: usualStringSet(),
+  strings: USUAL_STRINGS,
   defaults: DEFAULTS,
 };

@@ -1,5 +1,5 @@
 import type { DielectricName } from "../../build-file/catalogue/dielectrics.ts";
-import type { Fractions } from "../tolerance/drift.ts";
+import type { Fractions } from "../../choice/tolerance/drift.ts";
 import type { CapDifference } from "./cap-difference.ts";
 
 /** The worse end of a range of values. */

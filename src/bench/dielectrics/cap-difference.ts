@@ -1,9 +1,9 @@
 import { summarize } from "../../build-file/setting-label.ts";
 import { rawSettings, type Settings, type SettingValue } from "../../build-file/settings.ts";
-import { levelMatchedDifference } from "../compare/difference.ts";
-import { type Audibility, audibility } from "../compare/verdict.ts";
-import type { Drive } from "../drive.ts";
-import { energiesFor, featuresFor, type Guard } from "../guard.ts";
+import { levelMatchedDifference } from "../../choice/compare/difference.ts";
+import { type Audibility, audibility } from "../../choice/compare/verdict.ts";
+import type { Drive } from "../../choice/drive.ts";
+import { energiesFor, featuresFor, type Guard } from "../../choice/guard.ts";
 
 /** The largest difference that another cap makes, level matched, over a guard's settings. */
 export interface CapDifference {

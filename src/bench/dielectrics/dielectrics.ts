@@ -1,10 +1,10 @@
 import { DIELECTRICS, type Dielectric } from "../../build-file/catalogue/dielectrics.ts";
 import type { Build, PartOf } from "../../build-file/schema.ts";
 import { Controls, type Settings } from "../../build-file/settings.ts";
-import { VERDICT_BASIS } from "../compare/verdict.ts";
-import type { Drive } from "../drive.ts";
-import { Guard } from "../guard.ts";
-import { driftOf, type Fractions } from "../tolerance/drift.ts";
+import { VERDICT_BASIS } from "../../choice/compare/verdict.ts";
+import { type Drive, flatDrive } from "../../choice/drive.ts";
+import { Guard } from "../../choice/guard.ts";
+import { driftOf, type Fractions } from "../../choice/tolerance/drift.ts";
 import { HeldGuard } from "./cap-difference.ts";
 import type { AtWorst, CapTold, DielectricRow, DielectricsTold } from "./told.ts";
 import { answerWords, capWords } from "./words.ts";
@@ -65,11 +65,11 @@ function rowOf(
 /**
  * Whether it can be heard what a guard's caps are made of: every dielectric at the same measured value, then at the ends of its usual
  * tolerance, then at those of what temperature and age may do to it, each the largest level-matched difference over the settings.
- * @param drive of the guard; @param checkpoint called between settings
+ * @param drive of the guard, every band alike where none is given; @param checkpoint called between settings
  */
 export function dielectricsTold(
   { build, caps, settings }: DielectricsAsked,
-  drive: Drive,
+  drive: Drive = flatDrive(),
   checkpoint: () => void = () => {},
 ): DielectricsTold {
   const told = caps.map((name): CapTold => {

@@ -1,10 +1,10 @@
 import { spawnSync } from "node:child_process";
 import { describe, expect, it } from "vitest";
+import { dielectricsAsked } from "../../../src/bench/dielectrics/asked.ts";
+import { dielectricsTold } from "../../../src/bench/dielectrics/dielectrics.ts";
+import { toneCapsOf } from "../../../src/bench/dielectrics/tone-caps.ts";
 import { CATALOGUE } from "../../../src/build-file/catalogue.ts";
 import { readBuild } from "../../../src/build-file/read-build.ts";
-import { dielectricsAsked } from "../../../src/choice/dielectrics/asked.ts";
-import { dielectricsTold } from "../../../src/choice/dielectrics/dielectrics.ts";
-import { toneCapsOf } from "../../../src/choice/dielectrics/tone-caps.ts";
 import { flatDrive } from "../../../src/choice/drive.ts";
 import { SLICES, SLICES_PER_BAND } from "../../../src/choice/slices.ts";
 import { faultsFrom } from "../../build-file/refusals.ts";
@@ -72,8 +72,8 @@ describe("what a cap is made of", () => {
     );
     expect(answer.answer).toMatch(/what is heard is how far a cap is from the value marked on it\.$/);
     expect(answer.caps[0]!.says).toMatch(/^At the same measured 22 nF polyester film/);
-    expect(answer.caps[0]!.says).toContain("polyester film (±10 %) is up to");
-    expect(answer.caps[0]!.says).toContain("Y5V ceramic (−20/+80 %) is up to");
+    expect(answer.caps[0]!.says).toContain("polyester film (±10 %) differs by up to");
+    expect(answer.caps[0]!.says).toContain("Y5V ceramic (−20/+80 %) differs by up to");
   });
 
   it("is not heard at all where the control is out of the circuit", () => {

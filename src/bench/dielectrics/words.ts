@@ -1,6 +1,6 @@
 import { showQuantity } from "../../build-file/show-quantity.ts";
+import { AUDIBILITIES, AUDIBILITY_WORDS, inDecibels, inHertz } from "../../choice/compare/verdict.ts";
 import { listed } from "../../english.ts";
-import { AUDIBILITIES, AUDIBILITY_WORDS, inDecibels, inHertz } from "../compare/verdict.ts";
 import type { CapDifference } from "./cap-difference.ts";
 import type { CapTold, DielectricRow } from "./told.ts";
 
@@ -52,7 +52,7 @@ function peakWords({ peakShift }: CapDifference): string {
 }
 
 function markedOf({ title, marked }: DielectricRow): string {
-  return `${title} (${range(marked.within)}) is up to ${figure(marked)} off${peakWords(marked)}: ${AUDIBILITY_WORDS[marked.audible]}`;
+  return `${title} (${range(marked.within)}) differs by up to ${figure(marked)}${peakWords(marked)}: ${AUDIBILITY_WORDS[marked.audible]}`;
 }
 
 function markedWords(rows: readonly DielectricRow[]): string {
@@ -65,7 +65,7 @@ function markedWords(rows: readonly DielectricRow[]): string {
 function changedWords(rows: readonly DielectricRow[]): string {
   const { title, changed } = worstOf(rows, "changed");
   if (!isHeard(changed)) return "What temperature and eleven years may do to any of them is not heard.";
-  return `Between 10 and 35 °C and in eleven years ${title} may by its code be ${range(changed.within)} off, ${figure(changed)}: ${AUDIBILITY_WORDS[changed.audible]}.`;
+  return `Between 10 and 35 °C and in eleven years ${title} may by its code change by ${range(changed.within)}, and differ by ${figure(changed)}: ${AUDIBILITY_WORDS[changed.audible]}.`;
 }
 
 /** What one cap's dielectric comes to: at the same measured value, as marked, and with temperature and age. */
