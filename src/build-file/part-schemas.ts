@@ -1,6 +1,7 @@
 import * as z from "zod";
-import { MAX_LUG_GRID, MAX_LUG_NAME_CHARS, MAX_NAME_CHARS } from "../limits.ts";
+import { MAX_LOSS_FACTOR, MAX_LUG_GRID, MAX_LUG_NAME_CHARS, MAX_NAME_CHARS } from "../limits.ts";
 import { JACK_BODIES, POT_BODIES, SHAFT_BODIES, SWITCH_BODIES } from "./bodies/body-names.ts";
+import { DIELECTRIC_NAMES } from "./catalogue/dielectrics.ts";
 import { MAX_ROTARY_POLES, MAX_THROWS, NAMED_SWITCH_TYPES, ON_ON_ON_PATTERNS, SWITCH_TYPES } from "./switch-types.ts";
 import { TURN_STEP_DEGREES } from "./turn-step.ts";
 import { oneOf, quantity, quantityWithTolerance, strict } from "./zod-tools.ts";
@@ -142,7 +143,7 @@ const taper = z.union(
 );
 
 /** Six pots of 100 kΩ read 1.04 to 1.23 Ω (measurements beside B. Holmes and M. van Walstijn, DAFx-19, 2019). */
-const USUAL_END_OHMS = 1;
+export const USUAL_END_OHMS = 1;
 
 const track = {
   resistance: quantity("resistance", { above: 0, max: 1e8 }, "nominal track resistance"),
@@ -223,7 +224,9 @@ export const switchSchema = strict({
 export const capSchema = strict({
   kind: z.literal("cap"),
   ...common,
-  capacitance: quantityWithTolerance("capacitance", { above: 0, max: 1e-4 }, "capacitance"),
+  capacitance: quantityWithTolerance("capacitance", { above: 0, max: 1e-4 }, "capacitance at 1 kHz"),
+  dielectric: oneOf(DIELECTRIC_NAMES).optional().describe("brings its loss and usual tolerance; absent: no loss"),
+  lossFactor: z.number().min(0).max(MAX_LOSS_FACTOR).optional().describe("tan δ, in place of the dielectric's"),
   tolerance,
 }).transform(({ capacitance, ...part }) => {
   const printed = part.tolerance ?? capacitance.tolerance;

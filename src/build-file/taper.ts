@@ -5,7 +5,7 @@ type Taper = Pick<Pot, "taper" | "midpoint">;
 type Track = Pick<Pot, "resistance" | "measured" | "endResistance">;
 
 /** The usual audio track keeps about 15 % of its resistance below half rotation (common practice, no source). */
-const AUDIO_MIDPOINT = 0.15;
+export const AUDIO_MIDPOINT = 0.15;
 const DEFAULT_MIDPOINTS = { linear: 0.5, audio: AUDIO_MIDPOINT, "reverse-audio": 1 - AUDIO_MIDPOINT } as const;
 
 function interpolate(table: readonly (readonly [number, number])[], rotation: number): number {

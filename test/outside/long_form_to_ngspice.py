@@ -22,7 +22,7 @@ MIDPOINTS = {"linear": 0.5, "audio": 0.15, "reverse-audio": 0.85}
 def quantity(value):
     if isinstance(value, (int, float)):
         return float(value)
-    number, prefix = re.fullmatch(r"([\d.]+)\s*([pnuµmkM]?)(?:F|H|Ω|F/m)?", value).groups()
+    number, prefix = re.fullmatch(r"([\d.]+)\s*([pnuµmkM]?)(?:F|H|Ω|F/m|Ω/m)?", value).groups()
     return float(number) * PREFIXES[prefix]
 
 
@@ -134,7 +134,8 @@ class Reading:
         net = self.find(lug)
         if net == self.find(f"{self.jack}.sleeve"):
             return "0"
-        return "out" if net == self.find(f"{self.jack}.tip") else self.names.setdefault(net, f"n{len(self.names)}")
+        tip = "tip" if "resistance" in self.build.get("cable", {}) else "out"
+        return tip if net == self.find(f"{self.jack}.tip") else self.names.setdefault(net, f"n{len(self.names)}")
 
     def card(self, kind, a, b, value):
         if a != b:
@@ -232,9 +233,13 @@ class Reading:
         cable, load = self.build.get("cable"), self.build.get("load", {})
         if cable:
             self.card("C", "out", "0", length(cable["length"]) * quantity(cable["capacitance"]))
+            if "resistance" in cable:
+                self.card("R", "tip", "out", length(cable["length"]) * quantity(cable["resistance"]))
         self.card("R", "out", "0", quantity(load.get("resistance", 1e6)))
         if quantity(load.get("capacitance", 0)) > 0:
-            self.card("C", "out", "0", quantity(load["capacitance"]))
+            grid = "grid" if "stopper" in load else "out"
+            self.card("R", "out", "grid", quantity(load.get("stopper", 0))) if grid == "grid" else None
+            self.card("C", grid, "0", quantity(load["capacitance"]))
         return self.cards + self.ties()
 
     def ties(self):

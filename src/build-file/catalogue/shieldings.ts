@@ -12,9 +12,6 @@ export interface MetalType {
  * that the exciter's own slope cancels: open data set strayr/pickupAnalyseR-data, CC0-1.0, reduced from its raw curves. The last is
  * one coil measured with its cover on and off the same day.
  */
-export const SHIELDING_BASIS =
-  "fitted within 0.9 dB to measured coils (open data set strayr/pickupAnalyseR-data, CC0), each over a coil on alnico rods";
-
 export const METAL_TYPES: readonly MetalType[] = [
   { name: "steel-poles", title: "steel poles, single coil", shielding: { shelf: 1880, depth: 1.6 } },
   { name: "open-humbucker", title: "open humbucker", shielding: { shelf: 1370, depth: 1.4 } },

@@ -33,10 +33,10 @@ function collect(
   guard: Guard,
   settings: Settings,
   frequencies: Float64Array,
-  { draws, seed, checkpoint }: Required<DrawOptions>,
+  { draws, seed, celsius, checkpoint }: Required<DrawOptions>,
 ): Draws {
   const collected: Draws = { curves: [], peaks: [], cutoffs: [] };
-  for (const drawn of drawGuards(guard, draws, seed)) {
+  for (const drawn of drawGuards(guard, draws, seed, celsius)) {
     checkpoint();
     const transfers = drawn.transfers(settings);
     collected.curves.push(curveFor(transfers, frequencies));
@@ -55,9 +55,9 @@ export function toleranceBands(
   guard: Guard,
   settings: Settings,
   frequencies: Float64Array,
-  { draws = DEFAULT_DRAWS, seed = DEFAULT_SEED, checkpoint = () => {} }: DrawOptions = {},
+  { draws = DEFAULT_DRAWS, seed = DEFAULT_SEED, celsius, checkpoint = () => {} }: DrawOptions = {},
 ): ToleranceBands {
-  const { curves, peaks, cutoffs } = collect(guard, settings, frequencies, { draws, seed, checkpoint });
+  const { curves, peaks, cutoffs } = collect(guard, settings, frequencies, { draws, seed, celsius, checkpoint });
   const bands = LEVELS.map(() => new Float64Array(frequencies.length));
   const column = new Float64Array(draws);
   for (let i = 0; i < frequencies.length; i++) {
@@ -80,6 +80,6 @@ export function toleranceBands(
     peak: frequency && level ? { frequency, level } : null,
     peakShare: peaks.length / draws,
     cutoff: percentiles(cutoffs),
-    spread: spreadOf(guard.build),
+    spread: spreadOf(guard.build, celsius),
   };
 }

@@ -5,10 +5,9 @@ import { settingsField } from "../fields.ts";
 
 const lugName = z.string().min(1).max(MAX_LUG_NAME_CHARS);
 
-export const temperatureField = z
-  .number()
-  .min(-40)
-  .max(100)
+export const celsiusField = z.number().min(-40).max(100);
+
+export const temperatureField = celsiusField
   .default(20)
   .describe("°C, of the coils; copper gains 0.393 % a kelvin (IEC 60028), and a coil's resistance is given at 20 °C");
 

@@ -1,3 +1,4 @@
+import { DIELECTRICS } from "../../build-file/catalogue/dielectrics.ts";
 import type { Commit, Field } from "../fields/field.ts";
 import { choiceField, flagField, numberField, textField } from "../fields/plain-fields.ts";
 import { quantityField } from "../fields/quantity-field.ts";
@@ -61,8 +62,19 @@ const switchFields: Maker = (name, part, commit) => ({
 const capFields: Maker = (name, _part, commit) => ({
   first: [
     quantityField({ path: ["parts", name, "capacitance"], label: "Capacitance", dimension: "capacitance" }, commit),
+    choiceField(
+      {
+        path: ["parts", name, "dielectric"],
+        label: "Made of",
+        options: [
+          { value: "", label: "not said (no loss)" },
+          ...DIELECTRICS.map(({ name: value, title }) => ({ value, label: title })),
+        ],
+      },
+      commit,
+    ),
   ],
-  more: [],
+  more: [numberField({ path: ["parts", name, "lossFactor"], label: "Its own tan δ (0.01 is 1 %)" }, commit)],
 });
 
 const resistorFields: Maker = (name, _part, commit) => ({

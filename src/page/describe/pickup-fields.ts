@@ -1,4 +1,4 @@
-import { METAL_TYPES, type MetalType, SHIELDING_BASIS } from "../../build-file/catalogue/shieldings.ts";
+import { METAL_TYPES, type MetalType } from "../../build-file/catalogue/shieldings.ts";
 import type { Commit, Field } from "../fields/field.ts";
 import { choiceField, numberField } from "../fields/plain-fields.ts";
 import { quantityField } from "../fields/quantity-field.ts";
@@ -56,7 +56,7 @@ function oneCoil(name: string, coil: string, heading: string, hasSections: boole
       {
         path: at("shielding"),
         label: called("metal that dims it"),
-        hint: `How much less treble the coil's EMF has for it: ${SHIELDING_BASIS}`,
+        hint: "How much less treble the coil's EMF has for it",
         options: [
           { value: "", label: "none" },
           ...METAL_TYPES.map(({ name: value, title }) => ({ value, label: title })),

@@ -94,6 +94,7 @@ const EXAMPLES: Examples = {
     free: [{ part: "cap2", values: ["10n", "22n", "47n"] }],
     wish: { kind: "tone-halfway", settings: { lever: 1 } },
   },
+  "/api/dielectrics": { build: BUILD },
   "/api/fit": {
     method: "resonances",
     resistance: "6k",

@@ -30,7 +30,14 @@ describe("printed codes", () => {
   });
 
   it("know the tolerance letters", () => {
-    expect([0.01, 0.02, 0.05, 0.1, 0.2, 0.15].map(toleranceLetter)).toEqual(["F", "G", "J", "K", "M", null]);
+    expect([0.01, 0.02, 0.05, 0.1, 0.2, 0.15].map((fraction) => toleranceLetter({ fraction }))).toEqual([
+      "F",
+      "G",
+      "J",
+      "K",
+      "M",
+      null,
+    ]);
   });
 
   it("put the taper letter before a pot's value", () => {

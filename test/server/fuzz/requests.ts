@@ -91,6 +91,7 @@ const BODIES: readonly (readonly [path: string, weight: number, body: Body])[] =
   ["/api/heights", 1, (build) => ({ build, from: PLAN })],
   ["/api/heights", 1, () => ({ build: PLAN, pickups: SCREWS, levels: LEVELS, target: { reference: { lever: 1 } } })],
   ["/api/table", 1, (build) => ({ build, sweep: { tone: [0, 10] } })],
+  ["/api/dielectrics", 1, (build) => ({ build, caps: ["cap1"] })],
   [
     "/api/fit",
     2,
