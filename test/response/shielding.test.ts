@@ -4,8 +4,10 @@ import { readBuild } from "../../src/build-file/read-build.ts";
 import { Controls, parseSettings, type RawSettings } from "../../src/build-file/settings.ts";
 import { CircuitMaker } from "../../src/response/circuit.ts";
 import { curveOf } from "../../src/response/curve.ts";
-import { emfLaw } from "../../src/response/emf-law.ts";
+import { emfLaw, times } from "../../src/response/emf-law.ts";
 import { ResponseEngine } from "../../src/response/engine.ts";
+import { shieldedTransfers } from "../../src/response/shielded-transfers.ts";
+import { solvedTransfers } from "../../src/response/transfers.ts";
 import { threeSingles } from "../fixtures/circuits.ts";
 import { acSweeps, netlistOf } from "../ngspice.ts";
 import { describeWith } from "../tools.ts";
@@ -86,9 +88,44 @@ describe("what metal takes of a coil's EMF", () => {
     expect(after.sources).toHaveLength(before.sources!.length);
   });
 
+  test("of a list, all of it: a cover's pole on top of the shelf of the steel", () => {
+    const [steel, cover] = [{ shelf: 1370, depth: 1.4 }, { pole: 10_500 }];
+    const at = Float64Array.of(900, 5000);
+    const [both, one, other] = [[steel, cover], steel, cover].map((law) => emfLaw(law as { pole: number })(at));
+    const product = times(one!, other!);
+    for (const i of at.keys()) {
+      expect(both!.re[i]).toBeCloseTo(product.re[i]!, 12);
+      expect(both!.im[i]).toBeCloseTo(product.im[i]!, 12);
+    }
+  });
+
+  test("polynomials and the solution frequency by frequency are at one about it, lists and shared metals included", () => {
+    const steel = { shelf: 1370, depth: 1.4 };
+    const build = guardWith({ neck: [steel, { pole: 3000 }, steel], middle: steel, bridge: [{ pole: 10_500 }] });
+    const maker = new CircuitMaker(build);
+    const engine = new ResponseEngine(build);
+    const frequencies = Float64Array.from([30, 300, 2000, 4100, 8000, 19_000]);
+    for (const raw of SETTINGS) {
+      const settings = parseSettings(new Controls(build), raw);
+      const quick = engine.transfersIn(settings);
+      const solved = shieldedTransfers(solvedTransfers(maker.circuitIn(settings), maker.sources));
+      expect(quick.levelAndPhase).toBeDefined();
+      expect(solved.levelAndPhase).toBeUndefined();
+      for (const [source, wanted] of [...solved.perSource(frequencies), solved.total(frequencies)].entries()) {
+        const got = [...quick.perSource(frequencies), quick.total(frequencies)][source]!;
+        for (const i of frequencies.keys())
+          expect(Math.hypot(got.re[i]! - wanted.re[i]!, got.im[i]! - wanted.im[i]!)).toBeLessThan(
+            1e-7 * Math.hypot(wanted.re[i]!, wanted.im[i]!) + 1e-11,
+          );
+      }
+      expect(quick.power()(3000)).toBeCloseTo(solved.power()(3000), 9);
+    }
+  });
+
   test("is refused by its field where it is neither a pole nor a shelf", () => {
     expect(() => guardWith({ neck: { pole: "3 farads" } })).toThrow(/parts\.neck\.coils\.coil\.shielding/);
     expect(() => guardWith({ neck: {} })).toThrow(/parts\.neck\.coils\.coil\.shielding/);
+    expect(() => guardWith({ neck: [] })).toThrow(/parts\.neck\.coils\.coil\.shielding/);
   });
 });
 
