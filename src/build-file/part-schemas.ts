@@ -47,8 +47,12 @@ export const partName = z
   .refine((name) => !(name in Object.prototype), "this name is reserved");
 
 export const lossSection = strict({
-  resistance: resistance("bridges this section's inductance"),
-  inductance: quantity("inductance", { above: 0, max: 1000 }, "in the main branch"),
+  resistance: resistance("bridges the inductance"),
+  inductance: quantity(
+    "inductance",
+    { above: 0, max: 1000 },
+    "in the main branch; left out: all of the coil's",
+  ).optional(),
 });
 
 const metal = z.union(
@@ -65,12 +69,12 @@ const metal = z.union(
 );
 
 const shielding = z
-  .union([metal, z.array(metal).min(1).max(MAX_METALS)], {
+  .union([metal, z.array(metal).max(MAX_METALS)], {
     error: () => 'expected {"pole": Hz}, {"shelf": Hz, "depth": dB}, or a list of them',
   })
   .optional()
   .describe(
-    "what metal about the coil takes of its EMF: a cover or can a pole, steel poles and a base plate a shelf; of a list, all",
+    "what metal about the coil takes of its EMF: a cover or can a pole, steel poles and a base plate a shelf; of a list, all; of an empty one, nothing",
   );
 
 export const coilSchema = strict({

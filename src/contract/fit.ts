@@ -106,7 +106,9 @@ const fittedAnswer = z.object({
       resistance: z.number(),
       inductance: z.number(),
       capacitance: z.number(),
-      loss: z.union([z.number(), z.array(z.object({ resistance: z.number(), inductance: z.number() }))]).optional(),
+      loss: z
+        .union([z.number(), z.array(z.object({ resistance: z.number(), inductance: z.number().optional() }))])
+        .optional(),
     })
     .describe("to be dropped into the build file's coil"),
   lossModel: z.enum(LOSS_MODELS),

@@ -2,14 +2,14 @@ import { describe, expect, test } from "vitest";
 import { METAL_TYPES } from "../../src/build-file/catalogue/shieldings.ts";
 import { readBuild } from "../../src/build-file/read-build.ts";
 import { Controls, parseSettings, type RawSettings } from "../../src/build-file/settings.ts";
+import { MAX_METALS } from "../../src/limits.ts";
 import { CircuitMaker } from "../../src/response/circuit.ts";
 import { curveOf } from "../../src/response/curve.ts";
 import { emfLaw, times } from "../../src/response/emf-law.ts";
 import { ResponseEngine } from "../../src/response/engine.ts";
-import { shieldedTransfers } from "../../src/response/shielded-transfers.ts";
 import { solvedTransfers } from "../../src/response/transfers.ts";
 import { threeSingles } from "../fixtures/circuits.ts";
-import { acSweeps, netlistOf } from "../ngspice.ts";
+import { acSweeps, behindMetal, netlistOf } from "../ngspice.ts";
 import { describeWith } from "../tools.ts";
 
 const HERTZ = [500, 1000, 2000, 3000, 4000, 6000, 8000];
@@ -38,7 +38,11 @@ function guardWith(laws: Readonly<Record<string, object | undefined>>) {
   return readBuild(threeSingles({ parts: pickups }));
 }
 
-const LAWS = { neck: { pole: 3000 }, middle: undefined, bridge: { shelf: 1370, depth: 1.4 } };
+const LAWS = {
+  neck: [{ shelf: 900, depth: 3 }, { pole: 3000 }],
+  middle: undefined,
+  bridge: { shelf: 1370, depth: 1.4 },
+};
 const SETTINGS: readonly RawSettings[] = [
   { lever: 1 },
   { lever: 2, volume: 6, tone1: 4 },
@@ -108,7 +112,7 @@ describe("what metal takes of a coil's EMF", () => {
     for (const raw of SETTINGS) {
       const settings = parseSettings(new Controls(build), raw);
       const quick = engine.transfersIn(settings);
-      const solved = shieldedTransfers(solvedTransfers(maker.circuitIn(settings), maker.sources));
+      const solved = solvedTransfers(maker.circuitIn(settings), maker.sources);
       expect(quick.levelAndPhase).toBeDefined();
       expect(solved.levelAndPhase).toBeUndefined();
       for (const [source, wanted] of [...solved.perSource(frequencies), solved.total(frequencies)].entries()) {
@@ -125,43 +129,17 @@ describe("what metal takes of a coil's EMF", () => {
   test("is refused by its field where it is neither a pole nor a shelf", () => {
     expect(() => guardWith({ neck: { pole: "3 farads" } })).toThrow(/parts\.neck\.coils\.coil\.shielding/);
     expect(() => guardWith({ neck: {} })).toThrow(/parts\.neck\.coils\.coil\.shielding/);
-    expect(() => guardWith({ neck: [] })).toThrow(/parts\.neck\.coils\.coil\.shielding/);
+    const four = Array.from({ length: MAX_METALS + 1 }, () => ({ pole: 3000 }));
+    expect(() => guardWith({ neck: four })).toThrow(/parts\.neck\.coils\.coil\.shielding/);
   });
 });
 
 describeWith("ngspice", "a guard of which some coils are behind metal", () => {
-  /** Each law as a network of its own, read off by a source that loads nothing. */
-  function behindMetal(card: string, law: object | undefined): string[] {
-    const [name, to, at, ...rest] = card.split(" ");
-    if (!law) return [card];
-    const raw = `${name}_raw`;
-    const [series, shunt] =
-      "pole" in law
-        ? [1000, 0]
-        : (() => {
-            const { depth } = law as { depth: number };
-            const gain = 10 ** (-depth / 20);
-            return [1000 * (1 - gain), 1000 * gain];
-          })();
-    const poleHz =
-      "pole" in law
-        ? (law.pole as number)
-        : (law as { shelf: number }).shelf / 10 ** ((law as { depth: number }).depth / 40);
-    const farads = 1 / (2 * Math.PI * poleHz * 1000);
-    return [
-      `${name} ${raw} 0 ${rest.join(" ")}`,
-      `R${name} ${raw} ${name}_out ${series}`,
-      ...(shunt > 0 ? [`Rs${name} ${name}_out ${name}_low ${shunt}`] : []),
-      `C${name} ${shunt > 0 ? `${name}_low` : `${name}_out`} 0 ${farads}`,
-      `E${name} ${to} ${at} ${name}_out 0 1`,
-    ];
-  }
-
   test("curves as ngspice has it, within 0.001 dB and 0.01°", () => {
     const build = guardWith(LAWS);
     const controls = new Controls(build);
     const maker = new CircuitMaker(build);
-    const laws = maker.sources.map(({ pickup }) => LAWS[pickup as keyof typeof LAWS]);
+    const laws = maker.sources.map(({ spec }) => spec.shielding);
     const netlists = SETTINGS.map((raw) => {
       const { network, outputNode } = maker.circuitIn(parseSettings(controls, raw));
       const emfs = maker.sources.map(({ emf }) => emf);

@@ -68,7 +68,9 @@ export function namedValues(coil: CoilValues): Record<string, number> {
   const sections = Array.isArray(loss)
     ? loss.flatMap((section, i): [string, number][] => [
         [`loss.${i}.resistance`, section.resistance],
-        [`loss.${i}.inductance`, section.inductance],
+        ...(section.inductance === undefined
+          ? []
+          : [[`loss.${i}.inductance`, section.inductance] satisfies [string, number]]),
       ])
     : [];
   return {
