@@ -6,7 +6,7 @@ import type { Circuit } from "./circuit.ts";
 import { emfLaw, times } from "./emf-law.ts";
 import { type LevelAndPhase, levelAndPhaseOf, weightedSum } from "./level-and-phase.ts";
 import type { CoilSource } from "./pickup-elements.ts";
-import { shieldedRational } from "./shielded-rational.ts";
+import { shieldedTransfers } from "./shielded-transfers.ts";
 
 /** The transfer functions of a build in one setting, from each coil's unit EMF, as it were without metal about it, to the jack. */
 export interface Transfers {
@@ -58,7 +58,7 @@ export function solvedTransfers(circuit: Circuit, sources: readonly CoilSource[]
 
 /** Transfers evaluated from polynomials. */
 export function rationalTransfers(bare: RationalTransfers, sources: readonly CoilSource[]): Transfers {
-  const rational = shieldedRational(bare, sources);
+  const rational = shieldedTransfers(bare, sources);
   const emfs = sources.map((source) => source.emf);
   const { denominator, omega0 } = rational;
   return {

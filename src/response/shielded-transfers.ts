@@ -42,7 +42,7 @@ function numeratorCorners(common: readonly MetalFactor[], own: readonly MetalFac
  * Transfers from the EMF that each coil would have without the metal about it. Every metal is a pole and perhaps a zero, so that
  * polynomials hold it exactly: the denominator takes the poles of all that sound, each numerator its zeros.
  */
-export function shieldedRational(inner: RationalTransfers, sources: readonly CoilSource[]): RationalTransfers {
+export function shieldedTransfers(inner: RationalTransfers, sources: readonly CoilSource[]): RationalTransfers {
   const { numerators, denominator, omega0 } = inner;
   const factors = sources.map(({ spec }, i) => (numerators[i] ? metalFactors(spec.shielding) : []));
   const common = commonFactors(factors);
