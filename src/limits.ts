@@ -162,3 +162,7 @@ export const MAX_MOVED_PICKUPS = 6;
 export const MAX_HEIGHT_ROWS = 60;
 /** Of one string in a row: six strings so often, each ringing for its second, fill the longest recording. */
 export const MAX_PLUCKS = 9;
+/** Of a meter's display: bench meters of six and a half digits show two millions. */
+export const MAX_METER_COUNTS = 2_000_000;
+/** Of a meter: one a decade from 1 Ω to 10 GΩ. */
+export const MAX_METER_RANGES = 12;

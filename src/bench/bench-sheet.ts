@@ -4,6 +4,7 @@ import { auditBuild } from "./audit/audit.ts";
 import { hardwareOf } from "./hardware/hardware.ts";
 import type { HardwareLine } from "./hardware/hardware-line.ts";
 import { type ImpedanceReading, impedanceReadings } from "./meter/impedance-readings.ts";
+import type { OwnMeter } from "./meter/own/own-meter.ts";
 import type { ProbeRequest } from "./meter/reading-plan.ts";
 import { type MeterReadings, meterReadings } from "./meter/readings.ts";
 import { coilFromReading, potAndCoilFromSweep, type Solved } from "./meter/solve-backwards.ts";
@@ -18,6 +19,8 @@ import { type BestTurn, bestTurns } from "./turns/best-turns.ts";
 export interface BenchRequest extends SheetOptions {
   /** °C, of the coils. */
   readonly temperature: number;
+  /** The person's own, where they said which. */
+  readonly meter?: OwnMeter | undefined;
   readonly probes: readonly ProbeRequest[];
   readonly solve?: SolveRequest | undefined;
   readonly drawer: readonly DrawerItem[];
@@ -60,7 +63,7 @@ function solve({ coil, sweep }: SolveRequest): SolveAnswer {
  */
 export function benchSheet(build: Build, request: BenchRequest): BenchAnswer {
   const audit = auditBuild(build);
-  const meter = meterReadings(build, { celsius: request.temperature, probes: request.probes });
+  const meter = meterReadings(build, { celsius: request.temperature, probes: request.probes, meter: request.meter });
   const sheet = buildSheet(build, request, { readings: meter.readings, audit });
   const { staysOver, ...list } = partsList(build, sheet.cuts, request.drawer);
   return {

@@ -70,7 +70,7 @@ export function diagnose(build: Build, request: DiagnoseRequest, checkpoint: () 
     explanations,
     remainder: remainderAnswer(remainder),
     priors: PRIORS_SOURCE,
-    notes: request.readings.flatMap((reading, index) => noteOn(reading, plans[index]!)),
+    notes: request.readings.flatMap((reading, index) => noteOn(reading, plans[index]!, request.meter)),
     nextMeasurement: next,
   };
 }
