@@ -3,6 +3,7 @@ import type { Finding } from "./audit/audit.ts";
 import { auditBuild } from "./audit/audit.ts";
 import { hardwareOf } from "./hardware/hardware.ts";
 import type { HardwareLine } from "./hardware/hardware-line.ts";
+import { copperFactor } from "./meter/copper.ts";
 import { type ImpedanceReading, impedanceReadings } from "./meter/impedance-readings.ts";
 import type { OwnMeter } from "./meter/own/own-meter.ts";
 import type { ProbeRequest } from "./meter/reading-plan.ts";
@@ -33,7 +34,8 @@ export interface SolveRequest {
 }
 
 export interface SolveAnswer {
-  readonly coil?: Solved;
+  /** As it was read, and at 20 °C. */
+  readonly coil?: Solved & { readonly at20: number };
   readonly sweep?: { readonly coil: number; readonly pot: number };
 }
 
@@ -50,9 +52,10 @@ export interface BenchAnswer extends MeterReadings {
   readonly solved?: SolveAnswer;
 }
 
-function solve({ coil, sweep }: SolveRequest): SolveAnswer {
+function solve({ coil, sweep }: SolveRequest, celsius: number): SolveAnswer {
+  const solved = coil && coilFromReading(coil.reading, coil.pot, coil.tolerance);
   return {
-    ...(coil ? { coil: coilFromReading(coil.reading, coil.pot, coil.tolerance) } : {}),
+    ...(solved ? { coil: { ...solved, at20: solved.ohms / copperFactor(celsius) } } : {}),
     ...(sweep ? { sweep: potAndCoilFromSweep(sweep.atTen, sweep.highest) } : {}),
   };
 }
@@ -77,6 +80,6 @@ export function benchSheet(build: Build, request: BenchRequest): BenchAnswer {
     mounting: mountingOf(build, meter.readings),
     phaseCheck: phaseCheck(build),
     turns: bestTurns(build),
-    ...(request.solve ? { solved: solve(request.solve) } : {}),
+    ...(request.solve ? { solved: solve(request.solve, request.temperature) } : {}),
   };
 }

@@ -48,7 +48,14 @@ export const impedancesAnswer = z
 
 export const solvedAnswer = z
   .object({
-    coil: z.object({ ohms: z.number(), low: z.number(), high: z.number() }).optional(),
+    coil: z
+      .object({
+        ohms: z.number(),
+        low: z.number(),
+        high: z.number(),
+        at20: z.number().describe("of copper read at `temperature`, what it has at 20 °C"),
+      })
+      .optional(),
     sweep: z.object({ coil: z.number(), pot: z.number() }).optional(),
   })
   .optional()

@@ -43,7 +43,8 @@ export function isLoneOne(meter: OwnMeter, range: number | undefined, ohms: numb
   return ohms === 1 && range !== undefined && overSign(meter) === "1" && digitOhms(meter, range) > 1;
 }
 
-function rangeWords({ ranging, ranges }: OwnMeter, range: number): string {
+/** "the 20 kΩ range", "the ×100 scale". */
+export function rangeWords({ ranging, ranges }: OwnMeter, range: number): string {
   if (ranging === "needle") return `the ×${shortQuantity(range / ranges[0]!)} scale`;
   return `the ${showQuantity(range, "resistance")} range`;
 }
