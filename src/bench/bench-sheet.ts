@@ -77,7 +77,7 @@ export function benchSheet(build: Build, request: BenchRequest): BenchAnswer {
     partsList: list,
     staysOver,
     hardware: hardwareOf(build),
-    mounting: mountingOf(build, meter.readings),
+    mounting: mountingOf(build, meter.readings, request.temperature),
     phaseCheck: phaseCheck(build),
     turns: bestTurns(build),
     ...(request.solve ? { solved: solve(request.solve, request.temperature) } : {}),

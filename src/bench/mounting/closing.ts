@@ -77,13 +77,13 @@ function faceSteps(build: Build): MountingStep[] {
 }
 
 /** From the last joint to a guard that is closed and known to be right. Common practice, no source. */
-export function closingSteps(build: Build, readings: readonly Reading[]): MountingStep[] {
+export function closingSteps(build: Build, readings: readonly Reading[], celsius: number): MountingStep[] {
   return [
     ...layingSteps(build),
     ...faceSteps(build),
     {
       title: "Acceptance readings",
-      text: "With the guard closed and nothing plugged in, every dial at 10, measure from tip to sleeve and note what the meter shows, with the date: the next fault is found by what has changed since.",
+      text: `With the guard closed and nothing plugged in, every dial at 10, measure from tip to sleeve and note what the meter shows, with the date: the next fault is found by what has changed since. The figures are for coils at ${celsius} °C; copper reads 0.4 % more for every degree above.`,
       parts: partsOfKind(build, "jack").map(([name]) => name),
       readings: acceptanceReadings(build, readings),
     },

@@ -31,10 +31,10 @@ const BY_HAND = {
 
 /** Meters by what they are; their figures are common practice, no source, unless said otherwise. */
 export const METER_KINDS = {
-  "manual-2000": { ...BY_HAND, words: "pocket meter, 2000 counts, range set by hand, to 20 MΩ", openFrom: 20e6 },
-  "manual-2000-to-2M": { ...BY_HAND, words: "pocket meter, 2000 counts, range set by hand, to 2 MΩ", openFrom: 2e6 },
+  "manual-2000": { ...BY_HAND, words: "range by hand, 2000 counts, to 20 MΩ (pocket meter)", openFrom: 20e6 },
+  "manual-2000-to-2M": { ...BY_HAND, words: "range by hand, 2000 counts, to 2 MΩ (small pocket meter)", openFrom: 2e6 },
   "auto-6000": {
-    words: "meter that finds its range, 6000 counts",
+    words: "finds its range, 6000 counts",
     ranging: "auto",
     counts: 6000,
     openFrom: 60e6,
@@ -43,7 +43,7 @@ export const METER_KINDS = {
     sourceShare: 0.5,
   },
   bench: {
-    words: "bench meter, 50000 counts",
+    words: "finds its range, 50000 counts (bench meter)",
     ranging: "auto",
     counts: 50_000,
     openFrom: 50e6,
@@ -53,7 +53,7 @@ export const METER_KINDS = {
     sourceShare: 10,
   },
   needle: {
-    words: "moving-coil meter with a needle",
+    words: "needle (moving coil)",
     ranging: "needle",
     counts: 100,
     openFrom: 20e6,

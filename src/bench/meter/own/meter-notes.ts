@@ -65,7 +65,7 @@ function coilNote(meter: OwnMeter, build: Build, celsius: number): string[] {
       ? ""
       : ` As a probe is lifted the coil answers with at most ${two(kickVolts, "V")} and ${two(joules, "J")}, for an instant: not felt, and no harm to coil or meter.`;
   return [
-    `Through a coil of ${showQuantity(ohms, "resistance", 3)} this meter drives about ${two(amps, "A")}, ${two(volts, "V")} across it, and stands still after ${two(seconds, "s")}.${lifted}`,
+    `Through a coil of ${showQuantity(ohms, "resistance", 3)} this meter drives about ${two(amps, "A")}, ${two(volts, "V")} across it, all of it there after ${two(seconds, "s")}.${lifted}`,
   ];
 }
 
