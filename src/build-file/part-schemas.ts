@@ -142,7 +142,7 @@ const taper = z.union(
 );
 
 /** Six pots of 100 kΩ read 1.04 to 1.23 Ω (measurements beside B. Holmes and M. van Walstijn, DAFx-19, 2019). */
-const USUAL_END_OHMS = 1;
+export const USUAL_END_OHMS = 1;
 
 const track = {
   resistance: quantity("resistance", { above: 0, max: 1e8 }, "nominal track resistance"),
