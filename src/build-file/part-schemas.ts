@@ -144,9 +144,15 @@ const taper = z.union(
 /** Six pots of 100 kΩ read 1.04 to 1.23 Ω (measurements beside B. Holmes and M. van Walstijn, DAFx-19, 2019). */
 export const USUAL_END_OHMS = 1;
 
+const degrees = z.number().min(30).max(3600);
+
 const track = {
   resistance: quantity("resistance", { above: 0, max: 1e8 }, "nominal track resistance"),
   taper: taper.default("linear"),
+  angles: strict({ mechanical: degrees.default(300), electrical: degrees })
+    .refine(({ mechanical, electrical }) => electrical <= mechanical, "expected electrical at most mechanical")
+    .optional()
+    .describe("of the turn, and of what changes in it, for a named taper"),
   midpoint: z.number().gt(0).lt(1).optional().describe("fraction of the track below the wiper at half rotation"),
   endResistance: quantity(
     "resistance",
