@@ -1,9 +1,10 @@
 import type { Build } from "../../../build-file/schema.ts";
 import type { ReadingPlan } from "../reading-plan.ts";
 import type { Reading } from "../reading-taker.ts";
-import { displayOf } from "./display.ts";
+import { displayOf, rangeWords } from "./display.ts";
 import { widened } from "./meter-error.ts";
 import type { OwnMeter } from "./own-meter.ts";
+import { rangeFor } from "./range-for.ts";
 import { Settler, type Settling } from "./settling.ts";
 
 /** Less than this passes while a person looks up at the display. */
@@ -32,6 +33,13 @@ function waitWords(meter: OwnMeter, { seconds, kick }: Settling): string[] {
   ];
 }
 
+/** A track's end in good order reads ohms, and one that data sheets just allow kilohms: too much for the range of the first. */
+function endWords(meter: OwnMeter, { potEndUnder, high }: Reading, range: number): string[] {
+  if (potEndUnder === undefined || high === null || meter.ranging === "auto" || meter.range !== undefined) return [];
+  const next = rangeFor(meter, high);
+  return next > range ? [`above that go up, to ${rangeWords(meter, next)}`] : [];
+}
+
 /** Shows readings of one build as a person's own meter shows them. */
 export class MeterFace {
   readonly #meter: OwnMeter;
@@ -47,7 +55,7 @@ export class MeterFace {
     const meter = this.#meter;
     const display = displayOf(meter, reading.ohms);
     const settling = this.#settler.settle(plan, reading.ohms, display.range);
-    const words = settling ? waitWords(meter, settling) : [];
+    const words = [...endWords(meter, reading, display.range), ...(settling ? waitWords(meter, settling) : [])];
     const wait = settling && settling.seconds > LOOKING_UP_SECONDS ? settling.seconds : null;
     return {
       ...reading,

@@ -105,6 +105,11 @@ describe("readings on the person's meter", () => {
     expect(plain.readings[0]).not.toHaveProperty("meter");
   });
 
+  it("of a track's end begin on the range of a good one, and say how far up one that is just allowed lies", () => {
+    const end = meterReadings(build, { meter: pocket }).readings.find(({ label }) => label === "jack, volume at 0")!;
+    expect(end.meter!.text).toBe("1.0 on the 200 Ω range; above that go up, to the 20 kΩ range");
+  });
+
   it("say of a coil what the meter's current does in it", () => {
     const { meter } = meterReadings(build, { meter: pocket });
     expect(meter!.notes.join(" ")).toMatch(/Through a coil of 6 kΩ this meter drives about 6.3 µA, 38 mV across it/);
