@@ -168,3 +168,7 @@ export const MAX_HEIGHT_ROWS = 60;
 export const MAX_PLUCKS = 9;
 /** About one coil: its poles, a base plate, a cover. */
 export const MAX_METALS = 3;
+/** Of a meter's display: bench meters of six and a half digits show two millions. */
+export const MAX_METER_COUNTS = 2_000_000;
+/** Of a meter: one a decade from 1 Ω to 10 GΩ. */
+export const MAX_METER_RANGES = 12;

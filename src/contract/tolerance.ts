@@ -62,6 +62,11 @@ export const toleranceAnswerSchema = z.object({
   peakShare: z.number().describe("the fraction of guards that have a peak"),
   cutoff: percentilesAnswer.nullable(),
   spread: spreadAnswer,
+  ends: z
+    .array(z.object({ part: z.string(), field: z.string(), low: z.number(), high: z.number() }))
+    .describe(
+      "what is left at the ends of tracks, ohms: drawn evenly on a log scale; none where the build says other than 1 Ω",
+    ),
 });
 
 export type ToleranceRequest = Sent<typeof toleranceRequestSchema>;

@@ -1,6 +1,7 @@
 import type { Settings } from "../../build-file/settings.ts";
 import { curveFor, featuresFor, type Guard } from "../guard.ts";
 import { DEFAULT_DRAWS, DEFAULT_SEED, type DrawOptions, drawGuards } from "./draws.ts";
+import { type EndSpread, endSpreadsOf } from "./end-spread.ts";
 import { LEVELS, type Percentiles, percentiles, quantile } from "./percentiles.ts";
 import { type SpreadValue, spreadOf } from "./spread.ts";
 
@@ -21,6 +22,7 @@ export interface ToleranceBands {
   /** Hz over the draws that have a cutoff; null where none has. */
   readonly cutoff: Percentiles | null;
   readonly spread: readonly SpreadValue[];
+  readonly ends: readonly EndSpread[];
 }
 
 interface Draws {
@@ -81,5 +83,6 @@ export function toleranceBands(
     peakShare: peaks.length / draws,
     cutoff: percentiles(cutoffs),
     spread: spreadOf(guard.build, celsius),
+    ends: endSpreadsOf(guard.build),
   };
 }

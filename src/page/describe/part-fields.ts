@@ -3,6 +3,7 @@ import type { Commit, Field } from "../fields/field.ts";
 import { choiceField, flagField, numberField, textField } from "../fields/plain-fields.ts";
 import { quantityField } from "../fields/quantity-field.ts";
 import type { PartSource } from "../state/reading.ts";
+import { angleField } from "./angle-field.ts";
 import { coilFields, pickupFields } from "./pickup-fields.ts";
 import { taperTableField } from "./taper-table-field.ts";
 import { SWITCH_OPTIONS, TAPER_OPTIONS } from "./words.ts";
@@ -38,6 +39,7 @@ const potFields: Maker = (name, _part, commit) => ({
       { path: ["parts", name, "endResistance"], label: "Left at either end", dimension: "resistance" },
       commit,
     ),
+    angleField(name, commit),
     taperTableField(name, commit),
     flagField({ path: ["parts", name, "noLoad"], label: "Lifts off at 10 (no-load)" }, commit),
     choiceField(

@@ -3,6 +3,7 @@ import { auditBuild, type Finding } from "../../bench/audit/audit.ts";
 import type { DielectricsTold } from "../../bench/dielectrics/told.ts";
 import type { Habits } from "../../bench/heights/habits/habits.ts";
 import type { HeightsTold } from "../../bench/heights/heights-told.ts";
+import type { OwnMeter } from "../../bench/meter/own/own-meter.ts";
 import type { DrawerItem } from "../../bench/parts/drawer.ts";
 import type { Passport, PassportRequest } from "../../bench/passport/passport.ts";
 import type { Measures } from "../../bench/room/measures.ts";
@@ -22,6 +23,7 @@ export interface BenchQuestion {
   readonly build: Build;
   /** °C. */
   readonly temperature: number;
+  readonly meter: OwnMeter | undefined;
   /** What differs from the usual. */
   readonly sheet: Partial<SheetOptions>;
   readonly drawer: readonly DrawerRequest[];

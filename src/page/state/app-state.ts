@@ -1,3 +1,4 @@
+import type { MeterSpec } from "../../bench/meter/own/own-meter.ts";
 import type { SheetOptions } from "../../bench/sheet/options.ts";
 import type { RawSettings } from "../../build-file/settings.ts";
 import type { BenchAnswer, DrawerRequest } from "../../contract/bench/bench.ts";
@@ -21,6 +22,8 @@ export interface OwnProbe {
 export interface BenchOptions {
   /** °C. */
   readonly temperature: number;
+  /** The person's own; undefined where they did not say which. */
+  readonly meter: MeterSpec | undefined;
   /** What differs from the usual in soldering: lengths, reels, iron. */
   readonly sheet: Partial<SheetOptions>;
   readonly drawer: readonly DrawerRequest[];
@@ -124,7 +127,7 @@ export function createAppStore(): AppStore {
     liveLatencySeconds: undefined,
     liveGain: 0,
     heardBuild: "A",
-    benchOptions: { temperature: 20, sheet: {}, drawer: [], probes: [] },
+    benchOptions: { temperature: 20, meter: undefined, sheet: {}, drawer: [], probes: [] },
     bench: undefined,
     benchOf: undefined,
     benchFault: "",

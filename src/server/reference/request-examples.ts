@@ -104,7 +104,11 @@ const EXAMPLES: Examples = {
       { capacitance: "1n", frequency: 3900 },
     ],
   },
-  "/api/bench": { build: BUILD, drawer: [{ part: { kind: "cap", capacitance: "47n" }, quantity: 2 }] },
+  "/api/bench": {
+    build: BUILD,
+    meter: "manual-2000",
+    drawer: [{ part: { kind: "cap", capacitance: "47n" }, quantity: 2 }],
+  },
   "/api/recognise": { build: BY_HAND },
   "/api/heights": {
     build: BUILD,
@@ -159,7 +163,9 @@ const EXAMPLES: Examples = {
     readings: [
       { between: ["jack.tip", "jack.sleeve"], settings: { lever: 5 }, ohms: null },
       { between: ["jack.tip", "jack.sleeve"], settings: { lever: 1 }, ohms: "8k" },
+      { between: ["jack.tip", "jack.sleeve"], settings: { lever: 3 }, ohms: "OL", range: "20k" },
     ],
+    meter: { kind: "manual-2000", leads: "0.4" },
   },
 };
 
