@@ -1,6 +1,7 @@
 import { spawnSync } from "node:child_process";
 import { describe, expect, it } from "vitest";
 import { DIELECTRICS, dielectricOf } from "../../src/build-file/catalogue/dielectrics.ts";
+import { CATALOGUE } from "../../src/build-file/catalogue.ts";
 import { readBuild } from "../../src/build-file/read-build.ts";
 import { Controls, parseSettings, type RawSettings } from "../../src/build-file/settings.ts";
 import { MAX_LOSS_FACTOR } from "../../src/limits.ts";
@@ -10,6 +11,8 @@ import { CircuitMaker } from "../../src/response/circuit.ts";
 import { curveOf } from "../../src/response/curve.ts";
 import { ResponseEngine } from "../../src/response/engine.ts";
 import { logSpaced } from "../../src/response/frequencies.ts";
+import { magnitudeDb } from "../../src/response/level-and-phase.ts";
+import { solvedTransfers } from "../../src/response/transfers.ts";
 import { onePickup } from "../fixtures/circuits.ts";
 import { withIdealPots } from "../ideal-pots.ts";
 import { acSweeps, netlistOf } from "../ngspice.ts";
@@ -64,6 +67,30 @@ describe("a cap's loss", () => {
       return new DirectCurrent(network).resistanceBetween(outputNode, 0);
     };
     expect(ohms({ dielectric: "ceramic-z5u" })).toBeCloseTo(ohms({})!, 6);
+  });
+});
+
+describe("guards whose caps are all lossy", () => {
+  it("are solved by polynomials as exactly as frequency by frequency", () => {
+    const hertz = logSpaced(20, 20_000, 40);
+    for (const { plan } of CATALOGUE.plans.filter((_, index) => index % 6 === 0)) {
+      const build = readBuild({ presolder: 1, plan: { ...plan, trebleBleed: { capacitance: "680p" } } });
+      const parts = Object.entries(build.parts).map(([name, part]) => [
+        name,
+        part.kind === "cap" ? { ...part, dielectric: "ceramic-z5u" } : part,
+      ]);
+      const lossy = { ...build, parts: Object.fromEntries(parts) } as typeof build;
+      const controls = new Controls(lossy);
+      const [first, second] = [{}, { tone: 4 }].map((raw) =>
+        parseSettings(controls, controls.potsWithRole("tone").length > 0 ? raw : {}),
+      );
+      const engine = new ResponseEngine(lossy);
+      engine.plan([first!, second!]);
+      const maker = new CircuitMaker(lossy);
+      const solved = magnitudeDb(solvedTransfers(maker.circuitIn(second!), maker.sources).total(hertz));
+      const { magnitude } = curveOf(engine.transfersIn(second!), hertz);
+      for (const [i, level] of magnitude.entries()) expect(Math.abs(level - solved[i]!)).toBeLessThan(1e-6);
+    }
   });
 });
 
