@@ -166,3 +166,5 @@ export const MAX_MOVED_PICKUPS = 6;
 export const MAX_HEIGHT_ROWS = 60;
 /** Of one string in a row: six strings so often, each ringing for its second, fill the longest recording. */
 export const MAX_PLUCKS = 9;
+/** About one coil: its poles, a base plate, a cover. */
+export const MAX_METALS = 3;

@@ -1,5 +1,5 @@
 import * as z from "zod";
-import { MAX_LOSS_FACTOR, MAX_LUG_GRID, MAX_LUG_NAME_CHARS, MAX_NAME_CHARS } from "../limits.ts";
+import { MAX_LOSS_FACTOR, MAX_LUG_GRID, MAX_LUG_NAME_CHARS, MAX_METALS, MAX_NAME_CHARS } from "../limits.ts";
 import { JACK_BODIES, POT_BODIES, SHAFT_BODIES, SWITCH_BODIES } from "./bodies/body-names.ts";
 import { DIELECTRIC_NAMES } from "./catalogue/dielectrics.ts";
 import { MAX_ROTARY_POLES, MAX_THROWS, NAMED_SWITCH_TYPES, ON_ON_ON_PATTERNS, SWITCH_TYPES } from "./switch-types.ts";
@@ -48,25 +48,35 @@ export const partName = z
   .refine((name) => !(name in Object.prototype), "this name is reserved");
 
 export const lossSection = strict({
-  resistance: resistance("bridges this section's inductance"),
-  inductance: quantity("inductance", { above: 0, max: 1000 }, "in the main branch"),
+  resistance: resistance("bridges the inductance"),
+  inductance: quantity(
+    "inductance",
+    { above: 0, max: 1000 },
+    "in the main branch; left out: all of the coil's",
+  ).optional(),
 });
 
+const metal = z.union(
+  [
+    strict({
+      pole: quantity("frequency", { min: 50, max: 1e6 }, "3 dB less at this frequency, 6 dB an octave above"),
+    }),
+    strict({
+      shelf: quantity("frequency", { min: 50, max: 1e6 }, "half of `depth` less at this frequency"),
+      depth: z.number().min(0).max(60).describe("dB less far above it"),
+    }),
+  ],
+  { error: () => 'expected {"pole": Hz}, or {"shelf": Hz, "depth": dB}' },
+);
+
 const shielding = z
-  .union(
-    [
-      strict({
-        pole: quantity("frequency", { min: 50, max: 1e6 }, "3 dB less at this frequency, 6 dB an octave above"),
-      }),
-      strict({
-        shelf: quantity("frequency", { min: 50, max: 1e6 }, "half of `depth` less at this frequency"),
-        depth: z.number().min(0).max(60).describe("dB less far above it"),
-      }),
-    ],
-    { error: () => 'expected {"pole": Hz}, or {"shelf": Hz, "depth": dB}' },
-  )
+  .union([metal, z.array(metal).max(MAX_METALS)], {
+    error: () => 'expected {"pole": Hz}, {"shelf": Hz, "depth": dB}, or a list of them',
+  })
   .optional()
-  .describe("what metal about the coil takes of its EMF: a cover or can a pole, steel poles and a base plate a shelf");
+  .describe(
+    "what metal about the coil takes of its EMF: a cover or can a pole, steel poles and a base plate a shelf; of a list, all; of an empty one, nothing",
+  );
 
 export const coilSchema = strict({
   resistance: quantity("resistance", { above: 0, max: 1e7 }, "DC resistance at 20 °C"),

@@ -4,7 +4,7 @@ import { strict } from "../build-file/zod-tools.ts";
 import { AUDIBILITIES } from "../choice/compare/verdict.ts";
 import { MAX_ASKED_CAPS, MAX_NAME_CHARS } from "../limits.ts";
 import { settingsAnswer } from "./answer-fields.ts";
-import { buildField, settingsField, weightingField } from "./fields.ts";
+import { buildField, playingFields, settingsField, weightingField } from "./fields.ts";
 import type { Answered, Sent } from "./wire.ts";
 
 export const dielectricsRequestSchema = strict({
@@ -19,6 +19,7 @@ export const dielectricsRequestSchema = strict({
     .optional()
     .describe("what the controls stand at that are not swept; every position and tone 0 to 10 are"),
   signal: weightingField,
+  ...playingFields,
 });
 
 const differenceFields = {

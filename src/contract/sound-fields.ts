@@ -4,7 +4,7 @@ import { oneOf, strict } from "../build-file/zod-tools.ts";
 import { MAX_SAMPLE_RATE_HZ, MIN_SAMPLE_RATE_HZ } from "../limits.ts";
 import { LEVELS } from "../render/levels.ts";
 import { DEFAULT_SAMPLE_RATE_HZ, DEFAULT_SIGNAL, SIGNAL_NAMES } from "../render/signals.ts";
-import { buildField, settingsField } from "./fields.ts";
+import { buildField, playingFields, settingsField } from "./fields.ts";
 
 /** What every request for rendered sound may say beside its settings. */
 export const soundFields = {
@@ -12,6 +12,7 @@ export const soundFields = {
   signal: oneOf(SIGNAL_NAMES)
     .optional()
     .describe(`a built-in signal, default ${DEFAULT_SIGNAL}; left out where a file is sent`),
+  ...playingFields,
   rate: z
     .int()
     .min(MIN_SAMPLE_RATE_HZ)

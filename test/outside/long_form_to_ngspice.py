@@ -22,7 +22,7 @@ MIDPOINTS = {"linear": 0.5, "audio": 0.15, "reverse-audio": 0.85}
 def quantity(value):
     if isinstance(value, (int, float)):
         return float(value)
-    number, prefix = re.fullmatch(r"([\d.]+)\s*([pnuµmkM]?)(?:F|H|Ω|F/m|Ω/m)?", value).groups()
+    number, prefix = re.fullmatch(r"([\d.]+)\s*([pnuµmkM]?)(?:F|H|Hz|Ω|F/m|Ω/m)?", value).groups()
     return float(number) * PREFIXES[prefix]
 
 
@@ -218,21 +218,41 @@ class Reading:
                         found.append((f"{name}.{a}", f"{name}.{b}", value))
         return found
 
+    def emf(self, to, at, drive, metals):
+        """An EMF behind metal, each of which leaves a share a of it and lets the rest through a low-pass."""
+        metals = metals if isinstance(metals, list) else [metals]
+        if not metals:
+            self.card("V", to, at, drive)
+            return
+        name = f"m{len(self.cards)}"
+        self.card("V", f"{name}_0", "0", drive)
+        for index, metal in enumerate(metals):
+            before, low, after = f"{name}_{index}", f"{name}_{index}low", f"{name}_{index + 1}"
+            share = 10 ** (-metal["depth"] / 20) if "depth" in metal else 0
+            corner = quantity(metal["shelf"]) * math.sqrt(share) if "depth" in metal else quantity(metal["pole"])
+            self.card("R", before, low, 1e4)
+            self.card("C", low, "0", 1 / (2 * math.pi * corner * 1e4))
+            self.card("E", after, f"{after}sum", f"{low} 0 {1 - share}")
+            self.card("E", f"{after}sum", "0", f"{before} 0 {share}")
+        self.card("E", to, at, f"{name}_{len(metals)} 0 1")
+
     def coil(self, coil, start, finish):
         """EMF, wire, inductance and loss from start to finish; gives the card of the inductance and the EMF's sign."""
         sign = 1 if (coil.get("winding", "forward") == "forward") == (coil.get("magnet", "north") == "north") else -1
         if quantity(coil.get("capacitance", 0)) > 0:
             self.card("C", start, finish, quantity(coil["capacitance"]))
         emf, wire = f"e{len(self.cards)}", f"w{len(self.cards)}"
-        self.card("V", emf, start, f"DC 0 AC {sign * coil.get('output', 1)}")
+        self.emf(emf, start, f"DC 0 AC {sign * coil.get('output', 1)}", coil.get("shielding", []))
         self.card("R", emf, wire, quantity(coil["resistance"]))
         loss = coil.get("loss")
-        sections = loss if isinstance(loss, list) else []
+        losses = loss if isinstance(loss, list) else [] if loss is None else [{"resistance": loss}]
+        sections = [each for each in losses if "inductance" in each]
         nodes = [wire] + [f"s{len(self.cards)}_{index}" for index in range(len(sections))] + [finish]
         inductance = f"L{len(self.cards)}"
         self.card("L", nodes[0], nodes[1], quantity(coil["inductance"]))
-        if loss is not None and not sections:
-            self.card("R", nodes[0], nodes[1], quantity(loss))
+        for each in losses:
+            if "inductance" not in each:
+                self.card("R", wire, finish, quantity(each["resistance"]))
         for section, a, b in zip(sections, nodes[1:], nodes[2:]):
             self.card("L", a, b, quantity(section["inductance"]))
             self.card("R", a, b, quantity(section["resistance"]))

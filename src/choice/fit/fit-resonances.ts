@@ -79,7 +79,8 @@ export function fitResonances(readings: readonly ResonanceReading[], setup: Reso
       ),
     precision: setup.precision ?? assumed,
     resistance: setup.resistance,
-    freeOffset: false,
+    freeLevels: [],
+    runs: [],
     models: ["none"],
     checkpoint: setup.checkpoint,
     remedy:

@@ -40,7 +40,10 @@ function coilFields(coil: Coil): string[] {
       ? []
       : typeof coil.loss === "number"
         ? ["loss"]
-        : coil.loss.flatMap((_, i) => [`loss.${i}.resistance`, `loss.${i}.inductance`]);
+        : coil.loss.flatMap(({ inductance }, i) => [
+            `loss.${i}.resistance`,
+            ...(inductance === undefined ? [] : [`loss.${i}.inductance`]),
+          ]);
   return ["resistance", "inductance", ...(coil.capacitance > 0 ? ["capacitance"] : []), ...loss];
 }
 

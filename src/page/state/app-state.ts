@@ -2,6 +2,7 @@ import type { SheetOptions } from "../../bench/sheet/options.ts";
 import type { RawSettings } from "../../build-file/settings.ts";
 import type { BenchAnswer, DrawerRequest } from "../../contract/bench/bench.ts";
 import type { InputFault } from "../../errors.ts";
+import type { HandName, StringAge } from "../../render/playing.ts";
 import type { Band } from "../curves/band.ts";
 import type { Family } from "../curves/family.ts";
 import type { LivePath } from "../drawing/live-path.ts";
@@ -64,6 +65,9 @@ export interface AppState {
   readonly wantsBand: boolean;
   readonly band: Band | undefined;
   readonly signal: string;
+  /** How a phrase is plucked, and the age of its strings. */
+  readonly hand: HandName;
+  readonly stringAge: StringAge;
   readonly levelMatched: boolean;
   readonly loop: boolean;
   readonly playing: "no" | "loading" | "yes";
@@ -110,6 +114,8 @@ export function createAppStore(): AppStore {
     wantsBand: false,
     band: undefined,
     signal: "",
+    hand: "usual",
+    stringAge: "used",
     levelMatched: true,
     loop: true,
     playing: "no",

@@ -4,19 +4,19 @@ import { Guard } from "../../choice/guard.ts";
 import type { DielectricsAnswer, DielectricsBody } from "../../contract/dielectrics.ts";
 import { readBuildAt } from "../../contract/refusal.ts";
 import type { Job, JobContext } from "../work/job.ts";
-import { driveFor } from "./signal-drive.ts";
+import { driveFor, type Weighting, weightingOf } from "./signal-drive.ts";
 
 interface DielectricsJob extends DielectricsAsked {
-  /** A built-in signal; flat where undefined. */
-  readonly signal: string | undefined;
+  readonly weighting: Weighting;
 }
 
-function read({ build, caps, settings, signal }: DielectricsBody): DielectricsJob {
-  return { ...dielectricsAsked(readBuildAt("build", build), caps, settings), signal };
+function read(body: DielectricsBody): DielectricsJob {
+  const { build, caps, settings } = body;
+  return { ...dielectricsAsked(readBuildAt("build", build), caps, settings), weighting: weightingOf(body) };
 }
 
-function run({ signal, ...asked }: DielectricsJob, { checkpoint }: JobContext): DielectricsAnswer {
-  return dielectricsTold(asked, driveFor(new Guard(asked.build), signal, checkpoint), checkpoint);
+function run({ weighting, ...asked }: DielectricsJob, { checkpoint }: JobContext): DielectricsAnswer {
+  return dielectricsTold(asked, driveFor(new Guard(asked.build), weighting, checkpoint), checkpoint);
 }
 
 export const dielectricsJob = { read, run, size: () => "large", gate: "render" } satisfies Job<

@@ -98,6 +98,16 @@ const BODIES: readonly (readonly [path: string, weight: number, body: Body])[] =
     () => ({ method: "resonances", resistance: "6k", readings: RESONANCES, across: { capacitance: "10p" } }),
   ],
   ["/api/fit", 1, () => ({ method: "impedance", table: TABLE, resistance: "6k" })],
+  [
+    "/api/fit",
+    1,
+    () => ({
+      method: "two-loads",
+      table: TABLE,
+      load: { resistance: "200k", capacitance: "470p" },
+      second: { table: TABLE, load: { capacitance: "10n" } },
+    }),
+  ],
   ["/api/fit", 1, () => ({ method: "response", table: TABLE, load: { resistance: "1M", capacitance: "100p" } })],
   [
     "/api/search",
