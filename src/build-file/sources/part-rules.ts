@@ -6,7 +6,7 @@ const DIELECTRIC_RULES: readonly SourceRule[] = [
   rule("dielectrics.paper.**", "from memory", "paper"),
   rule("dielectrics.mica.**", "from memory", "mica"),
   rule("dielectrics.film-pet|film-pp.loss.*", "published", "filmTable"),
-  rule("dielectrics.film-pet|film-pp.tolerance.*", "published", "filmTable"),
+  rule("dielectrics.film-pet|film-pp.tolerance.*", "published", "filmTolerance"),
   rule("dielectrics.film-pet|film-pp.temperature.change.*", "published", "filmTable"),
   rule("dielectrics.film-pet|film-pp.temperature.from|to", "from memory", "filmRange"),
   rule("dielectrics.*.loss.1", "from memory", "flatLoss"),

@@ -37,6 +37,7 @@ export const WORDS = {
   trebleBleeds: "The values that treble bleeds are usually given. No source.",
 
   filmTable: `From ${FILM_TABLE}.`,
+  filmTolerance: `One of those in ${FILM_TABLE}: polyester 5, 10 or 20 %, polypropylene 1, 2.5, 5 or 10 %.`,
   filmRange: "From memory: the temperatures over which film caps are usually rated.",
   flatLoss: "From memory: ceramics lose about as much at 10 kHz as at 1 kHz, which is where it is published.",
   class2Loss: "From memory: data sheets of such discs allow 2.5 to 5 % at 1 kHz.",

@@ -25,8 +25,9 @@ function listed(list: readonly Listed[], dimension: Dimension, written: unknown)
 }
 
 /** A pot's value, or a resistor's or a cap's, as a plan says it. */
-export function usualOrigin(dimension: "resistance" | "capacitance", written: unknown): Origin | undefined {
-  return dimension === "capacitance" ? listed(CAPS, dimension, written) : listed(POTS, dimension, written);
+export function usualOrigin(sort: "pot" | "resistor" | "cap", written: unknown): Origin | undefined {
+  if (sort === "cap") return listed(CAPS, "capacitance", written);
+  return listed(sort === "pot" ? POTS : RESISTORS, "resistance", written);
 }
 
 export const AUDIO_ORIGIN: Origin = { of: "defaults.track.audioMidpoint", shown: "the audio taper" };

@@ -1,5 +1,6 @@
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { describePart } from "../../../src/bench/parts/describe-part.ts";
 import { partsList } from "../../../src/bench/parts/parts-list.ts";
 import { capacitorCode, potCode, resistorBands, toleranceLetter } from "../../../src/bench/parts/printed-codes.ts";
 import { buildSheet } from "../../../src/bench/sheet/build-sheet.ts";
@@ -38,6 +39,11 @@ describe("printed codes", () => {
       "M",
       null,
     ]);
+  });
+
+  it("have Z for −20/+80 %, which such ceramics are sold with", () => {
+    const cap = { kind: "cap", capacitance: 22e-9, dielectric: "ceramic-y5v" } as Parameters<typeof describePart>[0];
+    expect(describePart(cap)).toEqual({ what: "cap 22 nF −20/+80 %, Y5V ceramic", code: "223Z" });
   });
 
   it("put the taper letter before a pot's value", () => {
