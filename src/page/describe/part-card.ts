@@ -1,9 +1,11 @@
 import { h } from "../dom/element.ts";
 import { createLazy } from "../dom/lazy.ts";
 import type { Commit, Field } from "../fields/field.ts";
+import type { AppStore } from "../state/app-state.ts";
 import type { Editor } from "../state/editor.ts";
 import { partLabel } from "../state/names.ts";
 import type { BuildSource, PartSource } from "../state/reading.ts";
+import { createCoverToggle } from "./cover-toggle.ts";
 import { fieldsOfPart } from "./part-fields.ts";
 import { removePart } from "./remove-part.ts";
 import { createTypePicker } from "./type-picker.ts";
@@ -16,7 +18,11 @@ export interface PartCard {
 }
 
 /** One part: what one changes most in sight, the rest behind "more". */
-export function createPartCard(name: string, part: PartSource, editor: Editor, commit: Commit): PartCard {
+export function createPartCard(
+  name: string,
+  part: PartSource,
+  { store, editor, commit }: { readonly store: AppStore; readonly editor: Editor; readonly commit: Commit },
+): PartCard {
   const remove = h(
     "button",
     { type: "button", class: "quiet", onclick: () => editor.rework((before) => removePart(before, name)) },
@@ -25,6 +31,7 @@ export function createPartCard(name: string, part: PartSource, editor: Editor, c
   const { first, more } = fieldsOfPart(name, part, commit);
   const title = h("h3", {});
   const type = part.kind === "pickup" ? createTypePicker(name, editor) : undefined;
+  const cover = part.kind === "pickup" ? createCoverToggle(name, store, editor) : undefined;
   const fields = [...first, ...more];
   const body = HAS_BODIES.includes(part.kind) ? lazyBodies(name, commit) : undefined;
   const element = h(
@@ -39,6 +46,7 @@ export function createPartCard(name: string, part: PartSource, editor: Editor, c
       h("summary", {}, "More"),
       body?.element,
       h("div", { class: "field-grid" }, more.map(elementOf)),
+      cover?.element,
       remove,
     ),
   );
@@ -50,6 +58,7 @@ export function createPartCard(name: string, part: PartSource, editor: Editor, c
       title.textContent = partLabel(source as never, name);
       type?.show(source);
       body?.show(source);
+      cover?.show(source);
       for (const field of fields) field.show(source);
     },
   };

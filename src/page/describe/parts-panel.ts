@@ -42,10 +42,12 @@ interface KeptCard extends PartCard {
 
 /** Keeps a card while its part has the same fields, so that focus and opened details stay. */
 class CardShelf {
+  readonly #store: AppStore;
   readonly #editor: Editor;
   #cards = new Map<string, KeptCard>();
 
-  constructor(editor: Editor) {
+  constructor(store: AppStore, editor: Editor) {
+    this.#store = store;
     this.#editor = editor;
   }
 
@@ -56,7 +58,7 @@ class CardShelf {
         const shape = partShape(part);
         const kept = this.#cards.get(name);
         if (kept?.shape === shape) return [name, kept];
-        return [name, { ...createPartCard(name, part, this.#editor, commit), shape }];
+        return [name, { ...createPartCard(name, part, { store: this.#store, editor: this.#editor, commit }), shape }];
       }),
     );
     return [...this.#cards.values()];
@@ -65,7 +67,7 @@ class CardShelf {
 
 /** Every part with its values. */
 export function createPartsPanel(store: AppStore, editor: Editor): HTMLElement {
-  const shelf = new CardShelf(editor);
+  const shelf = new CardShelf(store, editor);
   const surroundings = createSurroundings(committer(editor));
   const grid = h("div", { class: "part-grid" });
   store.watch(
