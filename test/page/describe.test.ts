@@ -125,6 +125,23 @@ describeWith("chromium", "describing a guard", () => {
     await expect.poll(count).toBe(wires);
   });
 
+  it("puts a cover on with one click, keeps the guard without it as B, and says whether anybody hears it", async () => {
+    const visit = await openGuard();
+    const { page } = visit;
+    const card = page.locator(".part-card", { has: page.locator("h3", { hasText: /humbucker/ }) });
+    await card.locator("summary").click();
+    const before = await featuresOf(page);
+    await card.getByRole("button", { name: "Compare with a cover on" }).click();
+    const verdict = card.locator("[aria-live]", { hasText: "A: cover on. B: cover off." });
+    await verdict.waitFor();
+    expect(await verdict.textContent()).toMatch(/they differ by \d\.\d+ dB at .*k?Hz/);
+    expect(await featuresOf(page)).not.toBe(before);
+    await card.getByRole("button", { name: "Compare with the cover off" }).click();
+    await card.locator("[aria-live]", { hasText: "A: cover off. B: cover on." }).waitFor();
+    expect(await featuresOf(page)).toBe(before);
+    expectQuiet(visit);
+  });
+
   it("keeps the draft through a reload", async () => {
     const { page } = await openGuard();
     await page.locator(CAP).fill("68n");

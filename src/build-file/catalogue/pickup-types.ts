@@ -1,6 +1,6 @@
 import type { z } from "zod";
 import type { coilSchema } from "../part-schemas.ts";
-import { GOOD_COVER, NECK_COVER, OPEN_HUMBUCKER, WIDE_SINGLE } from "./shieldings.ts";
+import { COVERED_HUMBUCKER, NECK_COVER, OPEN_HUMBUCKER, WIDE_SINGLE } from "./shieldings.ts";
 import { AS_MEASURED, type PickupBasis, TYPICAL_HUMBUCKER, TYPICAL_SINGLE, WITHIN_RANGES } from "./sources.ts";
 
 export type CoilInput = z.input<typeof coilSchema>;
@@ -78,9 +78,6 @@ function single(name: string, title: string, coil: CoilInput): PickupType {
   return { name, title, basis: TYPICAL_SINGLE, coils: { coil }, usualPot: "250k" };
 }
 
-/** A cover on top of the steel under it; the resistor across the whole inductance is its loss (`cover.ts`). */
-const COVERED_HUMBUCKER: CoilInput["shielding"] = [OPEN_HUMBUCKER, GOOD_COVER];
-
 const SIDE_BY_SIDE = "18mm";
 
 /** Two coils wound alike over opposite poles, as humbuckers are made. */
@@ -108,6 +105,7 @@ const HUMBUCKERS: readonly PickupType[] = [
       resistance: "3.8k",
       inductance: "1.4H",
       capacitance: "240p",
+      // The resistor across the whole inductance is the cover's loss (`cover.ts`).
       loss: [{ resistance: "7k", inductance: "0.45H" }, { resistance: "462k" }],
       shielding: COVERED_HUMBUCKER,
       output: 0.75,

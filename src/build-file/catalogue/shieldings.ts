@@ -23,6 +23,9 @@ export const NECK_COVER = { pole: 3010 } as const;
 /** On top of what the steel under it takes; the others that are covered have that in them. */
 export const GOOD_COVER = { pole: 10_500 } as const;
 
+/** A cover on top of the steel under it. */
+export const COVERED_HUMBUCKER = [OPEN_HUMBUCKER, GOOD_COVER];
+
 export const METAL_TYPES: readonly MetalType[] = [
   { name: "steel-poles", title: "steel poles, single coil", shielding: { shelf: 1880, depth: 1.6 } },
   { name: "open-humbucker", title: "open humbucker", shielding: OPEN_HUMBUCKER },

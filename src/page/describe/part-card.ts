@@ -4,6 +4,7 @@ import type { Commit, Field } from "../fields/field.ts";
 import type { Bench } from "../start/bench.ts";
 import { partLabel } from "../state/names.ts";
 import type { BuildSource, PartSource } from "../state/reading.ts";
+import { createCoverToggle } from "./cover-toggle.ts";
 import { createDielectricQuestion } from "./dielectric-question.ts";
 import { fieldsOfPart } from "./part-fields.ts";
 import { removePart } from "./remove-part.ts";
@@ -29,6 +30,7 @@ export function createPartCard(name: string, part: PartSource, bench: Bench, com
   const { first, more } = fieldsOfPart(name, part, commit);
   const title = h("h3", {});
   const type = part.kind === "pickup" ? createTypePicker(name, editor) : undefined;
+  const cover = part.kind === "pickup" ? createCoverToggle(name, bench.store, editor) : undefined;
   const fields = [...first, ...more];
   const question = part.kind === "cap" ? createDielectricQuestion(bench, name) : undefined;
   const body = HAS_BODIES.includes(part.kind) ? lazyBodies(name, commit) : undefined;
@@ -45,6 +47,7 @@ export function createPartCard(name: string, part: PartSource, bench: Bench, com
       h("summary", {}, "More"),
       body?.element,
       h("div", { class: "field-grid" }, more.map(elementOf)),
+      cover?.element,
       remove,
     ),
   );
@@ -58,6 +61,7 @@ export function createPartCard(name: string, part: PartSource, bench: Bench, com
       type?.show(source);
       body?.show(source);
       question?.show(source);
+      cover?.show(source);
       for (const field of fields) field.show(source);
     },
   };
