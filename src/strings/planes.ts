@@ -17,15 +17,16 @@ export interface PlaneMode {
  *
  * Measured: that the pickup is far more sensitive to motion towards it, and that the neck's yielding adds to the string's own damping
  * there (A. Paté, J.-L. Le Carrou and B. Fabre, J. Acoust. Soc. Am. 135, 3045, 2014). The figures are from memory, no source; the two
- * decays are chosen so that the first 25 dB fall as the measured times say (test/strings/two-planes.test.ts).
+ * decays are chosen so that the first 25 dB fall as the measured times say (test/strings/two-planes.test.ts). Recorded notes of another
+ * guitar fall in two stages as well, more plainly than these (test/strings/recorded-strings.test.ts).
  */
-export const ACROSS_SENSED = 0.2;
+const ACROSS_SENSED = 0.2;
 /** Of the frequency: nut, fret and bridge hold a string a little longer in one plane than in the other; half a hertz at 330 Hz. */
-export const PLANE_SPLIT = 0.0015;
+const PLANE_SPLIT = 0.0015;
 /** On the supports' share of the decay; the wire's friction is the same in both planes. */
-export const SUPPORT_TOWARDS = 1.05;
-export const SUPPORT_ACROSS = 0.35;
-/** Above it the two are rendered as one: what beats there has mostly died before the second beat. */
+const SUPPORT_TOWARDS = 1.05;
+const SUPPORT_ACROSS = 0.35;
+/** Above it the two are rendered as one, to save time: they would beat six times a second and faster, far under the loudest partials. */
 export const TWO_PLANES_UP_TO_HZ = 4000;
 
 /** Partial n after a stroke: in two planes, or as one where the second is not to be heard apart. */

@@ -114,13 +114,13 @@ export function inharmonicity(spec: StringSpec, scaleMetres: number): number {
  * Cross-section of the iron that a coil senses, in m²: output goes with it at equal speed for plain strings, whatever their steel
  * (abstract of an analytical and experimental study of a pickup, AES e-library item 16938). Of a wound string the core counts whole.
  */
-export function sensedArea(spec: StringSpec): number {
+function sensedArea(spec: StringSpec): number {
   const core = coreOf(spec);
   return (Math.PI / 4) * core ** 2 + WRAP_SENSED * wrapArea(spec);
 }
 
 /** Kilograms a second: μ·c, with c = 2·L·f0. */
-export function impedance(spec: StringSpec, scaleMetres: number): number {
+function impedance(spec: StringSpec, scaleMetres: number): number {
   return massPerMetre(spec) * 2 * scaleMetres * spec.openFrequencyHz;
 }
 
