@@ -49,11 +49,25 @@ const withoutLanguageData = {
   },
 };
 
+/** What describes a schema to the readers of the HTTP interface: the page only reads by it. */
+const SCHEMA_DESCRIBERS = ["/zod/v4/core/json-schema-processors.js", "/zod/v4/core/to-json-schema.js"];
+
+const withoutSchemaDescribers = {
+  name: "without-schema-describers",
+  transform(code, id) {
+    const path = id.replaceAll("\\", "/");
+    if (!SCHEMA_DESCRIBERS.some((file) => path.endsWith(file))) return null;
+    const names = [...code.matchAll(/^export (?:const|function) (\w+)/gm)].map(([, name]) => name);
+    if (names.length === 0) throw new Error(`${id} no longer exports a function`);
+    return `const none = () => {};\nexport { ${names.map((name) => `none as ${name}`).join(", ")} };`;
+  },
+};
+
 async function bundleEntry(name, input) {
   const bundle = await rolldown({
     input: { [name]: input },
     platform: "browser",
-    plugins: [withoutWebAssembly, withoutLanguageData],
+    plugins: [withoutWebAssembly, withoutLanguageData, withoutSchemaDescribers],
     transform: { target: "es2022" },
     logLevel: "warn",
   });

@@ -22,7 +22,7 @@ MIDPOINTS = {"linear": 0.5, "audio": 0.15, "reverse-audio": 0.85}
 def quantity(value):
     if isinstance(value, (int, float)):
         return float(value)
-    number, prefix = re.fullmatch(r"([\d.]+)\s*([pnuµmkM]?)(?:F|H|Hz|Ω|F/m)?", value).groups()
+    number, prefix = re.fullmatch(r"([\d.]+)\s*([pnuµmkM]?)(?:F|H|Hz|Ω|F/m|Ω/m)?", value).groups()
     return float(number) * PREFIXES[prefix]
 
 
@@ -109,6 +109,46 @@ def wiper(track, dial):
     return min(1 - end, max(end, share))
 
 
+# tan δ at 1 kHz and 10 kHz, as long_form readers are told in the catalogue.
+LOSSES = {
+    "film-pet": (0.008, 0.015),
+    "film-pp": (0.0005, 0.0008),
+    "paper": (0.005, 0.01),
+    "mica": (0.001, 0.001),
+    "ceramic-c0g": (0.001, 0.001),
+    "ceramic-x7r": (0.025, 0.025),
+    "ceramic-z5u": (0.03, 0.03),
+    "ceramic-y5v": (0.03, 0.03),
+}
+RELAXING = [100.0, 1e3, 1e4]
+
+
+def determinant(rows):
+    if len(rows) == 1:
+        return rows[0][0]
+    minor = lambda skip: [[value for i, value in enumerate(row) if i != skip] for row in rows[1:]]
+    return sum((-1) ** i * value * determinant(minor(i)) for i, value in enumerate(rows[0]))
+
+
+def relaxing(cap):
+    """Farads of the cap's stiff share, then (ohms, farads) of branches that make its loss at 100 Hz, 1 and 10 kHz."""
+    own, farads = cap.get("lossFactor"), quantity(cap["capacitance"])
+    tan = (own, own) if own is not None else LOSSES.get(cap.get("dielectric"), (0, 0))
+    if tan[0] == 0:
+        return farads, []
+    debye = lambda hertz: [1] + [1 / (1 + 1j * hertz / at) for at in RELAXING]
+    rows = [[share.real for share in debye(1e3)]]
+    rows += [[-complex(s).imag - t * complex(s).real for s in debye(at)] for at, t in zip(RELAXING, (tan[0], *tan))]
+    whole = determinant(rows)
+    # Cramer's rule, with 1 on the right of the first row and nothing on that of the others.
+    shares = [
+        determinant([row[:i] + [1.0 if k == 0 else 0.0] + row[i + 1 :] for k, row in enumerate(rows)]) / whole
+        for i in range(4)
+    ]
+    branches = [(1 / (2 * math.pi * at * share * farads), share * farads) for at, share in zip(RELAXING, shares[1:])]
+    return shares[0] * farads, branches
+
+
 class Reading:
     def __init__(self, build, settings):
         self.build, self.settings, self.parent = build, settings, {}
@@ -134,7 +174,8 @@ class Reading:
         net = self.find(lug)
         if net == self.find(f"{self.jack}.sleeve"):
             return "0"
-        return "out" if net == self.find(f"{self.jack}.tip") else self.names.setdefault(net, f"n{len(self.names)}")
+        tip = "tip" if "resistance" in self.build.get("cable", {}) else "out"
+        return tip if net == self.find(f"{self.jack}.tip") else self.names.setdefault(net, f"n{len(self.names)}")
 
     def card(self, kind, a, b, value):
         if a != b:
@@ -234,6 +275,15 @@ class Reading:
             (first, sign), (second, other) = made
             self.cards.append(f"K{len(self.cards)} {first} {second} {part['coupling'] * sign * other}")
 
+    def cap(self, name, part):
+        a, b = self.node(f"{name}.a"), self.node(f"{name}.b")
+        stiff, branches = relaxing(part)
+        self.card("C", a, b, stiff)
+        for index, (ohms, farads) in enumerate(branches):
+            if a != b:
+                self.card("R", a, f"relax_{name}_{index}", ohms)
+                self.card("C", f"relax_{name}_{index}", b, farads)
+
     def netlist(self):
         self.join_all()
         tracks = self.tracks()
@@ -246,15 +296,19 @@ class Reading:
             if part["kind"] == "pickup":
                 self.pickup(name, part)
             if part["kind"] == "cap":
-                self.card("C", self.node(f"{name}.a"), self.node(f"{name}.b"), quantity(part["capacitance"]))
+                self.cap(name, part)
             if part["kind"] == "resistor":
                 self.card("R", self.node(f"{name}.a"), self.node(f"{name}.b"), quantity(part["resistance"]))
         cable, load = self.build.get("cable"), self.build.get("load", {})
         if cable:
             self.card("C", "out", "0", length(cable["length"]) * quantity(cable["capacitance"]))
+            if "resistance" in cable:
+                self.card("R", "tip", "out", length(cable["length"]) * quantity(cable["resistance"]))
         self.card("R", "out", "0", quantity(load.get("resistance", 1e6)))
         if quantity(load.get("capacitance", 0)) > 0:
-            self.card("C", "out", "0", quantity(load["capacitance"]))
+            grid = "grid" if "stopper" in load else "out"
+            self.card("R", "out", "grid", quantity(load.get("stopper", 0))) if grid == "grid" else None
+            self.card("C", grid, "0", quantity(load["capacitance"]))
         return self.cards + self.ties()
 
     def ties(self):

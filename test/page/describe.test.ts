@@ -31,6 +31,22 @@ describeWith("chromium", "describing a guard", () => {
     }
   });
 
+  it("takes a pot's electrical angle from its data sheet, with the flat ends in words beside it, and refuses one it cannot have", async () => {
+    const { page } = await openGuard();
+    const angle = page.locator('[data-path="parts.volume.angles"]');
+    await angle.evaluate((each) => each.closest("details")?.setAttribute("open", ""));
+    expect(await angle.locator("xpath=..").textContent()).toMatch(/300°; 15° at the bottom and 15 to 30° at the top/);
+    await angle.fill("400");
+    await angle.press("Enter");
+    await expect.poll(() => angle.getAttribute("aria-invalid")).toBe("true");
+    await angle.fill("225");
+    await angle.press("Enter");
+    await expect.poll(() => angle.getAttribute("aria-invalid")).toBeNull();
+    await angle.fill("");
+    await angle.press("Enter");
+    await expect.poll(() => angle.inputValue()).toBe("");
+  });
+
   it("tells a fault beside its field, keeps the last readable curve, and leads from the list to the field", async () => {
     const visit = await openGuard();
     const { page } = visit;

@@ -1,7 +1,7 @@
 import type { z } from "zod";
 import type { coilSchema } from "../part-schemas.ts";
 import { COVERED_HUMBUCKER, NECK_COVER, OPEN_HUMBUCKER, WIDE_SINGLE } from "./shieldings.ts";
-import { AS_MEASURED, TYPICAL_HUMBUCKER, TYPICAL_SINGLE, WITHIN_RANGES } from "./sources.ts";
+import { AS_MEASURED, type PickupBasis, TYPICAL_HUMBUCKER, TYPICAL_SINGLE, WITHIN_RANGES } from "./sources.ts";
 
 export type CoilInput = z.input<typeof coilSchema>;
 
@@ -9,8 +9,7 @@ export type CoilInput = z.input<typeof coilSchema>;
 export interface PickupType {
   readonly name: string;
   readonly title: string;
-  /** Where the values come from. */
-  readonly basis: string;
+  readonly basis: PickupBasis;
   readonly coils: Readonly<Record<string, CoilInput>>;
   readonly conductors?: 2 | 4;
   readonly coupling?: number;
@@ -162,7 +161,7 @@ const HUMBUCKERS: readonly PickupType[] = [
   {
     name: "stacked-single",
     title: "Stacked single coil, hum cancelling, two conductors",
-    basis: `${WITHIN_RANGES}; the lower coil's share of the strings is an estimate`,
+    basis: WITHIN_RANGES,
     coils: {
       upper: { resistance: "4.2k", inductance: "2.1H", capacitance: "220p", loss: "600k", aperture: SINGLE_APERTURE },
       lower: {

@@ -16,9 +16,6 @@ type Metal = Exclude<Shielding, readonly unknown[]>;
  * that the exciter's own slope cancels: open data set strayr/pickupAnalyseR-data, CC0-1.0, reduced from its raw curves. The last is
  * one coil measured with its cover on and off the same day.
  */
-export const SHIELDING_BASIS =
-  "fitted within 0.9 dB to measured coils (open data set strayr/pickupAnalyseR-data, CC0), each over a coil on alnico rods";
-
 /** Of the catalogue's types. A coil on alnico rods has none: others like it were within 0.3 dB of the reference up to 3 kHz. */
 export const WIDE_SINGLE = { shelf: 2150, depth: 3.5 } as const;
 export const OPEN_HUMBUCKER = { shelf: 1370, depth: 1.4 } as const;

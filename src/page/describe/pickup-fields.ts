@@ -1,4 +1,4 @@
-import { COVERED_HUMBUCKER, METAL_TYPES, SHIELDING_BASIS } from "../../build-file/catalogue/shieldings.ts";
+import { COVERED_HUMBUCKER, METAL_TYPES } from "../../build-file/catalogue/shieldings.ts";
 import type { Commit, Field } from "../fields/field.ts";
 import { choiceField, numberField } from "../fields/plain-fields.ts";
 import { quantityField } from "../fields/quantity-field.ts";
@@ -73,7 +73,7 @@ function oneCoil(name: string, coil: string, heading: string, commit: Commit): F
       {
         path: at("shielding"),
         label: called("metal that dims it"),
-        hint: `How much less treble the coil's EMF has for it: ${SHIELDING_BASIS}`,
+        hint: `How much less treble the coil's EMF has for it`,
         options: [{ value: "", label: "none" }, ...METALS.map(({ name: value, title }) => ({ value, label: title }))],
         toSource: (chosen) => METALS.find(({ name }) => name === chosen)?.shielding,
         fromSource: (value) => metalOf(value)?.name ?? "own",
