@@ -86,7 +86,12 @@ export const coilSchema = strict({
   winding: oneOf(["forward", "reverse"]).default("forward"),
   magnet: oneOf(["north", "south"]).default("north"),
   shielding,
-  output: z.number().min(0).max(100).default(1).describe("EMF relative to a reference single coil"),
+  output: z
+    .number()
+    .min(0)
+    .max(100)
+    .default(1)
+    .describe("EMF relative to a reference single coil, at the height it has"),
   distance: quantity(
     "length",
     { above: 0, max: 2 },

@@ -81,7 +81,14 @@ function oneCoil(name: string, coil: string, heading: string, commit: Commit): F
       },
       commit,
     ),
-    numberField({ path: at("output"), label: called("output (1: reference)") }, commit),
+    numberField(
+      {
+        path: at("output"),
+        label: called("output (1: reference)"),
+        hint: "At the height it has. What a turn of its screws does is told under Heights, from recordings at two heights or more: nobody has published it",
+      },
+      commit,
+    ),
     quantityField({ path: at("distance"), label: called("distance from the bridge"), dimension: "length" }, commit),
   ];
 }
