@@ -46,6 +46,10 @@ export const MAX_DRAWN_CURVES = 150_000;
 export const MAX_RENDERS_PER_CLIENT = 16;
 /** A set holds up to 24 MiB of sound while its caller reads. */
 export const MAX_SETS = 16;
+/** tan δ of a cap: a lossier one is a fault, and no longer a few relaxing branches beside a capacitance. */
+export const MAX_LOSS_FACTOR = 0.2;
+/** A guard has one or two tone caps; each is tried in every setting with every dielectric, five times. */
+export const MAX_ASKED_CAPS = 4;
 /** Five hundred a second: what one machine answers. Below it the fair queue shares the work; above it a client only floods. */
 export const MAX_REQUESTS_PER_MINUTE = 30_000;
 /** A quarter of a second of delay is felt; twice that, measured over a second, is too much work. */
@@ -162,3 +166,9 @@ export const MAX_MOVED_PICKUPS = 6;
 export const MAX_HEIGHT_ROWS = 60;
 /** Of one string in a row: six strings so often, each ringing for its second, fill the longest recording. */
 export const MAX_PLUCKS = 9;
+/** About one coil: its poles, a base plate, a cover. */
+export const MAX_METALS = 3;
+/** Of a meter's display: bench meters of six and a half digits show two millions. */
+export const MAX_METER_COUNTS = 2_000_000;
+/** Of a meter: one a decade from 1 Ω to 10 GΩ. */
+export const MAX_METER_RANGES = 12;

@@ -2,6 +2,7 @@ import { spawnSync } from "node:child_process";
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import type { Coil } from "../src/build-file/schema.ts";
 import { DisjointSets } from "../src/disjoint-sets.ts";
 import type { Network } from "../src/network/elements.ts";
 
@@ -113,6 +114,29 @@ export function netlistOf(network: Network, output: number, amplitudes: readonly
     return `K${index} L${first} L${second} ${henries / Math.sqrt(one.henries * two.henries)}`;
   });
   return [...cards, ...mutuals, ...floatingTies(network).map((node) => `Rtie${node} ${name(node)} 0 1`)];
+}
+
+/** A source's card behind the metal about its coil: every metal a network of its own, read off by a source that loads nothing. */
+export function behindMetal(card: string, shielding: Coil["shielding"]): string[] {
+  const [name, to, at, ...rest] = card.split(" ");
+  const metals = [shielding ?? []].flat();
+  const stage = (index: number) => `${name}_m${index}`;
+  if (metals.length === 0) return [card];
+  return [
+    `${name} ${stage(0)} 0 ${rest.join(" ")}`,
+    ...metals.flatMap((metal, index) => {
+      const low = "depth" in metal ? 10 ** (-metal.depth / 20) : 0;
+      const poleHz = "depth" in metal ? metal.shelf * Math.sqrt(low) : metal.pole;
+      const [own, out, foot] = [`${name}_${index}`, `${stage(index)}out`, `${stage(index)}${low > 0 ? "foot" : "out"}`];
+      return [
+        `R${own} ${stage(index)} ${out} ${1000 * (1 - low)}`,
+        ...(low > 0 ? [`Rs${own} ${out} ${foot} ${1000 * low}`] : []),
+        `C${own} ${foot} 0 ${1 / (2 * Math.PI * poleHz * 1000)}`,
+        `E${own} ${stage(index + 1)} 0 ${out} 0 1`,
+      ];
+    }),
+    `E${name} ${to} ${at} ${stage(metals.length)} 0 1`,
+  ];
 }
 
 /** One node of every part of the network that hangs on nothing: tied to ground it carries no current, and ngspice needs it. */

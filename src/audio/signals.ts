@@ -20,6 +20,12 @@ const CLICK_SECONDS = 1;
 /** The click is not the first sample, so that anything before its cause would be heard and seen. */
 const CLICK_AT_SECONDS = 0.01;
 
+export const TEST_SIGNAL_SECONDS: Readonly<Record<TestSignalName, number>> = {
+  sweep: SWEEP_SECONDS,
+  noise: NOISE_SECONDS,
+  click: CLICK_SECONDS,
+};
+
 const MAKERS: Readonly<Record<TestSignalName, (sampleRateHz: number) => Float32Array>> = { sweep, noise, click };
 
 /** A dry mono test signal, peak ±TEST_SIGNAL_PEAK; the same every time. */

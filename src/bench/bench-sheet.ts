@@ -3,7 +3,9 @@ import type { Finding } from "./audit/audit.ts";
 import { auditBuild } from "./audit/audit.ts";
 import { hardwareOf } from "./hardware/hardware.ts";
 import type { HardwareLine } from "./hardware/hardware-line.ts";
+import { copperFactor } from "./meter/copper.ts";
 import { type ImpedanceReading, impedanceReadings } from "./meter/impedance-readings.ts";
+import type { OwnMeter } from "./meter/own/own-meter.ts";
 import type { ProbeRequest } from "./meter/reading-plan.ts";
 import { type MeterReadings, meterReadings } from "./meter/readings.ts";
 import { coilFromReading, potAndCoilFromSweep, type Solved } from "./meter/solve-backwards.ts";
@@ -18,6 +20,8 @@ import { type BestTurn, bestTurns } from "./turns/best-turns.ts";
 export interface BenchRequest extends SheetOptions {
   /** °C, of the coils. */
   readonly temperature: number;
+  /** The person's own, where they said which. */
+  readonly meter?: OwnMeter | undefined;
   readonly probes: readonly ProbeRequest[];
   readonly solve?: SolveRequest | undefined;
   readonly drawer: readonly DrawerItem[];
@@ -30,7 +34,8 @@ export interface SolveRequest {
 }
 
 export interface SolveAnswer {
-  readonly coil?: Solved;
+  /** As it was read, and at 20 °C. */
+  readonly coil?: Solved & { readonly at20: number };
   readonly sweep?: { readonly coil: number; readonly pot: number };
 }
 
@@ -47,9 +52,10 @@ export interface BenchAnswer extends MeterReadings {
   readonly solved?: SolveAnswer;
 }
 
-function solve({ coil, sweep }: SolveRequest): SolveAnswer {
+function solve({ coil, sweep }: SolveRequest, celsius: number): SolveAnswer {
+  const solved = coil && coilFromReading(coil.reading, coil.pot, coil.tolerance);
   return {
-    ...(coil ? { coil: coilFromReading(coil.reading, coil.pot, coil.tolerance) } : {}),
+    ...(solved ? { coil: { ...solved, at20: solved.ohms / copperFactor(celsius) } } : {}),
     ...(sweep ? { sweep: potAndCoilFromSweep(sweep.atTen, sweep.highest) } : {}),
   };
 }
@@ -60,7 +66,7 @@ function solve({ coil, sweep }: SolveRequest): SolveAnswer {
  */
 export function benchSheet(build: Build, request: BenchRequest): BenchAnswer {
   const audit = auditBuild(build);
-  const meter = meterReadings(build, { celsius: request.temperature, probes: request.probes });
+  const meter = meterReadings(build, { celsius: request.temperature, probes: request.probes, meter: request.meter });
   const sheet = buildSheet(build, request, { readings: meter.readings, audit });
   const { staysOver, ...list } = partsList(build, sheet.cuts, request.drawer);
   return {
@@ -71,9 +77,9 @@ export function benchSheet(build: Build, request: BenchRequest): BenchAnswer {
     partsList: list,
     staysOver,
     hardware: hardwareOf(build),
-    mounting: mountingOf(build, meter.readings),
+    mounting: mountingOf(build, meter.readings, request.temperature),
     phaseCheck: phaseCheck(build),
     turns: bestTurns(build),
-    ...(request.solve ? { solved: solve(request.solve) } : {}),
+    ...(request.solve ? { solved: solve(request.solve, request.temperature) } : {}),
   };
 }

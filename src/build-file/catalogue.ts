@@ -1,6 +1,5 @@
 import { PICKUP_TYPES, type PickupType } from "./catalogue/pickup-types.ts";
-import { METAL_TYPES, type MetalType, SHIELDING_BASIS } from "./catalogue/shieldings.ts";
-import { PLACES_BASIS } from "./catalogue/sources.ts";
+import { METAL_TYPES, type MetalType } from "./catalogue/shieldings.ts";
 import { LAYOUT_NAMES, type LayoutName, layoutOf } from "./plans/layouts.ts";
 import { PLAN_PRESETS, type PlanPreset } from "./plans/presets.ts";
 
@@ -10,14 +9,31 @@ export interface UsualValue {
   readonly use: string;
 }
 
+/** A metre of a lead. */
+export interface Cable {
+  readonly name: string;
+  readonly capacitance: string;
+  readonly resistance: string;
+  readonly use: string;
+}
+
+/** What a guitar is plugged into. */
+export interface Load {
+  readonly name: string;
+  readonly resistance: string;
+  readonly capacitance: string;
+  readonly stopper?: string;
+  readonly use: string;
+}
+
 export interface Catalogue {
   readonly pickups: readonly PickupType[];
   readonly metals: readonly MetalType[];
   readonly pots: readonly UsualValue[];
   readonly toneCaps: readonly UsualValue[];
   readonly trebleBleeds: readonly { capacitance: string; parallel?: string; series?: string; use: string }[];
-  readonly cables: readonly UsualValue[];
-  readonly loads: readonly { resistance: string; capacitance: string; use: string }[];
+  readonly cables: readonly Cable[];
+  readonly loads: readonly Load[];
   readonly layouts: readonly {
     readonly name: LayoutName;
     readonly title: string;
@@ -26,14 +42,36 @@ export interface Catalogue {
     readonly tones: { readonly min: number; readonly max: number };
   }[];
   readonly plans: readonly PlanPreset[];
-  readonly basis: Readonly<
-    Record<"pots" | "toneCaps" | "trebleBleeds" | "cables" | "loads" | "metals" | "places", string>
-  >;
 }
 
-const COMMON_PRACTICE = "common practice, no source";
+/** Of 20 AWG stranded copper. */
+const USUAL_CONDUCTOR = "33m";
 
-/** Generic values by type, each list with what it rests on; no maker's part. */
+/** A triode's grid has C_gk + C_ga·(1 + A); what it gets behind 68k and 105p is 0.8 dB less at 10 kHz than what the input gets. */
+const TRIODE = "105p";
+
+const VALVE_INPUTS: readonly Load[] = [
+  { name: "triode", resistance: "1M", capacitance: TRIODE, stopper: "68k", use: "a valve amplifier, triode first" },
+  { name: "pentode", resistance: "1M", capacitance: "10p", stopper: "68k", use: "a valve amplifier, pentode first" },
+  // Of two jacks with 68k each to one grid, the one alone has both in parallel.
+  {
+    name: "high-of-two",
+    resistance: "1M",
+    capacitance: TRIODE,
+    stopper: "34k",
+    use: "the high one of a valve amplifier's two inputs",
+  },
+  // 68k to the grid and 68k from there to ground: across the jack the same as 136k beside a quarter of the grid's behind 136k.
+  {
+    name: "low-of-two",
+    resistance: "136k",
+    capacitance: "26p",
+    stopper: "136k",
+    use: "the low one of a valve amplifier's two inputs",
+  },
+];
+
+/** Generic values by type; no maker's part. What each of them rests on is told in `sources/`. */
 export const CATALOGUE: Catalogue = {
   pickups: PICKUP_TYPES,
   metals: METAL_TYPES,
@@ -56,34 +94,20 @@ export const CATALOGUE: Catalogue = {
     { capacitance: "1n", series: "100k", use: "cap with a resistor in line: milder, taper unchanged" },
   ],
   cables: [
-    { value: "60p", use: "a metre of a low-capacitance lead" },
-    { value: "100p", use: "a metre of an ordinary lead" },
-    { value: "160p", use: "a metre of a high-capacitance lead" },
+    { name: "low", capacitance: "60p", resistance: USUAL_CONDUCTOR, use: "a low-capacitance lead" },
+    { name: "ordinary", capacitance: "100p", resistance: USUAL_CONDUCTOR, use: "an ordinary lead" },
+    { name: "high", capacitance: "160p", resistance: USUAL_CONDUCTOR, use: "a high-capacitance lead" },
   ],
   loads: [
-    {
-      resistance: "1M",
-      capacitance: "100p",
-      use: "a valve amplifier's input",
-    },
-    { resistance: "1M", capacitance: "160p", use: "an instrument input of a recording interface" },
-    { resistance: "500k", capacitance: "0", use: "a buffered pedal" },
-    { resistance: "10k", capacitance: "0", use: "a line input, far too low for a pickup" },
+    ...VALVE_INPUTS,
+    { name: "interface", resistance: "1M", capacitance: "160p", use: "an instrument input of a recording interface" },
+    { name: "effect", resistance: "500k", capacitance: "0", use: "an effect box with a buffer" },
+    { name: "wireless", resistance: "1M", capacitance: "0", use: "a wireless transmitter on a short lead" },
+    { name: "line", resistance: "10k", capacitance: "0", use: "a line input, far too low for a pickup" },
   ],
   layouts: LAYOUT_NAMES.map((name) => {
     const { title, pickups, volumes, tones } = layoutOf(name);
     return { name, title, pickups, volumes, tones };
   }),
   plans: PLAN_PRESETS,
-  basis: {
-    pots: COMMON_PRACTICE,
-    toneCaps: COMMON_PRACTICE,
-    trebleBleeds: COMMON_PRACTICE,
-    cables:
-      "about 100 pF a metre is the published common figure for interconnect cable; the ends of the span are from memory",
-    loads:
-      "1 MΩ: B. Judge, Feel the Gain, part 1: guitar input; 100 pF, of the first valve behind its stopper: common practice, no source; 1 MΩ ∥ 160 pF: a published loaded pickup measurement; the rest are common practice, no source",
-    metals: SHIELDING_BASIS,
-    places: PLACES_BASIS,
-  },
 };

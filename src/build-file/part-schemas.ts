@@ -1,16 +1,12 @@
 import * as z from "zod";
-import { MAX_LUG_GRID, MAX_LUG_NAME_CHARS, MAX_NAME_CHARS } from "../limits.ts";
+import { MAX_LOSS_FACTOR, MAX_LUG_GRID, MAX_LUG_NAME_CHARS, MAX_METALS, MAX_NAME_CHARS } from "../limits.ts";
 import { JACK_BODIES, POT_BODIES, SHAFT_BODIES, SWITCH_BODIES } from "./bodies/body-names.ts";
+import { DIELECTRIC_NAMES } from "./catalogue/dielectrics.ts";
 import { MAX_ROTARY_POLES, MAX_THROWS, NAMED_SWITCH_TYPES, ON_ON_ON_PATTERNS, SWITCH_TYPES } from "./switch-types.ts";
 import { TURN_STEP_DEGREES } from "./turn-step.ts";
 import { oneOf, quantity, quantityWithTolerance, strict } from "./zod-tools.ts";
 
-const tolerance = z
-  .number()
-  .min(0)
-  .max(0.9)
-  .optional()
-  .describe("fraction; the default is common practice for the kind");
+const tolerance = z.number().min(0).max(0.9).optional().describe("fraction; default: common practice for the kind");
 
 const TURN_WORDS = `expected whole steps of ${TURN_STEP_DEGREES} degrees, from -345 to 345`;
 
@@ -24,7 +20,7 @@ const place = strict({
     .multipleOf(TURN_STEP_DEGREES, TURN_WORDS)
     .optional()
     .describe(
-      "degrees counter-clockwise as seen from the back, in steps of 15; a part that says it, 0 included, is drawn exactly where it sits, and those that do not make room",
+      "degrees counter-clockwise from the back, in steps of 15; a part that says it, 0 included, is drawn just where it sits",
     ),
 })
   .optional()
@@ -32,7 +28,7 @@ const place = strict({
 
 /** What every part may carry besides its own values. */
 const common = {
-  label: z.string().min(1).max(80).optional().describe("how the part is called on the page and in sheets"),
+  label: z.string().min(1).max(80).optional().describe("what the part is called on the page and in sheets"),
   place,
 };
 
@@ -47,25 +43,35 @@ export const partName = z
   .refine((name) => !(name in Object.prototype), "this name is reserved");
 
 export const lossSection = strict({
-  resistance: resistance("bridges this section's inductance"),
-  inductance: quantity("inductance", { above: 0, max: 1000 }, "in the main branch"),
+  resistance: resistance("bridges the inductance"),
+  inductance: quantity(
+    "inductance",
+    { above: 0, max: 1000 },
+    "in the main branch; left out: all of the coil's",
+  ).optional(),
 });
 
+const metal = z.union(
+  [
+    strict({
+      pole: quantity("frequency", { min: 50, max: 1e6 }, "3 dB less at this frequency, 6 dB an octave above"),
+    }),
+    strict({
+      shelf: quantity("frequency", { min: 50, max: 1e6 }, "half of `depth` less at this frequency"),
+      depth: z.number().min(0).max(60).describe("dB less far above it"),
+    }),
+  ],
+  { error: () => 'expected {"pole": Hz}, or {"shelf": Hz, "depth": dB}' },
+);
+
 const shielding = z
-  .union(
-    [
-      strict({
-        pole: quantity("frequency", { min: 50, max: 1e6 }, "3 dB less at this frequency, 6 dB an octave above"),
-      }),
-      strict({
-        shelf: quantity("frequency", { min: 50, max: 1e6 }, "half of `depth` less at this frequency"),
-        depth: z.number().min(0).max(60).describe("dB less far above it"),
-      }),
-    ],
-    { error: () => 'expected {"pole": Hz}, or {"shelf": Hz, "depth": dB}' },
-  )
+  .union([metal, z.array(metal).max(MAX_METALS)], {
+    error: () => 'expected {"pole": Hz}, {"shelf": Hz, "depth": dB}, or a list of them',
+  })
   .optional()
-  .describe("what metal about the coil takes of its EMF: a cover or can a pole, steel poles and a base plate a shelf");
+  .describe(
+    "what metal about the coil takes of its EMF: a cover or can a pole, steel poles and a base plate a shelf; of a list, all; of an empty one, nothing",
+  );
 
 export const coilSchema = strict({
   resistance: quantity("resistance", { above: 0, max: 1e7 }, "DC resistance at 20 °C"),
@@ -80,7 +86,12 @@ export const coilSchema = strict({
   winding: oneOf(["forward", "reverse"]).default("forward"),
   magnet: oneOf(["north", "south"]).default("north"),
   shielding,
-  output: z.number().min(0).max(100).default(1).describe("EMF relative to a reference single coil"),
+  output: z
+    .number()
+    .min(0)
+    .max(100)
+    .default(1)
+    .describe("EMF relative to a reference single coil, at the height it has"),
   distance: quantity(
     "length",
     { above: 0, max: 2 },
@@ -142,20 +153,24 @@ const taper = z.union(
 );
 
 /** Six pots of 100 kΩ read 1.04 to 1.23 Ω (measurements beside B. Holmes and M. van Walstijn, DAFx-19, 2019). */
-const USUAL_END_OHMS = 1;
+export const USUAL_END_OHMS = 1;
+
+const degrees = z.number().min(30).max(3600);
 
 const track = {
   resistance: quantity("resistance", { above: 0, max: 1e8 }, "nominal track resistance"),
   taper: taper.default("linear"),
+  angles: strict({ mechanical: degrees.default(300), electrical: degrees })
+    .refine(({ mechanical, electrical }) => electrical <= mechanical, "electrical is beyond mechanical")
+    .optional()
+    .describe("of turn, and of what changes in it"),
   midpoint: z.number().gt(0).lt(1).optional().describe("fraction of the track below the wiper at half rotation"),
-  endResistance: quantity(
-    "resistance",
-    { min: 0, max: 1e6 },
-    "what is left between wiper and lug at either end",
-  ).default(USUAL_END_OHMS),
+  endResistance: quantity("resistance", { min: 0, max: 1e6 }, "left between wiper and lug at either end").default(
+    USUAL_END_OHMS,
+  ),
 };
 
-const BODY_MEANING = "which of the shapes that this type is sold in; absent: the usual one";
+const BODY_MEANING = "which of its shapes; absent: the usual one";
 
 const lugName = z.string().regex(/^[A-Za-z0-9_-]{1,16}$/, "expected a lug name");
 
@@ -169,7 +184,7 @@ export const switchSpecShape = {
     .min(1)
     .max(24)
     .optional()
-    .describe("a contact table of one's own: for each position, the groups of joined lugs"),
+    .describe("one's own contacts: for each position, the groups of joined lugs"),
 };
 
 const lugRows = z
@@ -178,12 +193,12 @@ const lugRows = z
   .max(MAX_LUG_GRID)
   .optional()
   .describe(
-    "lugs as found, seen from the back: rows from the treble side to the bass side, each from bridge to neck, null where none is; in place of `body`",
+    "lugs as found, from the back: rows from treble to bass side, each from bridge to neck, null where none is; in place of `body`",
   );
 
 const shaftSchema = strict({
   ...switchSpecShape,
-  body: oneOf(SHAFT_BODIES).optional().describe("how its lugs lie behind the pot; absent: the usual way"),
+  body: oneOf(SHAFT_BODIES).optional().describe("how its lugs lie behind the pot"),
 });
 
 export const potSchema = strict({
@@ -192,13 +207,13 @@ export const potSchema = strict({
   body: oneOf(POT_BODIES).optional().describe(BODY_MEANING),
   role: oneOf(["volume", "tone", "blend", "other"]).optional(),
   ...track,
-  measured: resistance("what a meter read between the outer lugs; replaces the nominal value").optional(),
+  measured: resistance("what a meter read between the outer lugs, in place of nominal").optional(),
   noLoad: z.boolean().default(false).describe("lifts lug 3's track at dial 10"),
   gangs: z
     .array(strict({ ...track, measured: resistance("measured track resistance").optional() }))
     .length(1)
     .optional()
-    .describe("a second track on the same shaft, with lugs b1, b2, b3"),
+    .describe("a second track on its shaft, lugs b1, b2, b3"),
   drives: z
     .union([oneOf(NAMED_SWITCH_TYPES).transform((type): z.infer<typeof shaftSchema> => ({ type })), shaftSchema])
     .optional()
@@ -223,7 +238,9 @@ export const switchSchema = strict({
 export const capSchema = strict({
   kind: z.literal("cap"),
   ...common,
-  capacitance: quantityWithTolerance("capacitance", { above: 0, max: 1e-4 }, "capacitance"),
+  capacitance: quantityWithTolerance("capacitance", { above: 0, max: 1e-4 }, "capacitance at 1 kHz"),
+  dielectric: oneOf(DIELECTRIC_NAMES).optional().describe("brings its loss and usual tolerance; absent: no loss"),
+  lossFactor: z.number().min(0).max(MAX_LOSS_FACTOR).optional().describe("tan δ, in place of the dielectric's"),
   tolerance,
 }).transform(({ capacitance, ...part }) => {
   const printed = part.tolerance ?? capacitance.tolerance;
@@ -246,7 +263,5 @@ export const jackSchema = strict({
 export const terminalSchema = strict({
   kind: z.literal("terminal"),
   ...common,
-  role: oneOf(["claw", "shield", "ground", "other"])
-    .optional()
-    .describe("what the terminal is: the spring claw, a shielding foil"),
+  role: oneOf(["claw", "shield", "ground", "other"]).optional().describe("the spring claw, a shielding foil"),
 });

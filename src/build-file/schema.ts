@@ -54,16 +54,22 @@ export const wireSchema = z.union([
   }),
 ]);
 
-const DEFAULT_LOAD_OHMS = 1e6;
+export const DEFAULT_LOAD_OHMS = 1e6;
 
 export const cableSchema = strict({
   length: quantity("length", { min: 0, max: 200 }, "cable length"),
   capacitance: quantity("capacitancePerLength", { min: 0, max: 1e-8 }, "capacitance a metre"),
+  resistance: quantity("resistancePerLength", { min: 0, max: 1000 }, "of the centre conductor, a metre")
+    .optional()
+    .describe("of the centre conductor, Ω a metre; absent: none, as a usual lead's 0.2 Ω changes nothing"),
 });
 
 export const loadSchema = strict({
   resistance: quantity("resistance", { above: 0, max: 1e12 }, "input resistance").default(DEFAULT_LOAD_OHMS),
   capacitance: quantity("capacitance", { min: 0, max: 1e-6 }, "input capacitance").default(0),
+  stopper: quantity("resistance", { above: 0, max: 1e9 }, "in line")
+    .optional()
+    .describe("Ω before the capacitance, as at a valve's grid; the curve is that at the input, in front of it"),
 });
 
 export const stringsSchema = strict({

@@ -6,6 +6,7 @@ const UNITS: Readonly<Record<Dimension, string>> = {
   inductance: "H",
   length: "m",
   capacitancePerLength: "F/m",
+  resistancePerLength: "Ω/m",
   frequency: "Hz",
 };
 

@@ -1,11 +1,12 @@
 import type { Pot } from "./schema.ts";
+import { usualTurn } from "./tapers/angles.ts";
 import { usualShare } from "./tapers/usual-track.ts";
 
-type Taper = Pick<Pot, "taper" | "midpoint">;
+type Taper = Pick<Pot, "taper" | "midpoint" | "angles">;
 type Track = Pick<Pot, "resistance" | "measured" | "endResistance">;
 
 /** The usual audio track keeps about 15 % of its resistance below half rotation (common practice, no source). */
-const AUDIO_MIDPOINT = 0.15;
+export const AUDIO_MIDPOINT = 0.15;
 const DEFAULT_MIDPOINTS = { linear: 0.5, audio: AUDIO_MIDPOINT, "reverse-audio": 1 - AUDIO_MIDPOINT } as const;
 
 function interpolate(table: readonly (readonly [number, number])[], rotation: number): number {
@@ -20,10 +21,10 @@ function interpolate(table: readonly (readonly [number, number])[], rotation: nu
  * The fraction of the track's resistance between lug 1 and the wiper, what is left at its ends apart.
  * @param dial 0 to 10; 0 puts the wiper at lug 1 and 10 at lug 3.
  */
-export function wiperFraction({ taper, midpoint }: Taper, dial: number): number {
+export function wiperFraction({ taper, midpoint, angles }: Taper, dial: number): number {
   const rotation = dial / 10;
   if (typeof taper !== "string") return interpolate(taper, rotation);
-  return usualShare(midpoint ?? DEFAULT_MIDPOINTS[taper], rotation);
+  return usualShare(midpoint ?? DEFAULT_MIDPOINTS[taper], angles ? usualTurn(angles, rotation) : rotation);
 }
 
 /** The share of its track that a wiper leaves at either end, ohms over ohms; never more than half. */

@@ -1,6 +1,13 @@
 import { METRES_PER_FOOT, METRES_PER_INCH } from "../lengths.ts";
 
-export type Dimension = "resistance" | "capacitance" | "inductance" | "length" | "capacitancePerLength" | "frequency";
+export type Dimension =
+  | "resistance"
+  | "capacitance"
+  | "inductance"
+  | "length"
+  | "capacitancePerLength"
+  | "resistancePerLength"
+  | "frequency";
 
 /** Powers of ten, so that "22n", "0.022u" and "22000p" read to the very same number. */
 export const MULTIPLIERS: Readonly<Record<string, number>> = {
@@ -71,6 +78,11 @@ export const RULES: Readonly<Record<Dimension, DimensionRules>> = {
     example: '"100p" (a metre), "100pF/m" or "33pF/ft"',
     units: { "": 1, F: 1, "F/m": 1, "/m": 1, "F/ft": 1 / METRES_PER_FOOT, "/ft": 1 / METRES_PER_FOOT },
     multipliers: SMALL,
+  },
+  resistancePerLength: {
+    example: '"33m" (a metre) or "33mΩ/m"',
+    units: { "": 1, "\u03a9/m": 1, "\u2126/m": 1, "R/m": 1, "ohm/m": 1, "/m": 1 },
+    multipliers: ["m", ""],
   },
   frequency: { example: '"4.5kHz" or 4500', units: { "": 1, Hz: 1, hz: 1 }, multipliers: ["", "k", "K"] },
 };

@@ -28,6 +28,7 @@ const UNIT_NAMES: Readonly<Record<Dimension, string>> = {
   inductance: "henries",
   length: "metres",
   capacitancePerLength: "farads per metre",
+  resistancePerLength: "ohms per metre",
   frequency: "hertz",
 };
 

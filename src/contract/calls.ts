@@ -7,6 +7,7 @@ import type { SwitchAnswer, SwitchRequest } from "./bench/switch-finder.ts";
 import type { CatalogueAnswer } from "./catalogue.ts";
 import type { CompareAnswer, CompareRequest } from "./compare.ts";
 import type { DiagnoseAnswer, DiagnoseRequest } from "./diagnose.ts";
+import type { DielectricsAnswer, DielectricsRequest } from "./dielectrics.ts";
 import type { ExpandAnswer, ExpandRequest } from "./expand.ts";
 import type { FitAnswer, FitRequest } from "./fit.ts";
 import type { LinkAnswer, LinkContent, LinkRequest } from "./link.ts";
@@ -31,6 +32,7 @@ export interface PostCalls {
   readonly "/api/bench": Call<BenchRequest, BenchAnswer>;
   readonly "/api/compare": Call<CompareRequest, CompareAnswer>;
   readonly "/api/diagnose": Call<DiagnoseRequest, DiagnoseAnswer>;
+  readonly "/api/dielectrics": Call<DielectricsRequest, DielectricsAnswer>;
   readonly "/api/expand": Call<ExpandRequest, ExpandAnswer>;
   readonly "/api/fit": Call<FitRequest, FitAnswer>;
   readonly "/api/leads": Call<LeadsRequest, LeadsAnswer>;

@@ -3,7 +3,7 @@ import { strict } from "../build-file/zod-tools.ts";
 import { AUDIBILITIES } from "../choice/compare/verdict.ts";
 import { featuresAnswer, settingsAnswer } from "./answer-fields.ts";
 import { drawsField } from "./draws.ts";
-import { buildField, settingsField, sweepField, weightingField } from "./fields.ts";
+import { buildField, playingFields, settingsField, sweepField, weightingField } from "./fields.ts";
 import type { Answered, Sent } from "./wire.ts";
 
 export const compareRequestSchema = strict({
@@ -18,6 +18,7 @@ export const compareRequestSchema = strict({
     .describe("of both builds, or a list of two: the first build's and the second's"),
   sweep: sweepField.optional(),
   signal: weightingField,
+  ...playingFields,
   tolerance: z
     .union([z.boolean(), drawsField])
     .optional()

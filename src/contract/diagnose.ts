@@ -1,11 +1,20 @@
 import * as z from "zod";
 import { JOINT_AGES } from "../bench/faults/priors/fault-shares.ts";
+import { OVER } from "../bench/meter/shown.ts";
 import { SYMPTOM_CODES, SYMPTOMS } from "../bench/symptoms/symptom-codes.ts";
 import { oneOf, quantity, strict } from "../build-file/zod-tools.ts";
 import { MAX_LABEL_CHARS, MAX_NAME_CHARS, MAX_PROBES, MAX_SYMPTOMS } from "../limits.ts";
 import { settingsAnswer } from "./answer-fields.ts";
+import { meterField } from "./bench/meter-field.ts";
 import { ohmsAnswer } from "./bench/meter-reading.ts";
-import { betweenField, ohmsRead, sweptPotField, temperatureField } from "./bench/probe-fields.ts";
+import {
+  betweenField,
+  ohmsRead,
+  rangeReadOn,
+  shownRead,
+  sweptPotField,
+  temperatureField,
+} from "./bench/probe-fields.ts";
 import { buildField, settingsField } from "./fields.ts";
 import type { Answered, Sent } from "./wire.ts";
 
@@ -18,9 +27,13 @@ const measuredField = strict({
     .max(MAX_LABEL_CHARS)
     .optional()
     .describe("what the person calls it; the answer's texts call it so too"),
-  ohms: ohmsRead
+  ohms: shownRead
     .optional()
-    .describe("ohms, or text with a unit; null where the meter showed an open circuit on its highest range"),
+    .describe(
+      'ohms, or text with a unit; null where the meter showed an open circuit on its highest range; "OL" or what else it ' +
+        "shows over its range, which then lies above `range`, or where that is left out above the meter's own",
+    ),
+  range: rangeReadOn.optional(),
   above: quantity("resistance", { above: 0, max: 1e12 }, "the end of the range")
     .optional()
     .describe(
@@ -35,11 +48,15 @@ const measuredField = strict({
         "which `notes` then says",
     ),
   high: ohmsRead.optional().describe("ohms, highest that the display wandered to; null where open"),
-}).superRefine(({ ohms, above }, context) => {
-  if ((ohms === undefined) !== (above === undefined)) return;
-  const found = above === undefined ? "neither ohms nor above is given" : "both ohms and above are given";
-  context.addIssue({ code: "custom", path: ["ohms"], message: `${found}; expected one of them` });
-});
+})
+  .superRefine(({ ohms, above }, context) => {
+    if ((ohms === undefined) !== (above === undefined)) return;
+    const found = above === undefined ? "neither ohms nor above is given" : "both ohms and above are given";
+    context.addIssue({ code: "custom", path: ["ohms"], message: `${found}; expected one of them` });
+  })
+  .transform(({ ohms, ...reading }) =>
+    ohms === OVER ? { ...reading, ohms: null, isOver: true } : { ...reading, ohms },
+  );
 
 const symptomMeanings = Object.entries(SYMPTOMS)
   .map(([code, meaning]) => `${code}: ${meaning}`)
@@ -76,6 +93,7 @@ export const diagnoseRequestSchema = strict({
         "wears and what breaks before what is soldered); without it, something between",
     ),
   temperature: temperatureField,
+  meter: meterField,
 });
 
 const faultAnswer = z.object({

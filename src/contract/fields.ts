@@ -3,6 +3,7 @@ import { planFormSchema } from "../build-file/expand.ts";
 import { longFormSchema } from "../build-file/schema.ts";
 import { oneOf, quantity, strict } from "../build-file/zod-tools.ts";
 import { MAX_FREQUENCIES, MAX_FREQUENCY_HZ, MAX_NAME_CHARS, MAX_SETTINGS, MAX_VALUE_CHARS } from "../limits.ts";
+import { DEFAULT_HAND, DEFAULT_STRING_AGE, HAND_NAMES, STRING_AGES } from "../render/playing.ts";
 import { SIGNAL_NAMES } from "../render/signals.ts";
 
 function documented(schema: z.ZodType): object {
@@ -60,3 +61,11 @@ export const frequenciesField = z
 export const weightingField = oneOf(SIGNAL_NAMES)
   .optional()
   .describe("a built-in signal whose spectrum weighs the bands; left out: every ERB band the same");
+
+/** How a phrase is played; refused beside anything else. */
+export const playingFields = {
+  hand: oneOf(HAND_NAMES).optional().describe(`how a phrase is plucked, default ${DEFAULT_HAND}`),
+  strings: oneOf(STRING_AGES)
+    .optional()
+    .describe(`the strings that a phrase is played on, default ${DEFAULT_STRING_AGE}`),
+};

@@ -74,15 +74,39 @@ const response = strict({
   precision: precisionField,
 });
 
+const ratioTable = z
+  .union([csvField, strict({ frequencies: numbers, decibels: numbers, degrees: numbers })])
+  .describe("lines of Hz, dB and degrees, the voltage unloaded over the voltage under the load; or lists");
+const ratioLoad = acrossField.describe("what was put across the coil for the second of the two");
+
+const twoLoads = strict({
+  method: z.literal("two-loads"),
+  table: ratioTable,
+  load: ratioLoad,
+  second: strict({ table: ratioTable, load: ratioLoad })
+    .optional()
+    .describe("the same under another load, fitted along"),
+  resistance: ohms("DC resistance; needed where there is no second load").optional(),
+  resistancePrecision,
+  across: acrossField.optional().describe("what hangs across the coil all the while: the instrument"),
+  loss: lossField,
+  precision: precisionField,
+});
+
 const resistanceOnly = strict({
   method: z.literal("resistance"),
   resistance: ohms("DC resistance"),
   type: oneOf(RANGE_TYPES),
 });
 
-export const fitRequestSchema = z.discriminatedUnion("method", [resonances, impedance, response, resistanceOnly], {
-  error: () => 'expected an object whose "method" is "resonances", "impedance", "response" or "resistance"',
-});
+export const fitRequestSchema = z.discriminatedUnion(
+  "method",
+  [resonances, impedance, response, twoLoads, resistanceOnly],
+  {
+    error: () =>
+      'expected an object whose "method" is "resonances", "impedance", "response", "two-loads" or "resistance"',
+  },
+);
 
 const valueAnswer = z.object({
   name: z.string().describe("as in the build file's coil"),
@@ -100,13 +124,15 @@ const residualAnswer = z.object({
 });
 
 const fittedAnswer = z.object({
-  method: z.enum(["resonances", "impedance", "response"]),
+  method: z.enum(["resonances", "impedance", "response", "two-loads"]),
   coil: z
     .object({
       resistance: z.number(),
       inductance: z.number(),
       capacitance: z.number(),
-      loss: z.union([z.number(), z.array(z.object({ resistance: z.number(), inductance: z.number() }))]).optional(),
+      loss: z
+        .union([z.number(), z.array(z.object({ resistance: z.number(), inductance: z.number().optional() }))])
+        .optional(),
     })
     .describe("to be dropped into the build file's coil"),
   lossModel: z.enum(LOSS_MODELS),

@@ -1,5 +1,6 @@
 import type { Build, BuildInput } from "../build-file/schema.ts";
 import type { RawSettings } from "../build-file/settings.ts";
+import type { HandName, StringAge, WayEntry } from "../render/playing.ts";
 import type { SignalEntry } from "../render/signals.ts";
 
 /** A guard that one may start from, in the long form. */
@@ -30,6 +31,8 @@ export interface PageOffer {
   readonly scenarios: readonly Named[];
   readonly plans: readonly Named[];
   readonly signals: readonly SignalEntry[];
+  readonly hands: readonly WayEntry<HandName>[];
+  readonly strings: readonly WayEntry<StringAge>[];
 }
 
 /** What is written once, when the page is bundled. */

@@ -15,6 +15,8 @@ export const previewRequestSchema = strict({
 export const previewQuerySchema = addressQuery({
   build: codeField,
   signal: oneOf(SIGNAL_NAMES).default(DEFAULT_SIGNAL),
+  hand: soundFields.hand,
+  strings: soundFields.strings,
   rate: rateInAddress.default(DEFAULT_SAMPLE_RATE_HZ),
   level: soundFields.level,
   encoding: soundFields.encoding,

@@ -1,5 +1,9 @@
 import * as z from "zod";
+import { DEFAULT_HAND, DEFAULT_STRING_AGE, HAND_NAMES, STRING_AGES } from "../render/playing.ts";
 import type { Answered } from "./wire.ts";
+
+const waysOf = <const Names extends readonly [string, ...string[]]>(names: Names) =>
+  z.array(z.object({ name: z.enum(names), title: z.string(), description: z.string() }));
 
 export const signalsAnswerSchema = z.object({
   default: z.string(),
@@ -9,8 +13,11 @@ export const signalsAnswerSchema = z.object({
       title: z.string(),
       kind: z.enum(["phrase", "test"]).describe("a phrase is heard by every coil; a test signal drives all alike"),
       description: z.string(),
+      seconds: z.number(),
     }),
   ),
+  hands: waysOf(HAND_NAMES).describe(`how a phrase is played, default ${DEFAULT_HAND}`),
+  strings: waysOf(STRING_AGES).describe(`on strings of what age, default ${DEFAULT_STRING_AGE}`),
 });
 
 export type SignalsAnswer = Answered<typeof signalsAnswerSchema>;

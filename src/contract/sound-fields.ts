@@ -4,7 +4,7 @@ import { oneOf, strict } from "../build-file/zod-tools.ts";
 import { MAX_SAMPLE_RATE_HZ, MIN_SAMPLE_RATE_HZ } from "../limits.ts";
 import { LEVELS } from "../render/levels.ts";
 import { DEFAULT_SAMPLE_RATE_HZ, DEFAULT_SIGNAL, SIGNAL_NAMES } from "../render/signals.ts";
-import { buildField, settingsField } from "./fields.ts";
+import { buildField, playingFields, settingsField } from "./fields.ts";
 
 /** What every request for rendered sound may say beside its settings. */
 export const soundFields = {
@@ -12,6 +12,7 @@ export const soundFields = {
   signal: oneOf(SIGNAL_NAMES)
     .optional()
     .describe(`a built-in signal, default ${DEFAULT_SIGNAL}; left out where a file is sent`),
+  ...playingFields,
   rate: z
     .int()
     .min(MIN_SAMPLE_RATE_HZ)
@@ -38,10 +39,10 @@ export type SoundBody = z.output<z.ZodObject<typeof soundFields>> & {
 };
 
 export const RENDERING =
-  "A phrase is heard by every coil at its own place and goes through that coil's own transfer; a test signal or a file drives " +
-  "every coil alike. A stereo file is rendered channel by channel and keeps its rate. At level `true` 1.0 is 1 V; integer " +
-  "encodings are lowered by one gain for all only where a peak would pass -1 dBTP. At level `matched` every preview has one " +
-  "loudness, -26 LUFS or as much lower as the highest peak of the set needs.";
+  "A phrase is played by a `hand` on `strings` of some age, heard by every coil at its own place and goes through that coil's " +
+  "own transfer; a test signal or a file drives every coil alike. A stereo file is rendered channel by channel and keeps its " +
+  "rate. At level `true` 1.0 is 1 V; integer encodings are lowered by one gain for all only where a peak would pass -1 dBTP. " +
+  "At level `matched` every preview has one loudness, -26 LUFS or as much lower as the highest peak of the set needs.";
 
 const bytes = z.any().meta({ type: "string", format: "binary" });
 

@@ -1,7 +1,7 @@
 import * as z from "zod";
 import { oneOf, strict } from "../build-file/zod-tools.ts";
 import { peakAnswer, settingFields } from "./answer-fields.ts";
-import { buildField, settingsField, sweepField, weightingField } from "./fields.ts";
+import { buildField, playingFields, settingsField, sweepField, weightingField } from "./fields.ts";
 import type { Answered, Sent } from "./wire.ts";
 
 export const tableRequestSchema = strict({
@@ -9,6 +9,7 @@ export const tableRequestSchema = strict({
   sweep: sweepField.optional(),
   settings: settingsField.optional(),
   signal: weightingField,
+  ...playingFields,
   format: oneOf(["json", "csv"]).default("json"),
 });
 

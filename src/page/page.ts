@@ -55,7 +55,7 @@ function detailTabs(bench: Bench, room: AudioRoom, listening: Listening): HTMLEl
     {
       id: "parts",
       title: "Parts",
-      load: async () => (await import("./describe/parts-panel.ts")).createPartsPanel(store, editor),
+      load: async () => (await import("./describe/parts-panel.ts")).createPartsPanel(bench),
     },
     {
       id: "wires",

@@ -7,10 +7,17 @@ import { turnsScale } from "../response/hum.ts";
 import type { CoilSource } from "../response/pickup-elements.ts";
 import { roomHum } from "../strings/hum.ts";
 import { phraseSignals } from "./phrase-cache.ts";
+import { DEFAULT_STRING_AGE, type Playing } from "./playing.ts";
 import { isTestSignal } from "./signals.ts";
 
-/** A built-in signal by name, or the bytes of a WAV file. */
-export type SignalSource = { readonly name: string; readonly sampleRateHz: number } | { readonly file: Uint8Array };
+/** A built-in signal by name, played in some way if it is a phrase. */
+export interface NamedSignal extends Playing {
+  readonly name: string;
+  readonly sampleRateHz: number;
+}
+
+/** That, or the bytes of a WAV file. */
+export type SignalSource = NamedSignal | { readonly file: Uint8Array };
 
 export type MainsHz = 50 | 60;
 
@@ -62,8 +69,9 @@ export function feedOf(
 ): Feed {
   expectPickups(sources);
   if ("name" in signal && !isTestSignal(signal.name)) {
-    const { sampleRateHz } = signal;
-    const coils = phraseSignals(signal.name, coilPlaces(build, sources), stringSetOf(build), sampleRateHz, checkpoint);
+    const { name, sampleRateHz, hand, strings: age = DEFAULT_STRING_AGE } = signal;
+    const strings = { ...stringSetOf(build), age };
+    const coils = phraseSignals(name, coilPlaces(build, sources), strings, sampleRateHz, hand, checkpoint);
     if (mainsHz === undefined) return { sampleRateHz, drive: [], coils };
     const hum = humOf(sources, mainsHz, (coils[0]?.length ?? 0) / sampleRateHz, sampleRateHz);
     return { sampleRateHz, drive: [], coils: added(coils, hum) };

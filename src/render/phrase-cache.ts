@@ -1,5 +1,7 @@
 import type { CoilPlace } from "../strings/comb.ts";
+import { DEFAULT_HAND, type HandName } from "../strings/hands.ts";
 import { phraseNamed } from "../strings/phrases.ts";
+import { playedBy } from "../strings/score.ts";
 import type { StringSet } from "../strings/string-set.ts";
 import { renderPhrase } from "../strings/synth.ts";
 
@@ -34,16 +36,17 @@ export function phraseSignals(
   coils: readonly CoilPlace[],
   strings: StringSet,
   sampleRateHz: number,
+  hand: HandName = DEFAULT_HAND,
   checkpoint?: () => void,
 ): readonly Float32Array[] {
-  const key = JSON.stringify([name, coils, strings, sampleRateHz]);
+  const key = JSON.stringify([name, hand, coils, strings, sampleRateHz]);
   const kept = entries.get(key);
   if (kept) {
     entries.delete(key);
     entries.set(key, kept);
     return kept.signals;
   }
-  const signals = renderPhrase(phraseNamed(name), coils, strings, sampleRateHz, checkpoint);
+  const signals = renderPhrase(playedBy(phraseNamed(name), hand), coils, strings, sampleRateHz, checkpoint);
   keep(key, { signals, bytes: signals.reduce((sum, signal) => sum + signal.byteLength, 0) });
   return signals;
 }

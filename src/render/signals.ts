@@ -1,4 +1,4 @@
-import { TEST_SIGNALS, type TestSignalName } from "../audio/signals.ts";
+import { TEST_SIGNAL_SECONDS, TEST_SIGNALS, type TestSignalName } from "../audio/signals.ts";
 import { DEFAULT_PHRASE_NAME, PHRASES } from "../strings/phrases.ts";
 
 /** A built-in signal as a caller may choose it. */
@@ -8,6 +8,7 @@ export interface SignalEntry {
   /** A phrase is played on the build's strings and heard by every coil; a test signal drives every coil alike. */
   readonly kind: "phrase" | "test";
   readonly description: string;
+  readonly seconds: number;
 }
 
 const TEST_WORDS: Readonly<Record<TestSignalName, readonly [title: string, description: string]>> = {
@@ -24,10 +25,16 @@ function titleOf(name: string): string {
 
 /** The built-in signals, the default one first. */
 export const SIGNALS: readonly SignalEntry[] = [
-  ...PHRASES.map(({ name, description }) => ({ name, title: titleOf(name), kind: "phrase" as const, description })),
+  ...PHRASES.map(({ name, description, seconds }) => ({
+    name,
+    title: titleOf(name),
+    kind: "phrase" as const,
+    description,
+    seconds,
+  })),
   ...TEST_SIGNALS.map((name) => {
     const [title, description] = TEST_WORDS[name];
-    return { name, title, kind: "test" as const, description };
+    return { name, title, kind: "test" as const, description, seconds: TEST_SIGNAL_SECONDS[name] };
   }),
 ];
 

@@ -1,17 +1,18 @@
 import { detailsOf } from "../build-file/connections.ts";
 import { partsOfKind } from "../build-file/parts-of-kind.ts";
-import type { Build, Part, Pot } from "../build-file/schema.ts";
+import type { Build, Part, PartOf, Pot } from "../build-file/schema.ts";
 import type { Settings } from "../build-file/settings.ts";
 import { USUAL_SCREENED_FARADS_PER_METRE } from "../build-file/wire-kinds.ts";
 import { type Network, NetworkBuilder } from "../network/elements.ts";
 import { type Nets, Wiring } from "../wiring/nets.ts";
+import { capLadder } from "./cap-ladder.ts";
 import { addPickup, type CoilSource, coilSources } from "./pickup-elements.ts";
 import { addPot, addVariablePot, liftsTrack, potTrackCount, potTrackOhmsInto } from "./pot-elements.ts";
 
 /** The network of a build in one setting, seen from the jack. */
 export interface Circuit {
   readonly network: Network;
-  /** The node of the jack's tip; the sleeve is node 0. */
+  /** The node of the jack's tip or, where the cable has a resistance, of the cable's far end; the sleeve is node 0. */
   readonly outputNode: number;
   readonly nets: Nets;
   readonly nodeOfLug: (lugIndex: number) => number;
@@ -111,17 +112,27 @@ export class CircuitMaker {
       else addPart(network, part, nodeOfLocal);
     }
     addScreens(network, this.build, (lug) => nodeOfLug(lugs.indexOf(lug)));
-    const outputNode = nodeOfLug(jack.get("tip")!);
-    if (options.withCableAndLoad) this.#addCableAndLoad(network, outputNode);
+    const tip = nodeOfLug(jack.get("tip")!);
+    const outputNode = options.withCableAndLoad ? addCableAndLoad(network, tip, this.build) : tip;
     return { network: network.build(), outputNode, nets, nodeOfLug };
   }
+}
 
-  #addCableAndLoad(network: NetworkBuilder, tip: number): void {
-    const { cable, load } = this.build;
-    const farads = (cable ? cable.length * cable.capacitance : 0) + load.capacitance;
-    network.capacitor(tip, 0, farads);
-    network.resistor(tip, 0, load.resistance);
+/** @returns the node of the input that the guitar is plugged into */
+function addCableAndLoad(network: NetworkBuilder, tip: number, { cable, load }: Build): number {
+  const ohms = cable?.resistance ? cable.length * cable.resistance : 0;
+  const input = ohms === 0 || tip === 0 ? tip : network.node();
+  if (input !== tip) network.resistor(tip, input, ohms);
+  const farads = cable ? cable.length * cable.capacitance : 0;
+  network.resistor(input, 0, load.resistance);
+  if (load.stopper === undefined || load.capacitance === 0) network.capacitor(input, 0, farads + load.capacitance);
+  else {
+    network.capacitor(input, 0, farads);
+    const grid = network.node();
+    network.resistor(input, grid, load.stopper);
+    network.capacitor(grid, 0, load.capacitance);
   }
+  return input;
 }
 
 /** What screened wires have from their core to the grounded screen. */
@@ -140,13 +151,24 @@ function dialOf(settings: Settings, pot: string): number {
   return settings.dials[pot] ?? 10;
 }
 
+function addCap(network: NetworkBuilder, cap: PartOf<"cap">, nodeOf: NodeOf): void {
+  const [a, b] = [nodeOf("a"), nodeOf("b")];
+  const { farads, branches } = capLadder(cap);
+  network.capacitor(a, b, farads);
+  for (const branch of branches) {
+    const inner = network.node();
+    network.resistor(a, inner, branch.ohms);
+    network.capacitor(inner, b, branch.farads);
+  }
+}
+
 function addPart(network: NetworkBuilder, part: Exclude<Part, Pot>, nodeOf: NodeOf): void {
   switch (part.kind) {
     case "pickup":
       addPickup(network, part, nodeOf);
       break;
     case "cap":
-      network.capacitor(nodeOf("a"), nodeOf("b"), part.capacitance);
+      addCap(network, part, nodeOf);
       break;
     case "resistor":
       network.resistor(nodeOf("a"), nodeOf("b"), part.resistance);

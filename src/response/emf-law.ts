@@ -5,24 +5,41 @@ import type { Spectrum } from "../network/nodal-analysis.ts";
 type EmfLaw = (frequenciesHz: Float64Array) => Spectrum;
 
 type Shielding = NonNullable<Coil["shielding"]>;
+type Metal = Extract<Shielding, readonly unknown[]>[number];
 
-/** The zero and the pole of a first-order law, in Hz; a zero at infinity is none. */
-function cornersOf(shielding: Shielding): { readonly zeroHz: number; readonly poleHz: number } {
-  if ("pole" in shielding) return { zeroHz: Number.POSITIVE_INFINITY, poleHz: shielding.pole };
-  const apart = 10 ** (shielding.depth / 40);
-  return { zeroHz: shielding.shelf * apart, poleHz: shielding.shelf / apart };
+/** (1 + jf/zero) / (1 + jf/pole), both in Hz: 1 far below them; a zero at infinity is none. */
+export interface MetalFactor {
+  readonly zeroHz: number;
+  readonly poleHz: number;
 }
 
-/** (1 + jf/zero) / (1 + jf/pole): 1 far below both, and where there is a zero, pole/zero far above. */
+function factorOf(metal: Metal): MetalFactor {
+  if ("pole" in metal) return { zeroHz: Number.POSITIVE_INFINITY, poleHz: metal.pole };
+  const apart = 10 ** (metal.depth / 40);
+  return { zeroHz: metal.shelf * apart, poleHz: metal.shelf / apart };
+}
+
+/** The factors of a coil's EMF, one a metal; their product is what is left of it. */
+export function metalFactors(shielding: Coil["shielding"]): MetalFactor[] {
+  if (shielding === undefined) return [];
+  return (Array.isArray(shielding) ? shielding : [shielding]).map(factorOf);
+}
+
 export function emfLaw(shielding: Shielding): EmfLaw {
-  const { zeroHz, poleHz } = cornersOf(shielding);
+  const factors = metalFactors(shielding);
   return (frequenciesHz) => {
     const re = new Float64Array(frequenciesHz.length);
     const im = new Float64Array(frequenciesHz.length);
     for (const [i, frequencyHz] of frequenciesHz.entries()) {
-      const [z, p] = [frequencyHz / zeroHz, frequencyHz / poleHz];
-      re[i] = (1 + z * p) / (1 + p * p);
-      im[i] = (z - p) / (1 + p * p);
+      let [a, b] = [1, 0];
+      for (const { zeroHz, poleHz } of factors) {
+        const [z, p] = [frequencyHz / zeroHz, frequencyHz / poleHz];
+        const norm = 1 + p * p;
+        const [c, d] = [(1 + z * p) / norm, (z - p) / norm];
+        [a, b] = [a * c - b * d, a * d + b * c];
+      }
+      re[i] = a;
+      im[i] = b;
     }
     return { re, im };
   };

@@ -1,8 +1,9 @@
 import type { CoilPlace } from "../strings/comb.ts";
-import { coilWeight, partialFrequencyHz, pluckWeight, USUAL_PLUCK } from "../strings/comb.ts";
-import { decayPerSecond } from "../strings/decay.ts";
+import { coilWeight, partialFrequencyHz } from "../strings/comb.ts";
 import { countPartials } from "../strings/partials.ts";
+import { type PlaneMode, planeModes } from "../strings/planes.ts";
 import { type StringSet, soundingString } from "../strings/string-set.ts";
+import { strokeOf } from "../strings/stroke.ts";
 import type { Transfers } from "./transfers.ts";
 
 /** The stretch of a note that counts, in seconds from the pluck. */
@@ -24,10 +25,23 @@ export interface OpenStringQuestion {
   readonly weight: (frequencyHz: number) => number;
 }
 
-/** ∫ e^(−2σt) dt over the window, per second of it. */
-function decayEnergy(sigma: number, { fromSeconds, toSeconds }: HeardWindow): number {
-  const span = toSeconds - fromSeconds;
-  return (Math.exp(-2 * sigma * fromSeconds) - Math.exp(-2 * sigma * toSeconds)) / (2 * sigma * span);
+/** ∫ e^(−σt)·cos(ωt) dt over the window, per second of it. */
+function decayEnergy(sigma: number, omega: number, { fromSeconds, toSeconds }: HeardWindow): number {
+  const until = (t: number) =>
+    (Math.exp(-sigma * t) * (omega * Math.sin(omega * t) - sigma * Math.cos(omega * t))) / (sigma ** 2 + omega ** 2);
+  return (until(toSeconds) - until(fromSeconds)) / (toSeconds - fromSeconds);
+}
+
+/** Twice the mean square of a partial's planes together, which beat: Σ a_i·a_j·cos of their difference, as it dies away. */
+function planesEnergy(planes: readonly PlaneMode[], window: HeardWindow): number {
+  let energy = 0;
+  for (const a of planes) {
+    for (const b of planes) {
+      const omega = 2 * Math.PI * (a.frequencyHz - b.frequencyHz);
+      energy += a.amplitude * b.amplitude * decayEnergy(a.decayPerSecond + b.decayPerSecond, omega, window);
+    }
+  }
+  return energy;
 }
 
 /**
@@ -43,6 +57,7 @@ export function openStringEnergies(question: OpenStringQuestion): Float64Array[]
 function energiesOfString(question: OpenStringQuestion, number: number): Float64Array {
   const { transfers, places, strings, groupOf, groupCount, window, weight } = question;
   const string = soundingString(strings, number, 0);
+  const stroke = strokeOf({}, string);
   const count = countPartials(string, Number.POSITIVE_INFINITY);
   const frequenciesHz = Float64Array.from({ length: count }, (_, index) => partialFrequencyHz(string, index + 1));
   const spectra = transfers.perSource(frequenciesHz);
@@ -57,10 +72,7 @@ function energiesOfString(question: OpenStringQuestion, number: number): Float64
       re[groupOf[source]!]! += heard * spectra[source]!.re[k]!;
       im[groupOf[source]!]! += heard * spectra[source]!.im[k]!;
     }
-    const power =
-      pluckWeight(string, USUAL_PLUCK, k + 1) ** 2 *
-      decayEnergy(decayPerSecond(string.decay, frequencyHz), window) *
-      weight(frequencyHz);
+    const power = planesEnergy(planeModes(string, stroke, k + 1), window) * weight(frequencyHz);
     for (let i = 0; i < groupCount; i++)
       for (let j = 0; j < groupCount; j++) energies[i * groupCount + j]! += power * (re[i]! * re[j]! + im[i]! * im[j]!);
   });

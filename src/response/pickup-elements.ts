@@ -40,9 +40,16 @@ export function coilSources(name: string, pickup: Pickup): CoilSource[] {
  */
 function addCoil(network: NetworkBuilder, start: number, finish: number, coil: Coil): number {
   network.capacitor(start, finish, coil.capacitance);
-  const { resistance, inductance, sections } = coilLadder(coil);
+  const { resistance, inductance, sections, across } = coilLadder(coil);
   let at = sections.length === 0 ? finish : network.node();
-  const main = network.sourceBranch(start, at, resistance, inductance);
+  let main: number;
+  if (across === undefined) main = network.sourceBranch(start, at, resistance, inductance);
+  else {
+    const inside = network.node();
+    network.sourceBranch(start, inside, resistance, 0);
+    network.resistor(inside, finish, across);
+    main = network.branch(inside, at, 0, inductance);
+  }
   const bridged = sections.map((section, index) => {
     const next = index === sections.length - 1 ? finish : network.node();
     const branch = network.branch(at, next, 0, section.inductance);

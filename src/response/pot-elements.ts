@@ -3,7 +3,7 @@ import type { Pot } from "../build-file/schema.ts";
 import { wiperShare } from "../build-file/taper.ts";
 import type { NetworkBuilder } from "../network/elements.ts";
 
-type Track = Pick<Pot, "resistance" | "measured" | "taper" | "midpoint" | "endResistance">;
+type Track = Pick<Pot, "resistance" | "measured" | "taper" | "midpoint" | "angles" | "endResistance">;
 type NodeOf = (local: string) => number;
 
 function tracksOf(pot: Pot): { track: Track; lugs: ReturnType<typeof localTrackLugs> }[] {

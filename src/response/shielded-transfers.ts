@@ -1,56 +1,60 @@
-import type { Coil } from "../build-file/schema.ts";
-import { emfLaw, times } from "./emf-law.ts";
-import { weightedSum } from "./level-and-phase.ts";
+import type { RationalTransfers } from "../network/parametric.ts";
+import { type MetalFactor, metalFactors } from "./emf-law.ts";
 import type { CoilSource } from "./pickup-elements.ts";
-import type { Transfers } from "./transfers.ts";
 
-/** Coils behind the same metal, which may be summed before it is counted. */
-interface Group {
-  readonly shielding: Coil["shielding"];
-  readonly members: readonly number[];
-}
-
-function groupsOf(sources: readonly CoilSource[]): Group[] {
-  const groups = new Map<string, { shielding: Coil["shielding"]; members: number[] }>();
-  for (const [index, { spec }] of sources.entries()) {
-    const key = JSON.stringify(spec.shielding ?? null);
-    const group = groups.get(key) ?? { shielding: spec.shielding, members: [] };
-    group.members.push(index);
-    groups.set(key, group);
+/** A product with 1 + jf/corner, in powers of s/ω0; a corner at infinity is 1. */
+function withCorner(polynomial: Float64Array, cornerHz: number, omega0: number): Float64Array {
+  const slope = omega0 / (2 * Math.PI * cornerHz);
+  const product = new Float64Array(polynomial.length + 1);
+  for (const [power, coefficient] of polynomial.entries()) {
+    product[power]! += coefficient;
+    product[power + 1]! += slope * coefficient;
   }
-  return [...groups.values()];
+  return product;
 }
 
-/** Transfers from the EMF that each coil would have without the metal about it; those of a guard without any are as they were. */
-export function shieldedTransfers(inner: Transfers): Transfers {
-  const { sources } = inner;
-  if (sources.every(({ spec }) => spec.shielding === undefined)) return inner;
-  const groups = groupsOf(sources);
-  const emfs = sources.map(({ emf }) => emf);
-  const perSource = (frequenciesHz: Float64Array) => {
-    const spectra = inner.perSource(frequenciesHz);
-    for (const { shielding, members } of groups) {
-      const law = shielding && emfLaw(shielding)(frequenciesHz);
-      if (law) for (const index of members) spectra[index] = times(spectra[index]!, law);
+/** As often as each metal is on any one coil. */
+function commonFactors(lists: readonly (readonly MetalFactor[])[]): MetalFactor[] {
+  const common: MetalFactor[] = [];
+  for (const list of lists) {
+    const spare = [...common];
+    for (const factor of list) {
+      const at = spare.findIndex(({ zeroHz, poleHz }) => zeroHz === factor.zeroHz && poleHz === factor.poleHz);
+      if (at < 0) common.push(factor);
+      else spare.splice(at, 1);
     }
-    return spectra;
+  }
+  return common;
+}
+
+/** Of the common factors a coil has its own as they are; to the others' poles, which the denominator has, it has a zero. */
+function numeratorCorners(common: readonly MetalFactor[], own: readonly MetalFactor[]): number[] {
+  const rest = [...own];
+  return common.map(({ zeroHz, poleHz }) => {
+    const at = rest.findIndex((factor) => factor.zeroHz === zeroHz && factor.poleHz === poleHz);
+    if (at < 0) return poleHz;
+    rest.splice(at, 1);
+    return zeroHz;
+  });
+}
+
+/**
+ * Transfers from the EMF that each coil would have without the metal about it. Every metal is a pole and perhaps a zero, so that
+ * polynomials hold it exactly: the denominator takes the poles of all that sound, each numerator its zeros.
+ */
+export function shieldedTransfers(inner: RationalTransfers, sources: readonly CoilSource[]): RationalTransfers {
+  const { numerators, denominator, omega0 } = inner;
+  const factors = sources.map(({ spec }, i) => (numerators[i] ? metalFactors(spec.shielding) : []));
+  const common = commonFactors(factors);
+  if (common.length === 0) return inner;
+  const times = (polynomial: Float64Array, corners: readonly number[]) =>
+    corners.reduce((product, corner) => withCorner(product, corner, omega0), polynomial);
+  return {
+    numerators: numerators.map((numerator, i) => numerator && times(numerator, numeratorCorners(common, factors[i]!))),
+    denominator: times(
+      denominator,
+      common.map(({ poleHz }) => poleHz),
+    ),
+    omega0,
   };
-  const total = (frequenciesHz: Float64Array, weights: readonly number[] = emfs) => {
-    const parts = groups.map(({ shielding, members }) => {
-      const own = weights.map((weight, index) => (members.includes(index) ? weight : 0));
-      const sum = inner.total(frequenciesHz, own);
-      return shielding ? times(sum, emfLaw(shielding)(frequenciesHz)) : sum;
-    });
-    return weightedSum(
-      parts,
-      parts.map(() => 1),
-    );
-  };
-  const power =
-    (weights: readonly number[] = emfs) =>
-    (frequencyHz: number) => {
-      const { re, im } = total(Float64Array.of(frequencyHz), weights);
-      return re[0]! ** 2 + im[0]! ** 2;
-    };
-  return { sources, perSource, total, power };
 }

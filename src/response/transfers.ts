@@ -3,10 +3,12 @@ import { assemblePencil, type Spectrum, solveTransfers } from "../network/nodal-
 import { type RationalTransfers, weightedRational } from "../network/parametric.ts";
 import { evaluate, powerOf } from "../network/rational.ts";
 import type { Circuit } from "./circuit.ts";
+import { emfLaw, times } from "./emf-law.ts";
 import { type LevelAndPhase, levelAndPhaseOf, weightedSum } from "./level-and-phase.ts";
 import type { CoilSource } from "./pickup-elements.ts";
+import { shieldedTransfers } from "./shielded-transfers.ts";
 
-/** The transfer functions of a build in one setting, from each coil's unit EMF to the jack. */
+/** The transfer functions of a build in one setting, from each coil's unit EMF, as it were without metal about it, to the jack. */
 export interface Transfers {
   readonly sources: readonly CoilSource[];
   /** One spectrum per source, V/V. */
@@ -27,11 +29,20 @@ function silentCurve(length: number): LevelAndPhase {
   return { magnitude: new Float64Array(length).fill(SILENCE_DB), phase: new Float64Array(length) };
 }
 
+/** From the EMF that each coil would have without the metal about it. */
+function behindMetal(spectra: Spectrum[], sources: readonly CoilSource[], frequenciesHz: Float64Array): Spectrum[] {
+  return spectra.map((spectrum, index) => {
+    const { shielding } = sources[index]!.spec;
+    return shielding ? times(spectrum, emfLaw(shielding)(frequenciesHz)) : spectrum;
+  });
+}
+
 /** Transfers solved frequency by frequency: the reference that the fast way is held to. */
 export function solvedTransfers(circuit: Circuit, sources: readonly CoilSource[]): Transfers {
   const pencil = assemblePencil(circuit.network);
   const emfs = sources.map((source) => source.emf);
-  const perSource = (frequenciesHz: Float64Array) => solveTransfers(pencil, circuit.outputNode, frequenciesHz);
+  const perSource = (frequenciesHz: Float64Array) =>
+    behindMetal(solveTransfers(pencil, circuit.outputNode, frequenciesHz), sources, frequenciesHz);
   return {
     sources,
     perSource,
@@ -46,7 +57,8 @@ export function solvedTransfers(circuit: Circuit, sources: readonly CoilSource[]
 }
 
 /** Transfers evaluated from polynomials. */
-export function rationalTransfers(rational: RationalTransfers, sources: readonly CoilSource[]): Transfers {
+export function rationalTransfers(bare: RationalTransfers, sources: readonly CoilSource[]): Transfers {
+  const rational = shieldedTransfers(bare, sources);
   const emfs = sources.map((source) => source.emf);
   const { denominator, omega0 } = rational;
   return {

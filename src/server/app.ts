@@ -33,6 +33,7 @@ import { expandRoutes } from "./routes/builds/expand.ts";
 import { linkRoutes } from "./routes/builds/link.ts";
 import { scenarioRoutes } from "./routes/builds/scenarios.ts";
 import { compareRoutes } from "./routes/choice/compare.ts";
+import { dielectricsRoutes } from "./routes/choice/dielectrics.ts";
 import { fitRoutes } from "./routes/choice/fit.ts";
 import { searchRoutes } from "./routes/choice/search.ts";
 import { toleranceRoutes } from "./routes/choice/tolerance.ts";
@@ -68,6 +69,7 @@ const ROUTES = [
   stringLevelsRoutes,
   switchRoutes,
   compareRoutes,
+  dielectricsRoutes,
   toleranceRoutes,
   tableRoutes,
   fitRoutes,

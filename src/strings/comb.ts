@@ -23,10 +23,9 @@ export interface Pluck {
   readonly placeMetres: number;
   /** Width of plectrum or finger on the string, in metres. */
   readonly widthMetres: number;
+  /** How gradually the string is let go: a factor e^(−(ωτ)²/2) on every partial; at once where left out. */
+  readonly releaseSeconds?: number;
 }
-
-/** Between the usual middle and neck coils, with the rounded tip of a plectrum; common practice, no source. */
-export const USUAL_PLUCK: Pluck = { placeMetres: 0.13, widthMetres: 0.003 };
 
 export function sinc(x: number): number {
   return Math.abs(x) < 1e-6 ? 1 - (x * x) / 6 : Math.sin(x) / x;
@@ -76,11 +75,18 @@ export function stringWeight(string: SoundingString, coil: CoilPlace, frequencyH
 
 /**
  * Velocity of mode n after a displacement pluck, the same for every coil: sin(nπp/L)/n² for the shape (Fletcher & Rossing, The
- * Physics of Musical Instruments, ch. 2), averaged over the width, times f_n/f0 for velocity. Unit: the velocity 2F/πZ that
- * a plucking force F gives a string of impedance Z, so equal force at any fret gives equal level.
+ * Physics of Musical Instruments, ch. 2), averaged over the width, times f_n/f0 for velocity. Unit: what the reference string gives
+ * of the velocity 2F/πZ that a plucking force F gives a string of impedance Z, so equal force at any fret gives equal level.
  */
 export function pluckWeight(string: SoundingString, pluck: Pluck, n: number): number {
   const k = (n * Math.PI) / string.lengthMetres;
-  const shape = Math.sin(k * pluck.placeMetres) * sinc((k * pluck.widthMetres) / 2);
-  return (shape / n) * Math.sqrt(1 + string.inharmonicity * n * n);
+  const shape = placeWeight(string, pluck, n) * sinc((k * pluck.widthMetres) / 2);
+  const softness = 2 * Math.PI * partialFrequencyHz(string, n) * (pluck.releaseSeconds ?? 0);
+  const released = softness === 0 ? 1 : Math.exp((-softness * softness) / 2);
+  return string.level * released * (shape / n) * Math.sqrt(1 + string.inharmonicity * n * n);
+}
+
+/** Of mode n at the place of the pluck. */
+export function placeWeight(string: SoundingString, pluck: Pluck, n: number): number {
+  return Math.sin((n * Math.PI * pluck.placeMetres) / string.lengthMetres);
 }

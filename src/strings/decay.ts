@@ -15,7 +15,7 @@ interface MeasuredString {
 /**
  * Fitted to the median times that partials of a solid-body guitar took to fall 60 dB, by string and band: 234 recorded notes, open
  * to the twelfth fret (set of Ch. Kehling, J. Abeßer, Ch. Dittmar and G. Schuller, DAFx-14, 2014; recordings in the repository
- * mogeadis/GS-Detector). Of the wound strings' age nothing is told. The bands are in test/strings/measured-strings.ts.
+ * mogeadis/GS-Detector). Of the strings' age nothing is told; the wound ones were probably not new. The bands are in test/strings/measured-strings.ts.
  */
 const WOUND: readonly MeasuredString[] = [
   { openFrequencyHz: 82.41, law: { support: 0.33, wire: 2.52, bending: 3.54 } },
@@ -33,7 +33,28 @@ function between(low: DecayLaw, high: DecayLaw, share: number): DecayLaw {
   return { support: mix("support"), wire: mix("wire"), bending: mix("bending") };
 }
 
-/** How a string rings: as the measured ones of its sort on either side of its open pitch, the outermost beyond them. */
+/** The measured set is taken for `used`. */
+export const STRING_AGES = ["new", "used", "old"] as const;
+export type StringAge = (typeof STRING_AGES)[number];
+export const DEFAULT_STRING_AGE: StringAge = "used";
+
+/**
+ * What age makes of the friction in the wire, supports left as they are: dirt and wear between the windings deaden a wound string's
+ * upper partials, a plain one only rusts. That wound strings go dull first is common practice; the factors are from memory, no source.
+ */
+const FRICTION: Readonly<Record<StringAge, { readonly wound: number; readonly plain: number }>> = {
+  new: { wound: 0.55, plain: 0.85 },
+  used: { wound: 1, plain: 1 },
+  old: { wound: 1.9, plain: 1.25 },
+};
+
+/** The law of a string of that age, from that of a used one. */
+export function aged(law: DecayLaw, age: StringAge, wound: boolean): DecayLaw {
+  const friction = FRICTION[age][wound ? "wound" : "plain"];
+  return { support: law.support, wire: friction * law.wire, bending: friction * law.bending };
+}
+
+/** How a used string rings: as the measured ones of its sort on either side of its open pitch, the outermost beyond them. */
 export function decayLawOf({ openFrequencyHz, wound }: { openFrequencyHz: number; wound: boolean }): DecayLaw {
   const measured = wound ? WOUND : PLAIN;
   const above = measured.findIndex((each) => each.openFrequencyHz >= openFrequencyHz);
@@ -60,3 +81,10 @@ export const RELEASE_PER_SECOND = 60;
 /** The plectrum touching a string that still rings, just before the next pluck. */
 export const CHOKE_PER_SECOND = 600;
 export const CHOKE_BEFORE_SECONDS = 0.012;
+/** A finger resting at a node, for a harmonic: where a partial moves most, silent in 0.1 s. */
+const TOUCH_PER_SECOND = 70;
+
+/** What a finger at an `order`-th of the string takes of partial n: nothing of those that rest there. */
+export function touchPerSecond(order: number, n: number): number {
+  return TOUCH_PER_SECOND * Math.sin((n * Math.PI) / order) ** 2;
+}

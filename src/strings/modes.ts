@@ -1,92 +1,58 @@
-/** Between exact restarts of the recurrence; also the grain of bends and damping, under 3 ms at 44.1 kHz. */
-export const BLOCK = 128;
+import { driveLanes } from "./driven-lanes.ts";
+import { BLOCK, type Timeline } from "./timeline.ts";
+import { exponentAt, type Lane, type Mode, makeLane, startLane, type Voice } from "./voices.ts";
+
 /** A partial ends 100 dB under the note's strongest. */
 const DROP_RATIO = 1e-5;
 /** Modes moved side by side: one recurrence waits for its own last sample, four fill the wait and share each pass over the mix. */
 const LANES = 4;
 
-/** One partial of one note: its motion is the string's, only the weights are the coils'. */
-export interface Mode {
-  readonly radiansPerSecond: number;
-  readonly decayPerSecond: number;
-  readonly amplitude: number;
-  /** Volts per unit motion, one for each coil. */
-  readonly weights: Float64Array;
-}
+/** A driven mode's highest sample over what it is driven to in the mean. */
+const DRIVE_CREST = 4;
 
-/** Time as a note's modes see it at the edge of each block. */
-export interface Timeline {
-  readonly firstSample: number;
-  readonly seconds: Float64Array;
-  /** ∫ pitch ratio dt: equals `seconds` without a bend. */
-  readonly bentSeconds: Float64Array;
-  /** Exponent of the damping all modes share: finger, next pluck. */
-  readonly damping: Float64Array;
-}
-
-/** The state of one lane: two samples and the two coefficients of y[i+1] = 2r·cosθ·y[i] − r²·y[i−1]. */
-interface Lane {
-  current: number;
-  previous: number;
-  first: number;
-  second: number;
-  readonly motion: Float64Array;
+function loudest({ amplitude, drive }: Mode): number {
+  return Math.abs(amplitude) + DRIVE_CREST * Math.abs(drive);
 }
 
 /**
  * Adds a note to every coil's signal, a block at a time: in each, the modes still heard are mixed in double precision.
- * `checkpoint` is called between blocks and may throw to end the work.
+ * @param force what drives the modes beside the pluck, from the note's first sample on; may be empty
+ * @param checkpoint called between blocks; may throw to end the work
  */
 export function addNote(
   outputs: readonly Float32Array[],
   modes: readonly Mode[],
   time: Timeline,
+  force: Float64Array,
   checkpoint?: () => void,
 ): void {
-  const floor = DROP_RATIO * modes.reduce((most, mode) => Math.max(most, Math.abs(mode.amplitude)), 0);
+  const floor = DROP_RATIO * modes.reduce((most, mode) => Math.max(most, loudest(mode)), 0);
   const lanes = Array.from({ length: LANES }, makeLane);
   const mixes = outputs.map(() => new Float64Array(BLOCK));
-  let heard = modes;
+  let heard = modes.map(
+    (mode): Voice => ({
+      mode,
+      sine: mode.amplitude,
+      cosine: 0,
+      leastExponent: Math.log(floor / loudest(mode)),
+    }),
+  );
   for (let block = 0; block + 1 < time.seconds.length && heard.length > 0; block += 1) {
     checkpoint?.();
-    heard = heard.filter((mode) => Math.abs(mode.amplitude) * Math.exp(exponentAt(mode, time, block)) > floor);
+    heard = heard.filter(({ mode, leastExponent }) => exponentAt(mode, time, block) > leastExponent);
+    const driven = block * BLOCK < force.length;
     for (let start = 0; start < heard.length; start += LANES) {
       for (let i = 0; i < LANES; i += 1) startLane(lanes[i]!, heard[start + i], time, block);
-      moveLanes(lanes);
+      if (driven) driveLanes(lanes, heard, start, force, time, block);
+      else moveLanes(lanes);
       for (let coil = 0; coil < mixes.length; coil += 1) mixLanes(mixes[coil]!, lanes, heard, start, coil);
     }
     const offset = time.firstSample + block * BLOCK;
-    for (let coil = 0; coil < outputs.length; coil += 1) flush(outputs[coil]!, mixes[coil]!, offset);
+    for (let coil = 0; coil < outputs.length; coil += 1) {
+      if (time.gain) swell(mixes[coil]!, time.gain[block]!, time.gain[block + 1]!);
+      flush(outputs[coil]!, mixes[coil]!, offset);
+    }
   }
-}
-
-function makeLane(): Lane {
-  return { current: 0, previous: 0, first: 0, second: 0, motion: new Float64Array(BLOCK) };
-}
-
-function exponentAt(mode: Mode, time: Timeline, edge: number): number {
-  return -mode.decayPerSecond * time.seconds[edge]! - time.damping[edge]!;
-}
-
-/**
- * Sets a lane to a decaying sine at the start of a block, exactly, so that no error builds up from block to block; a lane
- * without a mode stays at zero. Velocity after a displacement pluck is a sine: every partial starts from zero, no onset clicks.
- */
-function startLane(lane: Lane, mode: Mode | undefined, time: Timeline, block: number): void {
-  if (!mode) {
-    lane.current = 0;
-    lane.previous = 0;
-    return;
-  }
-  const phase = mode.radiansPerSecond * time.bentSeconds[block]!;
-  const step = (mode.radiansPerSecond * time.bentSeconds[block + 1]! - phase) / BLOCK;
-  const exponent = exponentAt(mode, time, block);
-  const ratio = Math.exp((exponentAt(mode, time, block + 1) - exponent) / BLOCK);
-  const amplitude = mode.amplitude * Math.exp(exponent);
-  lane.first = 2 * ratio * Math.cos(step);
-  lane.second = ratio * ratio;
-  lane.previous = (amplitude / ratio) * Math.sin(phase - step);
-  lane.current = amplitude * Math.sin(phase);
 }
 
 /** Unrolled over the lanes with every state in a local: half the time of a loop over them. */
@@ -121,7 +87,7 @@ function moveLanes(lanes: readonly Lane[]): void {
 function mixLanes(
   mix: Float64Array,
   lanes: readonly Lane[],
-  heard: readonly Mode[],
+  heard: readonly Voice[],
   start: number,
   coil: number,
 ): void {
@@ -129,13 +95,19 @@ function mixLanes(
   const { motion: motionB } = lanes[1]!;
   const { motion: motionC } = lanes[2]!;
   const { motion: motionD } = lanes[3]!;
-  const weightA = heard[start]!.weights[coil]!;
-  const weightB = heard[start + 1]?.weights[coil] ?? 0;
-  const weightC = heard[start + 2]?.weights[coil] ?? 0;
-  const weightD = heard[start + 3]?.weights[coil] ?? 0;
+  const weightA = heard[start]!.mode.weights[coil]!;
+  const weightB = heard[start + 1]?.mode.weights[coil] ?? 0;
+  const weightC = heard[start + 2]?.mode.weights[coil] ?? 0;
+  const weightD = heard[start + 3]?.mode.weights[coil] ?? 0;
   for (let i = 0; i < BLOCK; i += 1) {
     mix[i] = mix[i]! + weightA * motionA[i]! + weightB * motionB[i]! + weightC * motionC[i]! + weightD * motionD[i]!;
   }
+}
+
+/** A gain that goes straight from edge to edge. */
+function swell(mix: Float64Array, from: number, to: number): void {
+  const step = (to - from) / BLOCK;
+  for (let i = 0; i < BLOCK; i += 1) mix[i] = mix[i]! * (from + i * step);
 }
 
 function flush(output: Float32Array, mix: Float64Array, offset: number): void {

@@ -1,3 +1,9 @@
+import type { HandName } from "./hands.ts";
+import type { PitchCurve } from "./pitch-curve.ts";
+
+/** Silence before the first note, so that a player has started before the sound does. */
+export const LEAD_IN_SECONDS = 0.05;
+
 /** A score as data: what a hand does to which string, when. */
 export interface Note {
   readonly timeSeconds: number;
@@ -8,20 +14,23 @@ export interface Note {
   readonly velocity: number;
   /** Until the string is damped; it rings on under the next note on another string. */
   readonly durationSeconds: number;
-  /** From the bridge. */
+  /** "usual" where left out; what follows is the note's own beside it. */
+  readonly hand?: HandName;
+  /** From the bridge, by the usual hand. */
   readonly pluckMetres?: number;
   /** Of plectrum or finger on the string: a broad thumb takes the edge off. */
   readonly pluckWidthMetres?: number;
+  /** Between the pull and the line to the pickup. */
+  readonly slantDegrees?: number;
+  /** On the hand's scrape; 0 is none. */
+  readonly scrape?: number;
   /** The palm rests on the string at the bridge. */
   readonly muted?: boolean;
-  readonly bend?: Bend;
-}
-
-/** The pitch rises by `semitones` between two times counted from the pluck, and stays there. */
-export interface Bend {
-  readonly semitones: number;
-  readonly fromSeconds: number;
-  readonly toSeconds: number;
+  /** A finger touches the string at one such part of its length, for a harmonic: 2, 3, 4. */
+  readonly harmonic?: number;
+  readonly pitch?: PitchCurve;
+  /** The volume knob is turned up from nothing in this time, from the pluck on. */
+  readonly swellSeconds?: number;
 }
 
 export interface Phrase {
@@ -29,6 +38,11 @@ export interface Phrase {
   readonly description: string;
   readonly seconds: number;
   readonly notes: readonly Note[];
+}
+
+/** The phrase by one hand throughout. */
+export function playedBy(phrase: Phrase, hand: HandName): Phrase {
+  return { ...phrase, notes: phrase.notes.map((note) => ({ ...note, hand })) };
 }
 
 export interface Strum {

@@ -1,6 +1,6 @@
 import { faultAt } from "../errors.ts";
 import { DEFAULT_SCALE_METRES, METRES_PER_INCH } from "../lengths.ts";
-import { type DecayLaw, decayLawOf } from "./decay.ts";
+import { aged, DEFAULT_STRING_AGE, type DecayLaw, decayLawOf, type StringAge } from "./decay.ts";
 
 /** One string. `wound` strings carry a round wrap on a core; `coreMetres` is then the core's diameter. */
 export interface StringSpec {
@@ -15,6 +15,8 @@ export interface StringSpec {
 export interface StringSet {
   readonly scaleMetres: number;
   readonly strings: readonly StringSpec[];
+  /** "used" where left out. */
+  readonly age?: StringAge;
 }
 
 /** A string stopped at a fret: all that the combs and the partials need. `number` counts from 1, of `count` strings. */
@@ -27,6 +29,9 @@ export interface SoundingString {
   /** B in f_n = n·f0·√(1 + B·n²). */
   readonly inharmonicity: number;
   readonly decay: DecayLaw;
+  readonly wound: boolean;
+  /** EMF for a force of the hand, beside that of a plain 0.010 in E4 string. */
+  readonly level: number;
 }
 
 /** Steel music wire: Young's modulus and density as used with McFerrin's inharmonicity constant (200 GPa, 7.85 g/cm³). */
@@ -37,6 +42,8 @@ const STEEL_DENSITY = 7850;
  * rest. Three wound strings measured 1.80 to 2.26 (recordings named in decay.ts; gauges inferred).
  */
 const WOUND_STIFFNESS = 2;
+/** How much of the wrap's steel a coil senses: turns across the field with gaps between. From memory, no source. */
+const WRAP_SENSED = 0.3;
 const CONCERT_A_HZ = 440;
 const CONCERT_A_MIDI = 69;
 /** Necks with more frets than three octaves are not built. */
@@ -76,13 +83,16 @@ function coreOf(spec: StringSpec): number {
 }
 
 /**
- * Mass of a metre of string, in kg. A wrap of wire w = (D − d)/2 laid turn to turn on a core d has, per metre of string,
- * π(D + d)/2 / w metres of wire of area πw²/4: π²(D² − d²)/16 of steel, π/4 of a solid tube.
+ * Steel of the wrap across the string, in m². A wire w = (D − d)/2 laid turn to turn on a core d has, per metre of string,
+ * π(D + d)/2 / w metres of area πw²/4: π²(D² − d²)/16, π/4 of a solid tube.
  */
+function wrapArea(spec: StringSpec): number {
+  return (Math.PI ** 2 / 16) * (spec.gaugeMetres ** 2 - coreOf(spec) ** 2);
+}
+
+/** Mass of a metre of string, in kg. */
 export function massPerMetre(spec: StringSpec): number {
-  const core = coreOf(spec);
-  const wrapArea = (Math.PI ** 2 / 16) * (spec.gaugeMetres ** 2 - core ** 2);
-  return STEEL_DENSITY * ((Math.PI / 4) * core ** 2 + wrapArea);
+  return STEEL_DENSITY * ((Math.PI / 4) * coreOf(spec) ** 2 + wrapArea(spec));
 }
 
 /** Newtons, from f0 = √(T/μ) / 2L. */
@@ -98,6 +108,26 @@ export function inharmonicity(spec: StringSpec, scaleMetres: number): number {
   const stiffness = Math.PI ** 3 * STEEL_MODULUS_PASCALS * coreOf(spec) ** 4;
   const stiffened = spec.wound ? WOUND_STIFFNESS : 1;
   return (stiffened * stiffness) / (64 * tensionNewtons(spec, scaleMetres) * scaleMetres ** 2);
+}
+
+/**
+ * Cross-section of the iron that a coil senses, in m²: output goes with it at equal speed for plain strings, whatever their steel
+ * (abstract of an analytical and experimental study of a pickup, AES e-library item 16938). Of a wound string the core counts whole.
+ */
+function sensedArea(spec: StringSpec): number {
+  const core = coreOf(spec);
+  return (Math.PI / 4) * core ** 2 + WRAP_SENSED * wrapArea(spec);
+}
+
+/** Kilograms a second: μ·c, with c = 2·L·f0. */
+function impedance(spec: StringSpec, scaleMetres: number): number {
+  return massPerMetre(spec) * 2 * scaleMetres * spec.openFrequencyHz;
+}
+
+/** EMF of one force of the hand: sensed iron × speed, and the speed is force over impedance. */
+function levelOf(spec: StringSpec, scaleMetres: number): number {
+  const perForce = (string: StringSpec, scale: number) => sensedArea(string) / impedance(string, scale);
+  return perForce(spec, scaleMetres) / perForce(usualString(64, 0.01, false), DEFAULT_SCALE_METRES);
 }
 
 /**
@@ -117,6 +147,8 @@ export function soundingString(set: StringSet, number: number, fret: number): So
     lengthMetres: set.scaleMetres * 2 ** (-fret / 12),
     fundamentalHz: spec.openFrequencyHz * 2 ** (fret / 12),
     inharmonicity: inharmonicity(spec, set.scaleMetres) * 2 ** (fret / 6),
-    decay: decayLawOf(spec),
+    decay: aged(decayLawOf(spec), set.age ?? DEFAULT_STRING_AGE, spec.wound),
+    wound: spec.wound,
+    level: levelOf(spec, set.scaleMetres),
   };
 }

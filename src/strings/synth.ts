@@ -1,20 +1,25 @@
 import { faultAt } from "../errors.ts";
 import { MAX_AUDIO_SECONDS, MAX_SAMPLE_RATE_HZ, MIN_SAMPLE_RATE_HZ } from "../limits.ts";
-import { type CoilPlace, coilWeight, partialFrequencyHz, pluckWeight, USUAL_PLUCK } from "./comb.ts";
-import { CHOKE_BEFORE_SECONDS, CHOKE_PER_SECOND, decayPerSecond, palmPerSecond, RELEASE_PER_SECOND } from "./decay.ts";
-import { addNote, BLOCK, type Mode, type Timeline } from "./modes.ts";
+import { type CoilPlace, coilWeight, placeWeight } from "./comb.ts";
+import { palmPerSecond, touchPerSecond } from "./decay.ts";
+import { addNote } from "./modes.ts";
 import { countPartials } from "./partials.ts";
-import type { Bend, Note, Phrase } from "./score.ts";
+import { highestSemitones } from "./pitch-curve.ts";
+import { planeModes } from "./planes.ts";
+import type { Note, Phrase } from "./score.ts";
+import { scrapeForce, scrapeWeight } from "./scrape.ts";
 import { type SoundingString, type StringSet, soundingString } from "./string-set.ts";
+import { type Stroke, strokeOf } from "./stroke.ts";
+import { nextPluckSeconds, timelineOf } from "./timeline.ts";
+import type { Mode } from "./voices.ts";
 
 /**
  * Sets the level of everything: `REFERENCE_COIL` playing the open chord strum peaks at 0.3 V. Hundreds of millivolts are common practice for a single coil, no source.
  */
-const VOLTS_PER_UNIT = 0.0995;
+const VOLTS_PER_UNIT = 0.0898;
 /** Leaves the top of the band free for the converter's filter. */
 const HIGHEST_PARTIAL_PER_RATE = 0.45;
-/** High on the neck the hand moves towards the bridge; short of the middle, where every even partial would vanish. */
-const HIGH_PLUCK_FRACTION = 0.4;
+const NO_FORCE = new Float64Array(0);
 
 /**
  * Plays a phrase on the strings and gives each coil's EMF in volts, `phrase.seconds` long, all from the same plucks. Linear:
@@ -33,8 +38,13 @@ export function renderPhrase(
   const length = Math.round(phrase.seconds * sampleRateHz);
   const outputs = coils.map(() => new Float32Array(length));
   for (const note of phrase.notes) {
-    const modes = modesOf(note, coils, strings, sampleRateHz);
-    addNote(outputs, modes, timelineOf(note, nextPluckSeconds(phrase, note), length, sampleRateHz), checkpoint);
+    const string = soundingString(strings, note.string, note.fret);
+    const stroke = strokeOf(note, string);
+    expectOnString(stroke, string, note.fret);
+    const modes = modesOf(note, string, stroke, coils, sampleRateHz);
+    const time = timelineOf(note, nextPluckSeconds(phrase, note), length, sampleRateHz);
+    const force = stroke.scrapeSeconds > 0 ? scrapeForce(seedOf(note), sampleRateHz) : NO_FORCE;
+    addNote(outputs, modes, time, force, checkpoint);
   }
   return outputs;
 }
@@ -53,66 +63,44 @@ function checkExtent(seconds: number, sampleRateHz: number): void {
   }
 }
 
-function nextPluckSeconds(phrase: Phrase, note: Note): number {
-  let next = Number.POSITIVE_INFINITY;
-  for (const other of phrase.notes) {
-    if (other.string === note.string && other.timeSeconds > note.timeSeconds) next = Math.min(next, other.timeSeconds);
-  }
-  return next;
+/** Every pluck scrapes a little differently, and the same one always the same. */
+function seedOf({ timeSeconds, string, fret }: Note): number {
+  return 1 + Math.round(1000 * timeSeconds) + 100_003 * string + 1_009 * Math.round(fret);
 }
 
-function modesOf(note: Note, coils: readonly CoilPlace[], strings: StringSet, sampleRateHz: number): Mode[] {
-  const string = soundingString(strings, note.string, note.fret);
-  const widthMetres = note.pluckWidthMetres ?? USUAL_PLUCK.widthMetres;
-  const pluck = { placeMetres: pluckPlace(note, string), widthMetres };
-  const highestHz = (HIGHEST_PARTIAL_PER_RATE * sampleRateHz) / 2 ** (Math.max(0, note.bend?.semitones ?? 0) / 12);
-  return Array.from({ length: countPartials(string, highestHz) }, (_, index) => {
-    const n = index + 1;
-    const frequencyHz = partialFrequencyHz(string, n);
-    return {
-      radiansPerSecond: 2 * Math.PI * frequencyHz,
-      decayPerSecond: decayPerSecond(string.decay, frequencyHz) + (note.muted ? palmPerSecond(frequencyHz) : 0),
-      amplitude: note.velocity * pluckWeight(string, pluck, n),
-      weights: Float64Array.from(coils, (coil) => VOLTS_PER_UNIT * coilWeight(string, coil, n)),
-    };
+/** The modes of a note; the scrape drives those towards the pickup. */
+function modesOf(
+  note: Note,
+  string: SoundingString,
+  stroke: Stroke,
+  coils: readonly CoilPlace[],
+  sampleRateHz: number,
+): Mode[] {
+  const highestHz = (HIGHEST_PARTIAL_PER_RATE * sampleRateHz) / 2 ** (highestSemitones(note.pitch ?? []) / 12);
+  return Array.from({ length: countPartials(string, highestHz) }, (_, index) => index + 1).flatMap((n) => {
+    const weights = Float64Array.from(coils, (coil) => VOLTS_PER_UNIT * coilWeight(string, coil, n));
+    const strength = note.velocity * string.level * placeWeight(string, stroke, n);
+    return planeModes(string, stroke, n).map((plane, index): Mode => {
+      const { frequencyHz } = plane;
+      const scraped = index === 0 ? scrapeWeight(stroke.scrapeSeconds, string.fundamentalHz, frequencyHz) : 0;
+      return {
+        radiansPerSecond: 2 * Math.PI * frequencyHz,
+        decayPerSecond: plane.decayPerSecond + touched(note, n, frequencyHz),
+        amplitude: note.velocity * plane.amplitude,
+        drive: strength * scraped,
+        weights,
+      };
+    });
   });
 }
 
-function pluckPlace(note: Note, string: SoundingString): number {
-  const place = note.pluckMetres ?? Math.min(USUAL_PLUCK.placeMetres, HIGH_PLUCK_FRACTION * string.lengthMetres);
-  if (place > 0 && place < string.lengthMetres) return place;
-  const expected = `between 0 and the string's ${string.lengthMetres.toFixed(3)} m at fret ${note.fret}`;
-  throw faultAt("REQUEST_INVALID", "pluckMetres", `${place} given, expected ${expected}`);
+/** What lies on the string takes more of a partial: the palm, or a finger at a node. */
+function touched(note: Note, n: number, frequencyHz: number): number {
+  return (note.muted ? palmPerSecond(frequencyHz) : 0) + (note.harmonic ? touchPerSecond(note.harmonic, n) : 0);
 }
 
-function timelineOf(note: Note, nextPluck: number, length: number, sampleRateHz: number): Timeline {
-  const firstSample = Math.ceil(note.timeSeconds * sampleRateHz);
-  const edges = Math.max(0, Math.ceil((length - firstSample) / BLOCK)) + 1;
-  const choke = nextPluck - CHOKE_BEFORE_SECONDS - note.timeSeconds;
-  const timeline = {
-    firstSample,
-    seconds: new Float64Array(edges),
-    bentSeconds: new Float64Array(edges),
-    damping: new Float64Array(edges),
-  };
-  for (let edge = 0; edge < edges; edge += 1) {
-    const seconds = (firstSample + edge * BLOCK) / sampleRateHz - note.timeSeconds;
-    timeline.seconds[edge] = seconds;
-    timeline.bentSeconds[edge] = note.bend ? bentTime(note.bend, seconds) : seconds;
-    timeline.damping[edge] =
-      RELEASE_PER_SECOND * Math.max(0, seconds - note.durationSeconds) +
-      CHOKE_PER_SECOND * Math.max(0, seconds - choke);
-  }
-  return timeline;
-}
-
-/** ∫ 2^(s(t)/12) dt, with s rising in a straight line from 0 to the bend's semitones. */
-function bentTime(bend: Bend, seconds: number): number {
-  const span = bend.toSeconds - bend.fromSeconds;
-  const slope = (bend.semitones * Math.LN2) / 12;
-  const before = Math.min(seconds, bend.fromSeconds);
-  const during = Math.min(Math.max(0, seconds - bend.fromSeconds), span);
-  const after = Math.max(0, seconds - bend.toSeconds);
-  const rising = slope === 0 || span === 0 ? during : (Math.expm1((slope * during) / span) * span) / slope;
-  return before + rising + after * Math.exp(slope);
+function expectOnString({ placeMetres }: Stroke, { lengthMetres }: SoundingString, fret: number): void {
+  if (placeMetres > 0 && placeMetres < lengthMetres) return;
+  const expected = `between 0 and the string's ${lengthMetres.toFixed(3)} m at fret ${fret}`;
+  throw faultAt("REQUEST_INVALID", "pluckMetres", `${placeMetres} given, expected ${expected}`);
 }

@@ -1,5 +1,6 @@
 import type { Build } from "../../src/build-file/schema.ts";
 import { wiperShare } from "../../src/build-file/taper.ts";
+import { behindMetal } from "../ngspice.ts";
 import { groupsIn } from "./contact-tables.ts";
 
 /**
@@ -43,7 +44,7 @@ function joinContacts(joints: Joints, type: string, position: number, prefix: st
 function coilCards(id: string, start: string, finish: string, coil: PickupPart["coils"][string]): string[] {
   const reversed = (coil.winding === "reverse") !== (coil.magnet === "south");
   const cards = [
-    `V${id} ${id}_e ${start} DC 0 AC ${(reversed ? -1 : 1) * coil.output}`,
+    ...behindMetal(`V${id} ${id}_e ${start} DC 0 AC ${(reversed ? -1 : 1) * coil.output}`, coil.shielding),
     `R${id} ${id}_e ${id}_r ${coil.resistance}`,
   ];
   if (coil.capacitance > 0) cards.push(`C${id} ${start} ${finish} ${coil.capacitance}`);
@@ -53,8 +54,11 @@ function coilCards(id: string, start: string, finish: string, coil: PickupPart["
     return cards;
   }
   cards.push(`L${id} ${id}_r ${id}_s0 ${coil.inductance}`);
-  for (const [i, section] of coil.loss.entries()) {
-    const to = i === coil.loss.length - 1 ? finish : `${id}_s${i + 1}`;
+  const sections = coil.loss.filter(({ inductance }) => inductance !== undefined);
+  for (const [i, { resistance }] of coil.loss.filter(({ inductance }) => inductance === undefined).entries())
+    cards.push(`Ra${id}${i} ${id}_r ${finish} ${resistance}`);
+  for (const [i, section] of sections.entries()) {
+    const to = i === sections.length - 1 ? finish : `${id}_s${i + 1}`;
     cards.push(
       `L${id}s${i} ${id}_s${i} ${to} ${section.inductance}`,
       `R${id}s${i} ${id}_s${i} ${to} ${section.resistance}`,

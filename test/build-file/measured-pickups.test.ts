@@ -24,8 +24,9 @@ const MEASURED: Readonly<
 const LOAD = { resistance: 1 / (1 / 200e3 + 1 / 1e6), capacitance: 470e-12 };
 const LOWEST_HZ = 100;
 
-/** A type straight on the jack, its coils in series where their leads come out. */
-function alone({ coils, conductors, coupling }: PickupType) {
+/** A type straight on the jack, its coils in series where their leads come out; as the ratios, without what metal takes of its EMF. */
+function alone({ coils: shielded, conductors, coupling }: PickupType) {
+  const coils = Object.fromEntries(Object.entries(shielded).map(([name, coil]) => [name, { ...coil, shielding: [] }]));
   const [first, second] = Object.keys(coils);
   const hasLeads = second !== undefined && conductors !== 2;
   const [hot, ground] = hasLeads
@@ -74,6 +75,7 @@ describe("catalogue pickups beside real ones of their sort", () => {
         const henries = Number.parseFloat(String(inductance));
         const at = (hertz: number) =>
           loss.reduce((sum, section) => {
+            if (section.inductance === undefined) return sum;
             const [r, x] = [
               1000 * Number.parseFloat(String(section.resistance)),
               2 * Math.PI * hertz * Number.parseFloat(String(section.inductance)),

@@ -133,3 +133,31 @@ describe("a table of a track as it was measured", () => {
     expect(() => readTaperTable(text)).toThrow(message);
   });
 });
+
+describe("a pot's angles by its data sheet", () => {
+  const angles = { mechanical: 300, electrical: 225 };
+
+  test("make what is beyond the electrical angle flat, 37.5° of 300° at either end, and leave half turn alone", () => {
+    for (const taper of ["linear", "audio", "reverse-audio"]) {
+      const share = (degrees: number) => at({ taper, angles }, degrees / 30);
+      expect([share(0), share(300)]).toEqual([0, 1]);
+      expect(share(37.5), taper).toBeLessThan(0.06);
+      expect(1 - share(262.5), taper).toBeLessThan(0.06);
+      expect(share(150)).toBeCloseTo(at({ taper }, 5), 12);
+      const all = Array.from({ length: 301 }, (_, degrees) => share(degrees));
+      for (let i = 1; i <= 300; i++) expect(all[i]).toBeGreaterThanOrEqual(all[i - 1]!);
+    }
+    // Between them a linear track of 225° changes by 1/225 a degree, about.
+    const slope = (at({ taper: "linear", angles }, 6) - at({ taper: "linear", angles }, 4)) / 60;
+    expect(slope * 225).toBeGreaterThan(0.95);
+    expect(slope * 225).toBeLessThan(1.15);
+  });
+
+  test("of 270° in 300° are the usual shapes, and no flat end at all still ends at nothing and the whole", () => {
+    for (const dial of [0, 0.3, 1, 4, 5, 7, 9.8, 10])
+      expect(at({ angles: { mechanical: 300, electrical: 270 } }, dial)).toBeCloseTo(at({}, dial), 12);
+    const none = { mechanical: 300, electrical: 300 };
+    expect([at({ angles: none }, 0), at({ angles: none }, 10)]).toEqual([0, 1]);
+    expect(at({ taper: "linear", angles: none }, 1)).toBeGreaterThan(at({ taper: "linear" }, 1));
+  });
+});

@@ -22,7 +22,7 @@ MIDPOINTS = {"linear": 0.5, "audio": 0.15, "reverse-audio": 0.85}
 def quantity(value):
     if isinstance(value, (int, float)):
         return float(value)
-    number, prefix = re.fullmatch(r"([\d.]+)\s*([pnuµmkM]?)(?:F|H|Ω|F/m)?", value).groups()
+    number, prefix = re.fullmatch(r"([\d.]+)\s*([pnuµmkM]?)(?:F|H|Hz|Ω|F/m|Ω/m)?", value).groups()
     return float(number) * PREFIXES[prefix]
 
 
@@ -109,6 +109,46 @@ def wiper(track, dial):
     return min(1 - end, max(end, share))
 
 
+# tan δ at 1 kHz and 10 kHz, as long_form readers are told in the catalogue.
+LOSSES = {
+    "film-pet": (0.008, 0.015),
+    "film-pp": (0.0005, 0.0008),
+    "paper": (0.005, 0.01),
+    "mica": (0.001, 0.001),
+    "ceramic-c0g": (0.001, 0.001),
+    "ceramic-x7r": (0.025, 0.025),
+    "ceramic-z5u": (0.03, 0.03),
+    "ceramic-y5v": (0.03, 0.03),
+}
+RELAXING = [100.0, 1e3, 1e4]
+
+
+def determinant(rows):
+    if len(rows) == 1:
+        return rows[0][0]
+    minor = lambda skip: [[value for i, value in enumerate(row) if i != skip] for row in rows[1:]]
+    return sum((-1) ** i * value * determinant(minor(i)) for i, value in enumerate(rows[0]))
+
+
+def relaxing(cap):
+    """Farads of the cap's stiff share, then (ohms, farads) of branches that make its loss at 100 Hz, 1 and 10 kHz."""
+    own, farads = cap.get("lossFactor"), quantity(cap["capacitance"])
+    tan = (own, own) if own is not None else LOSSES.get(cap.get("dielectric"), (0, 0))
+    if tan[0] == 0:
+        return farads, []
+    debye = lambda hertz: [1] + [1 / (1 + 1j * hertz / at) for at in RELAXING]
+    rows = [[share.real for share in debye(1e3)]]
+    rows += [[-complex(s).imag - t * complex(s).real for s in debye(at)] for at, t in zip(RELAXING, (tan[0], *tan))]
+    whole = determinant(rows)
+    # Cramer's rule, with 1 on the right of the first row and nothing on that of the others.
+    shares = [
+        determinant([row[:i] + [1.0 if k == 0 else 0.0] + row[i + 1 :] for k, row in enumerate(rows)]) / whole
+        for i in range(4)
+    ]
+    branches = [(1 / (2 * math.pi * at * share * farads), share * farads) for at, share in zip(RELAXING, shares[1:])]
+    return shares[0] * farads, branches
+
+
 class Reading:
     def __init__(self, build, settings):
         self.build, self.settings, self.parent = build, settings, {}
@@ -134,7 +174,8 @@ class Reading:
         net = self.find(lug)
         if net == self.find(f"{self.jack}.sleeve"):
             return "0"
-        return "out" if net == self.find(f"{self.jack}.tip") else self.names.setdefault(net, f"n{len(self.names)}")
+        tip = "tip" if "resistance" in self.build.get("cable", {}) else "out"
+        return tip if net == self.find(f"{self.jack}.tip") else self.names.setdefault(net, f"n{len(self.names)}")
 
     def card(self, kind, a, b, value):
         if a != b:
@@ -177,21 +218,41 @@ class Reading:
                         found.append((f"{name}.{a}", f"{name}.{b}", value))
         return found
 
+    def emf(self, to, at, drive, metals):
+        """An EMF behind metal, each of which leaves a share a of it and lets the rest through a low-pass."""
+        metals = metals if isinstance(metals, list) else [metals]
+        if not metals:
+            self.card("V", to, at, drive)
+            return
+        name = f"m{len(self.cards)}"
+        self.card("V", f"{name}_0", "0", drive)
+        for index, metal in enumerate(metals):
+            before, low, after = f"{name}_{index}", f"{name}_{index}low", f"{name}_{index + 1}"
+            share = 10 ** (-metal["depth"] / 20) if "depth" in metal else 0
+            corner = quantity(metal["shelf"]) * math.sqrt(share) if "depth" in metal else quantity(metal["pole"])
+            self.card("R", before, low, 1e4)
+            self.card("C", low, "0", 1 / (2 * math.pi * corner * 1e4))
+            self.card("E", after, f"{after}sum", f"{low} 0 {1 - share}")
+            self.card("E", f"{after}sum", "0", f"{before} 0 {share}")
+        self.card("E", to, at, f"{name}_{len(metals)} 0 1")
+
     def coil(self, coil, start, finish):
         """EMF, wire, inductance and loss from start to finish; gives the card of the inductance and the EMF's sign."""
         sign = 1 if (coil.get("winding", "forward") == "forward") == (coil.get("magnet", "north") == "north") else -1
         if quantity(coil.get("capacitance", 0)) > 0:
             self.card("C", start, finish, quantity(coil["capacitance"]))
         emf, wire = f"e{len(self.cards)}", f"w{len(self.cards)}"
-        self.card("V", emf, start, f"DC 0 AC {sign * coil.get('output', 1)}")
+        self.emf(emf, start, f"DC 0 AC {sign * coil.get('output', 1)}", coil.get("shielding", []))
         self.card("R", emf, wire, quantity(coil["resistance"]))
         loss = coil.get("loss")
-        sections = loss if isinstance(loss, list) else []
+        losses = loss if isinstance(loss, list) else [] if loss is None else [{"resistance": loss}]
+        sections = [each for each in losses if "inductance" in each]
         nodes = [wire] + [f"s{len(self.cards)}_{index}" for index in range(len(sections))] + [finish]
         inductance = f"L{len(self.cards)}"
         self.card("L", nodes[0], nodes[1], quantity(coil["inductance"]))
-        if loss is not None and not sections:
-            self.card("R", nodes[0], nodes[1], quantity(loss))
+        for each in losses:
+            if "inductance" not in each:
+                self.card("R", wire, finish, quantity(each["resistance"]))
         for section, a, b in zip(sections, nodes[1:], nodes[2:]):
             self.card("L", a, b, quantity(section["inductance"]))
             self.card("R", a, b, quantity(section["resistance"]))
@@ -214,6 +275,15 @@ class Reading:
             (first, sign), (second, other) = made
             self.cards.append(f"K{len(self.cards)} {first} {second} {part['coupling'] * sign * other}")
 
+    def cap(self, name, part):
+        a, b = self.node(f"{name}.a"), self.node(f"{name}.b")
+        stiff, branches = relaxing(part)
+        self.card("C", a, b, stiff)
+        for index, (ohms, farads) in enumerate(branches):
+            if a != b:
+                self.card("R", a, f"relax_{name}_{index}", ohms)
+                self.card("C", f"relax_{name}_{index}", b, farads)
+
     def netlist(self):
         self.join_all()
         tracks = self.tracks()
@@ -226,15 +296,19 @@ class Reading:
             if part["kind"] == "pickup":
                 self.pickup(name, part)
             if part["kind"] == "cap":
-                self.card("C", self.node(f"{name}.a"), self.node(f"{name}.b"), quantity(part["capacitance"]))
+                self.cap(name, part)
             if part["kind"] == "resistor":
                 self.card("R", self.node(f"{name}.a"), self.node(f"{name}.b"), quantity(part["resistance"]))
         cable, load = self.build.get("cable"), self.build.get("load", {})
         if cable:
             self.card("C", "out", "0", length(cable["length"]) * quantity(cable["capacitance"]))
+            if "resistance" in cable:
+                self.card("R", "tip", "out", length(cable["length"]) * quantity(cable["resistance"]))
         self.card("R", "out", "0", quantity(load.get("resistance", 1e6)))
         if quantity(load.get("capacitance", 0)) > 0:
-            self.card("C", "out", "0", quantity(load["capacitance"]))
+            grid = "grid" if "stopper" in load else "out"
+            self.card("R", "out", "grid", quantity(load.get("stopper", 0))) if grid == "grid" else None
+            self.card("C", grid, "0", quantity(load["capacitance"]))
         return self.cards + self.ties()
 
     def ties(self):

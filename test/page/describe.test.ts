@@ -31,6 +31,22 @@ describeWith("chromium", "describing a guard", () => {
     }
   });
 
+  it("takes a pot's electrical angle from its data sheet, with the flat ends in words beside it, and refuses one it cannot have", async () => {
+    const { page } = await openGuard();
+    const angle = page.locator('[data-path="parts.volume.angles"]');
+    await angle.evaluate((each) => each.closest("details")?.setAttribute("open", ""));
+    expect(await angle.locator("xpath=..").textContent()).toMatch(/300°; 15° at the bottom and 15 to 30° at the top/);
+    await angle.fill("400");
+    await angle.press("Enter");
+    await expect.poll(() => angle.getAttribute("aria-invalid")).toBe("true");
+    await angle.fill("225");
+    await angle.press("Enter");
+    await expect.poll(() => angle.getAttribute("aria-invalid")).toBeNull();
+    await angle.fill("");
+    await angle.press("Enter");
+    await expect.poll(() => angle.inputValue()).toBe("");
+  });
+
   it("tells a fault beside its field, keeps the last readable curve, and leads from the list to the field", async () => {
     const visit = await openGuard();
     const { page } = visit;
@@ -107,6 +123,23 @@ describeWith("chromium", "describing a guard", () => {
     await expect.poll(count).toBe(wires + 1);
     await page.keyboard.press("Control+Shift+z");
     await expect.poll(count).toBe(wires);
+  });
+
+  it("puts a cover on with one click, keeps the guard without it as B, and says whether anybody hears it", async () => {
+    const visit = await openGuard();
+    const { page } = visit;
+    const card = page.locator(".part-card", { has: page.locator("h3", { hasText: /humbucker/ }) });
+    await card.locator("summary").click();
+    const before = await featuresOf(page);
+    await card.getByRole("button", { name: "Compare with a cover on" }).click();
+    const verdict = card.locator("[aria-live]", { hasText: "A: cover on. B: cover off." });
+    await verdict.waitFor();
+    expect(await verdict.textContent()).toMatch(/they differ by \d\.\d+ dB at .*k?Hz/);
+    expect(await featuresOf(page)).not.toBe(before);
+    await card.getByRole("button", { name: "Compare with the cover off" }).click();
+    await card.locator("[aria-live]", { hasText: "A: cover off. B: cover on." }).waitFor();
+    expect(await featuresOf(page)).toBe(before);
+    expectQuiet(visit);
   });
 
   it("keeps the draft through a reload", async () => {

@@ -13,6 +13,8 @@ describeWith("chromium", "links", () => {
     await openScenario(page, /HSS/);
     await page.locator("label.choice", { hasText: "guard B" }).click();
     await page.locator("label.choice", { hasText: /^true$/ }).click();
+    await page.getByLabel("Hand", { exact: true }).selectOption("bright");
+    await page.getByLabel("Strings", { exact: true }).selectOption("old");
     await showTab(page, "Send it");
     await page.getByRole("button", { name: "Copy a link to this guard" }).click();
     await expect.poll(() => page.getByLabel("The link").inputValue()).toContain("/b/");
@@ -23,6 +25,8 @@ describeWith("chromium", "links", () => {
     expect(await featuresOf(friend.page)).toBe(features);
     expect(await friend.page.getByRole("radio", { name: "guard B" }).isChecked()).toBe(true);
     expect(await friend.page.getByRole("radio", { name: "true" }).isChecked()).toBe(true);
+    await expect.poll(() => friend.page.getByLabel("Hand", { exact: true }).inputValue()).toBe("bright");
+    await expect.poll(() => friend.page.getByLabel("Strings", { exact: true }).inputValue()).toBe("old");
     await showTab(friend.page, "A against B");
     await expect.poll(() => friend.page.locator("#panel-builds").textContent()).toContain("HSS guard, 500 kΩ pots");
     expect(await friend.page.title()).toContain("HSS guard");

@@ -67,6 +67,8 @@ it("a phrase is rendered once for a set of coils", () => {
   const once = phraseSignals("pluck", places, stringSetOf(build), RATE);
   expect(phraseSignals("pluck", places, stringSetOf(build), RATE)).toBe(once);
   expect(phraseSignals("pluck", places.slice(0, 2), stringSetOf(build), RATE)).not.toBe(once);
+  expect(phraseSignals("pluck", places, stringSetOf(build), RATE, "dark")).not.toBe(once);
+  expect(phraseSignals("pluck", places, { ...stringSetOf(build), age: "old" }, RATE)).not.toBe(once);
 });
 
 it("pickups whose place the build leaves out sit at the usual one for their name", () => {

@@ -25,6 +25,13 @@ describe("coils that cancel each other", () => {
     expect(curve.cutoff).toBeNull();
   });
 
+  test("and sit behind the same metal are as silent", () => {
+    const behind = { ...coil, shielding: [{ pole: 3000 }, { shelf: 1370, depth: 1.4 }] };
+    const covered = readBuild(onePickup({ pickup: { ...opposed, coils: { one: behind, two: behind } } }));
+    const transfers = new ResponseEngine(covered).transfersIn(new Controls(covered).atRest);
+    expect(Math.max(...curveOf(transfers, logSpaced(20, 20_000, 100)).magnitude)).toBe(SILENCE_DB);
+  });
+
   test("and differ by a millionth are heard at −120 dB", () => {
     const other = { ...coil, output: 1 + 1e-6 };
     const nearly = readBuild(onePickup({ pickup: { ...opposed, coils: { one: coil, two: other } } }));

@@ -2,12 +2,14 @@ import { describe, expect, test } from "vitest";
 import { METAL_TYPES } from "../../src/build-file/catalogue/shieldings.ts";
 import { readBuild } from "../../src/build-file/read-build.ts";
 import { Controls, parseSettings, type RawSettings } from "../../src/build-file/settings.ts";
+import { MAX_METALS } from "../../src/limits.ts";
 import { CircuitMaker } from "../../src/response/circuit.ts";
 import { curveOf } from "../../src/response/curve.ts";
-import { emfLaw } from "../../src/response/emf-law.ts";
+import { emfLaw, times } from "../../src/response/emf-law.ts";
 import { ResponseEngine } from "../../src/response/engine.ts";
+import { solvedTransfers } from "../../src/response/transfers.ts";
 import { threeSingles } from "../fixtures/circuits.ts";
-import { acSweeps, netlistOf } from "../ngspice.ts";
+import { acSweeps, behindMetal, netlistOf } from "../ngspice.ts";
 import { describeWith } from "../tools.ts";
 
 const HERTZ = [500, 1000, 2000, 3000, 4000, 6000, 8000];
@@ -36,7 +38,11 @@ function guardWith(laws: Readonly<Record<string, object | undefined>>) {
   return readBuild(threeSingles({ parts: pickups }));
 }
 
-const LAWS = { neck: { pole: 3000 }, middle: undefined, bridge: { shelf: 1370, depth: 1.4 } };
+const LAWS = {
+  neck: [{ shelf: 900, depth: 3 }, { pole: 3000 }],
+  middle: undefined,
+  bridge: { shelf: 1370, depth: 1.4 },
+};
 const SETTINGS: readonly RawSettings[] = [
   { lever: 1 },
   { lever: 2, volume: 6, tone1: 4 },
@@ -86,45 +92,54 @@ describe("what metal takes of a coil's EMF", () => {
     expect(after.sources).toHaveLength(before.sources!.length);
   });
 
+  test("of a list, all of it: a cover's pole on top of the shelf of the steel", () => {
+    const [steel, cover] = [{ shelf: 1370, depth: 1.4 }, { pole: 10_500 }];
+    const at = Float64Array.of(900, 5000);
+    const [both, one, other] = [[steel, cover], steel, cover].map((law) => emfLaw(law as { pole: number })(at));
+    const product = times(one!, other!);
+    for (const i of at.keys()) {
+      expect(both!.re[i]).toBeCloseTo(product.re[i]!, 12);
+      expect(both!.im[i]).toBeCloseTo(product.im[i]!, 12);
+    }
+  });
+
+  test("polynomials and the solution frequency by frequency are at one about it, lists and shared metals included", () => {
+    const steel = { shelf: 1370, depth: 1.4 };
+    const build = guardWith({ neck: [steel, { pole: 3000 }, steel], middle: steel, bridge: [{ pole: 10_500 }] });
+    const maker = new CircuitMaker(build);
+    const engine = new ResponseEngine(build);
+    const frequencies = Float64Array.from([30, 300, 2000, 4100, 8000, 19_000]);
+    for (const raw of SETTINGS) {
+      const settings = parseSettings(new Controls(build), raw);
+      const quick = engine.transfersIn(settings);
+      const solved = solvedTransfers(maker.circuitIn(settings), maker.sources);
+      expect(quick.levelAndPhase).toBeDefined();
+      expect(solved.levelAndPhase).toBeUndefined();
+      for (const [source, wanted] of [...solved.perSource(frequencies), solved.total(frequencies)].entries()) {
+        const got = [...quick.perSource(frequencies), quick.total(frequencies)][source]!;
+        for (const i of frequencies.keys())
+          expect(Math.hypot(got.re[i]! - wanted.re[i]!, got.im[i]! - wanted.im[i]!)).toBeLessThan(
+            1e-7 * Math.hypot(wanted.re[i]!, wanted.im[i]!) + 1e-11,
+          );
+      }
+      expect(quick.power()(3000)).toBeCloseTo(solved.power()(3000), 9);
+    }
+  });
+
   test("is refused by its field where it is neither a pole nor a shelf", () => {
     expect(() => guardWith({ neck: { pole: "3 farads" } })).toThrow(/parts\.neck\.coils\.coil\.shielding/);
     expect(() => guardWith({ neck: {} })).toThrow(/parts\.neck\.coils\.coil\.shielding/);
+    const four = Array.from({ length: MAX_METALS + 1 }, () => ({ pole: 3000 }));
+    expect(() => guardWith({ neck: four })).toThrow(/parts\.neck\.coils\.coil\.shielding/);
   });
 });
 
 describeWith("ngspice", "a guard of which some coils are behind metal", () => {
-  /** Each law as a network of its own, read off by a source that loads nothing. */
-  function behindMetal(card: string, law: object | undefined): string[] {
-    const [name, to, at, ...rest] = card.split(" ");
-    if (!law) return [card];
-    const raw = `${name}_raw`;
-    const [series, shunt] =
-      "pole" in law
-        ? [1000, 0]
-        : (() => {
-            const { depth } = law as { depth: number };
-            const gain = 10 ** (-depth / 20);
-            return [1000 * (1 - gain), 1000 * gain];
-          })();
-    const poleHz =
-      "pole" in law
-        ? (law.pole as number)
-        : (law as { shelf: number }).shelf / 10 ** ((law as { depth: number }).depth / 40);
-    const farads = 1 / (2 * Math.PI * poleHz * 1000);
-    return [
-      `${name} ${raw} 0 ${rest.join(" ")}`,
-      `R${name} ${raw} ${name}_out ${series}`,
-      ...(shunt > 0 ? [`Rs${name} ${name}_out ${name}_low ${shunt}`] : []),
-      `C${name} ${shunt > 0 ? `${name}_low` : `${name}_out`} 0 ${farads}`,
-      `E${name} ${to} ${at} ${name}_out 0 1`,
-    ];
-  }
-
   test("curves as ngspice has it, within 0.001 dB and 0.01°", () => {
     const build = guardWith(LAWS);
     const controls = new Controls(build);
     const maker = new CircuitMaker(build);
-    const laws = maker.sources.map(({ pickup }) => LAWS[pickup as keyof typeof LAWS]);
+    const laws = maker.sources.map(({ spec }) => spec.shielding);
     const netlists = SETTINGS.map((raw) => {
       const { network, outputNode } = maker.circuitIn(parseSettings(controls, raw));
       const emfs = maker.sources.map(({ emf }) => emf);

@@ -9,8 +9,10 @@ import {
   pluckWeight,
   stringWeight,
 } from "../../src/strings/comb.ts";
-import { partialsAtCoil } from "../../src/strings/partials.ts";
+import { countPartials } from "../../src/strings/partials.ts";
+import { planeModes } from "../../src/strings/planes.ts";
 import { type SoundingString, soundingString, usualStringSet } from "../../src/strings/string-set.ts";
+import { strokeOf } from "../../src/strings/stroke.ts";
 
 const POINT: CoilPlace = { distanceMetres: 0.1, apertureMetres: 0, sign: 1, output: 1 };
 const ideal = (lengthMetres: number): SoundingString => ({
@@ -20,6 +22,8 @@ const ideal = (lengthMetres: number): SoundingString => ({
   fundamentalHz: 110,
   inharmonicity: 0,
   decay: { support: 0.5, wire: 1.2, bending: 0.25 },
+  wound: true,
+  level: 1,
 });
 
 const anyString = fc
@@ -123,13 +127,15 @@ describe("a pluck", () => {
 
   test("gives partials that stay under the limit asked for and under 20 kHz, with decay that grows", () => {
     const string = soundingString(usualStringSet(), 6, 0);
-    const partials = partialsAtCoil(string, POINT, pluck, 5000);
-    expect(partials.at(-1)!.frequencyHz).toBeLessThanOrEqual(5000);
     // 48·82.41·√(1 + 2.567e-4·48²) = 4990 Hz, and the 49th is at 5134 Hz.
-    expect(partials).toHaveLength(48);
-    expect(partialsAtCoil(string, POINT, pluck).at(-1)!.frequencyHz).toBeLessThanOrEqual(20_000);
-    for (let i = 1; i < partials.length; i += 1) {
-      expect(partials[i]!.decayPerSecond).toBeGreaterThan(partials[i - 1]!.decayPerSecond);
-    }
+    expect(countPartials(string, 5000)).toBe(48);
+    const all = countPartials(string, Number.POSITIVE_INFINITY);
+    expect(partialFrequencyHz(string, all)).toBeLessThanOrEqual(20_000);
+    expect(partialFrequencyHz(string, all + 1)).toBeGreaterThan(20_000);
+    const decays = Array.from(
+      { length: all },
+      (_, i) => planeModes(string, strokeOf({}, string), i + 1)[0]!.decayPerSecond,
+    );
+    for (let i = 1; i < all; i += 1) expect(decays[i]).toBeGreaterThan(decays[i - 1]!);
   });
 });

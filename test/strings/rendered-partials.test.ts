@@ -30,7 +30,9 @@ const CASES: Case[] = [
 
 function play(place: Case): Float32Array {
   const { distanceMetres, apertureMetres, ...hand } = place;
-  const note: Note = { timeSeconds: PLUCK_SECONDS, velocity: 1, durationSeconds: 2, ...hand };
+  // Straight towards the coil and without a scrape: one plane, and the pluck alone.
+  const still = { slantDegrees: 0, scrape: 0 };
+  const note: Note = { timeSeconds: PLUCK_SECONDS, velocity: 1, durationSeconds: 2, ...still, ...hand };
   const coil: CoilPlace = { distanceMetres, apertureMetres, sign: 1, output: 1 };
   return renderPhrase({ name: "note", description: "", seconds: 1, notes: [note] }, [coil], SET, RATE)[0]!;
 }

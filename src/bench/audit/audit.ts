@@ -3,6 +3,7 @@ import type { Build } from "../../build-file/schema.ts";
 import { auditHarness } from "../harness/audit-harness.ts";
 import { unusualCaps } from "./cap-values.ts";
 import { AuditContext, type Rule } from "./context.ts";
+import { dimmingMetal } from "./dimming-metal.ts";
 import { type Finding, finding } from "./finding.ts";
 import type { Severity } from "./finding-codes.ts";
 import { twoGroundPaths } from "./ground-paths.ts";
@@ -35,6 +36,7 @@ const WIRING_RULES: readonly Rule[] = [
   coilsOutOfPhase,
   humWhereCancellingIsExpected,
   unusualCaps,
+  dimmingMetal,
   twoGroundPaths,
   auditLimits,
 ];

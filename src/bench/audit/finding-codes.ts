@@ -165,6 +165,12 @@ export const FINDING_CODES = {
     meaning:
       "The pots load the pickup far more or far less than such pickups usually see: duller or brighter than expected.",
   },
+  "metal-dims": {
+    severity: "note",
+    title: "A pickup's own metal dims it",
+    meaning:
+      "A cover or can takes treble of what the strings induce, so that the pickup is dull whatever it is wired to.",
+  },
 } as const satisfies Record<string, { severity: Severity; title: string; meaning: string }>;
 
 export type Severity = "fault" | "warning" | "note";

@@ -1,4 +1,5 @@
 import type { Build } from "../../build-file/schema.ts";
+import type { OwnMeter } from "../meter/own/own-meter.ts";
 import { affordableListenings } from "../solving-effort.ts";
 import { type Explanation, explanationsOf } from "./answer/explanations.ts";
 import { type RemainderAnswer, remainderAnswer } from "./answer/remainder-words.ts";
@@ -42,11 +43,16 @@ function explanationsFor({ plans, observations, groups, remainder }: Judgement, 
 const WORTH_TRYING = 0.3;
 const LAST_RESORT = 0.03;
 
-function nextCheck(build: Build, { model, plans }: Judgement, suspects: readonly Suspect[]): NextCheck | null {
+function nextCheck(
+  build: Build,
+  { model, plans }: Judgement,
+  suspects: readonly Suspect[],
+  meter: OwnMeter | undefined,
+): NextCheck | null {
   const taken = new Set(plans.map(planKey));
   return (
     nextTrial(suspects, WORTH_TRYING) ??
-    nextMeasurement(build, model, suspects, taken, affordableReadings(model)) ??
+    nextMeasurement(build, model, suspects, taken, affordableReadings(model), meter) ??
     nextListening(build, model, suspects, affordableListenings(build)) ??
     nextTrial(suspects, LAST_RESORT)
   );
@@ -61,7 +67,7 @@ function nextCheck(build: Build, { model, plans }: Judgement, suspects: readonly
 export function diagnose(build: Build, request: DiagnoseRequest, checkpoint: () => void = () => {}): Diagnosis {
   const judgement = judge(build, request, checkpoint);
   const { plans, groups, remainder, considered } = judgement;
-  const next = nextCheck(build, judgement, suspectsOf(tenable(groups)));
+  const next = nextCheck(build, judgement, suspectsOf(tenable(groups)), request.meter);
   const isSilent = plans.length === 0 && (request.symptoms ?? []).length === 0;
   const explanations = explanationsFor(judgement, isSilent);
   return {
@@ -70,7 +76,7 @@ export function diagnose(build: Build, request: DiagnoseRequest, checkpoint: () 
     explanations,
     remainder: remainderAnswer(remainder),
     priors: PRIORS_SOURCE,
-    notes: request.readings.flatMap((reading, index) => noteOn(reading, plans[index]!)),
+    notes: request.readings.flatMap((reading, index) => noteOn(reading, plans[index]!, request.meter)),
     nextMeasurement: next,
   };
 }

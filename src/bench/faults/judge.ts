@@ -2,6 +2,7 @@ import type { Build } from "../../build-file/schema.ts";
 import { REFERENCE_CELSIUS } from "../meter/copper.ts";
 import { type MeterModel, meterModelOf } from "../meter/meter-model.ts";
 import type { ReadingPlan } from "../meter/reading-plan.ts";
+import { ReadingTaker } from "../meter/reading-taker.ts";
 import { affordableListenings } from "../solving-effort.ts";
 import { Witness } from "../symptoms/witness.ts";
 import { type DiagnoseRequest, observed, plansOf } from "./diagnose-request.ts";
@@ -74,6 +75,21 @@ function countsFor(model: MeterModel, faults: readonly Fault[], places: readonly
   );
 }
 
+function observationsOf(
+  build: Build,
+  { readings, meter }: DiagnoseRequest,
+  plans: readonly ReadingPlan[],
+  celsius: number,
+): Observation[] {
+  let taker: ReadingTaker | undefined;
+  return readings.map((reading, index) =>
+    observed(reading, meter, () => {
+      taker ??= new ReadingTaker(build, celsius);
+      return taker.take(plans[index]!).ohms;
+    }),
+  );
+}
+
 /**
  * Weighs every single fault that this very build can have, every part and joint of another value, and where none of them
  * explains well enough what was told, the likeliest pairs.
@@ -81,8 +97,9 @@ function countsFor(model: MeterModel, faults: readonly Fault[], places: readonly
  */
 export function judge(build: Build, request: DiagnoseRequest, checkpoint: () => void = () => {}): Judgement {
   const plans = plansOf(build, request.readings);
-  const observations = request.readings.map(observed);
-  const model = withSpareJoint(meterModelOf(build, request.temperature ?? REFERENCE_CELSIUS));
+  const celsius = request.temperature ?? REFERENCE_CELSIUS;
+  const observations = observationsOf(build, request, plans, celsius);
+  const model = withSpareJoint(meterModelOf(build, celsius));
   const questions = questionsOf(model, plans);
   const all = singleFaults(build);
   const places = resistivePlaces(guardWiringOf(build));

@@ -14,6 +14,7 @@ const OF_PICKUPS: ReadonlySet<FindingCode> = new Set([
   "hum-not-cancelling",
   "shield-hot",
   "load-unusual",
+  "metal-dims",
 ]);
 
 function nothingToHear(places: readonly string[]): Finding {

@@ -1,3 +1,4 @@
+import type { OwnMeter } from "../meter/own/own-meter.ts";
 import type { KickWord } from "./priors.ts";
 import type { Pole } from "./question.ts";
 
@@ -28,6 +29,8 @@ export interface LeadsRequest {
   readonly metal: "none" | readonly { readonly lead: string; readonly ohms: number | null }[];
   /** °C. */
   readonly temperature: number;
+  /** What the readings were taken with, where the person said which. */
+  readonly meter?: OwnMeter | undefined;
 }
 
 /** A needle that goes as the guard says it must, +1, or the other way, −1: what the person calls up is then down. */

@@ -32,7 +32,9 @@ function rewound(coil: CoilInput, ohms: number): CoilInput {
           loss: Array.isArray(loss)
             ? loss.map((section) => ({
                 resistance: scaledBy(section.resistance, "resistance", turns ** 2),
-                inductance: scaledBy(section.inductance, "inductance", turns ** 2),
+                ...(section.inductance === undefined
+                  ? {}
+                  : { inductance: scaledBy(section.inductance, "inductance", turns ** 2) }),
               }))
             : scaledBy(loss, "resistance", turns ** 2),
         }),

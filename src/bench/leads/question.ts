@@ -1,3 +1,4 @@
+import type { OwnMeter } from "../meter/own/own-meter.ts";
 import type { KickWord } from "./priors.ts";
 
 export type CoilCount = 1 | 2;
@@ -51,4 +52,5 @@ export interface Question {
   readonly evidence: Evidence;
   /** °C. */
   readonly temperature: number;
+  readonly meter?: OwnMeter;
 }

@@ -1,5 +1,7 @@
 import { suggestion } from "../../build-file/nearest.ts";
 import { faultAt } from "../../errors.ts";
+import { endOf, meterLogError, withoutLeads } from "../meter/own/meter-error.ts";
+import type { OwnMeter } from "../meter/own/own-meter.ts";
 import type { KickSense, LeadsRequest } from "./leads-request.ts";
 import { type KickWord, METER_DEVIATION } from "./priors.ts";
 import { type CoilCount, METAL, type Question } from "./question.ts";
@@ -45,15 +47,22 @@ function rowsOf({ coils, rows }: LeadsRequest): Rows {
   return { coils: [rows.length as CoilCount], rows };
 }
 
-function deviationOf({ ohms, low, high }: LeadsRequest["readings"][number]): number {
-  if (!ohms || !low || !high || low > ohms || high < ohms) return METER_DEVIATION;
+type Shown = Pick<LeadsRequest["readings"][number], "ohms" | "low" | "high">;
+
+function deviationOf({ ohms, low, high }: Shown, meter: OwnMeter | undefined): number {
+  const own = meter && ohms !== null ? meterLogError(meter, ohms) : METER_DEVIATION;
+  if (!ohms || !low || !high || low > ohms || high < ohms) return own;
   // The display's wandering as ±2 standard deviations.
-  return Math.max(METER_DEVIATION, Math.log(high / low) / 4);
+  return Math.max(own, Math.log(high / low) / 4);
 }
 
 /** A meter shows no less than this across a joint; ln 0 would be nothing to weigh. */
 const LEAST_OHMS = 0.01;
-const shown = (ohms: number | null) => (ohms === null ? null : Math.max(ohms, LEAST_OHMS));
+
+function shown(ohms: number | null, meter: OwnMeter | undefined): number | null {
+  if (ohms === null || (meter && ohms >= endOf(meter))) return null;
+  return Math.max(meter ? withoutLeads(meter, ohms) : ohms, LEAST_OHMS);
+}
 
 const turned: Readonly<Record<KickWord, KickWord>> = { up: "down", down: "up", none: "none" };
 
@@ -62,7 +71,7 @@ const turned: Readonly<Record<KickWord, KickWord>> = { up: "down", down: "up", n
  * @throws PresolderError REQUEST_INVALID, naming the field
  */
 export function readQuestion(request: LeadsRequest, sense: KickSense): Question {
-  const { leads, temperature } = request;
+  const { leads, temperature, meter } = request;
   uniqueNames("leads", leads);
   const { coils, rows } = rowsOf(request);
   const pair = (path: string, [a, b]: readonly [string, string]) => {
@@ -73,13 +82,27 @@ export function readQuestion(request: LeadsRequest, sense: KickSense): Question 
   const readings = request.readings.map((reading, index) => {
     const path = `readings.${index}`;
     const [a, b] = pair(`${path}.between`, reading.between);
-    return { kind: "ohms" as const, a, b, ohms: shown(reading.ohms), deviation: deviationOf(reading), path };
+    return {
+      kind: "ohms" as const,
+      a,
+      b,
+      ohms: shown(reading.ohms, meter),
+      deviation: deviationOf(reading, meter),
+      path,
+    };
   });
   const hasMetal = request.metal !== "none";
   const metal = (request.metal === "none" ? [] : request.metal).map(({ lead, ohms }, index) => {
     const path = `metal.${index}`;
     const a = indexIn(`${path}.lead`, "lead", lead, leads);
-    return { kind: "ohms" as const, a, b: METAL, ohms: shown(ohms), deviation: METER_DEVIATION, path };
+    return {
+      kind: "ohms" as const,
+      a,
+      b: METAL,
+      ohms: shown(ohms, meter),
+      deviation: deviationOf({ ohms }, meter),
+      path,
+    };
   });
   const kicks = request.kicks.map(({ row, between, kick }, index) => {
     const path = `kicks.${index}`;
@@ -93,5 +116,13 @@ export function readQuestion(request: LeadsRequest, sense: KickSense): Question 
     const magnet = draws === "north" ? ("south" as const) : ("north" as const);
     return { kind: "compass" as const, row: indexIn(`${path}.row`, "row", row, rows), magnet, path };
   });
-  return { leads, rows, coils, hasMetal, temperature, evidence: { ohms: [...readings, ...metal], kicks, compass } };
+  return {
+    leads,
+    rows,
+    coils,
+    hasMetal,
+    temperature,
+    ...(meter ? { meter } : {}),
+    evidence: { ohms: [...readings, ...metal], kicks, compass },
+  };
 }

@@ -1,3 +1,6 @@
+import { rangeWords } from "../meter/own/display.ts";
+import type { OwnMeter } from "../meter/own/own-meter.ts";
+import { rangeFor } from "../meter/own/range-for.ts";
 import { METAL, type Question, type Test } from "./question.ts";
 
 interface TestWords {
@@ -5,8 +8,16 @@ interface TestWords {
   readonly instruction: string;
 }
 
+/** A coil of two thirds of the pickups there are: what the range is set for. */
+const USUAL_COIL_OHMS = 8000;
+
+function rangeToSet(meter: OwnMeter | undefined): string {
+  if (meter === undefined) return ", on the 20 kΩ range";
+  return meter.ranging === "auto" ? "" : `, on ${rangeWords(meter, meter.range ?? rangeFor(meter, USUAL_COIL_OHMS))}`;
+}
+
 /** How a person at the bench does a test. */
-export function testWords({ leads, rows }: Question, test: Test): TestWords {
+export function testWords({ leads, rows, meter }: Question, test: Test): TestWords {
   if (test.kind === "compass") {
     const row = rows[test.row]!;
     return {
@@ -22,7 +33,7 @@ export function testWords({ leads, rows }: Question, test: Test): TestWords {
         instruction: `Read ohms from ${a} to the pickup's metal: cover, base plate or braid.`,
       };
     const b = leads[test.b]!;
-    return { label: `${a} to ${b}`, instruction: `Read ohms between ${a} and ${b}, on the 20 kΩ range.` };
+    return { label: `${a} to ${b}`, instruction: `Read ohms between ${a} and ${b}${rangeToSet(meter)}.` };
   }
   const [plus, minus, row] = [leads[test.plus]!, leads[test.minus]!, rows[test.row]!];
   return {

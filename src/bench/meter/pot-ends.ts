@@ -1,12 +1,7 @@
+import { POT_END_FRACTION } from "../../build-file/end-resistance.ts";
 import { endShare } from "../../build-file/taper.ts";
 import type { MeterModel, MeterState } from "./meter-model.ts";
 
-/**
- * A carbon track never reads 0 Ω at its end. Data sheets of guitar pots allow 2 Ω, 20 to 50 Ω, or 1 % of the track; six pots of
- * 100 kΩ read 1.04 to 1.23 Ω at either end (measurements published beside B. Holmes and M. van Walstijn, Potentiometer law
- * modelling and identification, DAFx-19, 2019).
- */
-export const POT_END_FRACTION = 0.01;
 /** What a pot in good order stays under, by the sheets that give ohms; more is allowed, and not usual. */
 export const USUAL_POT_END_OHMS = 50;
 

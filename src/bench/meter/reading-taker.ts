@@ -3,6 +3,7 @@ import { Controls, rawSettings, type SettingValue } from "../../build-file/setti
 import { LEADS_OHMS } from "./hobby-meter.ts";
 import { type MeterModel, type MeterState, meterModelOf, meterStateOf } from "./meter-model.ts";
 import { NOT_SWEPT, Ohmmeter, type Probes } from "./ohmmeter.ts";
+import type { OnMeter } from "./own/display.ts";
 import { USUAL_POT_END_OHMS, withOwnEnds, withPotEnds } from "./pot-ends.ts";
 import type { ReadingPlan } from "./reading-plan.ts";
 
@@ -20,6 +21,8 @@ export interface Reading {
   readonly high: number | null;
   /** Present where nothing but the end of a pot's track is read: ohms that a good one stays under; above `high` it leaks. */
   readonly potEndUnder?: number;
+  /** Where the person said which meter is theirs; `low` and `high` are then as it may show them. */
+  readonly meter?: OnMeter;
 }
 
 /** Ohms that the end of a track reads by the build, and at most by data sheets. */

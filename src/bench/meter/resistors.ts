@@ -29,7 +29,7 @@ export interface DcResistor {
 
 export interface DcTrack {
   readonly pot: string;
-  readonly spec: Pick<Pot, "taper" | "midpoint" | "resistance" | "measured" | "endResistance">;
+  readonly spec: Pick<Pot, "taper" | "midpoint" | "angles" | "resistance" | "measured" | "endResistance">;
   readonly noLoad: boolean;
 }
 

@@ -3,17 +3,14 @@ import type { Build } from "../../build-file/schema.ts";
 import { Controls, rawSettings } from "../../build-file/settings.ts";
 import { mainPositions } from "../main-positions.ts";
 import type { Reading } from "../meter/reading-taker.ts";
-import { type MountingStep, stepFor, stepOfGuard } from "./mounting-step.ts";
+import { type AcceptanceReading, type MountingStep, stepFor, stepOfGuard } from "./mounting-step.ts";
 
 function terminals(build: Build, isMeant: (role: string | undefined) => boolean): string[] {
   return partsOfKind(build, "terminal").flatMap(([name, { role }]) => (isMeant(role) ? [name] : []));
 }
 
 /** The readings at the jack with every dial at 10, a line for each position of the main switch. */
-export function acceptanceReadings(
-  build: Build,
-  readings: readonly Reading[],
-): Pick<Reading, "label" | "low" | "high">[] {
+export function acceptanceReadings(build: Build, readings: readonly Reading[]): AcceptanceReading[] {
   const controls = new Controls(build);
   const wanted = mainPositions(controls).map(({ settings }) => JSON.stringify(rawSettings(controls, settings)));
   const [jack] = partsOfKind(build, "jack")[0]!;
@@ -22,7 +19,7 @@ export function acceptanceReadings(
       ({ between, sweep, settings }) =>
         sweep === undefined && between[0] === `${jack}.tip` && wanted.includes(JSON.stringify(settings)),
     )
-    .map(({ label, low, high }) => ({ label, low, high }));
+    .map(({ label, low, high, meter }) => ({ label, low, high, ...(meter ? { shows: meter.text } : {}) }));
 }
 
 /** Wires, foil and the guard itself. Common practice, no source. */
@@ -80,13 +77,13 @@ function faceSteps(build: Build): MountingStep[] {
 }
 
 /** From the last joint to a guard that is closed and known to be right. Common practice, no source. */
-export function closingSteps(build: Build, readings: readonly Reading[]): MountingStep[] {
+export function closingSteps(build: Build, readings: readonly Reading[], celsius: number): MountingStep[] {
   return [
     ...layingSteps(build),
     ...faceSteps(build),
     {
       title: "Acceptance readings",
-      text: "With the guard closed and nothing plugged in, every dial at 10, measure from tip to sleeve and note what the meter shows, with the date: the next fault is found by what has changed since.",
+      text: `With the guard closed and nothing plugged in, every dial at 10, measure from tip to sleeve and note what the meter shows, with the date: the next fault is found by what has changed since. The figures are for coils at ${celsius} °C; copper reads 0.4 % more for every degree above.`,
       parts: partsOfKind(build, "jack").map(([name]) => name),
       readings: acceptanceReadings(build, readings),
     },

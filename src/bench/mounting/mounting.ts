@@ -1,4 +1,5 @@
 import type { Build } from "../../build-file/schema.ts";
+import { REFERENCE_CELSIUS } from "../meter/copper.ts";
 import type { Reading } from "../meter/reading-taker.ts";
 import { closingSteps } from "./closing.ts";
 import { jackSteps } from "./jack.ts";
@@ -18,8 +19,9 @@ export interface Mounting {
 /**
  * How the build's parts are fitted and how the guard is closed; nothing is said that no part calls for.
  * @param readings the meter table, of which the first lines are noted once the guard is closed
+ * @param celsius temperature of the coils that they are for
  */
-export function mountingOf(build: Build, readings: readonly Reading[]): Mounting {
+export function mountingOf(build: Build, readings: readonly Reading[], celsius = REFERENCE_CELSIUS): Mounting {
   return {
     before: [
       ...orderSteps(build),
@@ -28,6 +30,6 @@ export function mountingOf(build: Build, readings: readonly Reading[]): Mounting
       ...jackSteps(build),
       ...pickupSteps(build),
     ],
-    closing: closingSteps(build, readings),
+    closing: closingSteps(build, readings, celsius),
   };
 }

@@ -1,9 +1,10 @@
+import { dielectricOf } from "../../build-file/catalogue/dielectrics.ts";
 import { pickupType } from "../../build-file/catalogue/pickup-types.ts";
 import type { Part, PartOf } from "../../build-file/schema.ts";
 import { showQuantity } from "../../build-file/show-quantity.ts";
 import type { SwitchSpec } from "../../build-file/switch-types.ts";
 import { SWITCH_WORDS } from "../../build-file/switch-words.ts";
-import { valueTolerance } from "../../build-file/tolerances.ts";
+import { type Tolerance, valueTolerance } from "../../build-file/tolerances.ts";
 import { capacitorCode, potCode, resistorBands, toleranceLetter } from "./printed-codes.ts";
 
 /** A part as a shop would call it. */
@@ -13,8 +14,10 @@ export interface Description {
   readonly code: string | null;
 }
 
-function percent(fraction: number): string {
-  return `±${Number((fraction * 100).toPrecision(3))} %`;
+const hundredths = (fraction: number) => Number((Math.abs(fraction) * 100).toPrecision(3));
+
+function percent({ fraction, under }: Tolerance): string {
+  return under === undefined ? `±${hundredths(fraction)} %` : `−${hundredths(under)}/+${hundredths(fraction)} %`;
 }
 
 const ohms = (value: number) => showQuantity(value, "resistance");
@@ -70,18 +73,19 @@ export function describePart(part: Part): Description {
     case "switch":
       return { what: switchWords(part), code: null };
     case "cap": {
-      const { fraction } = valueTolerance(part);
+      const tolerance = valueTolerance(part);
       const code = capacitorCode(part.capacitance);
-      const letter = toleranceLetter(fraction);
+      const letter = toleranceLetter(tolerance);
+      const made = part.dielectric === undefined ? "" : `, ${dielectricOf(part.dielectric).title}`;
       return {
-        what: `cap ${showQuantity(part.capacitance, "capacitance")} ${percent(fraction)}`,
+        what: `cap ${showQuantity(part.capacitance, "capacitance")} ${percent(tolerance)}${made}`,
         code: code && `${code}${letter ?? ""}`,
       };
     }
     case "resistor": {
-      const { fraction } = valueTolerance(part);
-      const code = resistorBands(part.resistance, fraction);
-      return { what: `resistor ${ohms(part.resistance)} ${percent(fraction)}`, code };
+      const tolerance = valueTolerance(part);
+      const code = resistorBands(part.resistance, tolerance.fraction);
+      return { what: `resistor ${ohms(part.resistance)} ${percent(tolerance)}`, code };
     }
     case "jack":
       return { what: part.stereo ? "stereo jack" : "jack", code: null };

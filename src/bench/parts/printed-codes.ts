@@ -1,5 +1,6 @@
 import { TOLERANCE_LETTERS } from "../../build-file/quantity.ts";
 import { shortQuantity } from "../../build-file/show-quantity.ts";
+import type { Tolerance } from "../../build-file/tolerances.ts";
 
 /**
  * The three-digit code printed on a capacitor: two digits and the count of noughts, in picofarads (223 is 22 nF).
@@ -14,8 +15,9 @@ export function capacitorCode(farads: number): string | null {
   return exact && digits >= 10 && digits <= 99 ? `${digits}${zeros}` : null;
 }
 
-/** The letter printed on a capacitor for its tolerance, a fraction; null where there is none. */
-export function toleranceLetter(fraction: number): string | null {
+/** The letter printed on a capacitor for its tolerance, IEC 60062; null where there is none. */
+export function toleranceLetter({ fraction, under }: Pick<Tolerance, "fraction" | "under">): string | null {
+  if (under !== undefined) return under === -0.2 && fraction === 0.8 ? "Z" : null;
   return Object.entries(TOLERANCE_LETTERS).find(([, value]) => Math.abs(value - fraction) < 1e-9)?.[0] ?? null;
 }
 

@@ -3,8 +3,10 @@ import type { Build } from "../../build-file/schema.ts";
 import { partWords } from "../../build-file/words/part-words.ts";
 import { capitalised } from "../../english.ts";
 import { faultAt, type InputFault, refused } from "../../errors.ts";
+import { isLoneOne } from "../meter/own/display.ts";
+import type { OwnMeter } from "../meter/own/own-meter.ts";
 import { meterReadings } from "../meter/readings.ts";
-import { fits, rangeText, readShown, type Shown } from "../meter/shown.ts";
+import { fits, NO_GRANT, rangeText, readShown, type Shown } from "../meter/shown.ts";
 import { acceptanceReadings } from "../mounting/closing.ts";
 import type { DrawerItem } from "../parts/drawer.ts";
 import { partsList } from "../parts/parts-list.ts";
@@ -14,6 +16,8 @@ import { type PassportPosition, passportPositions } from "./positions.ts";
 export interface PassportRequest {
   /** °C, of the coils. */
   readonly temperature: number;
+  /** The person's own, where they said which. */
+  readonly meter?: OwnMeter | undefined;
   readonly guitar?: string | undefined;
   /** ISO 8601, a day. */
   readonly date?: string | undefined;
@@ -36,6 +40,8 @@ export interface PassportReading {
   /** "Position 2"; "At the jack" of a guard without a switch. */
   readonly where: string;
   readonly should: string;
+  /** What stands on the person's own meter; null where they did not say which. */
+  readonly shows: string | null;
   readonly noted: string | null;
   /** Whether what was noted fits; null where nothing was. */
   readonly fits: boolean | null;
@@ -55,17 +61,19 @@ export interface Passport {
 }
 
 /** @throws PresolderError REQUEST_INVALID where the text is no reading */
-function shownUnder(label: string, text: string): Shown | undefined {
+function shownUnder(label: string, text: string, meter: OwnMeter | undefined): Shown | undefined {
   try {
-    return readShown(text);
+    const shown = readShown(text, meter?.range);
+    const isOver = meter && shown && "ohms" in shown && isLoneOne(meter, meter.range, shown.ohms);
+    return isOver ? { above: meter.range! } : shown;
   } catch (error) {
     if (!(error instanceof QuantityError)) throw error;
     throw faultAt("REQUEST_INVALID", `noted.${label}`, error.message);
   }
 }
 
-function readingsOf(build: Build, { temperature, noted }: PassportRequest): PassportReading[] {
-  const { readings } = meterReadings(build, { celsius: temperature, probes: [] });
+function readingsOf(build: Build, { temperature, noted, meter }: PassportRequest): PassportReading[] {
+  const { readings } = meterReadings(build, { celsius: temperature, meter });
   const wanted = acceptanceReadings(build, readings);
   const labels = wanted.map(({ label }) => label);
   const stray = Object.keys(noted).find((label) => !labels.includes(label));
@@ -73,15 +81,16 @@ function readingsOf(build: Build, { temperature, noted }: PassportRequest): Pass
     const expected = labels.map((label) => `"${label}"`).join(", ");
     throw faultAt("REQUEST_INVALID", `noted.${stray}`, `is no acceptance reading of this guard; expected ${expected}`);
   }
-  return wanted.map(({ label, ...range }, index) => {
+  return wanted.map(({ label, shows, ...range }, index) => {
     const text = Object.hasOwn(noted, label) ? noted[label]!.trim() : "";
-    const shown = shownUnder(label, text);
+    const shown = shownUnder(label, text, meter);
     return {
       label,
       where: wanted.length === 1 ? "At the jack" : `Position ${index + 1}`,
       should: rangeText(range),
+      shows: shows ?? null,
       noted: text || null,
-      fits: shown === undefined ? null : fits(range, shown),
+      fits: shown === undefined ? null : fits(range, shown, meter ? NO_GRANT : undefined),
     };
   });
 }

@@ -1,6 +1,7 @@
 import type { z } from "zod";
 import type { coilSchema } from "../part-schemas.ts";
-import { AS_MEASURED, TYPICAL_HUMBUCKER, TYPICAL_SINGLE, WITHIN_RANGES } from "./sources.ts";
+import { COVERED_HUMBUCKER, NECK_COVER, OPEN_HUMBUCKER, WIDE_SINGLE } from "./shieldings.ts";
+import { AS_MEASURED, type PickupBasis, TYPICAL_HUMBUCKER, TYPICAL_SINGLE, WITHIN_RANGES } from "./sources.ts";
 
 export type CoilInput = z.input<typeof coilSchema>;
 
@@ -8,8 +9,7 @@ export type CoilInput = z.input<typeof coilSchema>;
 export interface PickupType {
   readonly name: string;
   readonly title: string;
-  /** Where the values come from. */
-  readonly basis: string;
+  readonly basis: PickupBasis;
   readonly coils: Readonly<Record<string, CoilInput>>;
   readonly conductors?: 2 | 4;
   readonly coupling?: number;
@@ -34,6 +34,7 @@ const wide = {
   inductance: "4.2H",
   capacitance: "130p",
   loss: [{ resistance: "25k", inductance: "2.1H" }],
+  shielding: WIDE_SINGLE,
   output: 1.5,
   aperture: "18mm",
 };
@@ -58,6 +59,7 @@ const SINGLES: readonly PickupType[] = [
       capacitance: "165p",
       // A cover's eddy currents make a loss that is not one resistor: the slope above resonance steepens.
       loss: [{ resistance: "35k", inductance: "1.6H" }],
+      shielding: NECK_COVER,
       output: 0.8,
       aperture: SINGLE_APERTURE,
     }),
@@ -80,12 +82,12 @@ const SIDE_BY_SIDE = "18mm";
 
 /** Two coils wound alike over opposite poles, as humbuckers are made. */
 function humbucker(name: string, title: string, coil: CoilInput, rest: Partial<PickupType> = {}): PickupType {
-  const aperture = { aperture: SINGLE_APERTURE, ...coil };
+  const model = { shielding: OPEN_HUMBUCKER, aperture: SINGLE_APERTURE, ...coil };
   return {
     name,
     title,
     basis: TYPICAL_HUMBUCKER,
-    coils: { slug: aperture, screw: { ...aperture, magnet: "south" } },
+    coils: { slug: model, screw: { ...model, magnet: "south" } },
     conductors: 4,
     coupling: 0.13,
     metal: "baseplate",
@@ -103,7 +105,9 @@ const HUMBUCKERS: readonly PickupType[] = [
       resistance: "3.8k",
       inductance: "1.4H",
       capacitance: "240p",
-      loss: [{ resistance: "7k", inductance: "0.45H" }],
+      // The resistor across the whole inductance is the cover's loss (`cover.ts`).
+      loss: [{ resistance: "7k", inductance: "0.45H" }, { resistance: "462k" }],
+      shielding: COVERED_HUMBUCKER,
       output: 0.75,
     },
     { conductors: 2, metal: "cover" },
@@ -134,7 +138,8 @@ const HUMBUCKERS: readonly PickupType[] = [
       resistance: "3.3k",
       inductance: "1.1H",
       capacitance: "200p",
-      loss: [{ resistance: "6k", inductance: "0.35H" }],
+      loss: [{ resistance: "6k", inductance: "0.35H" }, { resistance: "363k" }],
+      shielding: COVERED_HUMBUCKER,
       output: 0.6,
       aperture: "8mm",
     },
@@ -156,7 +161,7 @@ const HUMBUCKERS: readonly PickupType[] = [
   {
     name: "stacked-single",
     title: "Stacked single coil, hum cancelling, two conductors",
-    basis: `${WITHIN_RANGES}; the lower coil's share of the strings is an estimate`,
+    basis: WITHIN_RANGES,
     coils: {
       upper: { resistance: "4.2k", inductance: "2.1H", capacitance: "220p", loss: "600k", aperture: SINGLE_APERTURE },
       lower: {

@@ -7,8 +7,8 @@ export interface Place {
 }
 
 /** Pickup distances from the bridge and where the rest sits, in metres, for the usual scale; all from memory, no source. */
-const THREE_PICKUPS = { bridge: 0.041, middle: 0.099, neck: 0.162 };
-const TWO_PICKUPS = { bridge: 0.045, neck: 0.156 };
+export const THREE_PICKUPS = { bridge: 0.041, middle: 0.099, neck: 0.162 };
+export const TWO_PICKUPS = { bridge: 0.045, neck: 0.156 };
 
 /** A single coil at the bridge of three sits aslant, its treble end nearer the bridge (from memory). */
 export const BRIDGE_SLANT = "12mm";

@@ -23,6 +23,7 @@ const changedCoil = strict({
   inductance: writtenQuantity("inductance", { above: 0, max: 1000 }, "inductance").optional(),
   capacitance: writtenQuantity("capacitance", { min: 0, max: 1e-6 }, "winding capacitance").optional(),
   loss: coilSchema.shape.loss,
+  shielding: coilSchema.shape.shielding,
   winding: coilSchema.shape.winding.unwrap().optional(),
   magnet: coilSchema.shape.magnet.unwrap().optional(),
   output: coilSchema.shape.output.unwrap().optional(),

@@ -9,7 +9,7 @@ const isFields = (value: unknown): value is Fields =>
   typeof value === "object" && value !== null && !Array.isArray(value);
 
 /** What a person may have written beside a part, which is theirs whatever the plan says. */
-const BY_HAND = ["label", "place", "tolerance"];
+const BY_HAND = ["label", "place", "tolerance", "dielectric", "lossFactor"];
 
 /** A field as the new plan has it where the plans differ in it, else as it was. */
 function mergedField(key: string, was: unknown, old: unknown, next: unknown): unknown {

@@ -69,6 +69,7 @@ const VALUES = [
   "inductance",
   "capacitance",
   "loss",
+  "shielding",
   "winding",
   "magnet",
   "output",
@@ -76,8 +77,13 @@ const VALUES = [
   "tolerance",
 ] as const;
 
+/** No metal is an empty list, so that a plan can take away its type's. */
+const withMetals = (coil: Coil) => ({ ...coil, shielding: [coil.shielding ?? []].flat() });
+
 /** The fields in which a coil differs from its type's; undefined where it lacks one, which no change can take away. */
-function valueChanges(written: CoilInput, coil: Coil, ofType: Coil): Fields | undefined {
+function valueChanges(asWritten: CoilInput, asRead: Coil, type: Coil): Fields | undefined {
+  const [coil, ofType] = [withMetals(asRead), withMetals(type)];
+  const written = { ...asWritten, shielding: asWritten.shielding ?? [] };
   const changed = VALUES.filter((field) => !same(coil[field], ofType[field]));
   if (changed.some((field) => coil[field] === undefined)) return undefined;
   return Object.fromEntries(changed.map((field) => [field, written[field] ?? coil[field]]));

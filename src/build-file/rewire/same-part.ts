@@ -60,6 +60,8 @@ export function isSamePart(a: Part, b: Part): boolean {
     return agree(a.type, b.type) && agree(a.body, b.body) && agree(a.lugRows, b.lugRows);
   if (a.kind === "pot" && b.kind === "pot") return agree(a.body, b.body) && agree(a.drives?.body, b.drives?.body);
   if (a.kind === "jack" && b.kind === "jack") return agree(a.body, b.body);
+  if (a.kind === "cap" && b.kind === "cap")
+    return agree(a.dielectric, b.dielectric) && agree(a.lossFactor, b.lossFactor);
   return a.kind !== "pickup" || b.kind !== "pickup" || agree(a.metal, b.metal);
 }
 

@@ -15,7 +15,7 @@ const ANOTHER_SOUND_DB = 6;
 export const AUDIBILITIES = ["none", "edge", "side-by-side", "plain", "another-sound"] as const;
 export type Audibility = (typeof AUDIBILITIES)[number];
 
-const WORDS: Readonly<Record<Audibility, string>> = {
+export const AUDIBILITY_WORDS: Readonly<Record<Audibility, string>> = {
   none: "nobody hears this",
   edge: "at the edge of hearing, side by side and equally loud",
   "side-by-side": "heard side by side",
@@ -69,6 +69,6 @@ export function verdictOn(difference: BandDifference, shift: PeakShift | null): 
   if (firstSilent || secondSilent) return `the ${firstSilent ? "first" : "second"} is silent`;
   const { db, band } = difference.largest;
   const size = Math.abs(db) < 0.005 ? "less than 0.01 dB" : `${inDecibels(db)} at ${inHertz(band.centre)}`;
-  const heard = WORDS[audibility(db)];
+  const heard = AUDIBILITY_WORDS[audibility(db)];
   return `they differ by ${size}: ${heard}${loudnessWords(difference.loudnessLu)}${peakWords(shift)}`;
 }

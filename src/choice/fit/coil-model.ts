@@ -20,15 +20,20 @@ function bridged({ inductance: henries, resistance: ohms }: BridgedSection, omeg
 
 /** Impedance of the ladder that carries the EMF, without the winding capacitance. */
 function mainBranch(coil: CoilValues, omega: number): Complex {
-  const { resistance, inductance, sections } = coilLadder(coil);
-  let re = resistance;
+  const { resistance, inductance, sections, across } = coilLadder(coil);
+  let re = 0;
   let im = omega * inductance;
   for (const section of sections) {
     const part = bridged(section, omega);
     re += part.re;
     im += part.im;
   }
-  return { re, im };
+  if (across === undefined) return { re: resistance + re, im };
+  const norm = (across + re) ** 2 + im ** 2;
+  return {
+    re: resistance + (across * (re * (across + re) + im ** 2)) / norm,
+    im: (across ** 2 * im) / norm,
+  };
 }
 
 function conductance(across: Across | undefined): number {

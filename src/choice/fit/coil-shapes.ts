@@ -1,7 +1,7 @@
 import type { CoilValues } from "../../response/coil-ladder.ts";
 
-/** How a coil's loss is modelled: none, one resistor across the inductance, or one or two sections in the main branch. */
-export const LOSS_MODELS = ["none", "resistor", "one-section", "two-sections"] as const;
+/** How a coil's loss is modelled: none, one resistor across the inductance, sections in the main branch, or one within a resistor. */
+export const LOSS_MODELS = ["none", "resistor", "one-section", "section-and-resistor", "two-sections"] as const;
 export type LossModel = (typeof LOSS_MODELS)[number];
 
 /** A model of a coil as a list of positive parameters; fits work on their logarithms. */
@@ -15,6 +15,7 @@ const SECTION_COUNTS: Readonly<Record<LossModel, number>> = {
   none: 0,
   resistor: 0,
   "one-section": 1,
+  "section-and-resistor": 1,
   "two-sections": 2,
 };
 const CORE = ["resistance", "inductance", "capacitance"];
@@ -32,11 +33,19 @@ function coilOf(loss: LossModel, parameters: ArrayLike<number>): CoilValues {
     resistance: parameters[3 + 2 * i]!,
     inductance: parameters[4 + 2 * i]!,
   }));
-  return { ...core, loss: sections };
+  if (loss !== "section-and-resistor") return { ...core, loss: sections };
+  return { ...core, loss: [...sections, { resistance: parameters[5]! }] };
+}
+
+/** Under the names that the build file has for them. */
+function lossNames(loss: LossModel): string[] {
+  if (loss === "resistor") return ["loss"];
+  const sections = sectionNames(SECTION_COUNTS[loss]);
+  return loss === "section-and-resistor" ? [...sections, "loss.1.resistance"] : sections;
 }
 
 export function coilShape(loss: LossModel): CoilShape {
-  const extra = loss === "resistor" ? ["loss"] : sectionNames(SECTION_COUNTS[loss]);
+  const extra = lossNames(loss);
   return { loss, names: [...CORE, ...extra], coilOf: (parameters) => coilOf(loss, parameters) };
 }
 
@@ -73,5 +82,6 @@ export function startsFor(loss: LossModel, guess: Guess): number[][] {
       const henries = inductance * SECTION_SHARE;
       return [2 * Math.PI * corner * henries, henries];
     }),
+    ...(loss === "section-and-resistor" ? [4 * guess.loss] : []),
   ]);
 }

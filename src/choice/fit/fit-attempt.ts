@@ -1,5 +1,6 @@
 import type { CoilValues } from "../../response/coil-ladder.ts";
 import { type CoilShape, coilShape, type Guess, type LossModel, startsFor } from "./coil-shapes.ts";
+import { independentShare, type Stretch } from "./independent-share.ts";
 import { leastSquares, type Solution } from "./least-squares.ts";
 
 /** What a fit is made from: measured numbers as residuals of a coil, and what is known beside them. */
@@ -11,8 +12,10 @@ export interface FitProblem {
   readonly precision: number | undefined;
   /** DC resistance read on a meter, with its relative standard deviation. */
   readonly resistance: { readonly ohms: number; readonly precision: number } | undefined;
-  /** Taken out of every list of errors before it counts: a level that nobody knows. */
-  readonly freeOffset: boolean;
+  /** Stretches of the errors, from and to, whose mean is taken out before they count: levels that nobody knows. */
+  readonly freeLevels: readonly Stretch[];
+  /** Stretches of the errors, from and to, that follow one another in frequency: how alike neighbours are tells how many count. */
+  readonly runs: readonly Stretch[];
   readonly models: readonly LossModel[];
   /** What to measure besides, for a refusal. */
   readonly remedy: string;
@@ -33,7 +36,10 @@ export interface Attempt {
   readonly shape: CoilShape;
   readonly solution: Solution;
   readonly errors: Float64Array;
+  /** Standard deviation of one error. */
   readonly sigma: number;
+  /** Of the errors, how many count as independent. */
+  readonly share: number;
   readonly degreesOfFreedom: number;
   readonly aicc: number;
 }
@@ -42,15 +48,16 @@ export function exponentials(logs: Float64Array): Float64Array {
   return logs.map(Math.exp);
 }
 
-function withoutMean(values: Float64Array): Float64Array {
+function takeOutMean(values: Float64Array): void {
   const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
-  return values.map((value) => value - mean);
+  for (const i of values.keys()) values[i]! -= mean;
 }
 
 function dataErrors(problem: FitProblem, shape: CoilShape, logs: Float64Array): Float64Array {
   problem.checkpoint?.();
   const errors = problem.errors(shape.coilOf(exponentials(logs)));
-  return problem.freeOffset ? withoutMean(errors) : errors;
+  for (const [from, to] of problem.freeLevels) takeOutMean(errors.subarray(from, to));
+  return errors;
 }
 
 function solve(
@@ -85,7 +92,7 @@ export function attempt(problem: FitProblem, loss: LossModel): Attempt | null {
   let sigma = problem.precision ?? ASSUMED_PRECISION;
   let solution = bestStart(problem, shape, sigma);
   const count = dataErrors(problem, shape, solution.parameters).length;
-  const unknowns = shape.names.length + (problem.freeOffset ? 1 : 0) - (problem.resistance ? 1 : 0);
+  const unknowns = shape.names.length + problem.freeLevels.length - (problem.resistance ? 1 : 0);
   const degreesOfFreedom = count - unknowns;
   if (degreesOfFreedom < (problem.precision === undefined ? 1 : 0)) return null;
   const spread = () => {
@@ -99,11 +106,16 @@ export function attempt(problem: FitProblem, loss: LossModel): Attempt | null {
     sigma = spread();
     solution = solve(problem, shape, solution.parameters, sigma);
   }
+  const share =
+    problem.precision === undefined
+      ? independentShare(dataErrors(problem, shape, solution.parameters), problem.runs)
+      : 1;
+  if (share < 1) solution = solve(problem, shape, solution.parameters, sigma / Math.sqrt(share));
   const errors = dataErrors(problem, shape, solution.parameters);
-  const k = unknowns + 1;
   const meanSquare = Math.max(LEAST_PRECISION ** 2, errors.reduce((sum, error) => sum + error * error, 0) / count);
+  const k = unknowns + 1;
   const aicc = count * Math.log(meanSquare) + 2 * k + (2 * k * (k + 1)) / Math.max(1, count - k - 1);
-  return { shape, solution, errors, sigma, degreesOfFreedom, aicc };
+  return { shape, solution, errors, sigma, share, degreesOfFreedom, aicc };
 }
 
 /** Standard errors of the parameters' logarithms; Infinity where the data tell nothing. */

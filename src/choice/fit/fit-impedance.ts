@@ -82,7 +82,13 @@ export function fitImpedance(table: ImpedanceTable, known: KnownBeside = {}): Fi
     },
     precision: known.precision,
     resistance: known.resistance,
-    freeOffset: false,
+    freeLevels: [],
+    runs: radians
+      ? [
+          [0, count],
+          [count, 2 * count],
+        ]
+      : [[0, count]],
     models: known.models ?? LOSS_MODELS,
     checkpoint: known.checkpoint,
     remedy: "Measure from well below the resonance to above it, closely around the peak.",

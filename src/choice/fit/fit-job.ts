@@ -3,11 +3,13 @@ import { fitImpedance, type ImpedanceTable, type KnownBeside } from "./fit-imped
 import type { Fit } from "./fit-problem.ts";
 import { fitResonances, type ResonanceReading, type ResonanceSetup } from "./fit-resonances.ts";
 import { fitResponse, type KnownLoad, type ResponseTable } from "./fit-response.ts";
+import { fitTwoLoads, type RatioSweep } from "./fit-two-loads.ts";
 
 /** A fit as plain data, by what was measured. */
 export type FitJob =
   | { readonly method: "impedance"; readonly table: ImpedanceTable; readonly known: KnownBeside }
   | { readonly method: "response"; readonly table: ResponseTable; readonly known: KnownLoad }
+  | { readonly method: "two-loads"; readonly sweeps: readonly RatioSweep[]; readonly known: KnownBeside }
   | { readonly method: "resonances"; readonly readings: readonly ResonanceReading[]; readonly setup: ResonanceSetup };
 
 /** @throws PresolderError DATA_INSUFFICIENT with what to measure besides */
@@ -17,6 +19,8 @@ export function runFit(job: FitJob, { checkpoint }: Checkpoint): Fit {
       return fitImpedance(job.table, { ...job.known, checkpoint });
     case "response":
       return fitResponse(job.table, { ...job.known, checkpoint });
+    case "two-loads":
+      return fitTwoLoads(job.sweeps, { ...job.known, checkpoint });
     case "resonances":
       return fitResonances(job.readings, { ...job.setup, checkpoint });
   }

@@ -59,7 +59,9 @@ function readable(name: string): string {
 function complaint(of: Attempt): string | undefined {
   if (!of.solution.covariance || of.solution.condition > LARGEST_CONDITION)
     return "the measurements do not tell its values apart (the least-squares problem is ill conditioned)";
-  const untold = of.shape.names.filter((_, i) => !(relativeErrors(of)[i]! <= LARGEST_RELATIVE_ERROR));
+  // By all errors, alike or not: they choose between models, and only the ranges told are widened.
+  const most = LARGEST_RELATIVE_ERROR / Math.sqrt(of.share);
+  const untold = of.shape.names.filter((_, i) => !(relativeErrors(of)[i]! <= most));
   if (untold.length === 0) return undefined;
   return `the measurements do not fix ${[...new Set(untold.map(readable))].join(" and ")}`;
 }
@@ -85,8 +87,8 @@ function lowFrequencyInductance({ shape, solution }: Attempt, freedom: number): 
 /** Parameter numbers with the loss sections in the order of their corners R/L, lowest first, as every answer lists them. */
 function inOrder(values: Float64Array): number[] {
   const core = [0, 1, 2];
-  if (values.length <= 4) return [...values.keys()];
-  const sections = Array.from({ length: (values.length - core.length) / 2 }, (_, i) => core.length + 2 * i);
+  const sections = Array.from({ length: Math.floor((values.length - core.length) / 2) }, (_, i) => core.length + 2 * i);
+  if (sections.length < 2) return [...values.keys()];
   const corner = (at: number) => values[at]! / values[at + 1]!;
   return [...core, ...sections.toSorted((a, b) => corner(a) - corner(b)).flatMap((at) => [at, at + 1])];
 }
@@ -106,7 +108,13 @@ function notesOn(problem: FitProblem, chosen: Attempt, considered: readonly Cons
       `A finer loss model (${better.map(({ loss }) => loss).join(", ")}) follows the measurements better, but they do not fix its` +
         " values; the values given carry the difference, so their errors are too small.",
     );
-  const { degreesOfFreedom, solution } = chosen;
+  const { degreesOfFreedom, share, solution } = chosen;
+  const count = chosen.errors.length;
+  if (share < 1)
+    notes.push(
+      `Neighbouring residuals are alike, so that of ${count} only some ${Math.round(share * count)} count as independent; the` +
+        " ranges are widened for it.",
+    );
   if (problem.precision !== undefined && degreesOfFreedom > 0 && solution.chiSquare > STRAINED * degreesOfFreedom)
     notes.push(
       "The residuals are larger than the stated precision allows: the coil is not of this form, or a reading is off.",

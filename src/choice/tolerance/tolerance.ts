@@ -1,6 +1,7 @@
 import type { Settings } from "../../build-file/settings.ts";
 import { curveFor, featuresFor, type Guard } from "../guard.ts";
 import { DEFAULT_DRAWS, DEFAULT_SEED, type DrawOptions, drawGuards } from "./draws.ts";
+import { type EndSpread, endSpreadsOf } from "./end-spread.ts";
 import { LEVELS, type Percentiles, percentiles, quantile } from "./percentiles.ts";
 import { type SpreadValue, spreadOf } from "./spread.ts";
 
@@ -21,6 +22,7 @@ export interface ToleranceBands {
   /** Hz over the draws that have a cutoff; null where none has. */
   readonly cutoff: Percentiles | null;
   readonly spread: readonly SpreadValue[];
+  readonly ends: readonly EndSpread[];
 }
 
 interface Draws {
@@ -33,10 +35,10 @@ function collect(
   guard: Guard,
   settings: Settings,
   frequencies: Float64Array,
-  { draws, seed, checkpoint }: Required<DrawOptions>,
+  { draws, seed, celsius, checkpoint }: Required<DrawOptions>,
 ): Draws {
   const collected: Draws = { curves: [], peaks: [], cutoffs: [] };
-  for (const drawn of drawGuards(guard, draws, seed)) {
+  for (const drawn of drawGuards(guard, draws, seed, celsius)) {
     checkpoint();
     const transfers = drawn.transfers(settings);
     collected.curves.push(curveFor(transfers, frequencies));
@@ -55,9 +57,9 @@ export function toleranceBands(
   guard: Guard,
   settings: Settings,
   frequencies: Float64Array,
-  { draws = DEFAULT_DRAWS, seed = DEFAULT_SEED, checkpoint = () => {} }: DrawOptions = {},
+  { draws = DEFAULT_DRAWS, seed = DEFAULT_SEED, celsius, checkpoint = () => {} }: DrawOptions = {},
 ): ToleranceBands {
-  const { curves, peaks, cutoffs } = collect(guard, settings, frequencies, { draws, seed, checkpoint });
+  const { curves, peaks, cutoffs } = collect(guard, settings, frequencies, { draws, seed, celsius, checkpoint });
   const bands = LEVELS.map(() => new Float64Array(frequencies.length));
   const column = new Float64Array(draws);
   for (let i = 0; i < frequencies.length; i++) {
@@ -80,6 +82,7 @@ export function toleranceBands(
     peak: frequency && level ? { frequency, level } : null,
     peakShare: peaks.length / draws,
     cutoff: percentiles(cutoffs),
-    spread: spreadOf(guard.build),
+    spread: spreadOf(guard.build, celsius),
+    ends: endSpreadsOf(guard.build),
   };
 }

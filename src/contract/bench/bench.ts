@@ -4,6 +4,7 @@ import { buildField } from "../fields.ts";
 import type { Answered, Sent } from "../wire.ts";
 import { auditAnswer } from "./audit.ts";
 import { hardwareAnswer } from "./hardware.ts";
+import { meterField } from "./meter-field.ts";
 import { mountingAnswer } from "./mounting.ts";
 import { drawerField, partsListAnswer, staysOverAnswer } from "./parts-list.ts";
 import { phaseCheckAnswer } from "./phase-check.ts";
@@ -17,6 +18,7 @@ import { turnsAnswer } from "./turns.ts";
 export const benchRequestSchema = strict({
   build: buildField,
   temperature: temperatureField,
+  meter: meterField,
   probes: probesField,
   solve: solveField.optional(),
   allowances: allowancesField,

@@ -11,6 +11,7 @@ import {
 } from "../../limits.ts";
 import { buildField, longFormJson } from "../fields.ts";
 import type { Answered, Sent } from "../wire.ts";
+import { meterField } from "./meter-field.ts";
 import { ohmsRead, temperatureField } from "./probe-fields.ts";
 
 const name = z.string().trim().min(1).max(MAX_LEAD_NAME_CHARS);
@@ -71,6 +72,7 @@ export const leadsRequestSchema = strict({
     .default([])
     .describe('readings from a lead to cover, base plate or braid; "none" where the pickup has none of them'),
   temperature: temperatureField,
+  meter: meterField,
   build: buildField.optional().describe("the guard that it is to go into"),
   place: z
     .string()

@@ -1,5 +1,6 @@
 import * as z from "zod";
 import { namedSettings } from "../answer-fields.ts";
+import { onMeterAnswer } from "./meter-field.ts";
 
 export const ohmsAnswer = z.number().nullable();
 
@@ -17,4 +18,5 @@ export const readingAnswer = z.object({
     .describe(
       "where only the end of a pot's track is read: a good one stays under this; above `high`, 1 % of it, it leaks",
     ),
+  meter: onMeterAnswer,
 });

@@ -6,7 +6,14 @@ const stepAnswer = z.object({
   text: z.string(),
   parts: z.array(z.string()).describe("the parts concerned; none where it is of the guard as a whole"),
   readings: z
-    .array(z.object({ label: z.string(), low: ohmsAnswer, high: ohmsAnswer }))
+    .array(
+      z.object({
+        label: z.string(),
+        low: ohmsAnswer,
+        high: ohmsAnswer,
+        shows: z.string().optional().describe("on the `meter` told"),
+      }),
+    )
     .optional()
     .describe("ohms, null where open; to be noted with the date"),
 });

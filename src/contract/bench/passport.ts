@@ -11,6 +11,7 @@ import {
 } from "../../limits.ts";
 import { buildField } from "../fields.ts";
 import type { Answered, Sent } from "../wire.ts";
+import { meterField } from "./meter-field.ts";
 import { drawerField } from "./parts-list.ts";
 import { temperatureField } from "./probe-fields.ts";
 
@@ -69,6 +70,7 @@ export const passportRequestSchema = strict({
   guitar: z.string().max(MAX_NAME_CHARS).optional().describe("as its owner calls it"),
   date: z.iso.date({ error: 'expected a day such as "2026-03-01"' }).optional(),
   temperature: temperatureField,
+  meter: meterField,
   noted: z
     .record(z.string().max(MAX_LABEL_CHARS), z.string().max(MAX_NAME_CHARS))
     .default({})
@@ -104,6 +106,7 @@ const passportAnswer = z.object({
         label: z.string().describe("as it is noted under"),
         where: z.string(),
         should: z.string(),
+        shows: z.string().nullable().describe("on the `meter` told; null without one"),
         noted: z.string().nullable(),
         fits: z.boolean().nullable().describe("null where nothing was noted"),
       }),

@@ -1,6 +1,7 @@
 import * as z from "zod";
 import { quantity, strict } from "../../build-file/zod-tools.ts";
 import { settingsAnswer } from "../answer-fields.ts";
+import { meterAnswer } from "./meter-field.ts";
 import { ohmsAnswer, readingAnswer } from "./meter-reading.ts";
 
 const resistance = (meaning: string) => quantity("resistance", { above: 0, max: 1e9 }, meaning);
@@ -22,12 +23,13 @@ export const solveField = strict({
 }).describe("solves backwards from readings, whatever the build says");
 
 export const readingsAnswer = {
-  temperature: z.number().describe("°C"),
+  temperature: z.number().describe("°C of the coils, which all readings here are for"),
   readings: z.array(readingAnswer).describe("the standing readings, nothing plugged in"),
   probes: z.array(readingAnswer),
   defaultTolerances: z
     .array(z.object({ part: z.string(), coil: z.string().optional(), tolerance: z.number() }))
     .describe("parts that name no tolerance, and the fraction of common practice used instead"),
+  meter: meterAnswer,
 };
 
 export const impedancesAnswer = z
@@ -46,7 +48,14 @@ export const impedancesAnswer = z
 
 export const solvedAnswer = z
   .object({
-    coil: z.object({ ohms: z.number(), low: z.number(), high: z.number() }).optional(),
+    coil: z
+      .object({
+        ohms: z.number(),
+        low: z.number(),
+        high: z.number(),
+        at20: z.number().describe("of copper read at `temperature`, what it has at 20 °C"),
+      })
+      .optional(),
     sweep: z.object({ coil: z.number(), pot: z.number() }).optional(),
   })
   .optional()

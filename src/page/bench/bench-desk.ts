@@ -1,6 +1,7 @@
 import { latestOnly } from "../dom/later.ts";
 import { BenchEngine } from "../engine/bench-engine.ts";
 import type { AppStore } from "../state/app-state.ts";
+import { bringMeter, meterInUse } from "./meter/kept-meter.ts";
 import { probesFor } from "./probes.ts";
 
 /** Long enough that a value being typed is not asked about letter by letter. */
@@ -26,6 +27,7 @@ const kept = new WeakSet<AppStore>();
 export function keepBench(store: AppStore): void {
   if (kept.has(store)) return;
   kept.add(store);
+  bringMeter(store);
   const engine = benchEngineOf(store);
   let timer: ReturnType<typeof setTimeout> | undefined;
   const latest = latestOnly();
@@ -34,7 +36,7 @@ export function keepBench(store: AppStore): void {
     if (!reading) return;
     try {
       const probes = probesFor(reading, benchOptions.probes);
-      const bench = await engine.ask({ build: reading.build, ...benchOptions, probes });
+      const bench = await engine.ask({ build: reading.build, ...benchOptions, probes, meter: meterInUse(store) });
       if (isLatest()) store.set({ bench, benchFault: "" });
     } catch (error) {
       if (isLatest()) store.set({ benchFault: (error as Error).message });

@@ -3,7 +3,7 @@ import { percentText } from "../blind/guessing.ts";
 import { h } from "../dom/element.ts";
 import type { Reading } from "../state/reading.ts";
 import type { LugSpeech } from "../words/lug-speech.ts";
-import { nextCheckView } from "./next-check-view.ts";
+import { type HowSaid, nextCheckView } from "./next-check-view.ts";
 
 const SHOWN = 5;
 /** Of explanations that read alike, so many are told; the rest are counted by their kinds. */
@@ -55,8 +55,9 @@ function explanationItem(explanation: ExplanationAnswer, speech: LugSpeech): HTM
 export function diagnosisView(
   { summary, explanations, remainder, priors, notes, nextMeasurement }: DiagnoseAnswer,
   reading: Reading,
-  speech: LugSpeech,
+  said: HowSaid,
 ): HTMLElement {
+  const { speech } = said;
   return h(
     "div",
     { class: "stack" },
@@ -65,7 +66,7 @@ export function diagnosisView(
       { class: "diagnosis" },
       speech.say(nextMeasurement ? summary.replace(nextMeasurement.instruction, "") : summary),
     ),
-    nextMeasurement && nextCheckView(nextMeasurement, reading, speech),
+    nextMeasurement && nextCheckView(nextMeasurement, reading, said),
     notes.map((note) => h("p", { class: "hint" }, speech.say(note))),
     h(
       "details",

@@ -1,3 +1,4 @@
+import { overSign } from "../../bench/meter/own/display.ts";
 import { rangeText, showOhms } from "../../bench/meter/shown.ts";
 import type { BenchAnswer } from "../../contract/bench/bench.ts";
 import type { MeasuredRequest } from "../../contract/diagnose.ts";
@@ -13,8 +14,10 @@ import { benchRefusal } from "./bench-refusal.ts";
 import { createCautions } from "./cautions.ts";
 import { diagnosisView } from "./diagnosis-view.ts";
 import { createJointAge } from "./joint-age.ts";
-import { measuredField, type Written } from "./measured.ts";
-import { createMeterRange, type MeterRange } from "./meter-range.ts";
+import { type MeterAtHand, measuredField, type Written } from "./measured.ts";
+import { meterInUse, meterTold } from "./meter/kept-meter.ts";
+import { createMeterControl } from "./meter/meter-control.ts";
+import { createMeterRange } from "./meter/meter-range.ts";
 import { createNumberSetting } from "./number-setting.ts";
 import { createOwnProbe } from "./own-probe.ts";
 import { createSolveBackwards } from "./solve-backwards.ts";
@@ -25,25 +28,31 @@ interface ReadingTable {
   read(): MeasuredRequest[];
 }
 
-interface Meter {
-  readonly range: MeterRange;
+interface AtHand extends MeterAtHand {
   readonly written: Written;
   readonly speech: LugSpeech;
 }
 
-function readingTable({ readings, probes }: BenchAnswer, { range, written, speech }: Meter): ReadingTable {
-  const all = [...readings, ...probes].map((reading) => ({ reading, field: measuredField(reading, range, written) }));
+function readingTable(bench: BenchAnswer, atHand: AtHand): ReadingTable {
+  const { meter, written, speech } = atHand;
+  // The answer may still be of the meter before.
+  const isOnMeter = bench.meter !== undefined && meter !== undefined;
+  const all = [...bench.readings, ...bench.probes].map((reading) => ({
+    reading,
+    field: measuredField(reading, atHand, written),
+  }));
   const rows = all.map(({ reading, field }) => [
     speech.say(reading.label),
     field.element,
     showOhms(reading.ohms),
-    rangeText(reading),
+    ...(isOnMeter ? [reading.meter?.text ?? ""] : []),
+    rangeText(reading, isOnMeter ? overSign(meter) : ""),
     speech.say(reading.between.join(" to ")),
   ]);
   return {
     element: plainTable(
-      "What a meter must read, nothing plugged in",
-      ["Where", "You measured", "Should read", "Within", "Probes on"],
+      `What a meter must read, nothing plugged in, coils at ${bench.temperature} °C`,
+      ["Where", "You measured", "Should read", ...(isOnMeter ? ["On your meter"] : []), "Within", "Probes on"],
       rows,
     ),
     read: () => all.flatMap(({ field }) => field.read() ?? []),
@@ -55,6 +64,17 @@ function temperatureField(store: AppStore): HTMLElement {
   return createNumberSetting(
     { name: "temperature", label: "Room and coils, °C", unit: "°C", value, min: -40, max: 100 },
     (temperature) => store.set({ benchOptions: { ...store.state.benchOptions, temperature } }),
+  );
+}
+
+function meterNotes({ meter }: BenchAnswer): HTMLElement | false {
+  return (
+    meter !== undefined &&
+    h(
+      "ul",
+      { class: "hint meter-notes" },
+      meter.notes.map((text) => h("li", {}, text)),
+    )
   );
 }
 
@@ -84,7 +104,8 @@ export function createMeasurePanel(store: AppStore): HTMLElement {
   const table = h("div", {});
   const phase = h("div", {});
   const refusal = h("div", { role: "alert" });
-  const range = createMeterRange();
+  const meterControl = createMeterControl(store);
+  const range = createMeterRange(store);
   const symptoms = createSymptoms(store);
   const joints = createJointAge();
   /** By guard: one that comes back by undoing brings what was measured on it along. */
@@ -106,8 +127,13 @@ export function createMeasurePanel(store: AppStore): HTMLElement {
         ...(told.length > 0 ? { symptoms: told } : {}),
         ...(age === "" ? {} : { joints: age }),
         temperature: benchOptions.temperature,
+        ...(benchOptions.meter ? { meter: meterTold(benchOptions.meter) } : {}),
       };
-      return diagnosisView(await postJson("/api/diagnose", body), reading, speechOf(reading));
+      const meter = meterInUse(store);
+      return diagnosisView(await postJson("/api/diagnose", body), reading, {
+        speech: speechOf(reading),
+        over: meter ? overSign(meter) : "",
+      });
     },
   );
   store.watch(
@@ -123,8 +149,8 @@ export function createMeasurePanel(store: AppStore): HTMLElement {
       const { guard } = store.state;
       const written = writtenOn.get(guard) ?? new Map();
       writtenOn.set(guard, written);
-      current = readingTable(bench, { range, written, speech: speechOf(of) });
-      replaceContent(table, current.element);
+      current = readingTable(bench, { range, meter: meterInUse(store), written, speech: speechOf(of) });
+      replaceContent(table, current.element, meterNotes(bench));
       replaceContent(phase, phaseView(bench, speechOf(of)));
     },
   );
@@ -142,6 +168,7 @@ export function createMeasurePanel(store: AppStore): HTMLElement {
       h(
         "div",
         { class: "row add-row no-print" },
+        meterControl,
         temperatureField(store),
         range.element,
         h("button", { type: "button", onclick: () => print() }, "Print the readings"),
@@ -155,6 +182,6 @@ export function createMeasurePanel(store: AppStore): HTMLElement {
       run.answer,
     ),
     phase,
-    createSolveBackwards(),
+    createSolveBackwards(store),
   );
 }

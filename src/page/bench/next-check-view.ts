@@ -26,13 +26,20 @@ function pointsTo(faults: FaultSets): string {
   return `${each.slice(0, SHOWN_FAULTS).join(", or ")}${rest > 0 ? `, or ${rest} more` : ""}`;
 }
 
-function outcomesOf(next: NextCheckAnswer): string[] {
+/** How an answer is put to the person. */
+export interface HowSaid {
+  readonly speech: LugSpeech;
+  /** What their meter shows of what is open; empty where they did not say which it is. */
+  readonly over: string;
+}
+
+function outcomesOf(next: NextCheckAnswer, over: string): string[] {
   switch (next.kind) {
     case "meter":
       return [...next.outcomes]
         .sort((a, b) => b.share - a.share)
         .filter(({ share }, index) => index < 2 || share >= WORTH_TELLING)
-        .map(({ low, high, faults }) => `${rangeText({ low, high })} → ${pointsTo(faults)}`);
+        .map(({ low, high, faults }) => `${rangeText({ low, high }, over)} → ${pointsTo(faults)}`);
     case "listen":
       return next.outcomes.map(({ heard, faults }) => `${heard ? "heard" : "not heard"} → ${pointsTo(faults)}`);
     case "try":
@@ -48,8 +55,8 @@ function picture(reading: Reading, between: readonly [string, string]): HTMLElem
 }
 
 /** The next thing to do: what it may show, which explanation each outcome points to, and where its probes go. */
-export function nextCheckView(next: NextCheckAnswer, reading: Reading, speech: LugSpeech): HTMLElement {
-  const outcomes = outcomesOf(next);
+export function nextCheckView(next: NextCheckAnswer, reading: Reading, { speech, over }: HowSaid): HTMLElement {
+  const outcomes = outcomesOf(next, over);
   const rest = outcomes.length - SHOWN_OUTCOMES;
   return h(
     "div",

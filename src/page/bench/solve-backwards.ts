@@ -4,6 +4,7 @@ import { h } from "../dom/element.ts";
 import { formText } from "../fields/form-fields.ts";
 import { createFormRun, type FormRun } from "../fields/form-run.ts";
 import { postJson } from "../server/client.ts";
+import type { AppStore } from "../state/app-state.ts";
 
 /** Solving backwards looks at no build, but the service wants one; the smallest there is. */
 const ANY_BUILD = {
@@ -18,35 +19,39 @@ const ANY_BUILD = {
   ],
 };
 
-async function solve(request: BenchRequest["solve"]): Promise<NonNullable<BenchAnswer["solved"]>> {
-  return (await postJson("/api/bench", { build: ANY_BUILD, solve: request })).solved ?? {};
+async function solve(request: BenchRequest["solve"], temperature: number): Promise<NonNullable<BenchAnswer["solved"]>> {
+  return (await postJson("/api/bench", { build: ANY_BUILD, temperature, solve: request })).solved ?? {};
 }
 
-function coilForm(): { element: HTMLElement; run: FormRun } {
+function coilForm(store: AppStore): { element: HTMLElement; run: FormRun } {
   const reading = formText("solve.coil.reading", "Jack reads, volume at 10", "", "5.18k");
   const pot = formText("solve.coil.pot", "Volume pot", "250k");
   const run = createFormRun(
     "Find the coil",
     () => [reading, pot],
     async () => {
-      const { coil } = await solve({ coil: { reading: reading.read(), pot: pot.read(), tolerance: 0.2 } });
-      return (
-        coil &&
-        h("p", {}, `The coil has ${showOhms(coil.ohms)}, within ${showOhms(coil.low)} to ${showOhms(coil.high)}.`)
-      );
+      const { temperature } = store.state.benchOptions;
+      const { coil } = await solve({ coil: { reading: reading.read(), pot: pot.read(), tolerance: 0.2 } }, temperature);
+      if (!coil) return undefined;
+      const within = `within ${showOhms(coil.low)} to ${showOhms(coil.high)}`;
+      const at20 = temperature === 20 ? "" : `, and at 20 °C ${showOhms(coil.at20)}`;
+      return h("p", {}, `At ${temperature} °C the coil has ${showOhms(coil.ohms)}, ${within}${at20}.`);
     },
   );
   return { element: h("div", { class: "field-row" }, reading.element, pot.element), run };
 }
 
-function sweepForm(): { element: HTMLElement; run: FormRun } {
+function sweepForm(store: AppStore): { element: HTMLElement; run: FormRun } {
   const atTen = formText("solve.sweep.atTen", "Jack reads, volume at 10", "", "5.86k");
   const highest = formText("solve.sweep.highest", "Highest while sweeping the volume", "", "64k");
   const run = createFormRun(
     "Find coil and pot",
     () => [atTen, highest],
     async () => {
-      const { sweep } = await solve({ sweep: { atTen: atTen.read(), highest: highest.read() } });
+      const { sweep } = await solve(
+        { sweep: { atTen: atTen.read(), highest: highest.read() } },
+        store.state.benchOptions.temperature,
+      );
       return sweep && h("p", {}, `The coil has ${showOhms(sweep.coil)}, the pot ${showOhms(sweep.pot)}.`);
     },
   );
@@ -54,8 +59,8 @@ function sweepForm(): { element: HTMLElement; run: FormRun } {
 }
 
 /** From readings at the jack to what is inside, without opening the guitar. */
-export function createSolveBackwards(): HTMLElement {
-  const forms = [coilForm(), sweepForm()];
+export function createSolveBackwards(store: AppStore): HTMLElement {
+  const forms = [coilForm(store), sweepForm(store)];
   return h(
     "section",
     { class: "stack no-print" },

@@ -1,18 +1,19 @@
 import type { CompareAnswer } from "../../contract/compare.ts";
 import { h, replaceContent } from "../dom/element.ts";
+import { askedSignal } from "../listen/asked-signal.ts";
 import { postJson } from "../server/client.ts";
 import type { AppStore } from "../state/app-state.ts";
 import { fitSettings } from "../state/fit-settings.ts";
 import { named } from "./difference-words.ts";
 
 async function ask({ state }: AppStore): Promise<CompareAnswer | undefined> {
-  const { reading, other, settings, signal } = state;
+  const { reading, other, settings } = state;
   if (!reading || !other) return undefined;
   return postJson("/api/compare", {
     builds: [reading.source, other.source],
     settings: [settings, fitSettings(other, settings)],
     sweep: { tone: [0, 5, 10] },
-    ...(signal ? { signal } : {}),
+    ...askedSignal(state),
   });
 }
 

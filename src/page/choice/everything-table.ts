@@ -3,6 +3,7 @@ import { showDb, showHz } from "../curves/units.ts";
 import { h } from "../dom/element.ts";
 import { plainTable } from "../dom/table.ts";
 import { createFormRun } from "../fields/form-run.ts";
+import { askedSignal } from "../listen/asked-signal.ts";
 import { postForBytes, postJson } from "../server/client.ts";
 import { fileStem, saveFile } from "../server/save-file.ts";
 import type { AppStore } from "../state/app-state.ts";
@@ -27,10 +28,7 @@ const HEAD = ["Setting", "Peak", "Height", "Cutoff", "Level at 200 Hz", "Loudnes
 
 /** Peak, cutoff, level, loudness and hum of the whole set. */
 export function createEverythingTable(store: AppStore): HTMLElement {
-  const body = () => {
-    const { reading, signal } = store.state;
-    return { build: reading?.source, ...(signal ? { signal } : {}) };
-  };
+  const body = () => ({ build: store.state.reading?.source, ...askedSignal(store.state) });
   const show = createFormRun(
     "Show the table",
     () => [],

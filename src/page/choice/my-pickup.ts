@@ -1,82 +1,14 @@
-import type { FitRequest, FittedAnswer } from "../../contract/fit.ts";
+import type { FittedAnswer } from "../../contract/fit.ts";
 import { freshId, h, replaceContent } from "../dom/element.ts";
-import { type FormField, formArea, formChoice, formText } from "../fields/form-fields.ts";
+import { formChoice } from "../fields/form-fields.ts";
 import { createFormRun } from "../fields/form-run.ts";
-import type { Option } from "../fields/plain-fields.ts";
 import { postJson } from "../server/client.ts";
 import type { AppStore } from "../state/app-state.ts";
 import type { Editor } from "../state/editor.ts";
 import type { BuildSource } from "../state/reading.ts";
 import { fittedView, rangeView } from "./fit-answer.ts";
+import { METHODS, methods } from "./pickup-methods.ts";
 import { withFittedCoil } from "./put-values.ts";
-
-const METHODS = [
-  { value: "resonances", label: "resonances with known caps across it" },
-  { value: "impedance", label: "an impedance table" },
-  { value: "response", label: "a response through a known load" },
-  { value: "resistance", label: "only its DC resistance" },
-] satisfies Option<FitRequest["method"]>[];
-
-type PairLine = Extract<FitRequest, { method: "resonances" }>["readings"][number];
-
-/** Lines of "cap, frequency", a resonance each. */
-function resonanceLines(text: string): PairLine[] {
-  return text
-    .split("\n")
-    .map((line) => line.trim())
-    .filter(Boolean)
-    .map((line) => {
-      const [capacitance = "", frequency = ""] = line.split(/[,;\t]\s*|\s{2,}|\s(?=\d)/);
-      return { capacitance: capacitance === "0" ? "0p" : capacitance, frequency };
-    });
-}
-
-interface Method {
-  readonly fields: readonly FormField[];
-  body(): FitRequest;
-}
-
-function methods(): Readonly<Record<FitRequest["method"], Method>> {
-  const resistance = formText("resistance", "DC resistance", "6k");
-  const lines = formArea("readings", "Cap across it, resonance", "0, 6.1kHz\n470p, 3.2kHz\n1n, 2.4kHz");
-  const type = formChoice("type", "Kind", [
-    { value: "single", label: "single coil" },
-    { value: "wide-single", label: "wide single coil" },
-    { value: "humbucker", label: "humbucker" },
-  ]);
-  const impedance = formArea("table", "Hz, ohms, degrees (degrees may be left out)", "100, 6050, 14\n200, 6300, 26");
-  const response = formArea("table", "Hz, dB", "100, 0.0\n200, 0.1");
-  const load = formText("load.resistance", "Load resistance", "1M");
-  const loadCap = formText("load.capacitance", "Load capacitance", "470p");
-  const known = () => (resistance.read() ? { resistance: resistance.read() } : {});
-  return {
-    resonances: {
-      fields: [resistance, lines],
-      body: () => ({
-        method: "resonances",
-        resistance: resistance.read(),
-        readings: resonanceLines(lines.read()),
-      }),
-    },
-    impedance: {
-      fields: [resistance, impedance],
-      body: () => ({ method: "impedance", ...known(), table: impedance.read() }),
-    },
-    response: {
-      fields: [resistance, response, load, loadCap],
-      body: () => ({
-        method: "response",
-        ...known(),
-        table: response.read(),
-        load: { resistance: load.read(), capacitance: loadCap.read() || 0 },
-      }),
-    },
-    resistance: {
-      fields: [resistance, type],
-      body: () => ({ method: "resistance", resistance: resistance.read(), type: type.read() }),
-    },
-  };
-}
 
 function coilNames(source: BuildSource | undefined): [string, string][] {
   return Object.entries(source?.parts ?? {}).flatMap(([name, part]) =>
@@ -111,11 +43,16 @@ export function createMyPickup(store: AppStore, editor: Editor): HTMLElement {
   const all = methods();
   const method = formChoice("method", "What was measured", METHODS);
   const holder = h("div", { class: "field-row" });
-  const show = () =>
+  const hint = h("p", { class: "hint" });
+  const show = () => {
+    const chosen = all[method.read()];
+    hint.textContent = chosen.hint ?? "";
+    hint.hidden = chosen.hint === undefined;
     replaceContent(
       holder,
-      all[method.read()].fields.map((field) => field.element),
+      chosen.fields.map((field) => field.element),
     );
+  };
   method.element.addEventListener("change", show);
   show();
   const fields = () => [method, ...all[method.read()].fields];
@@ -129,6 +66,7 @@ export function createMyPickup(store: AppStore, editor: Editor): HTMLElement {
     { class: "stack" },
     h("h3", {}, "My pickup"),
     method.element,
+    hint,
     holder,
     h("div", { class: "buttons" }, run.button),
     run.answer,

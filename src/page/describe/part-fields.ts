@@ -1,7 +1,9 @@
+import { DIELECTRICS } from "../../build-file/catalogue/dielectrics.ts";
 import type { Commit, Field } from "../fields/field.ts";
 import { choiceField, flagField, numberField, textField } from "../fields/plain-fields.ts";
 import { quantityField } from "../fields/quantity-field.ts";
 import type { PartSource } from "../state/reading.ts";
+import { angleField } from "./angle-field.ts";
 import { coilFields, pickupFields } from "./pickup-fields.ts";
 import { taperTableField } from "./taper-table-field.ts";
 import { SWITCH_OPTIONS, TAPER_OPTIONS } from "./words.ts";
@@ -37,6 +39,7 @@ const potFields: Maker = (name, _part, commit) => ({
       { path: ["parts", name, "endResistance"], label: "Left at either end", dimension: "resistance" },
       commit,
     ),
+    angleField(name, commit),
     taperTableField(name, commit),
     flagField({ path: ["parts", name, "noLoad"], label: "Lifts off at 10 (no-load)" }, commit),
     choiceField(
@@ -61,8 +64,19 @@ const switchFields: Maker = (name, part, commit) => ({
 const capFields: Maker = (name, _part, commit) => ({
   first: [
     quantityField({ path: ["parts", name, "capacitance"], label: "Capacitance", dimension: "capacitance" }, commit),
+    choiceField(
+      {
+        path: ["parts", name, "dielectric"],
+        label: "Made of",
+        options: [
+          { value: "", label: "not said (no loss)" },
+          ...DIELECTRICS.map(({ name: value, title }) => ({ value, label: title })),
+        ],
+      },
+      commit,
+    ),
   ],
-  more: [],
+  more: [numberField({ path: ["parts", name, "lossFactor"], label: "Its own tan δ (0.01 is 1 %)" }, commit)],
 });
 
 const resistorFields: Maker = (name, _part, commit) => ({
@@ -101,7 +115,6 @@ export function fieldsOfPart(name: string, part: PartSource, commit: Commit): Pa
 /** What decides which fields a part has. */
 export function partShape(part: PartSource): string {
   const coils = part.coils;
-  const names = typeof coils === "object" && coils !== null ? Object.entries(coils) : [];
-  const losses = names.map(([name, coil]) => [name, Array.isArray((coil as Record<string, unknown>).loss)]);
-  return JSON.stringify([part.kind, losses, part.positions !== undefined]);
+  const names = typeof coils === "object" && coils !== null ? Object.keys(coils) : [];
+  return JSON.stringify([part.kind, names, part.positions !== undefined]);
 }

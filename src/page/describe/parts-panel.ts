@@ -2,7 +2,7 @@ import { withFittingBody } from "../../build-file/bodies/fitting-body.ts";
 import type { InputFault } from "../../errors.ts";
 import { h, replaceContent } from "../dom/element.ts";
 import type { Commit, Field } from "../fields/field.ts";
-import type { AppStore } from "../state/app-state.ts";
+import type { Bench } from "../start/bench.ts";
 import { createChangeLine } from "../state/change-line.ts";
 import type { Editor } from "../state/editor.ts";
 import { type Path, setAt } from "../state/paths.ts";
@@ -42,30 +42,34 @@ interface KeptCard extends PartCard {
 
 /** Keeps a card while its part has the same fields, so that focus and opened details stay. */
 class CardShelf {
-  readonly #editor: Editor;
+  readonly #bench: Bench;
   #cards = new Map<string, KeptCard>();
 
-  constructor(editor: Editor) {
-    this.#editor = editor;
+  constructor(bench: Bench) {
+    this.#bench = bench;
   }
 
   cardsFor(source: BuildSource): PartCard[] {
-    const commit = committer(this.#editor);
+    const commit = committer(this.#bench.editor);
     this.#cards = new Map(
       Object.entries(source.parts).map(([name, part]) => {
         const shape = partShape(part);
         const kept = this.#cards.get(name);
         if (kept?.shape === shape) return [name, kept];
-        return [name, { ...createPartCard(name, part, this.#editor, commit), shape }];
+        return [name, { ...createPartCard(name, part, this.#bench, commit), shape }];
       }),
     );
     return [...this.#cards.values()];
   }
 }
 
+/** It comes once the values stand. */
+const whereFrom = () => import("../sources/where-from.ts");
+
 /** Every part with its values. */
-export function createPartsPanel(store: AppStore, editor: Editor): HTMLElement {
-  const shelf = new CardShelf(editor);
+export function createPartsPanel(bench: Bench): HTMLElement {
+  const { store, editor } = bench;
+  const shelf = new CardShelf(bench);
   const surroundings = createSurroundings(committer(editor));
   const grid = h("div", { class: "part-grid" });
   store.watch(
@@ -79,6 +83,9 @@ export function createPartsPanel(store: AppStore, editor: Editor): HTMLElement {
       if (!unchanged) replaceContent(grid, elements);
       for (const card of cards) card.show(source);
       for (const field of surroundings.fields) field.show(source);
+      void whereFrom().then(({ markFields }) =>
+        markFields([...cards.flatMap((card) => card.marked), ...surroundings.fields], source),
+      );
       const fields = [...cards.flatMap((card) => card.fields), ...surroundings.fields];
       for (const field of fields) field.showFault(faultOf(field, faults));
     },

@@ -1,7 +1,8 @@
-import { METAL_TYPES, type MetalType, SHIELDING_BASIS } from "../../build-file/catalogue/shieldings.ts";
+import { COVERED_HUMBUCKER, METAL_TYPES } from "../../build-file/catalogue/shieldings.ts";
 import type { Commit, Field } from "../fields/field.ts";
 import { choiceField, numberField } from "../fields/plain-fields.ts";
 import { quantityField } from "../fields/quantity-field.ts";
+import { getAt } from "../state/paths.ts";
 import type { PartSource } from "../state/reading.ts";
 
 /** Fields of the pickup as a whole. */
@@ -18,22 +19,38 @@ export function pickupFields(name: string, commit: Commit): Field[] {
   ];
 }
 
+const METALS = [
+  ...METAL_TYPES,
+  { name: "covered-humbucker", title: "humbucker and a cover of low loss", shielding: COVERED_HUMBUCKER },
+];
+
 /** The metal whose law a coil has been given. */
-function metalOf(shielding: unknown): MetalType | undefined {
+function metalOf(shielding: unknown) {
   const written = JSON.stringify(shielding);
-  return METAL_TYPES.find((each) => JSON.stringify(each.shielding) === written);
+  return METALS.find((each) => JSON.stringify(each.shielding) === written);
 }
 
-function oneCoil(name: string, coil: string, heading: string, hasSections: boolean, commit: Commit): Field[] {
+/** Sections have no field; there is one where the loss is one resistor or none. */
+function whereNoSections(field: Field): Field {
+  return {
+    ...field,
+    show: (source) => {
+      field.element.hidden = Array.isArray(getAt(source, field.path));
+      if (!field.element.hidden) field.show(source);
+    },
+  };
+}
+
+function oneCoil(name: string, coil: string, heading: string, commit: Commit): Field[] {
   const at = (key: string) => ["parts", name, "coils", coil, key];
   const called = (label: string) => (heading === "" ? label : `${heading}: ${label}`);
   return [
     quantityField({ path: at("resistance"), label: called("DC resistance"), dimension: "resistance" }, commit),
     quantityField({ path: at("inductance"), label: called("inductance"), dimension: "inductance" }, commit),
     quantityField({ path: at("capacitance"), label: called("winding capacitance"), dimension: "capacitance" }, commit),
-    ...(hasSections
-      ? []
-      : [quantityField({ path: at("loss"), label: called("loss resistor"), dimension: "resistance" }, commit)]),
+    whereNoSections(
+      quantityField({ path: at("loss"), label: called("loss resistor"), dimension: "resistance" }, commit),
+    ),
     choiceField(
       {
         path: at("winding"),
@@ -56,28 +73,31 @@ function oneCoil(name: string, coil: string, heading: string, hasSections: boole
       {
         path: at("shielding"),
         label: called("metal that dims it"),
-        hint: `How much less treble the coil's EMF has for it: ${SHIELDING_BASIS}`,
-        options: [
-          { value: "", label: "none" },
-          ...METAL_TYPES.map(({ name: value, title }) => ({ value, label: title })),
-        ],
-        toSource: (chosen) => METAL_TYPES.find(({ name }) => name === chosen)?.shielding,
+        hint: `How much less treble the coil's EMF has for it`,
+        options: [{ value: "", label: "none" }, ...METALS.map(({ name: value, title }) => ({ value, label: title }))],
+        toSource: (chosen) => METALS.find(({ name }) => name === chosen)?.shielding,
         fromSource: (value) => metalOf(value)?.name ?? "own",
+        ownLabel: "its own",
       },
       commit,
     ),
-    numberField({ path: at("output"), label: called("output (1: reference)") }, commit),
+    numberField(
+      {
+        path: at("output"),
+        label: called("output (1: reference)"),
+        hint: "At the height it has. What a turn of its screws does is told under Heights, from recordings at two heights or more: nobody has published it",
+      },
+      commit,
+    ),
     quantityField({ path: at("distance"), label: called("distance from the bridge"), dimension: "length" }, commit),
   ];
 }
 
 /** Fields of each coil. */
 export function coilFields(name: string, part: PartSource, commit: Commit): Field[] {
-  const coils = Object.entries((part.coils ?? {}) as Record<string, { loss?: unknown }>);
+  const coils = Object.keys((part.coils ?? {}) as object);
   return [
-    ...coils.flatMap(([coil, values]) =>
-      oneCoil(name, coil, coils.length > 1 ? coil : "", Array.isArray(values?.loss), commit),
-    ),
+    ...coils.flatMap((coil) => oneCoil(name, coil, coils.length > 1 ? coil : "", commit)),
     ...(coils.length > 1
       ? [numberField({ path: ["parts", name, "coupling"], label: "Coupling of the coils (k)" }, commit)]
       : []),

@@ -43,7 +43,10 @@ function withoutType({ type: _, ...part }: PartSource): PartSource {
 }
 
 /** Puts another pickup in a place, its wires with it; with four leads, which coil lies at the hot end. */
-export function createTypePicker(name: string, editor: Editor): Pick<Field, "element" | "show"> {
+export function createTypePicker(
+  name: string,
+  editor: Editor,
+): Pick<Field, "element" | "show"> & { readonly typeField: Pick<Field, "path" | "element"> } {
   const at = ["parts", name];
   const swapTo = (type: string) => {
     const inPlaceOf = hasOneCoil(type) && sits.value() !== "" ? sits.value() : undefined;
@@ -61,6 +64,7 @@ export function createTypePicker(name: string, editor: Editor): Pick<Field, "ele
   );
   const sits = choice([...at, "inPlaceOf"], "A single coil in its place would sit", () => {});
   return {
+    typeField: { path: [...at, "type"], element: type.element },
     element: h("div", { class: "field-grid pickup-choice" }, type.element, hotCoil.element, sits.element),
     show: (source) => {
       const part = source.parts[name];

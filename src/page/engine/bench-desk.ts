@@ -1,7 +1,9 @@
 import type { StringLevelsQuestion } from "../../audio/string-levels/usable-plucks.ts";
 import { auditBuild, type Finding } from "../../bench/audit/audit.ts";
+import type { DielectricsTold } from "../../bench/dielectrics/told.ts";
 import type { Habits } from "../../bench/heights/habits/habits.ts";
 import type { HeightsTold } from "../../bench/heights/heights-told.ts";
+import type { OwnMeter } from "../../bench/meter/own/own-meter.ts";
 import type { DrawerItem } from "../../bench/parts/drawer.ts";
 import type { Passport, PassportRequest } from "../../bench/passport/passport.ts";
 import type { Measures } from "../../bench/room/measures.ts";
@@ -21,6 +23,7 @@ export interface BenchQuestion {
   readonly build: Build;
   /** °C. */
   readonly temperature: number;
+  readonly meter: OwnMeter | undefined;
   /** What differs from the usual. */
   readonly sheet: Partial<SheetOptions>;
   readonly drawer: readonly DrawerRequest[];
@@ -95,6 +98,11 @@ export class BenchDesk {
   /** Levels of the open strings in a WAV file, from string 1. */
   async stringLevels(file: Uint8Array, question: StringLevelsQuestion): Promise<Replied<readonly number[]>> {
     return (await heightsReader()).levelsTold(file, question);
+  }
+
+  /** Whether it can be heard what these caps are made of. */
+  async dielectrics(build: Build, caps: readonly string[]): Promise<DielectricsTold> {
+    return (await import("./dielectrics-told.ts")).toldOfDielectrics(build, caps);
   }
 
   /** What an unknown switch is, from where a beeper beeps. */

@@ -1,4 +1,5 @@
 import type { StringLevelsQuestion } from "../../audio/string-levels/usable-plucks.ts";
+import type { DielectricsTold } from "../../bench/dielectrics/told.ts";
 import type { Habits } from "../../bench/heights/habits/habits.ts";
 import type { HeightsTold } from "../../bench/heights/heights-told.ts";
 import type { Passport } from "../../bench/passport/passport.ts";
@@ -56,6 +57,10 @@ export class BenchEngine {
 
   stringLevels(file: Uint8Array, question: StringLevelsQuestion): Promise<Replied<readonly number[]>> {
     return this.#link.ask((desk) => desk.stringLevels(file, question));
+  }
+
+  dielectrics(build: Build, caps: readonly string[]): Promise<DielectricsTold> {
+    return this.#link.ask((desk) => desk.dielectrics(build, caps));
   }
 
   findSwitch(question: SwitchQuestion): Promise<SwitchAnswer> {

@@ -41,6 +41,7 @@ interface ChoiceSpec extends Labelled {
   readonly toSource?: (chosen: string) => unknown;
   /** From the build file to the text of an option; a value that no option has is listed as "own". */
   readonly fromSource?: (value: unknown) => string;
+  readonly ownLabel?: string;
 }
 
 const OWN = "own";
@@ -52,7 +53,7 @@ export function choiceField(spec: ChoiceSpec, commit: Commit): Field {
     {},
     options.map(({ value, label }) => h("option", { value }, label)),
   );
-  const own = h("option", { value: OWN, disabled: true }, "its own table");
+  const own = h("option", { value: OWN, disabled: true }, spec.ownLabel ?? "its own table");
   select.addEventListener("change", () => commit(spec.path, toSource(select.value)));
   return assembleField(spec, {
     control: select,

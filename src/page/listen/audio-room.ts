@@ -57,8 +57,15 @@ export class AudioRoom {
   }
 
   #phrase({ build }: Reading, settings: RawSettings, levelMatched: boolean): Promise<Channels> {
-    const { signal } = this.#store.state;
-    return this.#engine.phrase({ build, settings, signal, levelMatched, sampleRateHz: SAMPLE_RATE_HZ });
+    const { signal, hand, stringAge: strings } = this.#store.state;
+    return this.#engine.phrase({
+      build,
+      settings,
+      signal,
+      playing: { hand, strings },
+      levelMatched,
+      sampleRateHz: SAMPLE_RATE_HZ,
+    });
   }
 
   #bufferOf(channels: Channels): AudioBuffer {

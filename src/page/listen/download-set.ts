@@ -3,15 +3,16 @@ import { h } from "../dom/element.ts";
 import { postForBytes } from "../server/client.ts";
 import { fileStem, saveFile } from "../server/save-file.ts";
 import type { AppStore } from "../state/app-state.ts";
+import { askedSignal } from "./asked-signal.ts";
 
 async function downloadSet(store: AppStore): Promise<void> {
   const { reading } = store.state;
   if (!reading) return;
-  const { ownSound, signal, levelMatched } = store.state;
+  const { ownSound, levelMatched } = store.state;
   const request: PreviewsRequest = {
     build: reading.source,
     level: levelMatched ? "matched" : "true",
-    ...(ownSound || !signal ? {} : { signal }),
+    ...(ownSound ? {} : askedSignal(store.state)),
   };
   const zip = await postForBytes("/api/previews", request, ownSound?.file);
   saveFile(`${fileStem(reading.source.title)}-previews.zip`, new Blob([zip], { type: "application/zip" }));

@@ -1,6 +1,6 @@
 import { settingsAlong } from "../curves/axes.ts";
 import { later } from "../dom/later.ts";
-import type { AppStore } from "../state/app-state.ts";
+import type { AppState, AppStore } from "../state/app-state.ts";
 import { fitSettings } from "../state/fit-settings.ts";
 import type { AudioRoom } from "./audio-room.ts";
 import { Deck } from "./deck.ts";
@@ -9,6 +9,9 @@ import { LivePlayer } from "./live-player.ts";
 
 /** Long enough that a knob being turned is rendered once, when it has come to rest. */
 const SETTLED_MS = 400;
+
+/** What is played, and how. */
+const playedIn = ({ signal, hand, stringAge }: AppState) => [signal, hand, stringAge];
 
 /** Plays the setting on the bench; what is changed during playback takes over at the same place. */
 export class Listening {
@@ -80,7 +83,7 @@ export class Listening {
   keepReady(): void {
     const prepare = later(SETTLED_MS, () => void this.#prepare());
     this.#store.watchAny(
-      (state) => [state.view, state.heardBuild, state.signal, state.levelMatched, state.playing],
+      (state) => [state.view, state.heardBuild, ...playedIn(state), state.levelMatched, state.playing],
       prepare,
     );
   }
@@ -114,7 +117,7 @@ export class Listening {
         state.other,
         state.heardBuild,
         state.settings,
-        state.signal,
+        ...playedIn(state),
         state.levelMatched,
         state.ownSound,
         state.liveInput,

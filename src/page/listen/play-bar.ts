@@ -6,6 +6,7 @@ import { createDownloadSet } from "./download-set.ts";
 import type { Listening } from "./listening.ts";
 import { createLiveInput } from "./live-input.ts";
 import { createOwnSound } from "./own-sound.ts";
+import { createPlayingPicker } from "./playing-picker.ts";
 import { createSignalPicker } from "./signal-picker.ts";
 
 const PLAY_LABELS = { no: "Play this setting", loading: "Rendering…", yes: "Stop" } as const;
@@ -28,6 +29,7 @@ export function createPlayBar(
   listening: Listening,
 ): { readonly element: HTMLElement; fill(): Promise<void> } {
   const signals = createSignalPicker(store);
+  const playing = createPlayingPicker(store);
   const matched = createSwitch("Same loudness", (levelMatched) => store.set({ levelMatched }));
   const loop = createSwitch("Loop", (value) => store.set({ loop: value }));
   store.watch((state) => [state.levelMatched], matched.show);
@@ -43,6 +45,7 @@ export function createPlayBar(
         "div",
         { class: "play-choices" },
         signals.element,
+        ...playing.elements,
         createOwnSound(store),
         matched.element,
         loop.element,
@@ -51,5 +54,8 @@ export function createPlayBar(
       ),
     ),
   );
-  return { element, fill: signals.fill };
+  const fill = async () => {
+    await Promise.all([signals.fill(), playing.fill()]).catch((error: Error) => store.set({ notice: error.message }));
+  };
+  return { element, fill };
 }

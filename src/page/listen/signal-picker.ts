@@ -25,6 +25,6 @@ export function createSignalPicker(store: AppStore): { readonly element: HTMLEle
   );
   return {
     element: h("div", { class: "field" }, h("label", { for: id }, "Phrase"), select),
-    fill: () => fillSignals(store, select).catch((error: Error) => store.set({ notice: error.message })),
+    fill: () => fillSignals(store, select),
   };
 }

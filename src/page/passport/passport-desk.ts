@@ -2,6 +2,7 @@ import type { Passport } from "../../bench/passport/passport.ts";
 import type { PassportRequest } from "../../contract/bench/passport.ts";
 import { capitalised } from "../../english.ts";
 import { benchEngineOf } from "../bench/bench-desk.ts";
+import { bringMeter, meterInUse, meterTold } from "../bench/meter/kept-meter.ts";
 import { h, replaceContent } from "../dom/element.ts";
 import { later, latestOnly } from "../dom/later.ts";
 import { drawGuard } from "../drawing/guard-drawing.ts";
@@ -54,7 +55,7 @@ interface Shown {
 /** What is asked for whatever the person wrote. */
 function questionOf(store: AppStore, { build }: Reading): PassportQuestion {
   const { temperature, drawer } = store.state.benchOptions;
-  return { build, temperature, drawer, noted: {}, heights: {} };
+  return { build, temperature, meter: meterInUse(store), drawer, noted: {}, heights: {} };
 }
 
 function written(details: Details) {
@@ -98,6 +99,7 @@ export class PassportDesk {
 
   constructor(store: AppStore) {
     this.#store = store;
+    bringMeter(store);
     this.address.element.addEventListener(
       "input",
       later(WAIT_MS, () => this.#showCode()),
@@ -151,12 +153,13 @@ export class PassportDesk {
   }
 
   #bodyOf({ reading, fields, drawing }: Shown, format: "pdf" | "label"): PassportRequest {
-    const { temperature, drawer } = this.#store.state.benchOptions;
+    const { temperature, meter, drawer } = this.#store.state.benchOptions;
     const address = this.address.read();
     return {
       build: reading.source,
       format,
       temperature,
+      ...(meter ? { meter: meterTold(meter) } : {}),
       drawer,
       ...written(fields.read()),
       ...(address ? { address } : {}),

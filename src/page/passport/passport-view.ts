@@ -18,9 +18,9 @@ function rows(title: string, lines: readonly (readonly [string, Child])[]): HTML
 
 type Reading = Passport["readings"][number];
 
-function readingText({ noted, should, fits }: Reading): Child {
+function readingText({ noted, should, shows, fits }: Reading): Child {
   const verdict = fits === null ? "" : fits ? ": fits" : ": does not fit";
-  return [h("b", {}, noted ?? "______"), ` (${should}${verdict})`];
+  return [h("b", {}, noted ?? "______"), ` (${[should, shows].filter(Boolean).join("; ")}${verdict})`];
 }
 
 /** The passport as it looks on paper. */

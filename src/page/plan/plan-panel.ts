@@ -1,4 +1,5 @@
 import type { PlanInput } from "../../build-file/plans/plan-schema.ts";
+import type { PlanFieldAnswer } from "../../contract/recognise.ts";
 import { h, replaceContent } from "../dom/element.ts";
 import { keepingFocus } from "../dom/keeping-focus.ts";
 import { latestOnly } from "../dom/later.ts";
@@ -103,6 +104,12 @@ class PlanPanel {
         ),
     );
     const choose = (field: string, value: string) => void this.#choose(answer, field, value);
+    const drawn = new Map<string, HTMLElement>();
+    const draw = (field: PlanFieldAnswer) => {
+      const element = drawPlanField(field, choose);
+      drawn.set(field.id, element);
+      return element;
+    };
     keepingFocus(this.#form, "plan", () =>
       replaceContent(
         this.#form,
@@ -113,17 +120,14 @@ class PlanPanel {
             "details",
             { class: "plan-group", open: this.#openGroups.get(group.title) === true },
             h("summary", {}, group.title),
-            h(
-              "div",
-              { class: "field-grid" },
-              fields.map((field) => drawPlanField(field, choose)),
-            ),
+            h("div", { class: "field-grid" }, fields.map(draw)),
           );
           fold.addEventListener("toggle", () => this.#openGroups.set(group.title, fold.open));
           return fold;
         }),
       ),
     );
+    void import("./plan-origins.ts").then(({ markPlan }) => markPlan(answer.fields, drawn));
   }
 
   async #choose(shown: Known, field: string, value: string): Promise<void> {

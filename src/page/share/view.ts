@@ -1,6 +1,12 @@
 import type { RawSettings } from "../../build-file/settings.ts";
+import type { HandName, StringAge } from "../../render/playing.ts";
 import type { AppState, AppStore, FamilyAxis, LevelView } from "../state/app-state.ts";
 import type { BuildSource } from "../state/reading.ts";
+
+/** The usual first. */
+const HANDS = ["usual", "bright", "dark"] as const satisfies readonly HandName[];
+const USED = "used" satisfies StringAge;
+const STRING_AGES = ["new", USED, "old"] as const satisfies readonly StringAge[];
 
 /** How the page looked at a build, as a link carries it beside the build. */
 export interface View {
@@ -8,11 +14,15 @@ export interface View {
   readonly family?: FamilyAxis;
   readonly levelView?: LevelView;
   readonly signal?: string;
+  /** Left out where they are the usual ones. */
+  readonly hand?: HandName;
+  readonly stringAge?: StringAge;
   readonly other?: BuildSource;
 }
 
-export function viewOf({ settings, family, levelView, signal, other }: AppState): View {
-  return { settings, family, levelView, signal, ...(other ? { other: other.source } : {}) };
+export function viewOf({ settings, family, levelView, signal, hand, stringAge, other }: AppState): View {
+  const playing = { ...(hand !== HANDS[0] && { hand }), ...(stringAge !== USED && { stringAge }) };
+  return { settings, family, levelView, signal, ...playing, ...(other ? { other: other.source } : {}) };
 }
 
 const FAMILIES: readonly unknown[] = ["tone", "position", "volume", "builds"];
@@ -24,5 +34,7 @@ export function applyView(store: AppStore, view: View): void {
     ...(FAMILIES.includes(view.family) ? { family: view.family! } : {}),
     ...(LEVEL_VIEWS.includes(view.levelView) ? { levelView: view.levelView! } : {}),
     ...(typeof view.signal === "string" ? { signal: view.signal } : {}),
+    hand: HANDS.find((hand) => hand === view.hand) ?? HANDS[0],
+    stringAge: STRING_AGES.find((age) => age === view.stringAge) ?? USED,
   });
 }

@@ -9,6 +9,7 @@ import { createQuickConvolver } from "../../filter/quick-convolve.ts";
 import { type Feed, feedOf } from "../../render/feed.ts";
 import { filtersIn } from "../../render/filters.ts";
 import { createLevelling, measure } from "../../render/levels.ts";
+import type { Playing } from "../../render/playing.ts";
 import { ResponseEngine } from "../../response/engine.ts";
 
 /** A phrase or test signal as one guard gives it in a setting. */
@@ -17,6 +18,8 @@ export interface PhraseRequest {
   readonly settings: RawSettings;
   /** By the service's name for it. */
   readonly signal: string;
+  /** For a phrase. */
+  readonly playing: Playing;
   readonly levelMatched: boolean;
   readonly sampleRateHz: number;
 }
@@ -87,11 +90,16 @@ export class PhraseRenderer {
     return guard;
   }
 
-  #feed({ build, signal, sampleRateHz }: PhraseRequest): {
+  #feed({ build, signal, playing, sampleRateHz }: PhraseRequest): {
     feed: Feed;
     key: unknown;
   } {
-    const feed = feedOf(build, this.#guard(build).engine.sources, { name: signal, sampleRateHz }, undefined);
+    const feed = feedOf(
+      build,
+      this.#guard(build).engine.sources,
+      { name: signal, sampleRateHz, ...playing },
+      undefined,
+    );
     return { feed, key: feed.coils.length > 0 ? feed.coils : `${signal} ${sampleRateHz}` };
   }
 

@@ -1,7 +1,9 @@
+import type { MeterSpec } from "../../bench/meter/own/own-meter.ts";
 import type { SheetOptions } from "../../bench/sheet/options.ts";
 import type { RawSettings } from "../../build-file/settings.ts";
 import type { BenchAnswer, DrawerRequest } from "../../contract/bench/bench.ts";
 import type { InputFault } from "../../errors.ts";
+import type { HandName, StringAge } from "../../render/playing.ts";
 import type { Band } from "../curves/band.ts";
 import type { Family } from "../curves/family.ts";
 import type { LivePath } from "../drawing/live-path.ts";
@@ -20,6 +22,8 @@ export interface OwnProbe {
 export interface BenchOptions {
   /** °C. */
   readonly temperature: number;
+  /** The person's own; undefined where they did not say which. */
+  readonly meter: MeterSpec | undefined;
   /** What differs from the usual in soldering: lengths, reels, iron. */
   readonly sheet: Partial<SheetOptions>;
   readonly drawer: readonly DrawerRequest[];
@@ -64,6 +68,9 @@ export interface AppState {
   readonly wantsBand: boolean;
   readonly band: Band | undefined;
   readonly signal: string;
+  /** How a phrase is plucked, and the age of its strings. */
+  readonly hand: HandName;
+  readonly stringAge: StringAge;
   readonly levelMatched: boolean;
   readonly loop: boolean;
   readonly playing: "no" | "loading" | "yes";
@@ -110,6 +117,8 @@ export function createAppStore(): AppStore {
     wantsBand: false,
     band: undefined,
     signal: "",
+    hand: "usual",
+    stringAge: "used",
     levelMatched: true,
     loop: true,
     playing: "no",
@@ -118,7 +127,7 @@ export function createAppStore(): AppStore {
     liveLatencySeconds: undefined,
     liveGain: 0,
     heardBuild: "A",
-    benchOptions: { temperature: 20, sheet: {}, drawer: [], probes: [] },
+    benchOptions: { temperature: 20, meter: undefined, sheet: {}, drawer: [], probes: [] },
     bench: undefined,
     benchOf: undefined,
     benchFault: "",

@@ -1,4 +1,6 @@
+import { DEFAULT_HAND, DEFAULT_STRING_AGE } from "../../render/playing.ts";
 import type { SetBatch, SetRequest } from "../../render/preview-set.ts";
+import { isTestSignal } from "../../render/signals.ts";
 import { MAX_BOOST_DB, UNKNOWN_FROM_A_RECORDING } from "../../render/undo.ts";
 import type { SettingRow } from "./curve-texts.ts";
 
@@ -18,6 +20,12 @@ function undoNotes({ recordedWith }: SetRequest): object {
   return recordedWith ? { undo: { maxBoostDb: MAX_BOOST_DB, unknown: UNKNOWN_FROM_A_RECORDING } } : {};
 }
 
+/** How a phrase was played, the usual way named too. */
+function playingOf(signal: SetRequest["signal"]): object {
+  if (!("name" in signal) || isTestSignal(signal.name)) return {};
+  return { hand: signal.hand ?? DEFAULT_HAND, strings: signal.strings ?? DEFAULT_STRING_AGE };
+}
+
 /** What the sounds of an archive cannot say about themselves. */
 export function manifestOf(
   request: SetRequest,
@@ -29,6 +37,7 @@ export function manifestOf(
   return {
     title: request.build.title,
     signal: "name" in signal ? signal.name : "a file of one's own",
+    ...playingOf(signal),
     level,
     encoding,
     ...(hum === undefined ? {} : { hum }),

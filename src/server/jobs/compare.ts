@@ -9,13 +9,12 @@ import { readBuildAt } from "../../contract/refusal.ts";
 import { faultAt } from "../../errors.ts";
 import { MAX_DRAWN_CURVES } from "../../limits.ts";
 import type { Job, JobContext } from "../work/job.ts";
-import { driveFor } from "./signal-drive.ts";
+import { driveFor, type Weighting, weightingOf } from "./signal-drive.ts";
 
 interface CompareJob {
   readonly builds: readonly [Build, Build];
   readonly settings: readonly [readonly Settings[], readonly Settings[]];
-  /** A built-in signal; flat where undefined. */
-  readonly signal: string | undefined;
+  readonly weighting: Weighting;
   readonly tolerance: CompareAnswer["drawn"];
 }
 
@@ -58,14 +57,14 @@ function read(body: CompareBody): CompareJob {
     const message = `gives ${settings[0].length} settings of the first build and ${settings[1].length} of the second; name axes both have`;
     throw faultAt("SETTINGS_INVALID", "sweep", message);
   }
-  return { builds, settings, signal: body.signal, tolerance: toleranceOf(body, settings[0].length) };
+  return { builds, settings, weighting: weightingOf(body), tolerance: toleranceOf(body, settings[0].length) };
 }
 
-function run({ builds, settings, signal, tolerance }: CompareJob, { checkpoint }: JobContext): CompareAnswer {
+function run({ builds, settings, weighting, tolerance }: CompareJob, { checkpoint }: JobContext): CompareAnswer {
   const sides = builds.map((build, index) => {
     checkpoint();
     const guard = new Guard(build);
-    return { guard, drive: driveFor(guard, signal, checkpoint), settings: settings[index]! };
+    return { guard, drive: driveFor(guard, weighting, checkpoint), settings: settings[index]! };
   });
   return { ...compare(sides[0]!, sides[1]!, tolerance && { ...tolerance, checkpoint }), drawn: tolerance };
 }

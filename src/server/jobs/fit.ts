@@ -1,8 +1,10 @@
 import { type FitJob, runFit } from "../../choice/fit/fit-job.ts";
 import type { Fit } from "../../choice/fit/fit-problem.ts";
+import type { RatioSweep } from "../../choice/fit/fit-two-loads.ts";
 import { readMeasurements } from "../../choice/fit/measurement-csv.ts";
 import type { AcrossBody, FitBody, FittedAnswer } from "../../contract/fit.ts";
-import { refused } from "../../errors.ts";
+import { faultAt, refused } from "../../errors.ts";
+import { MAX_FIT_POINTS } from "../../limits.ts";
 import type { Job, JobContext } from "../work/job.ts";
 
 type MeasuredBody = Exclude<FitBody, { method: "resistance" }>;
@@ -14,13 +16,16 @@ interface Columns {
   readonly thirds?: readonly number[] | undefined;
 }
 
-function checkColumns({ frequenciesHz, values, thirds }: Columns, valuesMustBePositive: boolean): void {
+function checkColumns({ frequenciesHz, values, thirds }: Columns, valuesMustBePositive: boolean, path = ""): void {
   const faults = [];
   if (values.length !== frequenciesHz.length || (thirds && thirds.length !== frequenciesHz.length))
-    faults.push({ path: "table", message: "its lists have different lengths; expected one value a frequency" });
+    faults.push({ path: `${path}table`, message: "its lists have different lengths; expected one value a frequency" });
   const bad = frequenciesHz.findIndex((value) => !(value > 0));
   if (bad >= 0)
-    faults.push({ path: `table.frequencies.${bad}`, message: `is ${frequenciesHz[bad]}; expected more than 0 Hz` });
+    faults.push({
+      path: `${path}table.frequencies.${bad}`,
+      message: `is ${frequenciesHz[bad]}; expected more than 0 Hz`,
+    });
   const low = valuesMustBePositive ? values.findIndex((value) => !(value > 0)) : -1;
   if (low >= 0) faults.push({ path: `table.ohms.${low}`, message: `is ${values[low]}; expected more than 0 Ω` });
   if (faults.length > 0) throw refused("REQUEST_INVALID", faults);
@@ -44,7 +49,7 @@ function resonancesJob(body: BodyOf<"resonances">): FitJob {
   };
 }
 
-function knownOf({ resistance, resistancePrecision, precision, loss }: BodyOf<"impedance" | "response">) {
+function knownOf({ resistance, resistancePrecision, precision, loss }: BodyOf<"impedance" | "response" | "two-loads">) {
   return {
     resistance: resistance === undefined ? undefined : { ohms: resistance, precision: resistancePrecision },
     precision,
@@ -76,6 +81,34 @@ function responseJob(body: BodyOf<"response">): FitJob {
   return { method: "response", table: { frequenciesHz, levelsDb: values }, known };
 }
 
+type Ratio = NonNullable<BodyOf<"two-loads">["second"]>;
+
+function sweepOf({ table, load }: Ratio, path: string): RatioSweep {
+  const columns: Columns =
+    typeof table === "string"
+      ? readMeasurements(table, `${path}table`)
+      : { frequenciesHz: table.frequencies, values: table.decibels, thirds: table.degrees };
+  checkColumns(columns, false, path);
+  if (!columns.thirds)
+    throw faultAt("REQUEST_INVALID", `${path}table`, "has no third column; expected Hz, dB and degrees");
+  if (load.resistance === undefined && load.capacitance === 0)
+    throw faultAt("REQUEST_INVALID", `${path}load`, "is no load; expected a resistance, a capacitance or both");
+  const { frequenciesHz, values, thirds } = columns;
+  return { frequenciesHz, levelsDb: values, degrees: thirds, load: across(load) };
+}
+
+function twoLoadsJob(body: BodyOf<"two-loads">): FitJob {
+  const sweeps = [sweepOf(body, ""), ...(body.second ? [sweepOf(body.second, "second.")] : [])];
+  const lines = sweeps.reduce((sum, { frequenciesHz }) => sum + frequenciesHz.length, 0);
+  if (lines > MAX_FIT_POINTS)
+    throw faultAt(
+      "REQUEST_INVALID",
+      "second.table",
+      `makes ${lines} lines of both; expected at most ${MAX_FIT_POINTS}`,
+    );
+  return { method: "two-loads", sweeps, known: { ...knownOf(body), across: across(body.across) } };
+}
+
 function read(body: MeasuredBody): FitJob {
   switch (body.method) {
     case "resonances":
@@ -84,13 +117,27 @@ function read(body: MeasuredBody): FitJob {
       return impedanceJob(body);
     case "response":
       return responseJob(body);
+    case "two-loads":
+      return twoLoadsJob(body);
   }
 }
 
 function residualsOf(job: FitJob, errors: Float64Array): FittedAnswer["residuals"] {
   if (job.method === "resonances")
     return job.readings.map(({ frequencyHz }, i) => ({ of: "frequency", frequency: frequencyHz, error: errors[i]! }));
-  const { frequenciesHz } = job.table;
+  if (job.method === "two-loads") {
+    let from = 0;
+    return job.sweeps.flatMap(({ frequenciesHz }) => {
+      const own = errors.subarray(from, from + 2 * frequenciesHz.length);
+      from += own.length;
+      return tableResiduals(frequenciesHz, own);
+    });
+  }
+  return tableResiduals(job.table.frequenciesHz, errors);
+}
+
+/** Sizes first, then angles where there are any. */
+function tableResiduals(frequenciesHz: readonly number[], errors: Float64Array): FittedAnswer["residuals"] {
   return Array.from(errors, (error, i) => ({
     of: i < frequenciesHz.length ? "magnitude" : "phase",
     frequency: frequenciesHz[i % frequenciesHz.length]!,

@@ -18,9 +18,9 @@ interface PaperJob extends PassportJob {
 
 /** The same for every format; `paper` says what a page needs besides. */
 export const passportJob = {
-  read: ({ build, guitar, date, temperature, noted, heights, drawer, notes }: PassportBody): PassportJob => ({
+  read: ({ build, guitar, date, temperature, meter, noted, heights, drawer, notes }: PassportBody): PassportJob => ({
     build: readBuildAt("build", build),
-    ...{ guitar, date, temperature, noted, heights, drawer, notes },
+    ...{ guitar, date, temperature, meter, noted, heights, drawer, notes },
   }),
   run: ({ build, ...request }: PassportJob): Passport => passportOf(build, request),
   size: () => "small",

@@ -3,6 +3,7 @@ import type { PreviewBody, PreviewQuery } from "../../contract/preview.ts";
 import { type Preview, type PreviewRequest, renderPreview } from "../../render/preview.ts";
 import { readCoded, settingsInAddress } from "../http/address-request.ts";
 import type { Job } from "../work/job.ts";
+import { playingOf } from "./phrase-only.ts";
 import { readSoundRequest } from "./sound-request.ts";
 
 function read(body: PreviewBody, upload: Uint8Array | undefined): PreviewRequest {
@@ -11,14 +12,14 @@ function read(body: PreviewBody, upload: Uint8Array | undefined): PreviewRequest
   return { ...sound, settings: parseSettings(new Controls(sound.build), body.settings), level, encoding };
 }
 
-const QUERY_KEYS = ["build", "signal", "rate", "level", "encoding", "hum"];
+const QUERY_KEYS = ["build", "signal", "hand", "strings", "rate", "level", "encoding", "hum"];
 
 /** The same, from an address. */
 export function readPreviewAddress(query: PreviewQuery): PreviewRequest {
   const { level, encoding } = query;
   return {
     ...readCoded("build", query.build, settingsInAddress(query, QUERY_KEYS), "query"),
-    signal: { name: query.signal, sampleRateHz: query.rate },
+    signal: { name: query.signal, sampleRateHz: query.rate, ...playingOf(query.signal, query) },
     hum: query.hum === undefined ? undefined : query.hum === "50" ? 50 : 60,
     level,
     encoding,

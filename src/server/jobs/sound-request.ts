@@ -5,9 +5,15 @@ import { faultAt } from "../../errors.ts";
 import type { SignalSource } from "../../render/feed.ts";
 import type { RenderRequest } from "../../render/renderer.ts";
 import { DEFAULT_SAMPLE_RATE_HZ, DEFAULT_SIGNAL } from "../../render/signals.ts";
+import { playingOf } from "./phrase-only.ts";
 
-function signalOf({ signal, rate }: SoundBody, upload: Uint8Array | undefined): SignalSource {
-  if (!upload) return { name: signal ?? DEFAULT_SIGNAL, sampleRateHz: rate ?? DEFAULT_SAMPLE_RATE_HZ };
+function signalOf(body: SoundBody, upload: Uint8Array | undefined): SignalSource {
+  const { signal, rate } = body;
+  if (!upload) {
+    const name = signal ?? DEFAULT_SIGNAL;
+    return { name, sampleRateHz: rate ?? DEFAULT_SAMPLE_RATE_HZ, ...playingOf(name, body) };
+  }
+  playingOf(undefined, body);
   const given = signal !== undefined ? "signal" : rate !== undefined ? "rate" : undefined;
   if (given === undefined) return { file: upload };
   const message = given === "rate" ? "a file keeps its own rate" : "expected a name or a file, not both";

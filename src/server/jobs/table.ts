@@ -6,23 +6,23 @@ import { tableOf } from "../../choice/table.ts";
 import { readBuildAt } from "../../contract/refusal.ts";
 import type { TableAnswer, TableBody } from "../../contract/table.ts";
 import type { Job, JobContext } from "../work/job.ts";
-import { driveFor } from "./signal-drive.ts";
+import { driveFor, type Weighting, weightingOf } from "./signal-drive.ts";
 
 interface TableJob {
   readonly build: Build;
   readonly settings: readonly Settings[];
-  readonly signal: string | undefined;
+  readonly weighting: Weighting;
 }
 
-function read({ sweep, settings, signal, ...body }: TableBody): TableJob {
+function read({ sweep, settings, ...body }: TableBody): TableJob {
   const build = readBuildAt("build", body.build);
-  return { build, settings: expandSweep(new Controls(build), sweep, settings), signal };
+  return { build, settings: expandSweep(new Controls(build), sweep, settings), weighting: weightingOf(body) };
 }
 
-function run({ build, settings, signal }: TableJob, { checkpoint }: JobContext): TableAnswer {
+function run({ build, settings, weighting }: TableJob, { checkpoint }: JobContext): TableAnswer {
   const guard = new Guard(build);
-  const rows = tableOf(guard, settings, driveFor(guard, signal, checkpoint), checkpoint);
-  return { weighting: signal ?? "flat", rows };
+  const rows = tableOf(guard, settings, driveFor(guard, weighting, checkpoint), checkpoint);
+  return { weighting: weighting.signal ?? "flat", rows };
 }
 
 export const tableJob = { read, run, size: () => "large", gate: "render" } satisfies Job<TableJob, TableAnswer>;

@@ -1,6 +1,7 @@
 import type { Build } from "../../build-file/schema.ts";
 import { Controls, parseSettings, type Settings } from "../../build-file/settings.ts";
 import { Guard } from "../../choice/guard.ts";
+import type { CelsiusRange } from "../../choice/tolerance/drift.ts";
 import { toleranceBands } from "../../choice/tolerance/tolerance.ts";
 import { readBuildAt } from "../../contract/refusal.ts";
 import type { ToleranceAnswer, ToleranceBody } from "../../contract/tolerance.ts";
@@ -13,21 +14,22 @@ interface ToleranceJob {
   readonly frequenciesHz: Float64Array;
   readonly draws: number;
   readonly seed: number;
+  readonly celsius: CelsiusRange | undefined;
 }
 
-function read({ draws, seed, points, ...body }: ToleranceBody): ToleranceJob {
+function read({ draws, seed, points, temperature, ...body }: ToleranceBody): ToleranceJob {
   const build = readBuildAt("build", body.build);
   const settings = parseSettings(new Controls(build), body.settings);
-  return { build, settings, draws, seed, frequenciesHz: logSpaced(20, 20_000, points) };
+  return { build, settings, draws, seed, celsius: temperature, frequenciesHz: logSpaced(20, 20_000, points) };
 }
 
 const rounded = (values: Float64Array) => Array.from(values, (value) => Math.round(value * 1e6) / 1e6);
 
 function run(
-  { build, settings, frequenciesHz, draws, seed }: ToleranceJob,
+  { build, settings, frequenciesHz, draws, seed, celsius }: ToleranceJob,
   { checkpoint }: JobContext,
 ): ToleranceAnswer {
-  const bands = toleranceBands(new Guard(build), settings, frequenciesHz, { draws, seed, checkpoint });
+  const bands = toleranceBands(new Guard(build), settings, frequenciesHz, { draws, seed, celsius, checkpoint });
   return {
     ...bands,
     frequencies: rounded(bands.frequencies),

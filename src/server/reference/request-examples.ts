@@ -84,7 +84,14 @@ const EXAMPLES: Examples = {
   "/api/expand": { build: BUILD },
   "/api/link": { build: BUILD },
   "/api/response": { build: BUILD, settings: BRIDGE, frequencies: [100, 1000, 5000] },
-  "/api/preview": { build: BUILD, settings: BRIDGE, signal: "strum", level: "matched", encoding: "pcm24" },
+  "/api/preview": {
+    build: BUILD,
+    settings: BRIDGE,
+    signal: "strum",
+    hand: "bright",
+    level: "matched",
+    encoding: "pcm24",
+  },
   "/api/previews": { build: BUILD, sweep: { tone: [0, 10] }, signal: "strum" },
   "/api/compare": { builds: [BUILD, FIVE_HUNDRED_K], settings: BRIDGE },
   "/api/tolerance": { build: BUILD, settings: BRIDGE },
@@ -94,6 +101,7 @@ const EXAMPLES: Examples = {
     free: [{ part: "cap2", values: ["10n", "22n", "47n"] }],
     wish: { kind: "tone-halfway", settings: { lever: 1 } },
   },
+  "/api/dielectrics": { build: BUILD },
   "/api/fit": {
     method: "resonances",
     resistance: "6k",
@@ -103,7 +111,11 @@ const EXAMPLES: Examples = {
       { capacitance: "1n", frequency: 3900 },
     ],
   },
-  "/api/bench": { build: BUILD, drawer: [{ part: { kind: "cap", capacitance: "47n" }, quantity: 2 }] },
+  "/api/bench": {
+    build: BUILD,
+    meter: "manual-2000",
+    drawer: [{ part: { kind: "cap", capacitance: "47n" }, quantity: 2 }],
+  },
   "/api/recognise": { build: BY_HAND },
   "/api/heights": {
     build: BUILD,
@@ -158,7 +170,9 @@ const EXAMPLES: Examples = {
     readings: [
       { between: ["jack.tip", "jack.sleeve"], settings: { lever: 5 }, ohms: null },
       { between: ["jack.tip", "jack.sleeve"], settings: { lever: 1 }, ohms: "8k" },
+      { between: ["jack.tip", "jack.sleeve"], settings: { lever: 3 }, ohms: "OL", range: "20k" },
     ],
+    meter: { kind: "manual-2000", leads: "0.4" },
   },
 };
 

@@ -3,6 +3,7 @@ import { expandBuild, hasPlan } from "../../build-file/expand.ts";
 import { readBuild } from "../../build-file/read-build.ts";
 import type { BuildInput } from "../../build-file/schema.ts";
 import type { PageData, StartGuard, StartScenario } from "../../contract/page-data.ts";
+import { HAND_ENTRIES, STRING_ENTRIES } from "../../render/playing.ts";
 import { DEFAULT_SIGNAL, SIGNALS } from "../../render/signals.ts";
 import { readScenarios } from "./scenario-shelf.ts";
 
@@ -43,7 +44,13 @@ export function makePageData(directory: string): PageData {
   const plans = startPlans();
   return {
     guards: { scenarios, plans },
-    offer: { scenarios: scenarios.map(named), plans: plans.map(named), signals: SIGNALS },
+    offer: {
+      scenarios: scenarios.map(named),
+      plans: plans.map(named),
+      signals: SIGNALS,
+      hands: HAND_ENTRIES,
+      strings: STRING_ENTRIES,
+    },
     first: { scenario, build: readBuild(scenario.build), compareWith, signal: DEFAULT_SIGNAL },
   };
 }

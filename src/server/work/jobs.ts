@@ -1,6 +1,7 @@
 import { benchJob } from "../jobs/bench.ts";
 import { compareJob } from "../jobs/compare.ts";
 import { diagnoseJob } from "../jobs/diagnose.ts";
+import { dielectricsJob } from "../jobs/dielectrics.ts";
 import { fitJob } from "../jobs/fit.ts";
 import { readyJob } from "../jobs/health.ts";
 import { heightsJob } from "../jobs/heights.ts";
@@ -29,6 +30,7 @@ export const JOBS = {
   previewBatch: previewBatchJob,
   impulse: impulseJob,
   compare: compareJob,
+  dielectrics: dielectricsJob,
   tolerance: toleranceJob,
   table: tableJob,
   fit: fitJob,

@@ -1,4 +1,5 @@
-import { humbucker, splitHumbucker, threeSingles, twoHumbuckers } from "./guards.ts";
+import { expect } from "vitest";
+import { humbucker, single, splitHumbucker, threeSingles, twoHumbuckers } from "./guards.ts";
 import { rewire, type WrongBuild } from "./wrong-build.ts";
 
 /** Builds that sound, but out of phase, humming, turned round or through unusual values, by the code that must fire. */
@@ -165,6 +166,20 @@ export const WRONG_SOUNDS = {
         change: { volumeB: { resistance: "100k" }, volumeN: { resistance: "100k" }, tone: { resistance: "100k" } },
       },
       expected: { settings: [{ toggle: 1 }], severity: "note" },
+    },
+  ],
+  "metal-dims": [
+    {
+      wrong: "a small neck pickup in a closed can",
+      guard: threeSingles,
+      changes: { change: { neck: single({ shielding: { shelf: 2760, depth: 12.7 } }) } },
+      expected: {
+        severity: "note",
+        settings: [],
+        lugs: ["neck.ground", "neck.hot"],
+        // Measured: 7.9 dB and 4.8 dB (open data set strayr/pickupAnalyseR-data, CC0).
+        message: expect.stringMatching(/^The metal about neck takes 8\.\d dB .* 4 kHz and [45]\.\d dB at 2 kHz/),
+      },
     },
   ],
 } satisfies Record<string, readonly WrongBuild[]>;

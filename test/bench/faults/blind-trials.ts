@@ -10,7 +10,9 @@ import { Ohmmeter } from "../../../src/bench/meter/ohmmeter.ts";
 import type { ReadingPlan } from "../../../src/bench/meter/reading-plan.ts";
 import { sweptTrackOf } from "../../../src/bench/meter/reading-taker.ts";
 import { standingReadings } from "../../../src/bench/meter/standing-readings.ts";
-import type { Build, Part } from "../../../src/build-file/schema.ts";
+import { endRangeOf } from "../../../src/build-file/end-resistance.ts";
+import { USUAL_END_OHMS } from "../../../src/build-file/part-schemas.ts";
+import type { Build, Part, PartOf } from "../../../src/build-file/schema.ts";
 import { Controls, rawSettings } from "../../../src/build-file/settings.ts";
 import { coilTolerance, trackTolerance, valueTolerance } from "../../../src/build-file/tolerances.ts";
 
@@ -61,10 +63,17 @@ export function assembled(build: Build, random: Random): Build {
   return { ...build, parts: Object.fromEntries(parts) };
 }
 
+/** Ohms, evenly on a log scale; as drawn for tolerances. */
+function leftAtEnd({ parts }: Build, name: string, resistance: number, random: Random): number {
+  const pot = parts[name] as PartOf<"pot">;
+  const { low, high } = endRangeOf(pot, { resistance, measured: undefined, endResistance: USUAL_END_OHMS })!;
+  return low * (high / low) ** random();
+}
+
 const METER_NOISE = 0.01;
 const SWEEP_ROUNDS = 40;
 
-/** Reads a guard whose wipers stand off their ends: by 1 Ω to 1 % of the track counter-clockwise, 1 to 30 Ω clockwise. */
+/** Reads a guard whose wipers stand off their ends: by 0.5 Ω to what sheets allow counter-clockwise, 1 to 30 Ω clockwise. */
 class WornMeter {
   readonly #model: MeterModel;
   readonly #meter: Ohmmeter;
@@ -76,8 +85,8 @@ class WornMeter {
     const trackOhms = new Map(
       this.#model.parts.resistors.map(({ track }, index) => [track, this.#model.ohms[index]!] as const),
     );
-    this.#ends = this.#model.parts.tracks.map((_, track) => ({
-      low: (0.01 * trackOhms.get(track)!) ** random() / trackOhms.get(track)!,
+    this.#ends = this.#model.parts.tracks.map(({ pot }, track) => ({
+      low: leftAtEnd(guard, pot, trackOhms.get(track)!, random) / trackOhms.get(track)!,
       high: 30 ** random() / trackOhms.get(track)!,
     }));
   }

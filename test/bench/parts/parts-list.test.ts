@@ -1,5 +1,6 @@
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { describePart } from "../../../src/bench/parts/describe-part.ts";
 import { partsList } from "../../../src/bench/parts/parts-list.ts";
 import { capacitorCode, potCode, resistorBands, toleranceLetter } from "../../../src/bench/parts/printed-codes.ts";
 import { buildSheet } from "../../../src/bench/sheet/build-sheet.ts";
@@ -30,7 +31,19 @@ describe("printed codes", () => {
   });
 
   it("know the tolerance letters", () => {
-    expect([0.01, 0.02, 0.05, 0.1, 0.2, 0.15].map(toleranceLetter)).toEqual(["F", "G", "J", "K", "M", null]);
+    expect([0.01, 0.02, 0.05, 0.1, 0.2, 0.15].map((fraction) => toleranceLetter({ fraction }))).toEqual([
+      "F",
+      "G",
+      "J",
+      "K",
+      "M",
+      null,
+    ]);
+  });
+
+  it("have Z for −20/+80 %, which such ceramics are sold with", () => {
+    const cap = { kind: "cap", capacitance: 22e-9, dielectric: "ceramic-y5v" } as Parameters<typeof describePart>[0];
+    expect(describePart(cap)).toEqual({ what: "cap 22 nF −20/+80 %, Y5V ceramic", code: "223Z" });
   });
 
   it("put the taper letter before a pot's value", () => {

@@ -88,3 +88,29 @@ test("any plan's guard is recognised under other names, in another order and by 
     { numRuns: effort(100, 3000) },
   );
 });
+
+describe("what metal takes of a pickup", () => {
+  const plan = (coils: object): PlanInput =>
+    ({
+      ...PLAN_PRESETS.find(({ id }) => id === "one-humbucker")!.plan,
+      pickups: { bridge: { type: "humbucker-medium", coils } },
+    }) as PlanInput;
+
+  test.each([
+    ["none", []],
+    ["a cover besides its steel", [{ shelf: 1370, depth: 1.4 }, { pole: 10_500 }]],
+    ["a can", { shelf: 2760, depth: 12.7 }],
+  ])("is a change to its type: %s", (_, shielding) => {
+    const changed = plan({ slug: { shielding }, screw: { shielding } });
+    expect(found(expand(changed)).plan?.pickups).toEqual(changed.pickups);
+  });
+
+  test("of a guard from before types had any is none", () => {
+    const guard = structuredClone(expand(plan({})));
+    const coils = (guard.parts.bridge as { coils: Record<string, { shielding?: unknown }> }).coils;
+    for (const coil of Object.values(coils)) delete coil.shielding;
+    const back = found(guard).plan!;
+    expect(back.pickups).toEqual(plan({ slug: { shielding: [] }, screw: { shielding: [] } }).pickups);
+    expectSameSound(guard, expand(back), {});
+  });
+});

@@ -223,3 +223,16 @@ describe("edits under another plan", () => {
     expect(() => replanned(expand(SINGLES), to)).toThrow(PresolderError);
   });
 });
+
+test("what a cap is made of is not the plan's to say, and stays under another one", () => {
+  const straight = expand(SINGLES);
+  const cap1 = {
+    ...straight.parts.cap1!,
+    dielectric: "film-pp" as const,
+    lossFactor: 0.001,
+  } as BuildInput["parts"][string];
+  const guard = { ...straight, parts: { ...straight.parts, cap1 } };
+  expect(found(guard).edits).toEqual([]);
+  const { source } = replanned(guard, { ...SINGLES, volume: "500k" });
+  expect(source.parts.cap1).toMatchObject({ dielectric: "film-pp", lossFactor: 0.001 });
+});

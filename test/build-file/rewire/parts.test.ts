@@ -99,3 +99,9 @@ test("what was measured of a part that stays is not forgotten, and what is print
   expect(result.title).toBe("Wanted");
   expect(parts.goOut).toEqual([]);
 });
+
+test("a cap of another make is another part, and one of no known make serves for any", () => {
+  const made = (dielectric?: string) => ({ parts: { c: { ...cap("22n"), ...(dielectric ? { dielectric } : {}) } } });
+  expect(rewired(made("film-pet"), made("ceramic-z5u")).parts.comeIn).toHaveLength(1);
+  expect(rewired(made(), made("film-pet")).parts.comeIn).toEqual([]);
+});

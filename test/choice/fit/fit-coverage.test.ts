@@ -1,6 +1,9 @@
 import { describe, expect, it } from "vitest";
+import { coilImpedance } from "../../../src/choice/fit/coil-model.ts";
 import { fitImpedance } from "../../../src/choice/fit/fit-impedance.ts";
 import { fitResonances, resonanceHz } from "../../../src/choice/fit/fit-resonances.ts";
+import { logSpaced } from "../../../src/response/frequencies.ts";
+import { MEASURED_COILS } from "../../measured/measured-coils.ts";
 import { createNormal, KNOWN_COILS, namedValues, noisyImpedance } from "./known-coils.ts";
 
 const TRIALS = 200;
@@ -67,5 +70,27 @@ describe("fits of resonances with known capacitors", () => {
       expect(count).toBeGreaterThanOrEqual(LEAST_INSIDE);
       expect(count).toBeLessThan(TRIALS);
     }
+  });
+
+  it("say that steel hides inductance from a resonance: that of a real steel-cored coil's is a tenth to a third under its own", () => {
+    const { resistance, inductance, section, capacitance } = MEASURED_COILS.find(({ name }) => name === "01f8d06")!;
+    const steel = { resistance, inductance, capacitance, loss: [section!] };
+    const readings = [0, 470e-12, 1e-9].map((capacitanceFarads) => {
+      const size = (hertz: number) => {
+        const { re, im } = coilImpedance(steel, hertz, { resistance: 1e6, capacitance: capacitanceFarads });
+        return Math.hypot(re, im);
+      };
+      const grid = logSpaced(1000, 12_000, 4000);
+      return {
+        capacitanceFarads,
+        frequencyHz: grid.reduce((best, hertz) => (size(hertz) > size(best) ? hertz : best)),
+      };
+    });
+    const own = { ...setup, resistance: { ohms: resistance, precision: 0.005 } };
+    const { lowFrequencyInductance, notes } = fitResonances(readings, own);
+    const hidden = 1 - lowFrequencyInductance.value / (inductance + section!.inductance);
+    expect(hidden).toBeGreaterThan(0.1);
+    expect(hidden).toBeLessThan(0.33);
+    expect(notes.join(" ")).toContain("steel");
   });
 });

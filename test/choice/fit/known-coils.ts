@@ -62,13 +62,48 @@ export function noisyResponse(coil: CoilValues, load: Across, noiseDb: number, n
   return { frequenciesHz: SWEEP_HZ, levelsDb };
 }
 
+/** A coil's voltage unloaded over loaded, with noise on level and angle (radians) and a gain that was touched. */
+export function noisyRatio(
+  coil: CoilValues,
+  how: {
+    readonly load: Across;
+    readonly across: Across;
+    readonly noise: number;
+    readonly offsetDb: number;
+    readonly normal: () => number;
+  },
+) {
+  const { load, across, noise, offsetDb, normal } = how;
+  const exact = SWEEP_HZ.map((hertz) => {
+    // The voltage unloaded is the EMF over 1 + Z·Y of what hangs there anyhow; loaded, of that and the load.
+    const both = {
+      resistance: 1 / (1 / across.resistance + 1 / load.resistance),
+      capacitance: across.capacitance + load.capacitance,
+    };
+    const [free, loaded] = [coilTransfer(coil, hertz, across), coilTransfer(coil, hertz, both)];
+    const norm = loaded.re ** 2 + loaded.im ** 2;
+    return {
+      re: (free.re * loaded.re + free.im * loaded.im) / norm,
+      im: (free.im * loaded.re - free.re * loaded.im) / norm,
+    };
+  });
+  return {
+    load,
+    frequenciesHz: SWEEP_HZ,
+    levelsDb: exact.map(({ re, im }) => 20 * Math.log10(Math.hypot(re, im) * Math.exp(noise * normal())) + offsetDb),
+    degrees: exact.map(({ re, im }) => ((Math.atan2(im, re) + noise * normal()) * 180) / Math.PI),
+  };
+}
+
 /** The values of a coil under the names that fits give them. */
 export function namedValues(coil: CoilValues): Record<string, number> {
   const { resistance, inductance, capacitance, loss } = coil;
   const sections = Array.isArray(loss)
     ? loss.flatMap((section, i): [string, number][] => [
         [`loss.${i}.resistance`, section.resistance],
-        [`loss.${i}.inductance`, section.inductance],
+        ...(section.inductance === undefined
+          ? []
+          : [[`loss.${i}.inductance`, section.inductance] satisfies [string, number]]),
       ])
     : [];
   return {

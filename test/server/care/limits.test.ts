@@ -70,6 +70,21 @@ const CASES: readonly Case[] = [
     names: limits.MAX_SETTINGS,
   },
   {
+    limit: "caps asked about",
+    send: () => post("/api/dielectrics", { build: PLAN, caps: Array(limits.MAX_ASKED_CAPS + 1).fill("cap1") }),
+    status: 400,
+    path: "caps",
+    names: limits.MAX_ASKED_CAPS,
+  },
+  {
+    limit: "loss of a cap",
+    send: () =>
+      post("/api/expand", { build: { ...long, parts: { c: { kind: "cap", capacitance: 1e-9, lossFactor: 1 } } } }),
+    status: 400,
+    path: "build.parts.c.lossFactor",
+    names: limits.MAX_LOSS_FACTOR,
+  },
+  {
     limit: "frequencies",
     send: () => post("/api/response", { build: PLAN, frequencies: { count: limits.MAX_FREQUENCIES + 1 } }),
     status: 400,

@@ -47,7 +47,12 @@ const BODIES: readonly (readonly [path: string, weight: number, body: Body])[] =
   [
     "/api/bench",
     8,
-    (build) => ({ build, temperature: 25, probes: [{ between: ["jack.tip", "jack.sleeve"], settings: { lever: 2 } }] }),
+    (build) => ({
+      build,
+      temperature: 25,
+      meter: { kind: "auto-6000", leads: "0.3", counts: 4000 },
+      probes: [{ between: ["jack.tip", "jack.sleeve"], settings: { lever: 2 } }],
+    }),
   ],
   [
     "/api/bench",
@@ -91,12 +96,23 @@ const BODIES: readonly (readonly [path: string, weight: number, body: Body])[] =
   ["/api/heights", 1, (build) => ({ build, from: PLAN })],
   ["/api/heights", 1, () => ({ build: PLAN, pickups: SCREWS, levels: LEVELS, target: { reference: { lever: 1 } } })],
   ["/api/table", 1, (build) => ({ build, sweep: { tone: [0, 10] } })],
+  ["/api/dielectrics", 1, (build) => ({ build, caps: ["cap1"] })],
   [
     "/api/fit",
     2,
     () => ({ method: "resonances", resistance: "6k", readings: RESONANCES, across: { capacitance: "10p" } }),
   ],
   ["/api/fit", 1, () => ({ method: "impedance", table: TABLE, resistance: "6k" })],
+  [
+    "/api/fit",
+    1,
+    () => ({
+      method: "two-loads",
+      table: TABLE,
+      load: { resistance: "200k", capacitance: "470p" },
+      second: { table: TABLE, load: { capacitance: "10n" } },
+    }),
+  ],
   ["/api/fit", 1, () => ({ method: "response", table: TABLE, load: { resistance: "1M", capacitance: "100p" } })],
   [
     "/api/search",
@@ -107,6 +123,15 @@ const BODIES: readonly (readonly [path: string, weight: number, body: Body])[] =
     "/api/diagnose",
     1,
     (build) => ({ build, readings: [{ between: ["jack.tip", "jack.sleeve"], ohms: null, settings: {} }] }),
+  ],
+  [
+    "/api/diagnose",
+    1,
+    (build) => ({
+      build,
+      readings: [{ between: ["jack.tip", "jack.sleeve"], ohms: "OL", range: "20k" }],
+      meter: { kind: "manual-2000", leads: "0.4", error: { share: 0.01, digits: 2 } },
+    }),
   ],
 ];
 const TICKETS = BODIES.flatMap((entry) => Array<typeof entry>(entry[1]).fill(entry));

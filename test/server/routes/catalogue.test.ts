@@ -11,9 +11,12 @@ test("the catalogue's pickup types and plans are those that a plan may name, and
   const answer = await app.inject("/api/catalogue");
   expect(answer.statusCode).toBe(200);
   expect(answer.headers["cache-control"]).toContain("max-age");
-  const { pickups, plans, layouts, switches } = answer.json();
+  const { pickups, plans, layouts, switches, sources } = answer.json();
   expect(pickups.length).toBeGreaterThan(8);
-  expect(pickups.every((pickup: { basis: string }) => pickup.basis.length > 20)).toBe(true);
+  const ofHenries = sources.find(({ of }: { of: string[] }) =>
+    of.includes("pickups.single-medium.coils.coil.inductance"),
+  );
+  expect(ofHenries).toMatchObject({ basis: "published", words: expect.stringContaining("2.8 H") });
   expect(switches.find((each: { type: string }) => each.type === "lever-5").positions).toHaveLength(5);
   for (const { plan } of plans) {
     expect(layouts.map((layout: { name: string }) => layout.name)).toContain(plan.layout);

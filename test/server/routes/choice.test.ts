@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { coilImpedance } from "../../../src/choice/fit/coil-model.ts";
+import { loadedRatio } from "../../../src/choice/fit/fit-two-loads.ts";
 import { onePickup, threeSingles } from "../../fixtures/circuits.ts";
 import { useService } from "../service.ts";
 
@@ -150,6 +151,53 @@ describe("POST /api/fit", () => {
     expect(values[1].high).toBeGreaterThan(2.4);
     expect(values[2].low).toBeLessThan(110e-12);
     expect(values[2].high).toBeGreaterThan(110e-12);
+  });
+
+  const ratios = (load: { resistance?: number; capacitance?: number }) =>
+    lines.map(([hertz]) => {
+      const { resistance = Number.POSITIVE_INFINITY, capacitance = 0 } = load;
+      const { re, im } = loadedRatio(
+        coil,
+        Number(hertz),
+        { resistance, capacitance },
+        { resistance: 1e6, capacitance: 0 },
+      );
+      const level = (20 * Math.log10(Math.hypot(re, im)) - 0.2).toFixed(5);
+      return `${hertz}; ${level}; ${((Math.atan2(im, re) * 180) / Math.PI).toFixed(4)}`;
+    });
+
+  it("fits a voltage unloaded over loaded, as pasted text, and says what is off in which table", async () => {
+    const [first, second] = [{ resistance: 200e3, capacitance: 470e-12 }, { capacitance: 10e-9 }];
+    const request = {
+      method: "two-loads",
+      table: ["Hz; dB; degrees", ...ratios(first)].join("\n"),
+      load: first,
+      second: { table: ratios(second).join("\n"), load: { capacitance: "10n" } },
+      across: { resistance: "1M" },
+    };
+    const reply = await post("/api/fit", request);
+    expect(reply.status).toBe(200);
+    const { method, coil: fitted, residuals } = reply.json();
+    expect([method, residuals.length]).toEqual(["two-loads", 240]);
+    for (const key of ["resistance", "inductance", "capacitance", "loss"] as const)
+      expect(fitted[key] / coil[key]).toBeCloseTo(1, 2);
+    const refusals = [
+      { ...request, second: undefined },
+      { ...request, load: {} },
+      { ...request, second: { ...request.second, table: "100, 0.2\n200, 0.3" } },
+      { ...request, second: { ...request.second, table: "100, 0.2, 1\n200, none, 1" } },
+    ];
+    const told = [];
+    for (const refusal of refusals) {
+      const { status, json } = await post("/api/fit", refusal);
+      told.push([status, json().errors?.[0].path]);
+    }
+    expect(told).toEqual([
+      [422, undefined],
+      [400, "load"],
+      [400, "second.table"],
+      [400, "second.table.line 2"],
+    ]);
   });
 
   it("answers a DC resistance alone with a range", async () => {

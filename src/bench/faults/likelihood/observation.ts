@@ -1,5 +1,7 @@
 import { METER_TOLERANCE } from "../../../build-file/tolerances.ts";
 import { isOpen } from "../../meter/hobby-meter.ts";
+import { endOf, meterLogError, withoutLeads } from "../../meter/own/meter-error.ts";
+import type { OwnMeter } from "../../meter/own/own-meter.ts";
 
 /** What the person's meter showed. */
 export interface Observation {
@@ -14,19 +16,33 @@ export interface Observation {
 const LEADS_ERROR_OHMS = 0.5;
 const OPEN: Observation = { ohms: Number.POSITIVE_INFINITY, logError: 0 };
 
+/** Where the person said which meter is theirs, its own error and leads; else 1 % and half an ohm of leads. */
+function ownError(ohms: number, meter: OwnMeter | undefined): number {
+  if (meter) return meterLogError(meter, ohms);
+  return METER_TOLERANCE + LEADS_ERROR_OHMS / Math.max(ohms, LEADS_ERROR_OHMS);
+}
+
 /**
- * The observation of a meter, whose own error is 1 %, and half an ohm of leads. What the display wandered between is about a
- * standard deviation either way: nobody notes the extremes. It never makes the meter better than it is.
+ * The observation of a meter. What the display wandered between is about a standard deviation either way: nobody notes the
+ * extremes. It never makes the meter better than it is.
  */
-export function observe(ohms: number | null, low?: number | null, high?: number | null): Observation {
-  if (ohms === null || isOpen(ohms)) return OPEN;
-  const own = METER_TOLERANCE + LEADS_ERROR_OHMS / Math.max(ohms, LEADS_ERROR_OHMS);
+export function observe(
+  shown: number | null,
+  low?: number | null,
+  high?: number | null,
+  meter?: OwnMeter,
+): Observation {
+  if (shown === null) return meter ? observeAbove(endOf(meter), meter) : OPEN;
+  if (isOpen(shown)) return OPEN;
+  const ohms = meter ? withoutLeads(meter, shown) : shown;
+  const own = ownError(shown, meter);
   if (low === undefined || high === undefined || low === null || high === null || low <= 0)
     return { ohms, logError: own };
   return { ohms, logError: Math.max(Math.log(high / low) / 2, own) };
 }
 
 /** The observation of a meter over its range: somewhere above its end, which need not be open. */
-export function observeAbove(ohms: number): Observation {
-  return isOpen(ohms) ? OPEN : { ohms: Number.POSITIVE_INFINITY, above: ohms, logError: METER_TOLERANCE };
+export function observeAbove(ohms: number, meter?: OwnMeter): Observation {
+  if (isOpen(ohms)) return OPEN;
+  return { ohms: Number.POSITIVE_INFINITY, above: ohms, logError: meter ? ownError(ohms, meter) : METER_TOLERANCE };
 }

@@ -9,8 +9,11 @@ export function isOfPotEnd(nominal: number, upTo: number): boolean {
   return upTo !== nominal && (isJoint(nominal) || upTo > OWN_FACTOR * nominal);
 }
 
-/** Ends scatter evenly on a log scale from an ohm up, so that most lie far below the most that they may have. */
-const SPREAD_SHARE = 1 / 3;
+/**
+ * Ends scatter evenly on a log scale from an ohm up: most lie far below the most that they may have, but of those to 1 % of
+ * 500 kΩ one in twelve is in its upper half. So the most lies at two standard deviations, where a normal has as many.
+ */
+const SPREAD_SHARE = 1 / 2;
 
 /** How far the ends of tracks in its way blur a reading: standard deviation of ln R. */
 export function potEndDeviation(nominal: number, upTo: number): number {

@@ -3,6 +3,9 @@ import { Controls, DIAL_MAX, rawSettings, type SettingValue, settingsKey } from 
 import { listed } from "../../../english.ts";
 import { isJoint, isOpen } from "../../meter/hobby-meter.ts";
 import type { MeterModel } from "../../meter/meter-model.ts";
+import { overSign, rangeWords } from "../../meter/own/display.ts";
+import type { OwnMeter } from "../../meter/own/own-meter.ts";
+import { rangeFor } from "../../meter/own/range-for.ts";
 import type { ReadingPlan } from "../../meter/reading-plan.ts";
 import { standingReadings } from "../../meter/standing-readings.ts";
 import type { NamedFault } from "../answer/explanations.ts";
@@ -120,6 +123,15 @@ function instructionFor(controls: Controls, { between, settings: { switches, dia
   return `Next, measure from ${between[0]} to ${between[1]}, nothing plugged in, with ${listed(states)}${how}.`;
 }
 
+/** The range that holds the highest ohms which it may show; an open circuit is over that one too. */
+function rangeToSet(meter: OwnMeter | undefined, bins: readonly Bin[]): string {
+  if (meter === undefined || meter.ranging === "auto") return "";
+  const most = Math.max(...bins.map(({ high }) => (isOpen(high) ? 0 : high)));
+  const range = meter.range ?? rangeFor(meter, most === 0 ? null : most);
+  const isOver = bins.some(({ high }) => isOpen(high));
+  return ` Set ${rangeWords(meter, range)}${isOver ? `; what is open shows ${overSign(meter)} there` : ""}.`;
+}
+
 /** At least so many explanations must be told apart for a measurement to be worth computing. */
 const MIN_SUSPECTS = 2;
 
@@ -135,6 +147,7 @@ export function nextMeasurement(
   leading: readonly Suspect[],
   taken: ReadonlySet<string>,
   affordable: number,
+  meter?: OwnMeter,
 ): NextMeasurement | null {
   const all = candidatePlans(build, leading, taken);
   const suspects = leading.slice(0, Math.max(MIN_SUSPECTS, Math.floor(affordable / Math.max(1, all.length))));
@@ -152,7 +165,7 @@ export function nextMeasurement(
   return {
     kind: "meter",
     label,
-    instruction: instructionFor(new Controls(build), best.plan),
+    instruction: `${instructionFor(new Controls(build), best.plan)}${rangeToSet(meter, best.bins)}`,
     between,
     settings: rawSettings(new Controls(build), settings),
     ...(sweep === undefined ? {} : { sweep }),

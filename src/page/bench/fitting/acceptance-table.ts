@@ -22,9 +22,11 @@ function notedInput(key: string, attributes: { id?: string; "aria-label"?: strin
 /** Readings to be noted with their date, on paper or here. */
 export function acceptanceTable(guard: string, readings: Readings, speech: LugSpeech): HTMLElement {
   const id = freshId("acceptance");
+  const isOnMeter = readings.some(({ shows }) => shows !== undefined);
   const rows = readings.map((reading) => [
     speech.say(reading.label),
     rangeText(reading),
+    ...(isOnMeter ? [reading.shows ?? ""] : []),
     h(
       "div",
       { class: "measured" },
@@ -36,7 +38,11 @@ export function acceptanceTable(guard: string, readings: Readings, speech: LugSp
   return h(
     "div",
     { class: "stack" },
-    plainTable("Acceptance readings", ["Where", "Should read", "You noted"], rows),
+    plainTable(
+      "Acceptance readings",
+      ["Where", "Should read", ...(isOnMeter ? ["On your meter"] : []), "You noted"],
+      rows,
+    ),
     h("div", { class: "field measured" }, h("label", { for: id }, "Measured on"), notedInput(`${guard}|date`, { id })),
   );
 }

@@ -135,7 +135,7 @@ export function openJointByJoint(store: AppStore, onClose: () => void): void {
       if (!bench || !of || of !== reading) return view.wait(fault);
       if (shown?.sheet === bench.sheet && shown.reading === of) return;
       const before = shown;
-      shown = jobOf(of, bench.sheet);
+      shown = jobOf(of, bench.sheet, bench.temperature);
       view.take(shown, before !== undefined && before.reading !== of);
     },
   );

@@ -21,15 +21,17 @@ import { pictureLegend, wayLine } from "./picture-legend.ts";
 export interface Job {
   readonly reading: Reading;
   readonly sheet: SheetAnswer;
+  /** What the coils are taken to have while they are read. */
+  readonly celsius: number;
   readonly input: SceneInput;
   readonly speech: LugSpeech;
   /** What its ticks are kept under. */
   readonly title: string;
 }
 
-export function jobOf(reading: Reading, sheet: SheetAnswer): Job {
+export function jobOf(reading: Reading, sheet: SheetAnswer, celsius: number): Job {
   const input = picturing(reading.build, sheet);
-  return { reading, sheet, input, speech: speechOf(reading), title: reading.source.title ?? "" };
+  return { reading, sheet, celsius, input, speech: speechOf(reading), title: reading.source.title ?? "" };
 }
 
 function sideSample(isGround: boolean): Child[] {
@@ -110,14 +112,18 @@ function eachOnce(readings: ReadingsPage["sitting"]["readings"]): typeof reading
   });
 }
 
-function readingsView({ speech }: Job, { sitting }: ReadingsPage): HTMLElement[] {
+function readingsView({ speech, celsius }: Job, { sitting }: ReadingsPage): HTMLElement[] {
   const rows = eachOnce(sitting.readings).map((reading) => [
     [speech.say(reading.label), " ", h("small", { class: "lug-code" }, reading.between.join(" – "))],
     rangeText(reading),
   ]);
   return [
     h("h2", { tabindex: -1 }, `Measure: ${sitting.title}`),
-    h("p", {}, "Nothing plugged in. Each sort of reading stands here once; all settings are under Measure."),
+    h(
+      "p",
+      {},
+      `Nothing plugged in, coils at ${celsius} °C. Each sort of reading stands here once; all settings are under Measure.`,
+    ),
     plainTable("What the meter must read now", ["Where, probes on", "Should read"], rows),
   ];
 }

@@ -1,5 +1,6 @@
 import { partsOfKind } from "../../../build-file/parts-of-kind.ts";
 import { benchEngineOf } from "../../bench/bench-desk.ts";
+import { meterInUse } from "../../bench/meter/kept-meter.ts";
 import { h, replaceContent } from "../../dom/element.ts";
 import type { GuardAsked, LeadsTold } from "../../engine/leads-told.ts";
 import { type FormField, formChoice } from "../../fields/form-fields.ts";
@@ -70,7 +71,7 @@ function placedView({ store, editor }: Bench, notes: Notes, { withGuard, guard }
     );
   const status = h("p", { role: "status" });
   const put = async () => {
-    const [request, asked] = [requestOf(notes.state), guardAsked(notes.state, store.state.reading)];
+    const [request, asked] = [requestOf(notes.state, meterInUse(store)), guardAsked(notes.state, store.state.reading)];
     if (!request || !asked) return;
     const fresh = await benchEngineOf(store).leads({ request, guard: asked });
     const next = fresh.guard;

@@ -1,6 +1,8 @@
 import { LEAD_CAUTIONS } from "../../../bench/leads/cautions.ts";
 import { benchEngineOf } from "../../bench/bench-desk.ts";
 import { createCautions } from "../../bench/cautions.ts";
+import { meterInUse } from "../../bench/meter/kept-meter.ts";
+import { createMeterControl } from "../../bench/meter/meter-control.ts";
 import { h, replaceContent } from "../../dom/element.ts";
 import { later, latestOnly, whileShown } from "../../dom/later.ts";
 import type { Bench } from "../../start/bench.ts";
@@ -57,6 +59,7 @@ export function createLeadFinder(bench: Bench): HTMLElement {
     ),
     cautions(),
     createSetupFields(notes),
+    createMeterControl(store),
     next,
     refusal,
     h(
@@ -79,7 +82,7 @@ export function createLeadFinder(bench: Bench): HTMLElement {
   const latest = latestOnly();
   const ask = async () => {
     const isLatest = latest();
-    const request = requestOf(notes.state);
+    const request = requestOf(notes.state, meterInUse(store));
     if (!request) return;
     try {
       const told = await benchEngineOf(store).leads({ request, guard: guardAsked(notes.state, store.state.reading) });
@@ -99,6 +102,6 @@ export function createLeadFinder(bench: Bench): HTMLElement {
   const whenShown = whileShown(element, ask);
   const soon = later(WAIT_MS, whenShown);
   notes.watchAny((state) => [state], soon);
-  store.watchAny(({ reading }) => [reading], soon);
+  store.watchAny(({ reading, benchOptions }) => [reading, benchOptions.meter], soon);
   return element;
 }

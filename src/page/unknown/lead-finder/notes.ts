@@ -1,4 +1,5 @@
 import type { LeadsRequest } from "../../../bench/leads/leads-request.ts";
+import type { OwnMeter } from "../../../bench/meter/own/own-meter.ts";
 import { readShown } from "../../../bench/meter/shown.ts";
 import { QuantityError } from "../../../build-file/quantity.ts";
 import type { LeadsAnswer } from "../../../contract/bench/leads.ts";
@@ -118,7 +119,7 @@ const asOftenAsHad = <Result>({ repeats }: LeadNotes, key: string, result: Resul
   Array<Result>(1 + Math.min(repeats[key] ?? 0, MOST_REPEATS)).fill(result);
 
 /** What is asked of the bench; undefined while the leads have no names to go by. Results of leads that are gone stay out. */
-export function requestOf(notes: LeadNotes): LeadsRequest | undefined {
+export function requestOf(notes: LeadNotes, meter: OwnMeter | undefined): LeadsRequest | undefined {
   if (leadsComplaint(notes) !== "") return undefined;
   const [leads, rows] = [leadsOf(notes), rowsOf(notes)];
   const shown = pairsOf(notes).flatMap(([a, b]) => {
@@ -139,5 +140,6 @@ export function requestOf(notes: LeadNotes): LeadsRequest | undefined {
       return draws ? asOftenAsHad(notes, resultKey(row, draws), { row, draws }) : [];
     }),
     temperature: notes.temperature,
+    ...(meter ? { meter } : {}),
   };
 }

@@ -59,7 +59,7 @@ export function createOhmsFields(notes: Store<LeadNotes>): HTMLElement {
     h(
       "p",
       { class: "hint" },
-      `As the meter shows it: 4.1k, 0.3, or open. ${METAL.charAt(0).toUpperCase()}${METAL.slice(1)}: cover, base plate or braid.`,
+      `As the meter shows it: 4.1k, 0.3, open or OL. ${METAL.charAt(0).toUpperCase()}${METAL.slice(1)}: cover, base plate or braid.`,
     ),
     grid,
   );

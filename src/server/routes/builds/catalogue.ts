@@ -1,13 +1,16 @@
-import { CATALOGUE } from "../../../build-file/catalogue.ts";
 import { PLAN_OPTIONS } from "../../../build-file/plans/choices/plan-options.ts";
-import { SWITCH_TYPES, switchTable } from "../../../build-file/switch-types.ts";
+import { sourcesOf } from "../../../build-file/sources/sources.ts";
 import { type CatalogueAnswer, catalogueAnswerSchema } from "../../../contract/catalogue.ts";
 import { CACHED_FOR_A_WHILE } from "../../http/caching.ts";
+import { WHOLE_CATALOGUE } from "../../shelves/whole-catalogue.ts";
 import type { App } from "../route-context.ts";
 
-const switches = SWITCH_TYPES.map((type) => ({ type, ...switchTable({ type }) }));
 // The catalogue is constant data of the service's own; the schema is for the reader of the OpenAPI document.
-const ANSWER = { ...CATALOGUE, switches, planOptions: PLAN_OPTIONS } as unknown as CatalogueAnswer;
+const ANSWER = {
+  ...WHOLE_CATALOGUE,
+  planOptions: PLAN_OPTIONS,
+  sources: sourcesOf(WHOLE_CATALOGUE),
+} as unknown as CatalogueAnswer;
 
 export async function catalogueRoutes(app: App): Promise<void> {
   app.get(

@@ -1,0 +1,59 @@
+import { summarize } from "../../build-file/setting-label.ts";
+import { rawSettings, type Settings, type SettingValue } from "../../build-file/settings.ts";
+import { levelMatchedDifference } from "../../choice/compare/difference.ts";
+import { type Audibility, audibility } from "../../choice/compare/verdict.ts";
+import type { Drive } from "../../choice/drive.ts";
+import { energiesFor, featuresFor, type Guard } from "../../choice/guard.ts";
+
+/** The largest difference that another cap makes, level matched, over a guard's settings. */
+export interface CapDifference {
+  /** dB, the other cap's minus the first's. */
+  readonly difference: number;
+  /** Hz, the band's middle. */
+  readonly frequency: number;
+  readonly settings: Readonly<Record<string, SettingValue>>;
+  readonly label: string;
+  /** Hz that the peak moves by there; null where either has none. */
+  readonly peakShift: number | null;
+  readonly audible: Audibility;
+}
+
+/** A guard in some settings, its energies kept for all that it is held against. */
+export class HeldGuard {
+  readonly guard: Guard;
+  readonly #drive: Drive;
+  readonly #settings: readonly Settings[];
+  readonly #energies: readonly Float64Array[];
+
+  constructor(guard: Guard, drive: Drive, settings: readonly Settings[]) {
+    this.guard = guard;
+    this.#drive = drive;
+    this.#settings = settings;
+    this.#energies = settings.map((state) => energiesFor(guard.transfers(state), drive));
+  }
+
+  get settingCount(): number {
+    return this.#settings.length;
+  }
+
+  /** @param checkpoint called between settings */
+  against(other: Guard, checkpoint: () => void = () => {}): CapDifference {
+    let [largest, at, frequency] = [0, 0, 0];
+    for (const [index, state] of this.#settings.entries()) {
+      checkpoint();
+      const found = levelMatchedDifference(this.#energies[index]!, energiesFor(other.transfers(state), this.#drive));
+      if (found.silent.includes(true) || Math.abs(found.largest.db) <= Math.abs(largest)) continue;
+      [largest, at, frequency] = [found.largest.db, index, found.largest.band.centre];
+    }
+    const state = this.#settings[at]!;
+    const [before, after] = [this.guard, other].map((each) => featuresFor(each.transfers(state)).peak);
+    return {
+      difference: largest,
+      frequency,
+      settings: rawSettings(this.guard.controls, state),
+      label: summarize(this.guard.controls, state).label,
+      peakShift: before && after ? after.frequency - before.frequency : null,
+      audible: audibility(largest),
+    };
+  }
+}

@@ -1,0 +1,39 @@
+import type { OwnMeter } from "./own-meter.ts";
+
+/** The highest range; a needle's highest scale. */
+export function topRange({ ranges }: OwnMeter): number {
+  return ranges.at(-1)!;
+}
+
+/** From here on a range's display is over it: half a digit below its end. */
+export function overFrom({ counts }: OwnMeter, range: number): number {
+  return range * (1 - 0.5 / counts);
+}
+
+/**
+ * The range to read ohms on: the lowest that holds them, the highest for an open circuit; of a needle the scale whose middle is
+ * nearest, where a step of the needle is the smallest share of the reading.
+ */
+export function rangeFor(meter: OwnMeter, ohms: number | null): number {
+  const { ranges, ranging, openFrom } = meter;
+  if (ohms === null || ohms >= openFrom) return topRange(meter);
+  if (ranging !== "needle") return ranges.find((end) => ohms < overFrom(meter, end)) ?? topRange(meter);
+  const far = (middle: number) => Math.abs(Math.log(Math.max(ohms, 1) / middle));
+  return ranges.reduce((best, middle) => (far(middle) < far(best) ? middle : best));
+}
+
+/** The resistance in ohms that the meter measures through on a range. */
+export function sourceOhms({ sourceShare }: OwnMeter, range: number): number {
+  return sourceShare * range;
+}
+
+/** Amperes through the probes held together on a range. */
+export function shortAmps({ testCurrent, ranges }: OwnMeter, range: number): number {
+  return (testCurrent * ranges[0]!) / range;
+}
+
+/** Amperes through a part on a range: an EMF behind the meter's own resistance. */
+export function testAmps(meter: OwnMeter, range: number, ohms: number): number {
+  const source = sourceOhms(meter, range);
+  return (shortAmps(meter, range) * source) / (source + ohms);
+}
