@@ -29,7 +29,7 @@ function unwrapped(angles: readonly number[]): number[] {
 function inTime(angles: readonly number[], frequenciesHz: readonly number[]): number[] {
   const last = frequenciesHz.length - 1;
   const slope = (angles[last]! - angles[0]!) / (frequenciesHz[last]! - frequenciesHz[0]!);
-  return angles.map((angle, i) => angle - slope * (frequenciesHz[i]! - frequenciesHz[0]!));
+  return angles.map((angle, i) => angle - slope * frequenciesHz[i]!);
 }
 
 /**

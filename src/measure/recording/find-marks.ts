@@ -26,8 +26,25 @@ function between(likeness: Float64Array, n: number): number {
   return curve === 0 ? n : n + (before - after) / (2 * curve);
 }
 
+/** A coil turns the phases of a mark, so that its likeness to what was played has neighbouring peaks hardly lower: so far off. */
+const DOUBT_SECONDS = 4e-4;
+
+/** By how many samples a mark comes later than it was taken to, by its likeness to the first as recorded: one peak, and no other. */
+function later(samples: Float32Array, first: number, taken: number, length: number, doubt: number): number {
+  const likeness = Float64Array.from({ length: 2 * doubt + 3 }, (_, k) => {
+    const shift = taken - first + k - doubt - 1;
+    let sum = 0;
+    for (let n = first; n < first + length; n += 1) sum += samples[n]! * (samples[n + shift] ?? 0);
+    return sum;
+  });
+  const inner = likeness.subarray(1, -1);
+  const top = inner.indexOf(Math.max(...inner)) + 1;
+  return between(likeness, top) - doubt - 1;
+}
+
 /**
- * When the marks begin, in seconds of the recording by its own clock; fewer than there should be where some are not found.
+ * When the marks begin, in seconds of the recording by its own clock, all as much too late as the first; fewer than there should be
+ * where some are not found.
  * @param stretch how much longer than played the signal is expected to be
  */
 export function findMarks(samples: Float32Array, sampleRateHz: number, stretch = 1): number[] {
@@ -36,5 +53,9 @@ export function findMarks(samples: Float32Array, sampleRateHz: number, stretch =
   const likeness = correlate(samples, template);
   const found = peaks(likeness, APART_SECONDS * stretch * sampleRateHz);
   const best = found.sort((a, b) => Math.abs(likeness[b]!) - Math.abs(likeness[a]!)).slice(0, MARKS.length);
-  return best.sort((a, b) => a - b).map((n) => between(likeness, n) / sampleRateHz);
+  const [first, ...others] = best.sort((a, b) => a - b);
+  if (first === undefined) return [];
+  const doubt = Math.ceil(DOUBT_SECONDS * sampleRateHz);
+  const refined = others.map((n) => n + later(samples, first, n, length, doubt));
+  return [first, ...refined].map((n) => n / sampleRateHz);
 }
