@@ -20,9 +20,9 @@ export function findingBlocks({ positions, readings, heights, notes }: Passport)
     { heading: "What each position sounds", lines: positions.map(({ position, sounds }) => [position, sounds]) },
     {
       heading: "Readings, tip to sleeve, dials at 10",
-      lines: readings.map(({ where, should, noted, fits }) => [
+      lines: readings.map(({ where, should, shows, noted, fits }) => [
         where,
-        `${noted ?? "_______"}   (${should}${fits === null ? "" : `: ${FITS[`${fits}`]}`})`,
+        `${noted ?? "_______"}   (${[should, shows].filter(Boolean).join("; ")}${fits === null ? "" : `: ${FITS[`${fits}`]}`})`,
       ]),
     },
     {

@@ -55,6 +55,12 @@ describeWith("poppler", "the passport on paper", () => {
       expect(text).toContain(word);
   });
 
+  it("says what stands on the person's own meter, still on one page", async () => {
+    const file = await pageOf("pdf", { meter: "manual-2000" });
+    expect(millimetresOf(file)).toEqual([210, 297]);
+    expect(textOf(file).replace(/\s+/g, " ")).toMatch(/\d\.\d\d on the 20 kΩ/);
+  });
+
   it("has all of a long title, set smaller, and none of it over the code or the drawing", async () => {
     const title =
       "Two humbuckers: series/parallel for the bridge, phase for the neck, both on push-pulls, as rewired for the second rehearsal room";
