@@ -14,18 +14,20 @@ const precisionField = z
   .max(0.5)
   .optional()
   .describe("relative standard deviation of each measured value; left out: found from the residuals");
-const ohms = (meaning: string) => quantity("resistance", { above: 0, max: 1e7 }, meaning);
-const resistancePrecision = z
+export const ohms = (meaning: string) => quantity("resistance", { above: 0, max: 1e7 }, meaning);
+export const resistancePrecision = z
   .number()
   .gt(0)
   .max(0.5)
   .default(METER_PRECISION)
   .describe("relative standard deviation of the DC resistance");
-const acrossField = strict({
+export const acrossField = strict({
   resistance: quantity("resistance", { above: 0, max: 1e12 }, "resistance").optional(),
   capacitance: quantity("capacitance", { min: 0, max: 1e-6 }, "capacitance").default(0),
 });
-const lossField = oneOf(LOSS_MODELS).optional().describe("the loss model; left out: the best that the data can tell");
+export const lossField = oneOf(LOSS_MODELS)
+  .optional()
+  .describe("the loss model; left out: the best that the data can tell");
 const hertz = quantity("frequency", { above: 0, max: 1e6 }, "frequency");
 const numbers = z.array(z.number()).max(MAX_FIT_POINTS);
 const csvField = z.string().max(MAX_FIT_TABLE_CHARS);
@@ -123,7 +125,7 @@ const residualAnswer = z.object({
   error: z.number().describe("measured minus fitted: a fraction for magnitude and frequency, radians for phase"),
 });
 
-const fittedAnswer = z.object({
+export const fittedAnswer = z.object({
   method: z.enum(["resonances", "impedance", "response", "two-loads"]),
   coil: z
     .object({

@@ -40,6 +40,8 @@ import { toleranceRoutes } from "./routes/choice/tolerance.ts";
 import { responseRoutes } from "./routes/curves/response.ts";
 import { tableRoutes } from "./routes/curves/table.ts";
 import { healthRoutes } from "./routes/health/health.ts";
+import { measureRoutes } from "./routes/measure/measure.ts";
+import { sweepRoutes } from "./routes/measure/sweep.ts";
 import type { App, RouteContext } from "./routes/route-context.ts";
 import { impulseRoutes } from "./routes/sound/impulse.ts";
 import { previewRoutes } from "./routes/sound/preview.ts";
@@ -74,6 +76,8 @@ const ROUTES = [
   tableRoutes,
   fitRoutes,
   searchRoutes,
+  sweepRoutes,
+  measureRoutes,
 ];
 
 export interface AppOptions {

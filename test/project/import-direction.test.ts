@@ -6,7 +6,7 @@ const SRC = resolve("src");
 
 /**
  * What each folder of src may import. The flow runs build → wiring → network → response → filter → render → contract → server and page;
- * choice stands beside render, bench after choice, whose fitting it uses. The page loads nothing of contract: types only.
+ * choice stands beside render, bench and measure after choice, whose fitting they use. The page loads nothing of contract: types only.
  */
 const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   "build-file": [],
@@ -18,9 +18,10 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   audio: [],
   render: ["build-file", "strings", "response", "filter", "audio"],
   choice: ["build-file", "network", "response", "filter", "audio"],
+  measure: ["network", "filter", "choice"],
   bench: ["build-file", "wiring", "network", "response", "choice"],
-  contract: ["build-file", "audio", "render", "choice", "bench"],
-  server: ["build-file", "response", "audio", "render", "choice", "bench", "contract"],
+  contract: ["build-file", "audio", "render", "choice", "measure", "bench"],
+  server: ["build-file", "response", "audio", "render", "choice", "measure", "bench", "contract"],
   page: ["build-file", "wiring", "response", "filter", "audio", "render", "bench", "contract"],
 };
 

@@ -1,5 +1,6 @@
 import type { CoilValues } from "../../response/coil-ladder.ts";
 import { type CoilShape, coilShape, type Guess, type LossModel, startsFor } from "./coil-shapes.ts";
+import { type Free, takeOut } from "./free.ts";
 import { independentShare, type Stretch } from "./independent-share.ts";
 import { leastSquares, type Solution } from "./least-squares.ts";
 
@@ -8,12 +9,14 @@ export interface FitProblem {
   readonly guess: Guess;
   /** Differences of measured and computed values, not yet divided by any precision. */
   readonly errors: (coil: CoilValues) => Float64Array;
+  /** How large each difference is expected to be beside the others, 1 for a usual one; left out: all alike. */
+  readonly scale?: Float64Array | undefined;
   /** Standard deviation of those differences where the caller knows it; else the fit finds it from its residuals. */
   readonly precision: number | undefined;
   /** DC resistance read on a meter, with its relative standard deviation. */
   readonly resistance: { readonly ohms: number; readonly precision: number } | undefined;
-  /** Stretches of the errors, from and to, whose mean is taken out before they count: levels that nobody knows. */
-  readonly freeLevels: readonly Stretch[];
+  /** What of the errors is taken out before they count: levels and delays that nobody knows. */
+  readonly free: readonly Free[];
   /** Stretches of the errors, from and to, that follow one another in frequency: how alike neighbours are tells how many count. */
   readonly runs: readonly Stretch[];
   readonly models: readonly LossModel[];
@@ -48,15 +51,13 @@ export function exponentials(logs: Float64Array): Float64Array {
   return logs.map(Math.exp);
 }
 
-function takeOutMean(values: Float64Array): void {
-  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
-  for (const i of values.keys()) values[i]! -= mean;
-}
-
 function dataErrors(problem: FitProblem, shape: CoilShape, logs: Float64Array): Float64Array {
   problem.checkpoint?.();
-  const errors = problem.errors(shape.coilOf(exponentials(logs)));
-  for (const [from, to] of problem.freeLevels) takeOutMean(errors.subarray(from, to));
+  const { scale, free } = problem;
+  const plain = problem.errors(shape.coilOf(exponentials(logs)));
+  const errors = scale ? plain.map((error, i) => error / scale[i]!) : plain;
+  for (const { from, along } of free)
+    takeOut(errors, { from, along: scale ? along.map((each, i) => each / scale[from + i]!) : along });
   return errors;
 }
 
@@ -92,7 +93,7 @@ export function attempt(problem: FitProblem, loss: LossModel): Attempt | null {
   let sigma = problem.precision ?? ASSUMED_PRECISION;
   let solution = bestStart(problem, shape, sigma);
   const count = dataErrors(problem, shape, solution.parameters).length;
-  const unknowns = shape.names.length + problem.freeLevels.length - (problem.resistance ? 1 : 0);
+  const unknowns = shape.names.length + problem.free.length - (problem.resistance ? 1 : 0);
   const degreesOfFreedom = count - unknowns;
   if (degreesOfFreedom < (problem.precision === undefined ? 1 : 0)) return null;
   const spread = () => {
@@ -115,7 +116,9 @@ export function attempt(problem: FitProblem, loss: LossModel): Attempt | null {
   const meanSquare = Math.max(LEAST_PRECISION ** 2, errors.reduce((sum, error) => sum + error * error, 0) / count);
   const k = unknowns + 1;
   const aicc = count * Math.log(meanSquare) + 2 * k + (2 * k * (k + 1)) / Math.max(1, count - k - 1);
-  return { shape, solution, errors, sigma, share, degreesOfFreedom, aicc };
+  const { scale } = problem;
+  const plain = scale ? errors.map((error, i) => error * scale[i]!) : errors;
+  return { shape, solution, errors: plain, sigma, share, degreesOfFreedom, aicc };
 }
 
 /** Standard errors of the parameters' logarithms; Infinity where the data tell nothing. */

@@ -2,12 +2,15 @@ import { PresolderError } from "../../errors.ts";
 import { type Across, coilImpedance } from "./coil-model.ts";
 import { type Guess, LOSS_MODELS, type LossModel } from "./coil-shapes.ts";
 import { type Fit, fitCoil } from "./fit-problem.ts";
+import { usualScale } from "./free.ts";
 
 /** An impedance measured between a coil's leads; lists of equal length. */
 export interface ImpedanceTable {
   readonly frequenciesHz: readonly number[];
   readonly ohms: readonly number[];
   readonly degrees?: readonly number[] | undefined;
+  /** How far off each may be, as a fraction; left out: all alike. */
+  readonly errors?: readonly number[] | undefined;
 }
 
 export interface KnownBeside {
@@ -67,6 +70,7 @@ export function fitImpedance(table: ImpedanceTable, known: KnownBeside = {}): Fi
     throw new PresolderError("DATA_INSUFFICIENT", message);
   }
   const logs = ohms.map(Math.log);
+  const usualErrors = table.errors && usualScale(table.errors);
   const radians = degrees?.map((angle) => (angle * Math.PI) / 180);
   const count = frequenciesHz.length;
   return fitCoil({
@@ -82,7 +86,8 @@ export function fitImpedance(table: ImpedanceTable, known: KnownBeside = {}): Fi
     },
     precision: known.precision,
     resistance: known.resistance,
-    freeLevels: [],
+    free: [],
+    scale: usualErrors && Float64Array.from(radians ? [...usualErrors, ...usualErrors] : usualErrors),
     runs: radians
       ? [
           [0, count],

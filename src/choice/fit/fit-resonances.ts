@@ -87,7 +87,7 @@ export function fitResonances(readings: readonly ResonanceReading[], setup: Reso
       ),
     precision: setup.precision ?? assumed,
     resistance: setup.resistance,
-    freeLevels: [],
+    free: [],
     runs: [],
     models: ["none"],
     checkpoint: setup.checkpoint,

@@ -4,6 +4,7 @@ import { type Across, coilTransfer } from "./coil-model.ts";
 import { type Guess, LOSS_MODELS } from "./coil-shapes.ts";
 import type { KnownBeside } from "./fit-impedance.ts";
 import { type Fit, fitCoil } from "./fit-problem.ts";
+import { freeLevel } from "./free.ts";
 
 /** A response measured at a coil's leads under a known load, the exciter's own slope taken out; lists of equal length. */
 export interface ResponseTable {
@@ -46,7 +47,7 @@ export function fitResponse(table: ResponseTable, known: KnownLoad): Fit {
       }),
     precision: known.precision,
     resistance: known.resistance,
-    freeLevels: [[0, logs.length]],
+    free: [freeLevel(0, logs.length)],
     runs: [[0, logs.length]],
     models: known.models ?? LOSS_MODELS,
     checkpoint: known.checkpoint,

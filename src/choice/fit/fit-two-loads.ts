@@ -5,6 +5,7 @@ import { type Across, type Complex, coilImpedance } from "./coil-model.ts";
 import { type Guess, LOSS_MODELS } from "./coil-shapes.ts";
 import type { KnownBeside } from "./fit-impedance.ts";
 import { type Fit, fitCoil } from "./fit-problem.ts";
+import { type Free, freeDelay, freeLevel, usualScale } from "./free.ts";
 import type { Stretch } from "./independent-share.ts";
 
 /** A coil's voltage with nothing but the instrument across it, over its voltage under a known load; lists of equal length. */
@@ -14,6 +15,10 @@ export interface RatioSweep {
   readonly levelsDb: readonly number[];
   readonly degrees: readonly number[];
   readonly load: Across;
+  /** How far off each may be, as a fraction; left out: all alike. */
+  readonly errors?: readonly number[] | undefined;
+  /** Where both voltages were recorded one after the other: their time is free too. */
+  readonly freeDelay?: boolean | undefined;
 }
 
 const LEAST_POINTS = 8;
@@ -73,6 +78,21 @@ function sweepErrors(coil: CoilValues, sweep: RatioSweep, across: Across | undef
   return errors;
 }
 
+function freedomsOf({ frequenciesHz, freeDelay: timeIsFree }: RatioSweep, start: number): Free[] {
+  const level = freeLevel(start, frequenciesHz.length);
+  return timeIsFree ? [level, freeDelay(start + frequenciesHz.length, frequenciesHz)] : [level];
+}
+
+function scaleOf(sweeps: readonly RatioSweep[]): Float64Array | undefined {
+  if (sweeps.every(({ errors }) => !errors)) return undefined;
+  return Float64Array.from(
+    sweeps.flatMap(({ errors, frequenciesHz }) => {
+      const own = errors ? usualScale(errors) : frequenciesHz.map(() => 1);
+      return [...own, ...own];
+    }),
+  );
+}
+
 /**
  * Fits a coil to its voltage unloaded over loaded, under one known load or several in one fit. Errors are relative, of size and of
  * angle alike; each sweep's level is free.
@@ -89,24 +109,25 @@ export function fitTwoLoads(sweeps: readonly RatioSweep[], known: KnownBeside = 
     throw new PresolderError("DATA_INSUFFICIENT", message);
   }
   let from = 0;
-  const freeLevels = sweeps.map(({ frequenciesHz }): Stretch => {
-    const stretch: Stretch = [from, from + frequenciesHz.length];
+  const starts = sweeps.map(({ frequenciesHz }) => {
+    const start = from;
     from += 2 * frequenciesHz.length;
-    return stretch;
+    return start;
   });
   return fitCoil({
     guess: guessFrom(sweeps[0]!, known),
     errors: (coil) => {
       const errors = new Float64Array(from);
-      for (const [i, sweep] of sweeps.entries()) errors.set(sweepErrors(coil, sweep, known.across), freeLevels[i]![0]);
+      for (const [i, sweep] of sweeps.entries()) errors.set(sweepErrors(coil, sweep, known.across), starts[i]!);
       return errors;
     },
     precision: known.precision,
     resistance: known.resistance,
-    freeLevels,
-    runs: freeLevels.flatMap(([start, end]): Stretch[] => [
-      [start, end],
-      [end, 2 * end - start],
+    free: sweeps.flatMap((sweep, i) => freedomsOf(sweep, starts[i]!)),
+    scale: scaleOf(sweeps),
+    runs: sweeps.flatMap(({ frequenciesHz: { length } }, i): Stretch[] => [
+      [starts[i]!, starts[i]! + length],
+      [starts[i]! + length, starts[i]! + 2 * length],
     ]),
     models: known.models ?? LOSS_MODELS,
     checkpoint: known.checkpoint,

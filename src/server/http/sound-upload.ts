@@ -11,20 +11,34 @@ import { parseJson, requireShallow } from "./json.ts";
 const REQUEST_FIELD = "request";
 const FILE_FIELD = "signal";
 
+const wavFile = { type: "string", format: "binary", description: "a WAV file, mono or stereo, up to a minute" };
+
 /** The multipart form as OpenAPI describes it. */
 export const MULTIPART_SCHEMA = {
   type: "object",
   required: [REQUEST_FIELD, FILE_FIELD],
   properties: {
     [REQUEST_FIELD]: { type: "string", description: "the JSON request, without `signal` and `rate`" },
-    [FILE_FIELD]: { type: "string", format: "binary", description: "a WAV file, mono or stereo, up to a minute" },
+    [FILE_FIELD]: wavFile,
   },
 };
+
+/** As `MULTIPART_SCHEMA`, of a call that `readUploads` reads. */
+export function multipartSchemaOf(fields: readonly string[]) {
+  const files = Object.fromEntries(fields.map((field) => [field, wavFile]));
+  return {
+    type: "object",
+    required: [REQUEST_FIELD],
+    properties: { [REQUEST_FIELD]: { type: "string", description: "the JSON request" }, ...files },
+  };
+}
 
 declare module "fastify" {
   interface FastifyRequest {
     /** A sound file that came with the request, in memory that threads share. */
     upload: Uint8Array | undefined;
+    /** Several, by the field that each came in. */
+    uploads: Readonly<Record<string, Uint8Array>> | undefined;
   }
   interface FastifyInstance {
     uploadBudget: ByteBudget;
@@ -44,6 +58,7 @@ export async function registerUploads(app: App, { fileBytes, allBytes } = USUAL_
     limits: { fieldSize: MAX_BODY_BYTES, fields: 1, files: 1, fileSize: fileBytes, parts: 2 },
   });
   app.decorateRequest("upload", undefined);
+  app.decorateRequest("uploads", undefined);
   app.decorate("uploadBudget", new ByteBudget(allBytes));
 }
 
@@ -72,8 +87,8 @@ function parseRequestField(value: unknown): unknown {
 }
 
 /** A part without a name arrives with none, whatever its type says. */
-function unknownPart(name: string | undefined, kind: "field" | "file"): PresolderError {
-  const expected = `expected a field "${REQUEST_FIELD}" with the JSON request and a file "${FILE_FIELD}"`;
+function unknownPart(name: string | undefined, kind: "field" | "file", files: readonly string[]): PresolderError {
+  const expected = `expected a field "${REQUEST_FIELD}" with the JSON request and a file "${files.join('", "')}"`;
   return faultAt("REQUEST_INVALID", (name || "body").slice(0, 60), `unknown ${kind}; ${expected}`);
 }
 
@@ -106,23 +121,51 @@ function formFault(error: unknown): unknown {
 /** A `preValidation` hook: takes a multipart request apart, so that its JSON is validated like any other body. */
 export async function readUpload(request: FastifyRequest, reply: FastifyReply): Promise<void> {
   if (!request.isMultipart()) return;
+  const { body, files } = await readFormOf(request, reply, [FILE_FIELD]);
+  request.upload = files[FILE_FIELD];
+  if (!request.upload) {
+    throw faultAt("REQUEST_INVALID", FILE_FIELD, "is missing; expected a WAV file");
+  }
+  request.body = body;
+}
+
+/** As `readUpload`, for a request with up to one file in each of several fields; they go to `request.uploads`. */
+export function readUploads(fields: readonly string[]) {
+  return async (request: FastifyRequest, reply: FastifyReply): Promise<void> => {
+    if (!request.isMultipart()) return;
+    const { body, files } = await readFormOf(request, reply, fields);
+    request.uploads = files;
+    request.body = body;
+  };
+}
+
+interface Form {
+  readonly body: unknown;
+  readonly files: Record<string, Uint8Array>;
+}
+
+async function readFormOf(request: FastifyRequest, reply: FastifyReply, fields: readonly string[]): Promise<Form> {
   const onBytes = takeRoom(request, reply);
   try {
-    request.body = await readForm(request, onBytes);
+    return await readForm(request, fields, onBytes);
   } catch (error) {
     throw formFault(error);
   }
 }
 
-/** Answers the JSON request; the file goes to `request.upload`. */
-async function readForm(request: FastifyRequest, onBytes: (count: number) => void): Promise<unknown> {
+async function readForm(
+  request: FastifyRequest,
+  fields: readonly string[],
+  onBytes: (count: number) => void,
+): Promise<Form> {
   let body: unknown;
-  for await (const part of request.parts()) {
+  const files: Record<string, Uint8Array> = {};
+  for await (const part of request.parts({ limits: { files: fields.length, parts: fields.length + 1 } })) {
     if (part.type === "file") {
-      if (part.fieldname !== FILE_FIELD) throw unknownPart(part.fieldname, "file");
-      request.upload = await collect(part.file, onBytes);
+      if (!fields.includes(part.fieldname)) throw unknownPart(part.fieldname, "file", fields);
+      files[part.fieldname] = await collect(part.file, onBytes);
     } else {
-      if (part.fieldname !== REQUEST_FIELD) throw unknownPart(part.fieldname, "field");
+      if (part.fieldname !== REQUEST_FIELD) throw unknownPart(part.fieldname, "field", fields);
       if (part.valueTruncated) throw tooLong();
       body = parseRequestField(part.value);
     }
@@ -130,8 +173,5 @@ async function readForm(request: FastifyRequest, onBytes: (count: number) => voi
   if (body === undefined) {
     throw faultAt("REQUEST_INVALID", REQUEST_FIELD, "is missing; expected the JSON request");
   }
-  if (!request.upload) {
-    throw faultAt("REQUEST_INVALID", FILE_FIELD, "is missing; expected a WAV file");
-  }
-  return body;
+  return { body, files };
 }

@@ -1,3 +1,4 @@
+import type { LossModel } from "../../choice/fit/coil-shapes.ts";
 import { type FitJob, runFit } from "../../choice/fit/fit-job.ts";
 import type { Fit } from "../../choice/fit/fit-problem.ts";
 import type { RatioSweep } from "../../choice/fit/fit-two-loads.ts";
@@ -31,7 +32,7 @@ function checkColumns({ frequenciesHz, values, thirds }: Columns, valuesMustBePo
   if (faults.length > 0) throw refused("REQUEST_INVALID", faults);
 }
 
-function across(given: AcrossBody | undefined) {
+export function across(given: AcrossBody | undefined) {
   return { resistance: given?.resistance ?? Number.POSITIVE_INFINITY, capacitance: given?.capacitance ?? 0 };
 }
 
@@ -49,7 +50,15 @@ function resonancesJob(body: BodyOf<"resonances">): FitJob {
   };
 }
 
-function knownOf({ resistance, resistancePrecision, precision, loss }: BodyOf<"impedance" | "response" | "two-loads">) {
+/** What a request says beside its measurements. */
+interface Beside {
+  readonly resistance?: number | undefined;
+  readonly resistancePrecision: number;
+  readonly precision?: number | undefined;
+  readonly loss?: LossModel | undefined;
+}
+
+export function knownOf({ resistance, resistancePrecision, precision, loss }: Beside) {
   return {
     resistance: resistance === undefined ? undefined : { ohms: resistance, precision: resistancePrecision },
     precision,
@@ -145,13 +154,13 @@ function tableResiduals(frequenciesHz: readonly number[], errors: Float64Array):
   }));
 }
 
-function answerOf(job: FitJob, { coil, loss, errors, ...fit }: Fit): FittedAnswer {
+export function fittedAnswerOf(job: FitJob, { coil, loss, errors, ...fit }: Fit): FittedAnswer {
   return { method: job.method, coil, lossModel: loss, ...fit, residuals: residualsOf(job, errors) };
 }
 
 export const fitJob = {
   read,
-  run: (job: FitJob, context: JobContext): FittedAnswer => answerOf(job, runFit(job, context)),
+  run: (job: FitJob, context: JobContext): FittedAnswer => fittedAnswerOf(job, runFit(job, context)),
   size: () => "large",
   gate: "render",
 } satisfies Job<FitJob, FittedAnswer>;

@@ -1,8 +1,9 @@
 import { readFileSync } from "node:fs";
 import swagger from "@fastify/swagger";
 import { jsonSchemaTransform, jsonSchemaTransformObject } from "fastify-type-provider-zod";
+import { RECORDINGS } from "../../contract/measure/measure.ts";
 import { CACHED_FOR_A_WHILE } from "../http/caching.ts";
-import { MULTIPART_SCHEMA } from "../http/sound-upload.ts";
+import { MULTIPART_SCHEMA, multipartSchemaOf } from "../http/sound-upload.ts";
 import { PATHS } from "../paths.ts";
 import type { App } from "../routes/route-context.ts";
 import { GUIDE, TAGS } from "./guide.ts";
@@ -12,12 +13,16 @@ import { addExamples } from "./request-examples.ts";
 type TransformObject = typeof jsonSchemaTransformObject;
 type OpenApiDocument = ReturnType<TransformObject>;
 
+/** Calls whose form has files of its own. */
+const FORMS: Readonly<Record<string, object>> = { "/api/measure": multipartSchemaOf(RECORDINGS) };
+
 /** The JSON schema stands under every media type of a body; a multipart one has fields of its own. */
 function describeMultipart(document: OpenApiDocument): OpenApiDocument {
-  for (const path of Object.values(document.paths ?? {})) {
+  for (const [address, path] of Object.entries(document.paths ?? {})) {
     for (const operation of Object.values(path ?? {})) {
       const content = (operation as { requestBody?: { content?: Record<string, unknown> } }).requestBody?.content;
-      if (content?.["multipart/form-data"]) content["multipart/form-data"] = { schema: MULTIPART_SCHEMA };
+      if (content?.["multipart/form-data"])
+        content["multipart/form-data"] = { schema: FORMS[address] ?? MULTIPART_SCHEMA };
     }
   }
   return document;

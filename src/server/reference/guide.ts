@@ -21,5 +21,6 @@ export const TAGS = [
   { name: "sound", description: "what it sounds like" },
   { name: "choice", description: "what differs, and which value to buy" },
   { name: "bench", description: "whether it is right, how to solder it, and what is at fault" },
+  { name: "measure", description: "pickups, parts and leads measured with a sound card" },
   { name: "health", description: "for whoever runs the service" },
 ];

@@ -7,6 +7,8 @@ import { readyJob } from "../jobs/health.ts";
 import { heightsJob } from "../jobs/heights.ts";
 import { impulseJob } from "../jobs/impulse.ts";
 import { leadsJob } from "../jobs/leads.ts";
+import { measureJob } from "../jobs/measure.ts";
+import { measuringSignalJob } from "../jobs/measuring-signal.ts";
 import { passportJob, passportPaperJob } from "../jobs/passport.ts";
 import { previewJob } from "../jobs/preview.ts";
 import { curveTextsJob, previewBatchJob } from "../jobs/previews.ts";
@@ -47,6 +49,8 @@ export const JOBS = {
   heights: heightsJob,
   stringLevels: stringLevelsJob,
   switchFinder: switchJob,
+  measure: measureJob,
+  measuringSignal: measuringSignalJob,
 } as const;
 
 export type JobName = keyof typeof JOBS;

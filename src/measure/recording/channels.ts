@@ -1,0 +1,45 @@
+import type { Spectrum } from "../../network/nodal-analysis.ts";
+import { pointsOf, ratio } from "../impedance/uncertain.ts";
+import type { SignalKind } from "../signal/measuring-signal.ts";
+import { clockIn } from "./find-clock.ts";
+import type { Transfer } from "./passes.ts";
+import { type Reading, readRecording } from "./read-recording.ts";
+
+/** A recording with the field that brought it. */
+export interface Recorded {
+  readonly path: string;
+  readonly sampleRateHz: number;
+  readonly channels: readonly Float32Array[];
+}
+
+const energy = (samples: Float32Array) => samples.reduce((sum, each) => sum + each * each, 0);
+
+const louder = (channels: readonly Float32Array[]) =>
+  channels.reduce((best, each) => (energy(each) > energy(best) ? each : best));
+
+/** The only channel, or the louder of two. */
+export function readLouder(kind: SignalKind, { path, sampleRateHz, channels }: Recorded): Reading {
+  return readRecording(kind, louder(channels), sampleRateHz, path);
+}
+
+/** Both channels of a recording, by the clock of the first of them; `order` says which is which in the file. */
+export function readBoth(
+  kind: SignalKind,
+  { path, sampleRateHz, channels }: Recorded,
+  order: readonly [number, number],
+): readonly [Reading, Reading] {
+  const [first, second] = order.map((index) => channels[index]!) as [Float32Array, Float32Array];
+  const clock = clockIn(first, sampleRateHz, path);
+  return [
+    readRecording(kind, first, sampleRateHz, path, clock),
+    readRecording(kind, second, sampleRateHz, path, clock),
+  ];
+}
+
+/** One reading over another, frequency by frequency. */
+export function over(above: Transfer, below: Transfer): Transfer {
+  const [a, b] = [pointsOf(above), pointsOf(below)];
+  const points = a.map((each, i) => ratio(each, b[i]!));
+  const part = (key: keyof Spectrum | "sd") => Float64Array.from(points, (point) => point[key]);
+  return { frequenciesHz: above.frequenciesHz, re: part("re"), im: part("im"), sd: part("sd") };
+}

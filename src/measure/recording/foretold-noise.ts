@@ -1,0 +1,49 @@
+import { type Body, TAIL_SECONDS } from "../signal/layout.ts";
+import { bodyPeak, type SignalKind } from "../signal/measuring-signal.ts";
+import { toneAmplitude } from "../signal/multitone.ts";
+import { sweepPower } from "../signal/sweep.ts";
+import { gateEnergySeconds } from "./sweep-transfer.ts";
+import { SETTLED_SECONDS } from "./tone-transfer.ts";
+
+/**
+ * The variance that white noise would have whose spectrum stands as high at `hz` as that of `samples`, under a Hann window.
+ */
+function varianceAt(samples: Float32Array, sampleRateHz: number, hz: number): number {
+  const step = (2 * Math.PI * hz) / sampleRateHz;
+  let [re, im, windowed] = [0, 0, 0];
+  for (let n = 0; n < samples.length; n += 1) {
+    const window = 1 - Math.cos((2 * Math.PI * (n + 0.5)) / samples.length);
+    re += window * samples[n]! * Math.cos(step * n);
+    im += window * samples[n]! * Math.sin(step * n);
+    windowed += window * window;
+  }
+  return (re * re + im * im) / windowed;
+}
+
+/** The variance that white noise of variance 1 gives the real or imaginary part of a transfer from one pass. */
+const VARIANCES: Readonly<Record<SignalKind, (body: Body, sampleRateHz: number, hz: number) => number>> = {
+  // A gate keeps of the deconvolved noise, spread evenly over the pass, what falls into its time.
+  sweep: (body, sampleRateHz, hz) => {
+    const share = gateEnergySeconds() / (body.seconds + TAIL_SECONDS);
+    const heard = (body.seconds + TAIL_SECONDS) * sampleRateHz;
+    return (share * heard) / (2 * bodyPeak(body) ** 2 * sweepPower(hz, body.seconds) * sampleRateHz ** 2);
+  },
+  // Of the sum of 1 − cos over n samples the squares come to 3n/2.
+  multitone: (body, sampleRateHz) => {
+    const heard = (body.seconds - SETTLED_SECONDS) * sampleRateHz;
+    return 3 / (heard * (bodyPeak(body) * toneAmplitude()) ** 2);
+  },
+};
+
+/** The standard error that what is heard in the quiet stretch gives a transfer's real or imaginary part, from one pass. */
+export function foretoldNoise(
+  kind: SignalKind,
+  body: Body,
+  quiet: Float32Array,
+  sampleRateHz: number,
+  frequenciesHz: Float64Array,
+): Float64Array {
+  return frequenciesHz.map((hz) =>
+    Math.sqrt(VARIANCES[kind](body, sampleRateHz, hz) * varianceAt(quiet, sampleRateHz, hz)),
+  );
+}

@@ -1,0 +1,99 @@
+import type { Spectrum } from "../../network/nodal-analysis.ts";
+import { BODIES } from "../signal/layout.ts";
+import { bodyPeak } from "../signal/measuring-signal.ts";
+
+/** A transfer with the standard error of its real and of its imaginary part. */
+export interface Transfer extends Spectrum {
+  readonly frequenciesHz: Float64Array;
+  readonly sd: Float64Array;
+}
+
+/** A transfer as one pass gave it; hiss weighs the more the more quietly it was played. */
+export interface Pass extends Spectrum {
+  readonly index: number;
+}
+
+const weightOf = ({ index }: Pass) => bodyPeak(BODIES[index]!) ** 2;
+
+function mean(passes: readonly Pass[], part: "re" | "im"): Float64Array {
+  const whole = passes.reduce((sum, pass) => sum + weightOf(pass), 0);
+  return passes[0]![part].map((_, i) => passes.reduce((sum, pass) => sum + weightOf(pass) * pass[part][i]!, 0) / whole);
+}
+
+/** Neighbours on either side that a scatter is averaged over: few passes tell little of one frequency. */
+const NEIGHBOURS = 4;
+
+export function smoothed(values: Float64Array): Float64Array {
+  return values.map((_, i) => {
+    const near = values.subarray(Math.max(0, i - NEIGHBOURS), i + NEIGHBOURS + 1);
+    return near.reduce((sum, each) => sum + each, 0) / near.length;
+  });
+}
+
+/** The variance of the mean's real or imaginary part, as the passes scatter about it. */
+function scatter(passes: readonly Pass[], { re, im }: Spectrum): Float64Array {
+  const whole = passes.reduce((sum, pass) => sum + weightOf(pass), 0);
+  const squares = re.map((_, i) =>
+    passes.reduce((sum, pass) => sum + weightOf(pass) * ((pass.re[i]! - re[i]!) ** 2 + (pass.im[i]! - im[i]!) ** 2), 0),
+  );
+  return smoothed(squares).map((square) => square / (2 * (passes.length - 1) * whole));
+}
+
+/**
+ * The mean of the passes, each by the power it was played with.
+ * @param noise standard error that the quiet stretch foretells of the mean; what the passes' own scatter does not fall under
+ */
+export function meanOf(passes: readonly Pass[], frequenciesHz: Float64Array, noise: Float64Array): Transfer {
+  const middle = { re: mean(passes, "re"), im: mean(passes, "im") };
+  const own = passes.length > 1 ? scatter(passes, middle) : noise.map(() => 0);
+  return { frequenciesHz, ...middle, sd: own.map((variance, i) => Math.sqrt(Math.max(variance, noise[i]! ** 2))) };
+}
+
+/** Seconds by which a pass comes later than another, from their angles' difference, each frequency by its level. */
+function lateness(pass: Pass, other: Pass, frequenciesHz: Float64Array): number {
+  let [moment, whole] = [0, 0];
+  for (const [i, hz] of frequenciesHz.entries()) {
+    const re = pass.re[i]! * other.re[i]! + pass.im[i]! * other.im[i]!;
+    const im = pass.im[i]! * other.re[i]! - pass.re[i]! * other.im[i]!;
+    moment -= hz * im;
+    whole += hz * hz * re;
+  }
+  return moment / (2 * Math.PI * whole);
+}
+
+/** Every pass moved to the time of the first: marks are found to a hundredth of a sample, which turns the highest tones by a degree. */
+export function aligned(passes: readonly Pass[], frequenciesHz: Float64Array): Pass[] {
+  return passes.map((pass) => {
+    const turn = 2 * Math.PI * lateness(pass, passes[0]!, frequenciesHz);
+    const [cos, sin] = [frequenciesHz.map((hz) => Math.cos(turn * hz)), frequenciesHz.map((hz) => Math.sin(turn * hz))];
+    const re = pass.re.map((each, i) => each * cos[i]! - pass.im[i]! * sin[i]!);
+    const im = pass.re.map((each, i) => each * sin[i]! + pass.im[i]! * cos[i]!);
+    return { ...pass, re, im };
+  });
+}
+
+/** By how many decibels the loudest pass came back other than the quietest, over what was played; the median over frequency. */
+export function gainMoved(passes: readonly Pass[]): number {
+  const [first, last] = [passes[0]!, passes.at(-1)!];
+  const ratios = first.re.map(
+    (_, i) => 20 * Math.log10(Math.hypot(last.re[i]!, last.im[i]!) / Math.hypot(first.re[i]!, first.im[i]!)),
+  );
+  return ratios.sort()[Math.floor(ratios.length / 2)]!;
+}
+
+/** Passes are told apart by more than their own scatter, and by more than an ear or a fit would mind. */
+const BENT_DECIBELS = 0.1;
+const BENT_DEVIATIONS = 6;
+/** Below, mains hum and its window's skirts stand in every pass alike. */
+const BENT_FROM_HZ = 200;
+
+/** Whether a louder pass came back lower than a quieter one somewhere: an input that rounds its peaks before it clips. */
+export function isBent(louder: Pass, quieter: Pass, frequenciesHz: Float64Array, noise: Float64Array): boolean {
+  const ownNoise = bodyPeak(BODIES[0]!) / bodyPeak(BODIES[quieter.index]!);
+  const drops = louder.re.map((_, i) => {
+    const [loud, quiet] = [Math.hypot(louder.re[i]!, louder.im[i]!), Math.hypot(quieter.re[i]!, quieter.im[i]!)];
+    if (frequenciesHz[i]! < BENT_FROM_HZ) return 0;
+    return quiet - loud > BENT_DEVIATIONS * ownNoise * noise[i]! ? 20 * Math.log10(quiet / loud) : 0;
+  });
+  return Math.max(...smoothed(drops)) > BENT_DECIBELS;
+}

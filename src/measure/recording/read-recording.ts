@@ -1,0 +1,81 @@
+import { BODIES } from "../signal/layout.ts";
+import { bodyPeak, type SignalKind } from "../signal/measuring-signal.ts";
+import { TONES_HZ } from "../signal/multitone.ts";
+import type { Clock } from "./clock.ts";
+import { type Damage, damageOf, quietOf } from "./damage.ts";
+import { clockIn } from "./find-clock.ts";
+import { foretoldNoise } from "./foretold-noise.ts";
+import { aligned, gainMoved, isBent, meanOf, type Pass, smoothed, type Transfer } from "./passes.ts";
+import { recordingFault } from "./recording-fault.ts";
+import { sweepTransfer } from "./sweep-transfer.ts";
+import { toneTransfer } from "./tone-transfer.ts";
+
+/** What one channel of a recording says of what the signal went through. */
+export interface Reading extends Transfer {
+  /** How much faster the recorder's clock ran than the player's, millionths. */
+  readonly driftPpm: number;
+  /** What is wrong with each pass that was left out, by its number from 1. */
+  readonly leftOut: readonly { readonly pass: number; readonly damage: Damage }[];
+  /** RMS of the quiet stretch, dB re full scale. */
+  readonly noiseDecibels: number;
+}
+
+const FREQUENCIES_HZ = Float64Array.from(TONES_HZ);
+/** Ratios of loads are told to a tenth of this. */
+const MOST_GAIN_MOVED_DECIBELS = 0.3;
+
+const READERS = {
+  sweep: (samples: Float32Array, rate: number, clock: Clock, index: number) =>
+    sweepTransfer(samples, rate, clock, index, FREQUENCIES_HZ),
+  multitone: toneTransfer,
+} satisfies Record<SignalKind, unknown>;
+
+const rms = (samples: Float32Array) => Math.sqrt(samples.reduce((sum, each) => sum + each * each, 0) / samples.length);
+
+function goodPasses(damages: readonly (Damage | undefined)[], path: string): number[] {
+  const good = damages.flatMap((damage, index) => (damage === undefined ? [index] : []));
+  if (good.length > 0) return good;
+  throw recordingFault(path, damages.every((damage) => damage === "clipped") ? "clipped" : "lost");
+}
+
+function requireSteadyGain(passes: readonly Pass[], path: string): void {
+  if (passes.length < 2) return;
+  const moved = gainMoved(passes);
+  if (Math.abs(moved) > MOST_GAIN_MOVED_DECIBELS) {
+    throw recordingFault(path, "gain", `the quietest came back ${moved.toFixed(1)} dB off`);
+  }
+}
+
+/**
+ * What lies between the measuring signal as it was played and one channel as it was recorded, at `TONES_HZ`.
+ * @param clock of the recording, where another channel of it told it already
+ * @param path the field that brought the recording, for a refusal
+ * @throws DATA_INSUFFICIENT naming what is wrong with the recording, and the remedy
+ */
+export function readRecording(
+  kind: SignalKind,
+  samples: Float32Array,
+  sampleRateHz: number,
+  path: string,
+  clock: Clock = clockIn(samples, sampleRateHz, path),
+): Reading {
+  const read = (of: Float32Array, index: number) => READERS[kind](of, sampleRateHz, clock, index);
+  const damages = BODIES.map((_, index) => damageOf(samples, sampleRateHz, clock, index));
+  const whole = goodPasses(damages, path).map((index): Pass => ({ index, ...read(samples, index) }));
+  requireSteadyGain(whole, path);
+  const quiet = quietOf(samples, sampleRateHz, clock);
+  const noise = smoothed(foretoldNoise(kind, BODIES[0]!, quiet, sampleRateHz, FREQUENCIES_HZ));
+  const passes = whole.filter((pass) => pass === whole.at(-1) || !isBent(pass, whole.at(-1)!, FREQUENCIES_HZ, noise));
+  const used = new Set(passes.map(({ index }) => index));
+  const share = bodyPeak(BODIES[0]!) / Math.hypot(...passes.map(({ index }) => bodyPeak(BODIES[index]!)));
+  return {
+    ...meanOf(
+      aligned(passes, FREQUENCIES_HZ),
+      FREQUENCIES_HZ,
+      noise.map((each) => each * share),
+    ),
+    leftOut: damages.flatMap((damage, i) => (used.has(i) ? [] : [{ pass: i + 1, damage: damage ?? "clipped" }])),
+    driftPpm: 1e6 * (clock.stretch - 1),
+    noiseDecibels: 20 * Math.log10(Math.max(1e-9, rms(quiet))),
+  };
+}

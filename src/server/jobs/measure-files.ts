@@ -1,0 +1,56 @@
+import { decodeWav } from "../../audio/wav-decode.ts";
+import type { MeasureAnswer, RecordingName } from "../../contract/measure/measure.ts";
+import { MEASURING_RATES_HZ } from "../../contract/measure/signal.ts";
+import { faultAt, PresolderError, refused } from "../../errors.ts";
+import type { Recorded } from "../../measure/recording/channels.ts";
+import type { Reading } from "../../measure/recording/read-recording.ts";
+
+export type Files = Readonly<Partial<Record<RecordingName, Uint8Array>>>;
+
+/** @throws REQUEST_INVALID naming each file that is missing, or that this measurement has no use for */
+export function requireFiles(files: Files, needed: readonly RecordingName[], allowed: readonly RecordingName[]): void {
+  const missing = needed.filter((name) => !files[name]);
+  const unknown = Object.keys(files).filter((name) => ![...needed, ...allowed].includes(name as RecordingName));
+  const faults = [
+    ...missing.map((path) => ({ path, message: "is missing; expected a WAV file" })),
+    ...unknown.map((path) => ({ path, message: `has no use here; expected ${[...needed, ...allowed].join(", ")}` })),
+  ];
+  if (faults.length > 0) throw refused("REQUEST_INVALID", faults);
+}
+
+function decoded(path: string, bytes: Uint8Array) {
+  try {
+    return decodeWav(bytes);
+  } catch (error) {
+    // The reader names the field of the calls with one file.
+    if (error instanceof PresolderError) throw faultAt(error.code, path, error.message);
+    throw error;
+  }
+}
+
+/** @param channels that it must have */
+export function recordedAs(path: RecordingName, files: Files, channels: 1 | 2): Recorded {
+  const sound = decoded(path, files[path]!);
+  if (!MEASURING_RATES_HZ.some((rate) => rate === sound.sampleRateHz)) {
+    const expected = `expected ${MEASURING_RATES_HZ.join(", ")} Hz`;
+    throw faultAt("REQUEST_INVALID", path, `has a sample rate of ${sound.sampleRateHz} Hz; ${expected}`);
+  }
+  if (sound.channels.length < channels) {
+    throw faultAt("REQUEST_INVALID", path, "has one channel; expected two");
+  }
+  return { path, ...sound };
+}
+
+/** What a recording was like; of two channels the one that more is wrong with. */
+export function recordingTold(
+  file: RecordingName,
+  ...readings: readonly Reading[]
+): MeasureAnswer["recordings"][number] {
+  const worse = readings.reduce((most, each) => (each.leftOut.length > most.leftOut.length ? each : most));
+  return {
+    file,
+    drift: worse.driftPpm,
+    noise: Math.max(...readings.map(({ noiseDecibels }) => noiseDecibels)),
+    leftOut: worse.leftOut.map(({ pass, damage }) => ({ pass, why: damage })),
+  };
+}
