@@ -142,13 +142,21 @@ describeWith("chromium", "describing a guard", () => {
     expectQuiet(visit);
   });
 
-  it("keeps the draft through a reload", async () => {
+  it("keeps the draft and how it is heard through a reload", async () => {
     const { page } = await openGuard();
     await page.locator(CAP).fill("68n");
     await page.locator(CAP).press("Enter");
     await page.getByRole("slider", { name: "Volume" }).fill("7");
+    const [phrase, hand, strings] = ["Phrase", "Hand", "Strings"].map((label) =>
+      page.getByLabel(label, { exact: true }),
+    );
+    await phrase!.selectOption("swell");
+    await hand!.selectOption("dark");
+    await strings!.selectOption("old");
     await page.reload();
     await whenReady(page);
+    await expect.poll(() => phrase!.inputValue()).toBe("swell");
+    expect([await hand!.inputValue(), await strings!.inputValue()]).toEqual(["dark", "old"]);
     await showTab(page, "Parts");
     expect(await page.locator(CAP).inputValue()).toBe("68n");
     expect(await page.getByRole("slider", { name: "Volume" }).inputValue()).toBe("7");

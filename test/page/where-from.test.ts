@@ -37,6 +37,12 @@ describeWith("chromium", "where a value comes from", () => {
     await page.locator('article:has([data-path="parts.neck.coils.coil.distance"]) summary').click();
     const distance = page.locator('.field:has([data-path="parts.neck.coils.coil.distance"])');
     await distance.getByText("from memory", { exact: true }).waitFor();
+    await distance.getByRole("button", { name: /^Where does/ }).click();
+    const words = distance.getByRole("note");
+    await words.waitFor();
+    expect(await words.textContent()).toMatch(/^From memory: no published table/);
+    const [word, card] = [await words.boundingBox(), await page.locator("article", { has: distance }).boundingBox()];
+    expect(word!.width).toBeGreaterThan(0.85 * card!.width);
     const resistance = page.locator('.field:has([data-path="parts.neck.coils.coil.resistance"])');
     await resistance.getByRole("button", { name: /^Where does .* kΩ come from\?$/ }).waitFor();
     expect(await resistance.getByText("from memory", { exact: true }).isVisible()).toBe(false);

@@ -36,7 +36,7 @@ const potFields: Maker = (name, _part, commit) => ({
     numberField({ path: ["parts", name, "midpoint"], label: "Share of track at half turn (0–1)" }, commit),
     quantityField({ path: ["parts", name, "measured"], label: "Measured track", dimension: "resistance" }, commit),
     quantityField(
-      { path: ["parts", name, "endResistance"], label: "Left at either end", dimension: "resistance" },
+      { path: ["parts", name, "endResistance"], label: "Resistance left at either end", dimension: "resistance" },
       commit,
     ),
     angleField(name, commit),

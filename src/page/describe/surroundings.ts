@@ -20,7 +20,7 @@ function loadFields(commit: Commit): Field[] {
     quantityField(
       {
         path: ["load", "stopper"],
-        label: "Stopper before it",
+        label: "Grid stopper before it",
         dimension: "resistance",
         hint: "The resistor between the input and its first valve, whose capacitance lies behind it",
       },
@@ -34,13 +34,13 @@ function cableFields(commit: Commit): Field[] {
     quantityField({ path: ["cable", "length"], label: "Cable length", dimension: "length" }, commit),
     kindChoice({ path: ["cable"], label: "Sort of cable", kinds: CABLES, dimensions: CABLE_DIMENSIONS }, commit),
     quantityField(
-      { path: ["cable", "capacitance"], label: "Cable, a metre", dimension: "capacitancePerLength" },
+      { path: ["cable", "capacitance"], label: "Its capacitance, a metre", dimension: "capacitancePerLength" },
       commit,
     ),
     quantityField(
       {
         path: ["cable", "resistance"],
-        label: "Its core, a metre",
+        label: "Resistance of its core, a metre",
         dimension: "resistancePerLength",
         hint: "About 33 mΩ; a usual lead's 0.2 Ω cannot be heard",
       },

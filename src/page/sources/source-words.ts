@@ -5,6 +5,11 @@ import { h } from "../dom/element.ts";
 /** "usualPot" as it is read. */
 const spoken = (name: string) => name.replace(/([a-z])([A-Z])/g, "$1 $2").toLowerCase();
 
+/** What the basis has said already is not said twice: "From memory: no published table". */
+function afterBasis(basis: string, names: string, words: string): string {
+  return words.startsWith(basis) ? `${names}${words.slice(basis.length)}` : `${names}: ${words}`;
+}
+
 /** How sure a value is and what it rests on; of an entry as a whole, value by value. */
 export function sourceWords(rules: ReadonlyMap<SourceRule, readonly string[]>): HTMLElement {
   const said = new Map<string, { rule: SourceRule; names: string[] }>();
@@ -15,14 +20,10 @@ export function sourceWords(rules: ReadonlyMap<SourceRule, readonly string[]>): 
   return h(
     "ul",
     {},
-    [...said.values()].map(({ rule: { basis, words }, names }) =>
-      h(
-        "li",
-        {},
-        h("b", {}, `${basis[0]!.toUpperCase()}${basis.slice(1)}`),
-        names.length > 0 && ` (${names.join(", ")})`,
-        `: ${WORDS[words]}`,
-      ),
-    ),
+    [...said.values()].map(({ rule: { basis, words }, names }) => {
+      const title = `${basis[0]!.toUpperCase()}${basis.slice(1)}`;
+      const of = names.length > 0 ? ` (${names.join(", ")})` : "";
+      return h("li", {}, h("b", {}, title), afterBasis(title, of, WORDS[words]));
+    }),
   );
 }

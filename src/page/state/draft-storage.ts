@@ -11,6 +11,9 @@ export interface Draft {
   readonly settings: RawSettings;
   readonly other?: BuildSource;
   readonly story?: AppState["story"];
+  readonly signal?: string;
+  readonly hand?: AppState["hand"];
+  readonly stringAge?: AppState["stringAge"];
 }
 
 export function readDraft(): Draft | undefined {
@@ -23,9 +26,10 @@ export function readDraft(): Draft | undefined {
   }
 }
 
-function writeDraft({ source, settings, other, story }: AppState): void {
+function writeDraft({ source, settings, other, story, signal, hand, stringAge }: AppState): void {
   if (!source) return;
-  const draft: Draft = { source, settings, ...(other ? { other: other.source } : {}), ...(story ? { story } : {}) };
+  const beside = { ...(other ? { other: other.source } : {}), ...(story ? { story } : {}) };
+  const draft: Draft = { source, settings, signal, hand, stringAge, ...beside };
   try {
     localStorage.setItem(KEY, JSON.stringify(draft));
   } catch {
@@ -47,7 +51,7 @@ export function keepDraft(store: AppStore): void {
     writeDraft(store.state);
   };
   store.watchAny(
-    (state) => [state.source, state.settings, state.other, state.story],
+    (state) => [state.source, state.settings, state.other, state.story, state.signal, state.hand, state.stringAge],
     () => {
       clearTimeout(timer);
       timer = setTimeout(write, WAIT_MS);
