@@ -102,8 +102,22 @@ def usual(middle, turn):
             return (1 - share) * hermite(below, turn) + share * hermite(above, turn)
 
 
+def electrical(angles, turn):
+    """The turn of a usual shape, flat over a twentieth at either end, for a pot that is flat where its angles differ."""
+    flat = (1 - angles["electrical"] / angles.get("mechanical", 300)) / 2
+    if flat == 0 and turn in (0, 1):
+        return turn
+    if turn < flat:
+        return turn / flat / 20
+    if turn > 1 - flat:
+        return 1 - (1 - turn) / flat / 20
+    return 0.05 + 0.9 * (turn - flat) / (1 - 2 * flat)
+
+
 def wiper(track, dial):
     turn, taper = dial / 10, track.get("taper", "linear")
+    if not isinstance(taper, list) and "angles" in track:
+        turn = electrical(track["angles"], turn)
     share = tabled(taper, turn) if isinstance(taper, list) else usual(track.get("midpoint", MIDPOINTS[taper]), turn)
     end = min(0.5, quantity(track.get("endResistance", 1)) / quantity(track.get("measured", track["resistance"])))
     return min(1 - end, max(end, share))

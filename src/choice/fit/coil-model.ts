@@ -1,4 +1,4 @@
-import { type BridgedSection, type CoilValues, coilLadder } from "../../response/coil-ladder.ts";
+import { type BridgedSection, type CoilLadder, type CoilValues, coilLadder } from "../../response/coil-ladder.ts";
 
 /** What hangs across the coil while it is measured. */
 export interface Across {
@@ -18,9 +18,20 @@ function bridged({ inductance: henries, resistance: ohms }: BridgedSection, omeg
   return { re: scale * x, im: scale * ohms };
 }
 
+/** A fit asks for one coil at thousands of frequencies. */
+const ladders = new WeakMap<CoilValues, CoilLadder>();
+
+function ladderOf(coil: CoilValues): CoilLadder {
+  const known = ladders.get(coil);
+  if (known) return known;
+  const ladder = coilLadder(coil);
+  ladders.set(coil, ladder);
+  return ladder;
+}
+
 /** Impedance of the ladder that carries the EMF, without the winding capacitance. */
 function mainBranch(coil: CoilValues, omega: number): Complex {
-  const { resistance, inductance, sections, across } = coilLadder(coil);
+  const { resistance, inductance, sections, across } = ladderOf(coil);
   let re = 0;
   let im = omega * inductance;
   for (const section of sections) {

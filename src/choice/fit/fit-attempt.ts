@@ -71,9 +71,11 @@ function solve(
   const { resistance } = problem;
   return leastSquares(
     (logs) => {
-      const scaled = dataErrors(problem, shape, logs).map((error) => error / sigma);
-      if (!resistance) return scaled;
-      return Float64Array.from([...scaled, (logs[0]! - Math.log(resistance.ohms)) / resistance.precision]);
+      const errors = dataErrors(problem, shape, logs);
+      const scaled = new Float64Array(errors.length + (resistance ? 1 : 0));
+      for (let i = 0; i < errors.length; i++) scaled[i] = errors[i]! / sigma;
+      if (resistance) scaled[errors.length] = (logs[0]! - Math.log(resistance.ohms)) / resistance.precision;
+      return scaled;
     },
     start,
     iterations,

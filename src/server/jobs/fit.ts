@@ -4,33 +4,13 @@ import type { Fit } from "../../choice/fit/fit-problem.ts";
 import type { RatioSweep } from "../../choice/fit/fit-two-loads.ts";
 import { readMeasurements } from "../../choice/fit/measurement-csv.ts";
 import type { AcrossBody, FitBody, FittedAnswer } from "../../contract/fit.ts";
-import { faultAt, refused } from "../../errors.ts";
+import { faultAt } from "../../errors.ts";
 import { MAX_FIT_POINTS } from "../../limits.ts";
 import type { Job, JobContext } from "../work/job.ts";
+import { type Columns, checkedColumns } from "./fit-columns.ts";
 
 type MeasuredBody = Exclude<FitBody, { method: "resistance" }>;
 type BodyOf<Method extends FitBody["method"]> = Extract<FitBody, { method: Method }>;
-
-interface Columns {
-  readonly frequenciesHz: readonly number[];
-  readonly values: readonly number[];
-  readonly thirds?: readonly number[] | undefined;
-}
-
-function checkColumns({ frequenciesHz, values, thirds }: Columns, valuesMustBePositive: boolean, path = ""): void {
-  const faults = [];
-  if (values.length !== frequenciesHz.length || (thirds && thirds.length !== frequenciesHz.length))
-    faults.push({ path: `${path}table`, message: "its lists have different lengths; expected one value a frequency" });
-  const bad = frequenciesHz.findIndex((value) => !(value > 0));
-  if (bad >= 0)
-    faults.push({
-      path: `${path}table.frequencies.${bad}`,
-      message: `is ${frequenciesHz[bad]}; expected more than 0 Hz`,
-    });
-  const low = valuesMustBePositive ? values.findIndex((value) => !(value > 0)) : -1;
-  if (low >= 0) faults.push({ path: `table.ohms.${low}`, message: `is ${values[low]}; expected more than 0 Ω` });
-  if (faults.length > 0) throw refused("REQUEST_INVALID", faults);
-}
 
 export function across(given: AcrossBody | undefined) {
   return { resistance: given?.resistance ?? Number.POSITIVE_INFINITY, capacitance: given?.capacitance ?? 0 };
@@ -72,8 +52,7 @@ function impedanceJob(body: BodyOf<"impedance">): FitJob {
     typeof table === "string"
       ? readMeasurements(table, "table")
       : { frequenciesHz: table.frequencies, values: table.ohms, thirds: table.degrees };
-  checkColumns(columns, true);
-  const { frequenciesHz, values, thirds } = columns;
+  const { frequenciesHz, values, thirds } = checkedColumns(columns, true);
   const known = { ...knownOf(body), across: across(body.across) };
   return { method: "impedance", table: { frequenciesHz, ohms: values, degrees: thirds }, known };
 }
@@ -84,8 +63,7 @@ function responseJob(body: BodyOf<"response">): FitJob {
     typeof table === "string"
       ? readMeasurements(table, "table")
       : { frequenciesHz: table.frequencies, values: table.levels };
-  checkColumns(columns, false);
-  const { frequenciesHz, values } = columns;
+  const { frequenciesHz, values } = checkedColumns(columns, false);
   const known = { ...knownOf(body), load: across(body.load) };
   return { method: "response", table: { frequenciesHz, levelsDb: values }, known };
 }
@@ -97,12 +75,10 @@ function sweepOf({ table, load }: Ratio, path: string): RatioSweep {
     typeof table === "string"
       ? readMeasurements(table, `${path}table`)
       : { frequenciesHz: table.frequencies, values: table.decibels, thirds: table.degrees };
-  checkColumns(columns, false, path);
-  if (!columns.thirds)
-    throw faultAt("REQUEST_INVALID", `${path}table`, "has no third column; expected Hz, dB and degrees");
+  const { frequenciesHz, values, thirds } = checkedColumns(columns, false, path);
+  if (!thirds) throw faultAt("REQUEST_INVALID", `${path}table`, "has no third column; expected Hz, dB and degrees");
   if (load.resistance === undefined && load.capacitance === 0)
     throw faultAt("REQUEST_INVALID", `${path}load`, "is no load; expected a resistance, a capacitance or both");
-  const { frequenciesHz, values, thirds } = columns;
   return { frequenciesHz, levelsDb: values, degrees: thirds, load: across(load) };
 }
 

@@ -166,6 +166,21 @@ describe("POST /api/fit", () => {
       return `${hertz}; ${level}; ${((Math.atan2(im, re) * 180) / Math.PI).toFixed(4)}`;
     });
 
+  it("fits a table in any order of its lines as it does the rising one", async () => {
+    const load = { resistance: 200e3, capacitance: 470e-12 };
+    // Errors that follow one another, as a real instrument's do.
+    const drifting = ratios(load).map((line, at) => line.replace(/; (.*);/, (_, db) => `; ${+db + Math.sin(at / 5)};`));
+    const fitted = async (table: readonly string[]) => {
+      const known = { resistance: coil.resistance, across: { resistance: "1M" }, loss: "resistor" };
+      const reply = await post("/api/fit", { method: "two-loads", table: table.join("\n"), load, ...known });
+      expect(reply.status).toBe(200);
+      return reply.json();
+    };
+    const mixed = drifting.map((_, at) => drifting[(7 * at) % drifting.length]!);
+    expect(new Set(mixed).size).toBe(drifting.length);
+    expect(await fitted(mixed)).toEqual(await fitted(drifting));
+  });
+
   it("fits a voltage unloaded over loaded, as pasted text, and says what is off in which table", async () => {
     const [first, second] = [{ resistance: 200e3, capacitance: 470e-12 }, { capacitance: 10e-9 }];
     const request = {

@@ -1,6 +1,6 @@
 import { shortQuantity, showQuantity } from "../../../build-file/show-quantity.ts";
-import { LAST_MARK, leadsLeft, type OwnMeter } from "./own-meter.ts";
-import { overFrom, rangeFor } from "./range-for.ts";
+import { leadsLeft, type OwnMeter } from "./own-meter.ts";
+import { digitOhms, lastMark, overFrom, rangeFor } from "./range-for.ts";
 
 /** What stands on a meter. */
 export interface Display {
@@ -32,11 +32,6 @@ const UNITS = [
   [1e3, "kΩ"],
   [1, "Ω"],
 ] as const;
-
-/** Ohms of one step of the last digit. */
-export function digitOhms({ counts }: OwnMeter, range: number): number {
-  return range / counts;
-}
 
 /** Whether a 1 that somebody wrote down is the lone 1 of a display over its range: no such ohms could stand there. */
 export function isLoneOne(meter: OwnMeter, range: number | undefined, ohms: number | null): boolean {
@@ -70,7 +65,7 @@ function onNeedle(meter: OwnMeter, range: number, ohms: number): Display {
 export function displayOf(meter: OwnMeter, ohms: number | null): Display {
   const shown = ohms === null ? null : ohms + leadsLeft(meter);
   const range = meter.range ?? rangeFor(meter, shown);
-  const end = meter.ranging === "needle" ? range * LAST_MARK : Math.min(overFrom(meter, range), meter.openFrom);
+  const end = Math.min(meter.ranging === "needle" ? lastMark(range) : overFrom(meter, range), meter.openFrom);
   if (shown === null || shown >= end)
     return { range, display: overSign(meter), unit: "", text: overText(meter, range) };
   if (meter.ranging === "needle") return onNeedle(meter, range, shown);

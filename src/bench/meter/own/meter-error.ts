@@ -1,7 +1,9 @@
 import { LEADS_OHMS } from "../hobby-meter.ts";
-import { digitOhms } from "./display.ts";
-import { LAST_MARK, leadsLeft, type OwnMeter } from "./own-meter.ts";
-import { rangeFor } from "./range-for.ts";
+import { leadsLeft, type OwnMeter, USUAL_LEADS_OHMS } from "./own-meter.ts";
+import { digitOhms, lastMark, rangeFor, topRange } from "./range-for.ts";
+
+/** What is read off a needle has two figures: half a step of the second, at most. */
+const NEEDLE_STEP_SHARE = 0.05;
 
 /**
  * How far a meter may be off at a reading, in ohms, display digit included. A needle deflects by m / (m + R), m in the middle
@@ -10,7 +12,7 @@ import { rangeFor } from "./range-for.ts";
 export function errorOhms(meter: OwnMeter, ohms: number): number {
   const { ranging, error } = meter;
   const range = meter.range ?? rangeFor(meter, ohms);
-  if (ranging === "needle") return (error.share * (ohms + range) ** 2) / range;
+  if (ranging === "needle") return Math.max((error.share * (ohms + range) ** 2) / range, NEEDLE_STEP_SHARE * ohms);
   return error.share * ohms + (error.digits + 0.5) * digitOhms(meter, range);
 }
 
@@ -20,9 +22,9 @@ interface Bounds {
 }
 
 /** Above so many ohms the meter shows that it is over: the end of the range it stands on, or of its highest. */
-export function endOf({ ranging, openFrom, range }: OwnMeter): number {
-  if (range === undefined) return openFrom;
-  return ranging === "needle" ? range * LAST_MARK : Math.min(range, openFrom);
+export function endOf(meter: OwnMeter): number {
+  const { ranging, openFrom, range = topRange(meter) } = meter;
+  return Math.min(ranging === "needle" ? lastMark(range) : range, openFrom);
 }
 
 /** Between what a meter may show what lies between these ohms: its error, its digit and its leads added; null is over its range. */
@@ -30,8 +32,8 @@ export function widened(meter: OwnMeter, { low, high }: Bounds): Bounds {
   const leads = leadsLeft(meter);
   const shown = (ohms: number) => (ohms >= endOf(meter) ? null : ohms);
   const least = low === null || low === 0 ? low : low + leads;
-  // What a joint may read has the leads in it already.
-  const most = high === null || high <= LEADS_OHMS ? high : high + leads;
+  // What a joint may read has usual leads in it already.
+  const most = high === null ? null : high + (high <= LEADS_OHMS ? Math.max(0, leads - USUAL_LEADS_OHMS) : leads);
   return {
     low: least === null ? null : shown(Math.max(0, least - errorOhms(meter, least))),
     high: most === null ? null : shown(most + errorOhms(meter, most)),

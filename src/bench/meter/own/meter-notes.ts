@@ -1,6 +1,7 @@
 import { partsOfKind } from "../../../build-file/parts-of-kind.ts";
 import type { Build, Coil } from "../../../build-file/schema.ts";
 import { showQuantity } from "../../../build-file/show-quantity.ts";
+import { coilLadder } from "../../../response/coil-ladder.ts";
 import { copperFactor } from "../copper.ts";
 import { overSign } from "./display.ts";
 import type { OwnMeter } from "./own-meter.ts";
@@ -19,26 +20,28 @@ export interface CoilOnMeter {
   readonly joules: number;
 }
 
-function lossOhms({ loss }: Coil): number {
-  return typeof loss === "number" ? loss : Number.POSITIVE_INFINITY;
+/** All that the meter's direct current magnetises, and what bridges it as a whole. */
+function magnetised(coil: Coil): { readonly henries: number; readonly bridge: number } {
+  const { inductance, sections, across } = coilLadder(coil);
+  const henries = sections.reduce((sum, section) => sum + section.inductance, inductance);
+  const isWhole = inductance === 0 && sections.length === 1;
+  return { henries, bridge: across ?? (isWhole ? sections[0]!.resistance : Number.POSITIVE_INFINITY) };
 }
 
 export function coilOnMeter(meter: OwnMeter, coil: Coil, celsius: number): CoilOnMeter {
   const ohms = coil.resistance * copperFactor(celsius);
   const range = meter.range ?? rangeFor(meter, ohms);
   const amps = testAmps(meter, range, ohms);
-  const { inductance, capacitance } = coil;
-  const surge = Math.min(
-    capacitance > 0 ? Math.sqrt(inductance / capacitance) : Number.POSITIVE_INFINITY,
-    lossOhms(coil),
-  );
+  const { capacitance } = coil;
+  const { henries, bridge } = magnetised(coil);
+  const surge = Math.min(capacitance > 0 ? Math.sqrt(henries / capacitance) : Number.POSITIVE_INFINITY, bridge);
   return {
     ohms,
     amps,
     volts: amps * ohms,
-    seconds: inductance / (ohms + sourceOhms(meter, range)),
+    seconds: henries / (ohms + sourceOhms(meter, range)),
     kickVolts: Number.isFinite(surge) ? amps * surge : null,
-    joules: (inductance * amps ** 2) / 2,
+    joules: (henries * amps ** 2) / 2,
   };
 }
 

@@ -28,7 +28,7 @@ export interface MeterSpec {
 }
 
 /** Two test leads and their plugs (common practice, no source). */
-const USUAL_LEADS_OHMS = 0.3;
+export const USUAL_LEADS_OHMS = 0.3;
 /** The middle of a needle's lowest scale, and what its scales are multiplied by (from memory). */
 const NEEDLE_MIDDLE_OHMS = 20;
 const NEEDLE_SCALES = [1, 10, 100, 1000, 10_000];
@@ -64,7 +64,8 @@ export function ownMeterOf(told: MeterKindName | MeterSpec): OwnMeter {
   const spec: MeterSpec = typeof told === "string" ? { kind: told } : told;
   const base: MeterKind = METER_KINDS[spec.kind ?? OF_RANGING[spec.ranging ?? "auto"]];
   const { ranging = base.ranging, counts = base.counts, error, testCurrent = base.testCurrent } = spec;
-  const openFrom = spec.openFrom ?? spec.ranges?.at(-1) ?? base.openFrom;
+  const last = spec.ranges?.at(-1);
+  const openFrom = spec.openFrom ?? (last && (ranging === "needle" ? last * LAST_MARK : last)) ?? base.openFrom;
   const kind: MeterKind = {
     ...base,
     ...{ ranging, counts, testCurrent, openFrom },

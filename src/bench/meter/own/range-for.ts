@@ -1,25 +1,36 @@
-import type { OwnMeter } from "./own-meter.ts";
+import { LAST_MARK, type OwnMeter } from "./own-meter.ts";
 
 /** The highest range; a needle's highest scale. */
 export function topRange({ ranges }: OwnMeter): number {
   return ranges.at(-1)!;
 }
 
+/** Of a needle's scale, in ohms. */
+export function lastMark(middle: number): number {
+  return middle * LAST_MARK;
+}
+
+/** Ohms of one step of the last digit: a decimal one, so that a range which all counts would not fill shows fewer of them. */
+export function digitOhms({ counts }: OwnMeter, range: number): number {
+  return 10 ** Math.ceil(Math.log10(range / counts) - 1e-9);
+}
+
 /** From here on a range's display is over it: half a digit below its end. */
-export function overFrom({ counts }: OwnMeter, range: number): number {
-  return range * (1 - 0.5 / counts);
+export function overFrom(meter: OwnMeter, range: number): number {
+  return range - digitOhms(meter, range) / 2;
 }
 
 /**
  * The range to read ohms on: the lowest that holds them, the highest for an open circuit; of a needle the scale whose middle is
- * nearest, where a step of the needle is the smallest share of the reading.
+ * nearest, where a step of the needle is the smallest share of the reading, of those whose marks reach so far.
  */
 export function rangeFor(meter: OwnMeter, ohms: number | null): number {
   const { ranges, ranging, openFrom } = meter;
   if (ohms === null || ohms >= openFrom) return topRange(meter);
   if (ranging !== "needle") return ranges.find((end) => ohms < overFrom(meter, end)) ?? topRange(meter);
   const far = (middle: number) => Math.abs(Math.log(Math.max(ohms, 1) / middle));
-  return ranges.reduce((best, middle) => (far(middle) < far(best) ? middle : best));
+  const reaching = ranges.filter((middle) => ohms < lastMark(middle));
+  return reaching.reduce((best, middle) => (far(middle) < far(best) ? middle : best), topRange(meter));
 }
 
 /** The resistance in ohms that the meter measures through on a range. */
