@@ -2,22 +2,15 @@ import { type Body, TAIL_SECONDS } from "../signal/layout.ts";
 import { bodyPeak, type SignalKind } from "../signal/measuring-signal.ts";
 import { toneAmplitude } from "../signal/multitone.ts";
 import { sweepPower } from "../signal/sweep.ts";
+import { projection } from "./projection.ts";
 import { gateEnergySeconds } from "./sweep-transfer.ts";
 import { SETTLED_SECONDS } from "./tone-transfer.ts";
 
-/**
- * The variance that white noise would have whose spectrum stands as high at `hz` as that of `samples`, under a Hann window.
- */
-function varianceAt(samples: Float32Array, sampleRateHz: number, hz: number): number {
-  const step = (2 * Math.PI * hz) / sampleRateHz;
-  let [re, im, windowed] = [0, 0, 0];
-  for (let n = 0; n < samples.length; n += 1) {
-    const window = 1 - Math.cos((2 * Math.PI * (n + 0.5)) / samples.length);
-    re += window * samples[n]! * Math.cos(step * n);
-    im += window * samples[n]! * Math.sin(step * n);
-    windowed += window * window;
-  }
-  return (re * re + im * im) / windowed;
+/** Under a Hann window, and the window's own square. */
+function windowed(samples: Float32Array) {
+  const window = (n: number) => 1 - Math.cos((2 * Math.PI * (n + 0.5)) / samples.length);
+  // Of 1 − cos the square comes to 3/2 in the mean.
+  return { values: Float64Array.from(samples, (each, n) => window(n) * each), square: 1.5 * samples.length };
 }
 
 /** The variance that white noise of variance 1 gives the real or imaginary part of a transfer from one pass. */
@@ -43,7 +36,11 @@ export function foretoldNoise(
   sampleRateHz: number,
   frequenciesHz: Float64Array,
 ): Float64Array {
-  return frequenciesHz.map((hz) =>
-    Math.sqrt(VARIANCES[kind](body, sampleRateHz, hz) * varianceAt(quiet, sampleRateHz, hz)),
-  );
+  const { values, square } = windowed(quiet);
+  return frequenciesHz.map((hz) => {
+    const { onCosine, onSine } = projection(values, (2 * Math.PI * hz) / sampleRateHz);
+    // White noise of this variance has a spectrum as high at this frequency.
+    const variance = (onCosine ** 2 + onSine ** 2) / square;
+    return Math.sqrt(VARIANCES[kind](body, sampleRateHz, hz) * variance);
+  });
 }

@@ -4,6 +4,7 @@ import { BODIES, TAIL_SECONDS } from "../signal/layout.ts";
 import { bodyPeak } from "../signal/measuring-signal.ts";
 import { sweepAt } from "../signal/sweep.ts";
 import { type Clock, playedSeconds, recordedSeconds } from "./clock.ts";
+import { projection } from "./projection.ts";
 
 /** What of the impulse response is kept: a pickup rings for milliseconds, and a distorted sweep's harmonics come 0.38 s before. */
 const BEFORE_SECONDS = 0.05;
@@ -73,15 +74,16 @@ export function sweepTransfer(
 ): Spectrum {
   const response = impulseResponse(pass(samples, sampleRateHz, clock, index));
   const first = -Math.ceil(BEFORE_SECONDS * sampleRateHz);
-  const last = Math.ceil(AFTER_SECONDS * sampleRateHz);
-  const [re, im] = [new Float64Array(frequenciesHz.length), new Float64Array(frequenciesHz.length)];
-  for (const [i, hz] of frequenciesHz.entries()) {
-    const step = (-2 * Math.PI * hz) / (sampleRateHz * clock.stretch);
-    for (let n = first; n <= last; n += 1) {
-      const value = gate(n / sampleRateHz) * response[(n + response.length) % response.length]!;
-      re[i]! += value * Math.cos(step * n);
-      im[i]! += value * Math.sin(step * n);
-    }
-  }
-  return { re, im };
+  const kept = Float64Array.from({ length: Math.ceil(AFTER_SECONDS * sampleRateHz) - first + 1 }, (_, k) => {
+    const n = first + k;
+    return gate(n / sampleRateHz) * response[(n + response.length) % response.length]!;
+  });
+  const found = Array.from(frequenciesHz, (hz) => {
+    const step = (2 * Math.PI * hz) / (sampleRateHz * clock.stretch);
+    return projection(kept, step, first * step);
+  });
+  return {
+    re: Float64Array.from(found, ({ onCosine }) => onCosine),
+    im: Float64Array.from(found, ({ onSine }) => -onSine),
+  };
 }
