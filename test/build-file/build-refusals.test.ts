@@ -44,13 +44,13 @@ describe("each fault names its field and what was expected", () => {
     ["parts volume resistance", 0, /expected more than 0/],
     ["parts volume resistance", true, /expected a number or text/],
     ["parts volume resistance", Number.NaN, /./],
-    ["parts volume midpoint", 1, /<1/],
+    ["parts volume midpoint", 1, /is 1; expected less than 1/],
     ["parts volume angles", { electrical: 310 }, /electrical is beyond mechanical/],
     ["parts volume role", "loudness", /"volume", "tone", "blend", "other"/],
     ["parts cap capacitance", "-22n", /expected more than 0/],
     ["parts cap capacitance", "1F", /expected at most 0.0001/],
     ["parts cap capacitance", "0,022uF", /decimal point/],
-    ["parts cap tolerance", 2, /<=0.9/],
+    ["parts cap tolerance", 2, /is 2; expected at most 0.9/],
     ["parts pickup coupling", 0.1, /two coils/],
     ["parts pickup conductors", 3, /expected 2 or 4/],
     ["parts pickup leads", { "slug.start": "red" }, /no lug "slug.start".*expected "hot", "ground", "shield"/],
@@ -75,7 +75,7 @@ describe("each fault names its field and what was expected", () => {
     [{}, "type", /`type` or `positions`/],
     [{ type: "lever-5", positions: [[["a", "b"]]] }, "type", /`type` or `positions`/],
     [{ type: "rotary" }, "poles", /`poles` and `throws`/],
-    [{ type: "rotary", poles: 9, throws: 4 }, "poles", /<=8/],
+    [{ type: "rotary", poles: 9, throws: 4 }, "poles", /is 9; expected at most 8/],
     [{ positions: [] }, "positions", /./],
     [{ positions: [[["a b"]]] }, "positions.0.0.0", /expected a lug name/],
   ])("a switch of %j", (spec, field, message) => {
@@ -114,7 +114,7 @@ describe("each fault names its field and what was expected", () => {
         [0, 0],
         [1, 1.5],
       ],
-      /<=1/,
+      /is 1.5; expected at most 1/,
     ],
   ])("a taper table %j", (table, message) => {
     const [fault] = refusal(changed("parts volume taper", table));
