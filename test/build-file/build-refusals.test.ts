@@ -45,7 +45,7 @@ describe("each fault names its field and what was expected", () => {
     ["parts volume resistance", true, /expected a number or text/],
     ["parts volume resistance", Number.NaN, /./],
     ["parts volume midpoint", 1, /is 1; expected less than 1/],
-    ["parts volume angles", { electrical: 310 }, /electrical is beyond mechanical/],
+    ["parts volume angles", { electrical: 310 }, /electrical is 310°; expected at most the mechanical 300°/],
     ["parts volume role", "loudness", /"volume", "tone", "blend", "other"/],
     ["parts cap capacitance", "-22n", /expected more than 0/],
     ["parts cap capacitance", "1F", /expected at most 0.0001/],
