@@ -172,3 +172,5 @@ export const MAX_METALS = 3;
 export const MAX_METER_COUNTS = 2_000_000;
 /** Of a meter: one a decade from 1 Ω to 10 GΩ. */
 export const MAX_METER_RANGES = 12;
+/** Of a meter's probes held together: more than any leads have, and a sound joint could not be told from a bad one. */
+export const MAX_METER_LEADS_OHMS = 10;

@@ -161,7 +161,12 @@ const track = {
   resistance: quantity("resistance", { above: 0, max: 1e8 }, "nominal track resistance"),
   taper: taper.default("linear"),
   angles: strict({ mechanical: degrees.default(300), electrical: degrees })
-    .refine(({ mechanical, electrical }) => electrical <= mechanical, "electrical is beyond mechanical")
+    .refine(({ mechanical, electrical }) => electrical <= mechanical, {
+      error: ({ input }) => {
+        const { mechanical, electrical } = input as { mechanical: number; electrical: number };
+        return `electrical is ${electrical}°; expected at most the mechanical ${mechanical}°`;
+      },
+    })
     .optional()
     .describe("of turn, and of what changes in it"),
   midpoint: z.number().gt(0).lt(1).optional().describe("fraction of the track below the wiper at half rotation"),

@@ -1,5 +1,6 @@
 import * as z from "zod";
 import { type InputFault, refused } from "../errors.ts";
+import { issueWords } from "./issue-words.ts";
 import { nearestWord, suggestion } from "./nearest.ts";
 import { parseQuantity, type Quantity, QuantityError } from "./quantity.ts";
 import type { Dimension } from "./units.ts";
@@ -132,6 +133,11 @@ export function faultsOf(error: z.core.$ZodError, prefix: readonly string[] = []
     .map(({ path, message }) => ({ path: path.map(String).join("."), message }));
 }
 
+/** As `safeParse`, every fault with what was found and expected. */
+export function parsed<Schema extends z.ZodType>(schema: Schema, input: unknown) {
+  return schema.safeParse(input, { error: issueWords });
+}
+
 /** Parses at the door. @throws PresolderError with one fault for every field at fault. */
 export function parseOrThrow<Schema extends z.ZodType>(
   schema: Schema,
@@ -139,7 +145,7 @@ export function parseOrThrow<Schema extends z.ZodType>(
   code: "BUILD_INVALID" | "REQUEST_INVALID",
   prefix: readonly string[] = [],
 ): z.infer<Schema> {
-  const result = schema.safeParse(input);
+  const result = parsed(schema, input);
   if (result.success) return result.data;
   throw refused(code, faultsOf(result.error, prefix));
 }

@@ -62,6 +62,17 @@ describeWith("chromium", "links", () => {
     expect(await cap.inputValue()).toBe("68n");
   });
 
+  it("name a phrase that there is none of, and the first is played", async () => {
+    const { page: sender } = await site.stay();
+    const view = { signal: "yodel", hand: "fist" };
+    const made = await sender.request.post(`${site.origin}/api/link`, { data: { build: onePickup(), view } });
+    const { code } = (await made.json()) as { code: string };
+    const { page } = await site.visit({ path: `/b/${code}` });
+    await whenReady(page);
+    await expect.poll(() => page.getByLabel("Phrase", { exact: true }).inputValue()).toBe("strum");
+    expect(await page.getByLabel("Hand", { exact: true }).inputValue()).toBe("usual");
+  });
+
   it("that the service cannot answer at once say so, and open as soon as it can", async () => {
     const { page: sender } = await site.stay();
     const made = await sender.request.post(`${site.origin}/api/link`, { data: { build: onePickup() } });

@@ -19,7 +19,7 @@ export interface Reading {
   /** With every part at the low end of its tolerance; null where open. */
   readonly low: number | null;
   readonly high: number | null;
-  /** Present where nothing but the end of a pot's track is read: ohms that a good one stays under; above `high` it leaks. */
+  /** Present where nothing but the end of a pot's track is read: ohms that a good one stays under; above `high` something is wrong. */
   readonly potEndUnder?: number;
   /** Where the person said which meter is theirs; `low` and `high` are then as it may show them. */
   readonly meter?: OnMeter;

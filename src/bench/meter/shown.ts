@@ -14,12 +14,12 @@ export function showOhms(ohms: number | null): string {
 }
 
 /**
- * "5.79 kΩ to 6.13 kΩ", "open", "under 1 Ω", "under 50 Ω; above 2.5 kΩ it leaks".
+ * "5.79 kΩ to 6.13 kΩ", "open", "under 1 Ω", "under 50 Ω; above 2.5 kΩ something is wrong".
  * @param over what the meter at hand shows of what is open: "open (OL)"
  */
 export function rangeText({ low, high, potEndUnder }: ReadingRange, over = ""): string {
   if (low === null && high === null) return over === "" ? "open" : `open (${over})`;
-  if (potEndUnder !== undefined) return `under ${showOhms(potEndUnder)}; above ${showOhms(high)} it leaks`;
+  if (potEndUnder !== undefined) return `under ${showOhms(potEndUnder)}; above ${showOhms(high)} something is wrong`;
   if (high !== null && high <= 1) return "under 1 Ω";
   if (low === 0 && high !== null) return `under ${showOhms(high)}`;
   const [from, to] = [showOhms(low), showOhms(high)];

@@ -4,9 +4,8 @@ import { type MeterSpec, ownMeterOf } from "../../bench/meter/own/own-meter.ts";
 import { parseQuantity } from "../../build-file/quantity.ts";
 import { oneOf, strict, writtenQuantity } from "../../build-file/zod-tools.ts";
 import { PresolderError } from "../../errors.ts";
-import { MAX_METER_COUNTS, MAX_METER_RANGES } from "../../limits.ts";
+import { MAX_METER_COUNTS, MAX_METER_LEADS_OHMS, MAX_METER_RANGES } from "../../limits.ts";
 
-const ohms = (meaning: string) => writtenQuantity("resistance", { min: 0, max: 1e12 }, meaning);
 const range = (meaning: string) => writtenQuantity("resistance", { min: 1, max: 1e12 }, meaning);
 
 const kinds = METER_KIND_NAMES.map((name) => `${name}: ${METER_KINDS[name].words}`).join("; ");
@@ -33,7 +32,11 @@ const meterSpec = strict({
     .optional()
     .describe("amperes through its probes held together, on its lowest range; a tenth on each above"),
   openFrom: range("from here on it shows that it is over its range, on the highest").optional(),
-  leads: ohms("what it shows with its probes held together").optional(),
+  leads: writtenQuantity(
+    "resistance",
+    { min: 0, max: MAX_METER_LEADS_OHMS },
+    "what it shows with its probes held together",
+  ).optional(),
   zeroed: z.boolean().optional().describe("whether it takes its leads off by itself"),
 });
 

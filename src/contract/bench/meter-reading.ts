@@ -16,7 +16,7 @@ export const readingAnswer = z.object({
     .number()
     .optional()
     .describe(
-      "where only the end of a pot's track is read: a good one stays under this; above `high`, 1 % of it, it leaks",
+      "where only the end of a pot's track is read: a good one stays under this; above `high`, 1 % of it, something is wrong",
     ),
   meter: onMeterAnswer,
 });

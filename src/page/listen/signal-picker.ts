@@ -8,8 +8,14 @@ async function fillSignals(store: AppStore, select: HTMLSelectElement): Promise<
     select,
     signals.map(({ name, title, description }) => h("option", { value: name, title: description }, title)),
   );
-  if (!store.state.signal) store.set({ signal: signals[0]!.name });
+  showSignal(store, select);
+}
+
+/** What a link or an older page names may be none of those offered; then the first is played. */
+function showSignal(store: AppStore, select: HTMLSelectElement): void {
   select.value = store.state.signal;
+  const [first] = select.options;
+  if (first && select.selectedIndex < 0) store.set({ signal: first.value });
 }
 
 /** What is played through the guard: one of the phrases or test signals; `fill` offers them once the first screen stands. */
@@ -18,8 +24,8 @@ export function createSignalPicker(store: AppStore): { readonly element: HTMLEle
   const select = h("select", { id, onchange: () => store.set({ signal: select.value, ownSound: undefined }) });
   store.watch(
     (state) => [state.signal, state.ownSound],
-    (signal, ownSound) => {
-      select.value = signal;
+    (_signal, ownSound) => {
+      showSignal(store, select);
       select.disabled = ownSound !== undefined;
     },
   );

@@ -1,13 +1,13 @@
 import type { FastifySchemaCompiler, FastifySerializerCompiler } from "fastify";
 import type { z } from "zod";
-import { faultsOf } from "../../build-file/zod-tools.ts";
+import { faultsOf, parsed } from "../../build-file/zod-tools.ts";
 import { refused } from "../../errors.ts";
 
 /** Zod at the door; the faults keep the dotted paths of the request's fields. */
 export const validatorCompiler: FastifySchemaCompiler<z.ZodType> =
   ({ schema, httpPart }) =>
   (data) => {
-    const result = schema.safeParse(data);
+    const result = parsed(schema, data);
     if (result.success) return { value: result.data };
     const part = httpPart === "querystring" ? "query" : (httpPart ?? "body");
     const faults = faultsOf(result.error).map(({ path, message }) => ({ path: path || part, message }));

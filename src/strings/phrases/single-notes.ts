@@ -41,7 +41,8 @@ export function harmonics(): Phrase {
   }));
   return {
     name: "harmonics",
-    description: "Open strings touched at frets 12, 7 and 5",
+    description:
+      "Open strings touched at frets 12, 7 and 5; a coil at a quarter of the string hears nothing of the last",
     seconds: 7.2,
     notes,
   };

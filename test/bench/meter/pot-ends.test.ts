@@ -24,8 +24,8 @@ describe("the end of a pot's track", () => {
     expect(labelled("volume case to jack sleeve")).toMatchObject({ ohms: 0, high: 1 });
   });
 
-  it("is told by what a good one stays under, and from where on it leaks", () => {
-    expect(rangeText(labelled("jack, volume at 0"))).toBe("under 50 Ω; above 2.48 kΩ it leaks");
+  it("is told by what a good one stays under, and from where on something is wrong", () => {
+    expect(rangeText(labelled("jack, volume at 0"))).toBe("under 50 Ω; above 2.48 kΩ something is wrong");
     expect(rangeText(labelled("volume case to jack sleeve"))).toBe("under 1 Ω");
   });
 });

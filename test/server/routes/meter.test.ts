@@ -83,6 +83,12 @@ describe("a request's meter", () => {
     expect(await passport("1 .", pocket)).toMatchObject({ fits: false });
   });
 
+  it("refuses probes of more ohms than any have, by the value and the bound", async () => {
+    const reply = await post("/api/bench", { build: onePickup(), meter: { kind: "bench", leads: "1k" } });
+    expect(reply.statusCode).toBe(400);
+    expect(reply.json().errors).toEqual([{ path: "meter.leads", message: '"1k" is 1000 ohms; expected at most 10' }]);
+  });
+
   it("finds an unknown pickup's leads with a needle, and names the scale to read on", async () => {
     const body = { leads: ["a", "b", "c"], readings: [{ between: ["a", "b"], ohms: "6k" }], meter: "needle" };
     const reply = await post("/api/leads", body);

@@ -1,18 +1,16 @@
 import { METER_KINDS, type MeterKindName } from "../../../bench/meter/own/meter-kinds.ts";
 import { type MeterSpec, type OwnMeter, ownMeterOf } from "../../../bench/meter/own/own-meter.ts";
+import { MAX_METER_LEADS_OHMS } from "../../../limits.ts";
 import type { AppStore } from "../../state/app-state.ts";
 
 const KEY = "presolder.meter.1";
-
-/** Ohms: more than any leads have is no leads. */
-export const MOST_LEADS_OHMS = 10;
 
 /** What this browser keeps of the person's meter: it serves every guard. */
 function keptMeter(): MeterSpec | undefined {
   try {
     const { kind, leads } = JSON.parse(localStorage.getItem(KEY) ?? "{}") as Record<string, unknown>;
     if (typeof kind !== "string" || !Object.hasOwn(METER_KINDS, kind)) return undefined;
-    const isFine = typeof leads === "number" && leads >= 0 && leads <= MOST_LEADS_OHMS;
+    const isFine = typeof leads === "number" && leads >= 0 && leads <= MAX_METER_LEADS_OHMS;
     return { kind: kind as MeterKindName, ...(isFine ? { leads } : {}) };
   } catch {
     return undefined;

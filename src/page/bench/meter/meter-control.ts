@@ -1,9 +1,10 @@
 import { METER_KIND_NAMES, METER_KINDS, type MeterKindName } from "../../../bench/meter/own/meter-kinds.ts";
 import { ownMeterOf } from "../../../bench/meter/own/own-meter.ts";
+import { MAX_METER_LEADS_OHMS } from "../../../limits.ts";
 import { freshId, h, replaceContent } from "../../dom/element.ts";
 import type { AppStore } from "../../state/app-state.ts";
 import { createNumberSetting } from "../number-setting.ts";
-import { bringMeter, keepMeter, MOST_LEADS_OHMS } from "./kept-meter.ts";
+import { bringMeter, keepMeter } from "./kept-meter.ts";
 
 function leadsField(store: AppStore, kind: MeterKindName): HTMLElement {
   const { meter } = store.state.benchOptions;
@@ -14,7 +15,7 @@ function leadsField(store: AppStore, kind: MeterKindName): HTMLElement {
       unit: "Ω",
       value: meter?.leads ?? ownMeterOf(kind).leads,
       min: 0,
-      max: MOST_LEADS_OHMS,
+      max: MAX_METER_LEADS_OHMS,
     },
     (leads) => keepMeter(store, { kind, leads }),
   );
