@@ -1,3 +1,4 @@
+import { MAX_METALS } from "../limits.ts";
 import type { CoilInput } from "./catalogue/pickup-types.ts";
 import { GOOD_COVER } from "./catalogue/shieldings.ts";
 import { parseQuantity } from "./quantity.ts";
@@ -28,6 +29,11 @@ function isCover(metal: ReturnType<typeof metalsOf>[number]): boolean {
 
 function isCoverLoss({ resistance, inductance }: Loss, ohms: number): boolean {
   return inductance === undefined && Math.abs(parseQuantity(resistance, "resistance").value / ohms - 1) < NEAR;
+}
+
+/** Whether a cover may be told of beside the metal that a coil has already. */
+export function hasRoomForCover(coil: CoilInput): boolean {
+  return isCovered(coil) || metalsOf(coil).length < MAX_METALS;
 }
 
 export function isCovered(coil: CoilInput): boolean {

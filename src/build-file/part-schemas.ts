@@ -66,7 +66,7 @@ const metal = z.union(
 
 const shielding = z
   .union([metal, z.array(metal).max(MAX_METALS)], {
-    error: () => 'expected {"pole": Hz}, {"shelf": Hz, "depth": dB}, or a list of them',
+    error: () => `expected {"pole": Hz}, {"shelf": Hz, "depth": dB}, or a list of up to ${MAX_METALS}`,
   })
   .optional()
   .describe(

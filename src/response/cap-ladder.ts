@@ -36,9 +36,13 @@ function sharesFor(tanDelta: readonly number[]): number[] {
   return solved([[...real(1000), 1], ...rows]);
 }
 
+/** Nobody could hear or measure the loss of less, and its branches would drown in rounding. */
+const LEAST_LOSS = 1e-9;
+const LEAST_FARADS = 1e-18;
+
 /** tan δ of a cap at 1 kHz and at 10 kHz; null where nothing is said of it. */
 export function lossOf({ dielectric, lossFactor }: PartOf<"cap">): readonly [number, number] | null {
-  if (lossFactor !== undefined) return lossFactor === 0 ? null : [lossFactor, lossFactor];
+  if (lossFactor !== undefined) return lossFactor < LEAST_LOSS ? null : [lossFactor, lossFactor];
   return dielectric === undefined ? null : dielectricOf(dielectric).loss;
 }
 
@@ -50,7 +54,7 @@ export function lossOf({ dielectric, lossFactor }: PartOf<"cap">): readonly [num
 export function capLadder(cap: PartOf<"cap">): CapLadder {
   const loss = lossOf(cap);
   const { capacitance } = cap;
-  if (!loss || capacitance === 0) return { farads: capacitance, branches: [] };
+  if (!loss || capacitance < LEAST_FARADS) return { farads: capacitance, branches: [] };
   const [stiff, ...shares] = sharesFor([loss[0], loss[0], loss[1]]);
   return {
     farads: stiff! * capacitance,

@@ -1,4 +1,3 @@
-import { execFileSync } from "node:child_process";
 import { readdirSync, readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { expandBuild } from "../../src/build-file/expand.ts";
@@ -8,11 +7,9 @@ import { expandSweep } from "../../src/build-file/sweep.ts";
 import { SILENCE_DB } from "../../src/decibels.ts";
 import { curveOf } from "../../src/response/curve.ts";
 import { ResponseEngine } from "../../src/response/engine.ts";
-import { magnitudeDb, unwrappedPhaseDegrees } from "../../src/response/level-and-phase.ts";
 import { effort } from "../effort.ts";
 import { describeWith } from "../tools.ts";
-
-type Row = [frequencyHz: number, re: number, im: number];
+import { expectCurveOf, secondReading } from "./second-reading.ts";
 
 const DIALS = [0, 0.7, 2, 5, 8.5, 10];
 const SETTINGS_EACH = effort(4, 14);
@@ -30,14 +27,6 @@ function spreadSettings(controls: Controls): Settings[] {
     );
     return expandSweep(controls, sweep)[0]!;
   });
-}
-
-function secondReading(cases: object[]): (Row[] | null)[] {
-  const output = execFileSync("/usr/bin/python3", ["test/outside/long_form_to_ngspice.py"], {
-    input: JSON.stringify(cases),
-    maxBuffer: 64 * 2 ** 20,
-  });
-  return JSON.parse(output.toString());
 }
 
 const scenarios = readdirSync("scenarios")
@@ -63,18 +52,7 @@ describeWith("ngspice", "an independent reading of the long form gives the same 
         expect(level).toBe(SILENCE_DB);
         continue;
       }
-      const column = (i: 0 | 1 | 2) => Float64Array.from(rows, (row) => row[i]);
-      const reference = { re: column(1), im: column(2) };
-      const curve = curveOf(engine.transfersIn(state), column(0));
-      const level = magnitudeDb(reference);
-      const phase = unwrappedPhaseDegrees(reference);
-      for (const [i, expected] of level.entries()) {
-        // Below −150 dB ngspice itself leaves only rounding.
-        if (expected < -150) continue;
-        expect(Math.abs(curve.magnitude[i]! - expected)).toBeLessThan(0.001);
-        const turn = curve.phase[i]! - phase[i]!;
-        expect(Math.abs(turn - 360 * Math.round(turn / 360))).toBeLessThan(0.01);
-      }
+      expectCurveOf(engine, state, rows);
     }
   });
 });

@@ -54,9 +54,13 @@ describe("a cap's loss", () => {
     }
   });
 
-  it("is none where nothing is said of it, or where it is said to be none", () => {
-    for (const rest of [{}, { dielectric: "film-pet", lossFactor: 0 }])
+  it("is none where nothing is said of it, where it is said to be none, or where it is too little to reckon with", () => {
+    for (const rest of [{}, { dielectric: "film-pet", lossFactor: 0 }, { lossFactor: 1e-300 }])
       expect(capLadder(cap(rest))).toEqual({ farads: 22e-9, branches: [] });
+    const least = guardWith({ capacitance: 1e-300, dielectric: "film-pet" });
+    expect(
+      curveOf(new ResponseEngine(least).transfersIn(new Controls(least).atRest), Float64Array.of(1000)).peak,
+    ).not.toBeNull();
   });
 
   it("lets no direct current through, so that a meter reads as ever", () => {

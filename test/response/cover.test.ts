@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { type CoilInput, PICKUP_TYPES } from "../../src/build-file/catalogue/pickup-types.ts";
-import { isCovered, withCover, withoutCover } from "../../src/build-file/cover.ts";
+import { hasRoomForCover, isCovered, withCover, withoutCover } from "../../src/build-file/cover.ts";
 import { readBuild } from "../../src/build-file/read-build.ts";
 import { Controls } from "../../src/build-file/settings.ts";
 import { ResponseEngine } from "../../src/response/engine.ts";
@@ -88,5 +88,17 @@ describe("a cover of low loss", () => {
       loss: "1.5M",
     });
     expect(levels(withCover(OPEN), Float64Array.of(0.01))[0]).toBeCloseTo(levels(OPEN, Float64Array.of(0.01))[0]!, 9);
+  });
+
+  test("has room beside two metals, and beside three where it is one of them", () => {
+    const pole = { pole: "4kHz" };
+    const metals = (shielding: CoilInput["shielding"]) => hasRoomForCover({ ...OPEN, shielding });
+    expect([metals(undefined), metals(pole), metals([pole, pole]), metals([pole, pole, pole])]).toEqual([
+      true,
+      true,
+      true,
+      false,
+    ]);
+    expect(metals([pole, pole, { pole: "10.5kHz" }])).toBe(true);
   });
 });

@@ -84,12 +84,9 @@ function overWhat(
  * What the meter showed in a reading, and how far it may be off.
  * @param sound what a sound guard reads there, ohms; null where open
  */
-export function observed(
-  reading: MeasuredReading,
-  meter: OwnMeter | undefined,
-  sound: () => number | null,
-): Observation {
-  const { ohms = null, low, high } = reading;
+export function observed(reading: MeasuredReading, own: OwnMeter | undefined, sound: () => number | null): Observation {
+  const { ohms = null, low, high, range = own?.range } = reading;
+  const meter = own && range !== undefined && ohms !== null ? { ...own, range } : own;
   const above = reading.above ?? overWhat(reading, meter, sound);
   if (above !== undefined) return observeAbove(above, meter);
   return areForeignBounds(reading) ? observe(ohms, undefined, undefined, meter) : observe(ohms, low, high, meter);

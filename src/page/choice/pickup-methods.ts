@@ -36,6 +36,37 @@ export interface Method {
   body(): FitRequest;
 }
 
+/** What is known of the coil beside the table. */
+interface Known {
+  readonly field: FormField;
+  told(): { readonly resistance?: string };
+}
+
+function twoLoads(known: Known): Method {
+  const ratio = formArea("table", "Hz, dB, degrees: without the load over with it", "100, 0.49, 0.4\n200, 0.48, 1.2");
+  const load = formText("load.resistance", "Load resistance", "200k");
+  const loadCap = formText("load.capacitance", "Load capacitance", "470p");
+  const second = formArea(
+    "second.table",
+    "The same under a second load (may be left out)",
+    "100, -0.28, 2.0\n200, -0.4, 4.1",
+  );
+  const secondCap = formText("second.load.capacitance", "Second load, a cap alone", "10n");
+  const input = formText("across.resistance", "Input it is measured with", "1M");
+  return {
+    hint: TWO_LOADS,
+    fields: [known.field, ratio, load, loadCap, second, secondCap, input],
+    body: () => ({
+      method: "two-loads",
+      ...known.told(),
+      table: ratio.read(),
+      load: { ...(load.read() ? { resistance: load.read() } : {}), capacitance: loadCap.read() || 0 },
+      ...(second.read() ? { second: { table: second.read(), load: { capacitance: secondCap.read() } } } : {}),
+      ...(input.read() ? { across: { resistance: input.read() } } : {}),
+    }),
+  };
+}
+
 export function methods(): Readonly<Record<FitRequest["method"], Method>> {
   const resistance = formText("resistance", "DC resistance", "6k");
   const lines = formArea("readings", "Cap across it, resonance", "0, 6.1kHz\n470p, 3.2kHz\n1n, 2.4kHz");
@@ -48,16 +79,6 @@ export function methods(): Readonly<Record<FitRequest["method"], Method>> {
   const response = formArea("table", "Hz, dB", "100, 0.0\n200, 0.1");
   const load = formText("load.resistance", "Load resistance", "1M");
   const loadCap = formText("load.capacitance", "Load capacitance", "470p");
-  const ratio = formArea("table", "Hz, dB, degrees: without the load over with it", "100, 0.49, 0.4\n200, 0.48, 1.2");
-  const ratioLoad = formText("load.resistance", "Load resistance", "200k");
-  const ratioCap = formText("load.capacitance", "Load capacitance", "470p");
-  const second = formArea(
-    "second.table",
-    "The same under a second load (may be left out)",
-    "100, -0.28, 2.0\n200, -0.4, 4.1",
-  );
-  const secondCap = formText("second.load.capacitance", "Second load, a cap alone", "10n");
-  const input = formText("across.resistance", "Input it is measured with", "1M");
   const known = () => (resistance.read() ? { resistance: resistance.read() } : {});
   return {
     resonances: {
@@ -72,21 +93,7 @@ export function methods(): Readonly<Record<FitRequest["method"], Method>> {
       fields: [resistance, impedance],
       body: () => ({ method: "impedance", ...known(), table: impedance.read() }),
     },
-    "two-loads": {
-      hint: TWO_LOADS,
-      fields: [resistance, ratio, ratioLoad, ratioCap, second, secondCap, input],
-      body: () => ({
-        method: "two-loads",
-        ...known(),
-        table: ratio.read(),
-        load: {
-          ...(ratioLoad.read() ? { resistance: ratioLoad.read() } : {}),
-          capacitance: ratioCap.read() || 0,
-        },
-        ...(second.read() ? { second: { table: second.read(), load: { capacitance: secondCap.read() } } } : {}),
-        ...(input.read() ? { across: { resistance: input.read() } } : {}),
-      }),
-    },
+    "two-loads": twoLoads({ field: resistance, told: known }),
     response: {
       fields: [resistance, response, load, loadCap],
       body: () => ({

@@ -1,5 +1,5 @@
 import { METAL_TYPES } from "../../build-file/catalogue/shieldings.ts";
-import { isCovered, withCover, withoutCover } from "../../build-file/cover.ts";
+import { hasRoomForCover, isCovered, withCover, withoutCover } from "../../build-file/cover.ts";
 import { h, replaceContent } from "../dom/element.ts";
 import type { AppStore } from "../state/app-state.ts";
 import type { Editor } from "../state/editor.ts";
@@ -26,7 +26,7 @@ function canBeTried(part: PartSource | undefined): boolean {
     // A value that is not one yet.
     return false;
   }
-  return coilsOf(part).every(({ shielding }) => !WITH_THEIRS.includes(JSON.stringify(shielding)));
+  return coilsOf(part).every((coil) => hasRoomForCover(coil) && !WITH_THEIRS.includes(JSON.stringify(coil.shielding)));
 }
 
 /** A guard with the cover of a pickup on or off; its coils' values are then its own. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { diagnose } from "../../../src/bench/faults/diagnose.ts";
-import type { MeasuredReading } from "../../../src/bench/faults/diagnose-request.ts";
+import { type MeasuredReading, observed } from "../../../src/bench/faults/diagnose-request.ts";
 import { editBuild } from "../../../src/bench/faults/edits/edit-build.ts";
 import { displayOf } from "../../../src/bench/meter/own/display.ts";
 import { errorOhms, widened } from "../../../src/bench/meter/own/meter-error.ts";
@@ -57,6 +57,34 @@ describe("a guard read with the person's own meter", () => {
       expect(found.length / faults.length).toBeGreaterThanOrEqual(0.95);
     },
   );
+
+  it.each(["manual-2000", "manual-2000-to-2M"] as const)("%s: sound on whichever range it stays", (kind) => {
+    const random = seeded(13);
+    for (const range of ownMeterOf(kind).ranges) {
+      const meter = ownMeterOf({ kind, range });
+      for (let trial = 0; trial < 2; trial++) {
+        const readings = readWith(meter, assembled(build, random), random);
+        expect(diagnose(build, { readings, meter }).explanations[0]!.faults[0]!.kind, `${range} Ω`).toBe("none");
+        const told = readings.map((reading) => ({ ...reading, range }));
+        const by = ownMeterOf(kind);
+        expect(diagnose(build, { readings: told, meter: by }).explanations[0]!.faults[0]!.kind, `${range}`).toBe(
+          "none",
+        );
+      }
+    }
+  });
+
+  it("says under how many ohms a reading is that a coarse range shows as nothing, and finds what is open all the same", () => {
+    const meter = ownMeterOf({ kind: "manual-2000", range: 20e6 });
+    const [first] = plans;
+    const reading = { between: first!.between, settings: {} };
+    expect(diagnose(build, { readings: [{ ...reading, ohms: 0 }], meter }).explanations[0]!.faults[0]!.kind).toBe(
+      "none",
+    );
+    expect(observed({ ...reading, ohms: 0 }, meter, () => 0).below).toBeCloseTo(25_000 - meter.leads, 6);
+    const open = diagnose(build, { readings: [{ ...reading, ohms: null, isOver: true }], meter });
+    expect(open.explanations[0]!.faults[0]!.kind).not.toBe("none");
+  });
 
   it("fits where it is sound: what its display shows lies within what the table says it may", () => {
     const random = seeded(12);

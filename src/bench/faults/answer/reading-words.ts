@@ -2,7 +2,8 @@ import { DIAL_MAX } from "../../../build-file/settings.ts";
 import type { ReadingPlan } from "../../meter/reading-plan.ts";
 import type { Observation } from "../likelihood/observation.ts";
 
-export function ohmsText({ ohms, above }: Pick<Observation, "ohms" | "above">): string {
+export function ohmsText({ ohms, above, below }: Pick<Observation, "ohms" | "above" | "below">): string {
+  if (below !== undefined) return `under ${short(below)}`;
   if (above !== undefined) return `above ${short(above)}`;
   return ohms === Number.POSITIVE_INFINITY ? "open" : short(ohms);
 }

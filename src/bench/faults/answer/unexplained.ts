@@ -13,8 +13,13 @@ import { ohmsText, readingName } from "./reading-words.ts";
 const MAX_NAMED = 4;
 
 function contradict(a: Observation, b: Observation): boolean {
+  const slack = METER_DEVIATIONS * Math.max(a.logError, b.logError);
+  if (a.below !== undefined || b.below !== undefined) {
+    const most = Math.min(a.below ?? Number.POSITIVE_INFINITY, b.below ?? Number.POSITIVE_INFINITY) * (1 + slack);
+    return Math.max(a.above ?? a.ohms, b.above ?? b.ohms) > most;
+  }
   if (a.above !== undefined || b.above !== undefined) {
-    const least = Math.max(a.above ?? 0, b.above ?? 0) * (1 - METER_DEVIATIONS * Math.max(a.logError, b.logError));
+    const least = Math.max(a.above ?? 0, b.above ?? 0) * (1 - slack);
     return Math.min(a.ohms, b.ohms) < least;
   }
   const [openA, openB] = [a.ohms, b.ohms].map((ohms) => ohms === Number.POSITIVE_INFINITY);

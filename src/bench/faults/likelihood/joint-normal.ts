@@ -141,21 +141,22 @@ export class JointNormal {
   }
 
   /**
-   * How likely the reading lies above the end of the meter's range: its ln is normal about what the likeliest parts make of it,
+   * How likely the reading lies above the end of the meter's range, or under what its range could tell from none: its ln is normal about what the likeliest parts make of it,
    * with the tolerances' own variance, which other readings can only narrow.
    */
-  chanceAbove(expected: Expected, index: number, deviations: Float64Array): number {
-    const { above } = this.#observations[index]!;
+  chanceBeyond(expected: Expected, index: number, deviations: Float64Array): number {
+    const { above, below } = this.#observations[index]!;
     const logError = this.#errorOf(expected.prediction, index);
     const { slopes } = expected.prediction;
-    let left = this.#residual(expected, index, above!);
+    let left = this.#residual(expected, index, (above ?? below)!);
     let variance = logError * logError;
     for (let k = 0; k < this.#size; k++) {
       const slope = slopes[index * this.#size + k]!;
       left -= slope * deviations[k]!;
       variance += slope * slope * this.#priorVariance[k]!;
     }
-    return normalTail(left / Math.sqrt(variance));
+    const deviation = left / Math.sqrt(variance);
+    return normalTail(above === undefined ? -deviation : deviation);
   }
 
   /** The one of some readings that lies furthest from what the likeliest parts make of it; −1 where there is none. */

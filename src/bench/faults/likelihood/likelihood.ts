@@ -10,8 +10,8 @@ import type { Prediction } from "./predictor.ts";
 const LOG_SLIP = Math.log(1e-5);
 /** A slip may show anything from an ohm to 20 MΩ, evenly on a log scale. */
 const LOG_SLIP_DENSITY = LOG_SLIP - Math.log(Math.log(OPEN_FROM_OHMS / JOINT_UP_TO_OHMS));
-/** Less likely than this to lie above the range's end, a reading shown as over the range is one that is not explained. */
-const CERTAINLY_BELOW = 1e-3;
+/** Less likely than this to lie beyond what the range could show, a reading shown as beyond it is one that is not explained. */
+const CERTAINLY_WITHIN = 1e-3;
 /** An end of a track reads the same within this, in ln R, in whatever position of a switch. */
 const SAME_END_LOG_RATIO = 0.7;
 /** Beyond the edge of its tolerances by more than this many standard deviations of the meter, a guard cannot show a reading. */
@@ -23,7 +23,7 @@ interface Sorted {
   readonly finite: readonly number[];
   /** Of the end of a pot's track, which may be anything between two bounds; ln of each one's density. */
   readonly atEnds: readonly number[];
-  /** Known only to lie above the end of the meter's range. */
+  /** Known only to lie above the end of the meter's range, or too far under it to be told from none. */
   readonly censored: readonly number[];
   /** Slips, if the prediction is right. */
   readonly missed: readonly number[];
@@ -53,16 +53,16 @@ export class Likelihood {
     const logOf = (sum: number, each: number) => sum + each;
     const log = missed.map((index) => this.#logSlip(index)).reduce(logOf, 0) + atEnds.reduce(logOf, 0);
     const { density, chiSquare, degrees, deviations } = this.#normal.solve(expected, finite);
-    const chances = censored.map((index) => this.#normal.chanceAbove(expected, index, deviations));
-    const below = censored.filter((_, at) => chances[at]! < CERTAINLY_BELOW);
-    const aboveLog = chances.reduce(
+    const chances = censored.map((index) => this.#normal.chanceBeyond(expected, index, deviations));
+    const unlikely = censored.filter((_, at) => chances[at]! < CERTAINLY_WITHIN);
+    const beyondLog = chances.reduce(
       (sum, chance) => sum + Math.max(LOG_SLIP, Math.log(Math.max(chance, Number.MIN_VALUE))),
       0,
     );
     return {
-      log: log + density + aboveLog,
-      fit: chiSquareTail(chiSquare, degrees) * Math.exp(LOG_SLIP * missed.length + aboveLog),
-      missed: [...missed, ...below],
+      log: log + density + beyondLog,
+      fit: chiSquareTail(chiSquare, degrees) * Math.exp(LOG_SLIP * missed.length + beyondLog),
+      missed: [...missed, ...unlikely],
       oddest: this.#normal.oddest(expected, finite, deviations),
       deviations,
     };
@@ -73,10 +73,11 @@ export class Likelihood {
    * and of the wipers' place aside. Resistance between two points never falls when any one resistance rises (Rayleigh).
    */
   isWithin(nominal: Prediction, low: Float64Array, high: Float64Array): boolean {
-    return this.#observations.every(({ ohms, above, logError }, index) => {
+    return this.#observations.every(({ ohms, above, below, logError }, index) => {
       if (nominal.upTo[index] !== nominal.ohms[index]) return true;
       const [from, to] = [low[index]!, high[index]!];
       if (above !== undefined) return to >= above * (1 - METER_DEVIATIONS * logError);
+      if (below !== undefined) return from <= below * (1 + METER_DEVIATIONS * logError);
       if (isJoint(ohms) || isOpen(ohms) || isJoint(from) || isOpen(to)) return true;
       const slack = METER_DEVIATIONS * this.#normal.spreadOfWipers(nominal, index);
       return Math.log(from / ohms) <= slack && Math.log(ohms / to) <= slack;
@@ -102,7 +103,7 @@ export class Likelihood {
     const { prediction } = expected;
     const known: EndReading[] = [];
     for (const [index, observation] of this.#observations.entries()) {
-      const { ohms, above } = observation;
+      const { ohms, above, below } = observation;
       const [predicted, upTo] = [prediction.ohms[index]!, prediction.upTo[index]!];
       if (isOfPotEnd(predicted, upTo)) {
         const log = logAtPotEnd(observation, predicted, upTo);
@@ -113,7 +114,7 @@ export class Likelihood {
         continue;
       }
       const isValue = !isOpen(predicted) && !isJoint(predicted);
-      if (isValue && above !== undefined) censored.push(index);
+      if (isValue && (above ?? below) !== undefined) censored.push(index);
       else if (isValue && this.#showsValue(index) && this.#normal.reaches(expected, index)) finite.push(index);
       else if (isValue || !agrees(predicted, ohms)) missed.push(index);
     }

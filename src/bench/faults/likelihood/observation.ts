@@ -1,6 +1,6 @@
 import { METER_TOLERANCE } from "../../../build-file/tolerances.ts";
-import { isOpen } from "../../meter/hobby-meter.ts";
-import { endOf, meterLogError, withoutLeads } from "../../meter/own/meter-error.ts";
+import { isOpen, JOINT_UP_TO_OHMS } from "../../meter/hobby-meter.ts";
+import { endOf, errorOhms, meterLogError, withoutLeads } from "../../meter/own/meter-error.ts";
 import type { OwnMeter } from "../../meter/own/own-meter.ts";
 
 /** What the person's meter showed. */
@@ -9,6 +9,8 @@ export interface Observation {
   readonly ohms: number;
   /** The end of the meter's range in ohms, where all that it showed is that the reading lies above. */
   readonly above?: number;
+  /** The most ohms that it can be, where the range was too coarse to tell it from none; `ohms` is 0 then. */
+  readonly below?: number;
   /** Standard deviation of ln (ohms). */
   readonly logError: number;
 }
@@ -20,6 +22,12 @@ const OPEN: Observation = { ohms: Number.POSITIVE_INFINITY, logError: 0 };
 function ownError(ohms: number, meter: OwnMeter | undefined): number {
   if (meter) return meterLogError(meter, ohms);
   return METER_TOLERANCE + LEADS_ERROR_OHMS / Math.max(ohms, LEADS_ERROR_OHMS);
+}
+
+/** The most that stands behind a few digits of a coarse range; undefined where a joint can be told from them. */
+function mostOf(shown: number, meter: OwnMeter): number | undefined {
+  const error = errorOhms(meter, shown);
+  return shown <= error && shown + error > JOINT_UP_TO_OHMS ? shown + error : undefined;
 }
 
 /**
@@ -34,6 +42,8 @@ export function observe(
 ): Observation {
   if (shown === null) return meter ? observeAbove(endOf(meter), meter) : OPEN;
   if (isOpen(shown)) return OPEN;
+  const most = meter && mostOf(shown, meter);
+  if (most !== undefined) return { ohms: 0, below: withoutLeads(meter!, most), logError: meterLogError(meter!, most) };
   const ohms = meter ? withoutLeads(meter, shown) : shown;
   const own = ownError(shown, meter);
   if (low === undefined || high === undefined || low === null || high === null || low <= 0)

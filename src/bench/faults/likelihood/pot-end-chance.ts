@@ -26,16 +26,28 @@ const LIKE_A_JOINT = 0.5;
 const TRACK_SLACK = 1.2;
 const METER_DEVIATIONS = 3;
 
+/** ln of how often such an end reads no more than so many ohms; undefined for never. @param span of what it may read, in ln R */
+function logBelow(below: number, nominal: number, span: number): number | undefined {
+  const share = Math.min(1, Math.max(0, Math.log(below / Math.max(nominal, JOINT_UP_TO_OHMS)) / span));
+  const chance = isJoint(nominal) ? LIKE_A_JOINT + (1 - LIKE_A_JOINT) * share : share;
+  return chance > 0 ? Math.log(chance) : undefined;
+}
+
 /**
  * ln of the density, in ln R, of a reading that the end of a pot's track decides: like a joint, or evenly on a log scale up to
  * what data sheets allow; undefined where the reading lies outside.
  * @param nominal ohms with the wiper quite at the end
  * @param upTo ohms with it as far off as data sheets allow
  */
-export function logAtPotEnd({ ohms, above, logError }: Observation, nominal: number, upTo: number): number | undefined {
+export function logAtPotEnd(
+  { ohms, above, below, logError }: Observation,
+  nominal: number,
+  upTo: number,
+): number | undefined {
   const slack = 1 + METER_DEVIATIONS * logError;
   const most = upTo * TRACK_SLACK * slack;
   const span = Math.log(most / Math.max(nominal, JOINT_UP_TO_OHMS));
+  if (below !== undefined) return logBelow(below, nominal, span);
   if (above !== undefined) return above < most ? Math.log(1 - LIKE_A_JOINT) : undefined;
   if (ohms > most) return undefined;
   if (!isJoint(nominal)) return ohms * slack < nominal ? undefined : -Math.log(span);
