@@ -11,7 +11,7 @@ export function createSoundCardFold(store: AppStore, editor: Editor): HTMLElemen
   });
   const element = h(
     "details",
-    { class: "fold sound-card-fold" },
+    { class: "sound-card-fold" },
     h("summary", {}, "Measure a pickup, cap, pot or lead with an audio interface"),
     lazy.element,
   );

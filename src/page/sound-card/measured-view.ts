@@ -13,7 +13,11 @@ type Behind = Extract<MeasureAnswer, { method: "series-resistor" }>;
 
 const WHY = { lost: "samples were lost", stuck: "a dropout was filled in", clipped: "clipped" } as const;
 
-const signed = (value: number, digits: number) => `${value < 0 ? "−" : ""}${Math.abs(value).toFixed(digits)}`;
+const signed = (value: number, digits: number) =>
+  value
+    .toFixed(digits)
+    .replace(/^-(?=.*[1-9])/, "−")
+    .replace("-", "");
 
 function leftOutWords(leftOut: Recordings[number]["leftOut"]): string {
   if (leftOut.length === 0) return "none";
