@@ -4,6 +4,7 @@ import type { Editor } from "../state/editor.ts";
 import { createEverythingTable } from "./everything-table.ts";
 import { createFindValue } from "./find-value.ts";
 import { createMyPickup } from "./my-pickup.ts";
+import { createSoundCardFold } from "./sound-card-fold.ts";
 
 /** Settling which part to take. */
 export function createChoicePanel(store: AppStore, editor: Editor): HTMLElement {
@@ -12,6 +13,7 @@ export function createChoicePanel(store: AppStore, editor: Editor): HTMLElement 
     { class: "sections" },
     createFindValue(store, editor),
     createMyPickup(store, editor),
+    createSoundCardFold(store, editor),
     createEverythingTable(store),
   );
 }

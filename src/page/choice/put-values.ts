@@ -8,7 +8,7 @@ export type FoundValue = FoundAnswer["values"][number];
 export const DIMENSIONS = { farads: "capacitance", ohms: "resistance", metres: "length" } as const;
 
 /** "22n": as one would write it into the field. */
-function written(value: number, unit: "farads" | "ohms"): string {
+export function written(value: number, unit: "farads" | "ohms"): string {
   return showQuantity(value, DIMENSIONS[unit]).replace("Ω", "").replace(/\s/g, "");
 }
 

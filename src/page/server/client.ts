@@ -36,7 +36,8 @@ async function answerTo(path: string, init: RequestInit): Promise<Response> {
   }
 }
 
-async function ask(path: string, init: RequestInit): Promise<Response> {
+/** Any call of the service. @throws ServiceProblem with what it refuses */
+export async function ask(path: string, init: RequestInit): Promise<Response> {
   const response = await answerTo(path, init);
   if (!response.ok) throw await problemOf(response);
   return response;

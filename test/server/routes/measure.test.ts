@@ -1,8 +1,18 @@
 import { describe, expect, it } from "vitest";
 import { decodeWav } from "../../../src/audio/wav-decode.ts";
 import { encodeWav } from "../../../src/audio/wav-encode.ts";
-import { type Across, coilImpedance } from "../../../src/choice/fit/coil-model.ts";
+import { coilImpedance } from "../../../src/choice/fit/coil-model.ts";
 import { type MeasureRequest, measureAnswerSchema, type RecordingName } from "../../../src/contract/measure/measure.ts";
+import {
+  admittance,
+  COIL,
+  type Complex,
+  heardUnder,
+  INPUT,
+  LOAD,
+  over,
+  times,
+} from "../../measure/simulated-pickup.ts";
 import { filtered, recorded } from "../../measure/simulated-recording.ts";
 import { multipart, useService } from "../service.ts";
 
@@ -22,52 +32,6 @@ function measure(request: MeasureRequest, files: Partial<Record<RecordingName, U
   const form = multipart([{ name: "request", content: JSON.stringify(request) }, ...parts]);
   return service.app.inject({ method: "POST", url: "/api/measure", ...form });
 }
-
-/** A humbucker of steel and alnico, R + L1 + L2 ‖ R2 beside C, of the kind that was measured (open data set strayr/pickupAnalyseR-data). */
-const COIL = {
-  resistance: 8140,
-  inductance: 3.26,
-  capacitance: 120e-12,
-  loss: [{ inductance: 0.82, resistance: 11_300 }],
-};
-const INPUT: Across = { resistance: 1e6, capacitance: 30e-12 };
-const LOAD: Across = { resistance: 200e3, capacitance: 470e-12 };
-
-type Complex = [re: number, im: number];
-const over = ([a, b]: Complex, [c, d]: Complex): Complex => {
-  const norm = c * c + d * d;
-  return [(a * c + b * d) / norm, (b * c - a * d) / norm];
-};
-const times = ([a, b]: Complex, [c, d]: Complex): Complex => [a * c - b * d, a * d + b * c];
-const coil = (hz: number): Complex => {
-  const { re, im } = coilImpedance(COIL, hz);
-  return [re, im];
-};
-const admittance = ({ resistance, capacitance }: Across, hz: number): Complex => [
-  1 / resistance,
-  2 * Math.PI * hz * capacitance,
-];
-
-/** What an exciter of a 3.4 kHz pole makes a pickup give under loads: its own slope, over 1 + Z·Y with the coil's main branch in Z. */
-const heardUnder =
-  (...loads: Across[]) =>
-  (hz: number): Complex => {
-    const exciter = over([0, hz / 2000], [1, hz / 3400]);
-    const all = loads.reduce<Complex>(
-      ([re, im], load) => {
-        const [g, b] = admittance(load, hz);
-        return [re + g, im + b];
-      },
-      [0, 0],
-    );
-    const [re, im] = times(coil(Math.max(hz, 1)), all);
-    // V = V_open / (1 + Z·Y); the open voltage of the coil itself is its own 1/(1 + Z_main·jωC).
-    const own = 2 * Math.PI * hz * COIL.capacitance;
-    const z = coil(Math.max(hz, 1));
-    // 1 / (1 + Z_main·jωC) = 1 − Z·jωC
-    const open: Complex = [1 + z[1] * own, -z[0] * own];
-    return times(exciter, over(open, [1 + re, im]));
-  };
 
 describe("POST /api/measure", () => {
   it("finds a coil from its recordings with and without a load, through an exciter, hiss, hum and another clock", async () => {

@@ -1,0 +1,82 @@
+import { showQuantity } from "../../build-file/show-quantity.ts";
+import type { MeasureAnswer } from "../../contract/measure/measure.ts";
+import { fittedView } from "../choice/fit-answer.ts";
+import { createPutCoil } from "../choice/put-coil.ts";
+import { h } from "../dom/element.ts";
+import { plainTable } from "../dom/table.ts";
+import type { AppStore } from "../state/app-state.ts";
+import type { Editor } from "../state/editor.ts";
+import { createPutValue } from "./put-value.ts";
+
+type Recordings = MeasureAnswer["recordings"];
+type Behind = Extract<MeasureAnswer, { method: "series-resistor" }>;
+
+const WHY = { lost: "samples were lost", stuck: "a dropout was filled in", clipped: "clipped" } as const;
+
+const signed = (value: number, digits: number) =>
+  value
+    .toFixed(digits)
+    .replace(/^-(?=.*[1-9])/, "−")
+    .replace("-", "");
+
+function leftOutWords(leftOut: Recordings[number]["leftOut"]): string {
+  if (leftOut.length === 0) return "none";
+  return leftOut.map(({ pass, why }) => `pass ${pass}: ${WHY[why]}`).join("; ");
+}
+
+function recordingsTable(recordings: Recordings, called: (name: Recordings[number]["file"]) => string): HTMLElement {
+  const rows = recordings.map(({ file, drift, noise, leftOut }) => [
+    called(file),
+    `${signed(drift, 1)} ppm`,
+    `${signed(noise, 0)} dB`,
+    leftOutWords(leftOut),
+  ]);
+  return plainTable("What the recordings were like", ["Recording", "Clock off by", "Noise", "Passes left out"], rows);
+}
+
+function valuesTable({ capacitance, lossFactor, resistance }: Behind): HTMLElement {
+  const shown = (name: string, value: string, error: string) => [name, value, `± ${error}`];
+  const quantity = (name: string, told: Behind["resistance"], dimension: "capacitance" | "resistance") =>
+    told ? [shown(name, showQuantity(told.value, dimension), showQuantity(told.standardError, dimension, 2))] : [];
+  const loss = lossFactor
+    ? [shown("loss factor tan δ", signed(lossFactor.value, 4), lossFactor.standardError.toPrecision(2))]
+    : [];
+  const rows = [
+    ...quantity("capacitance", capacitance, "capacitance"),
+    ...loss,
+    ...quantity("resistance", resistance, "resistance"),
+  ];
+  return plainTable("What was measured", ["Value", "Best", "Standard error"], rows);
+}
+
+function behindView(answer: Behind, store: AppStore, editor: Editor): HTMLElement {
+  const { fit, capacitance, resistance, scaleError } = answer;
+  const put =
+    (capacitance && createPutValue(store, editor, capacitance.value, "farads")) ??
+    (resistance && createPutValue(store, editor, resistance.value, "ohms"));
+  const scale = `Every value may be off by ±${Number((100 * scaleError).toPrecision(2))} % besides, with the known resistor.`;
+  return h(
+    "div",
+    { class: "stack" },
+    fit ? fittedView(fit, createPutCoil(store, editor, fit)) : valuesTable(answer),
+    h("p", { class: "hint" }, scale),
+    put,
+  );
+}
+
+/** @param called what a person calls each recording */
+export function measuredView(
+  answer: MeasureAnswer,
+  store: AppStore,
+  editor: Editor,
+  called: (name: Recordings[number]["file"]) => string,
+): HTMLElement {
+  return h(
+    "div",
+    { class: "stack" },
+    answer.method === "two-loads"
+      ? fittedView(answer.fit, createPutCoil(store, editor, answer.fit))
+      : behindView(answer, store, editor),
+    recordingsTable(answer.recordings, called),
+  );
+}

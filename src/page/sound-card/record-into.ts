@@ -1,0 +1,42 @@
+import { encodeWav } from "../../audio/wav-encode.ts";
+import { h, replaceContent } from "../dom/element.ts";
+import { recordSignal } from "./record-signal.ts";
+import { createRecordingMonitor } from "./recording-monitor.ts";
+import type { RecordingSlot } from "./recording-slot.ts";
+import type { SoundFields } from "./sound-fields.ts";
+
+const STOPPED = new Error("Stopped: nothing was kept.");
+
+function wordsOf(error: unknown): string {
+  const { message } = error as Error;
+  return message.endsWith(".") ? message : `${message}.`;
+}
+
+/** Records into one slot at a time; what goes wrong is told where the slot is. */
+export function createRecordInto(sound: SoundFields, slots: () => readonly RecordingSlot[]) {
+  const lock = (isBusy: boolean) => {
+    for (const { record } of slots()) record.disabled = isBusy;
+  };
+  return async (slot: RecordingSlot): Promise<void> => {
+    const stop = new AbortController();
+    const monitor = createRecordingMonitor(() => stop.abort(STOPPED));
+    const holder = h("div", {}, monitor.element);
+    slot.element.append(holder);
+    lock(true);
+    slot.showFault(undefined);
+    monitor.button.focus();
+    try {
+      const taken = await recordSignal(sound.wanted(), stop.signal, monitor.show);
+      const file = encodeWav(taken, "pcm24");
+      slot.put(new File([Uint8Array.from(file)], `${slot.name}.wav`, { type: "audio/wav" }));
+      await sound.listInputs();
+      holder.remove();
+    } catch (error) {
+      replaceContent(holder, h("p", { class: "fault-text", role: "alert" }, wordsOf(error)));
+      slot.record.addEventListener("click", () => holder.remove(), { once: true });
+    } finally {
+      lock(false);
+      slot.record.focus();
+    }
+  };
+}

@@ -1,0 +1,84 @@
+import type { RecordingName } from "../../contract/measure/measure.ts";
+import { freshId, h } from "../dom/element.ts";
+import type { FormField } from "../fields/form-fields.ts";
+import { saveFile } from "../server/save-file.ts";
+import type { RecordingWanted } from "./way.ts";
+
+/** A recording's place: a file chosen, dropped or recorded, and what is wrong with it. */
+export interface RecordingSlot extends FormField {
+  readonly name: RecordingName;
+  readonly record: HTMLButtonElement;
+  readonly file: File | undefined;
+  put(file: File | undefined): void;
+}
+
+function acceptDrops(element: HTMLElement, take: (file: File | undefined) => void): void {
+  element.addEventListener("dragover", (event) => {
+    event.preventDefault();
+    element.classList.add("drop-over");
+  });
+  element.addEventListener("dragleave", () => element.classList.remove("drop-over"));
+  element.addEventListener("drop", (event) => {
+    event.preventDefault();
+    element.classList.remove("drop-over");
+    take(event.dataTransfer?.files[0]);
+  });
+}
+
+/** A button that says to a screen reader which recording it is for. */
+const buttonFor = (label: string, text: string, className = "") =>
+  h("button", { type: "button", class: className, "aria-label": `${text}: ${label}` }, text);
+
+export function createRecordingSlot({ name, label, isOptional }: RecordingWanted): RecordingSlot {
+  const id = freshId("recording");
+  const input = h("input", { id, type: "file", accept: ".wav,audio/wav,audio/x-wav" });
+  const fault = h("p", { class: "fault-text", id: `${id}-fault`, hidden: true });
+  const told = h("span", { class: "hint", role: "status" });
+  const record = buttonFor(label, "Record");
+  const save = buttonFor(label, "Save", "quiet");
+  const away = buttonFor(label, "Leave out", "quiet");
+  let file: File | undefined;
+  const showFault = (message: string | undefined) => {
+    fault.textContent = message ?? "";
+    fault.hidden = message === undefined;
+    input.toggleAttribute("aria-invalid", message !== undefined);
+    if (message === undefined) input.removeAttribute("aria-describedby");
+    else input.setAttribute("aria-describedby", fault.id);
+  };
+  const put = (next: File | undefined) => {
+    file = next;
+    told.textContent = next ? `${next.name}, ${(next.size / 1e6).toFixed(1)} MB` : "none yet, or drop one here";
+    save.hidden = away.hidden = next === undefined;
+    // The same file, mended, can be chosen again.
+    if (!next) input.value = "";
+    showFault(undefined);
+  };
+  input.addEventListener("change", () => put(input.files?.[0] ?? file));
+  save.addEventListener("click", () => file && saveFile(file.name, file));
+  away.addEventListener("click", () => {
+    put(undefined);
+    record.focus();
+  });
+  const element = h(
+    "div",
+    { class: "recording-slot" },
+    h("label", { for: id }, isOptional ? `${label} (may be left out)` : label),
+    h("div", { class: "row" }, record, input, save, away),
+    told,
+    fault,
+  );
+  acceptDrops(element, (dropped) => dropped && put(dropped));
+  put(undefined);
+  return {
+    name,
+    path: name,
+    element,
+    record,
+    get file() {
+      return file;
+    },
+    read: () => file?.name ?? "",
+    put,
+    showFault,
+  };
+}

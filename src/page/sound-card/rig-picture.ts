@@ -1,0 +1,60 @@
+import { s } from "../dom/element.ts";
+
+const box = (x: number, y: number, width: number, height: number, ...lines: string[]) =>
+  s(
+    "g",
+    { class: "rig-box" },
+    s("rect", { x, y, width, height, rx: 6 }),
+    lines.map((text, i) =>
+      s("text", { x: x + width / 2, y: y + height / 2 + 5 + 16 * (i - (lines.length - 1) / 2) }, text),
+    ),
+  );
+
+const wires = (d: string, className = "rig-wire") => s("path", { d, class: className });
+
+const joint = (x: number, y: number) => s("circle", { cx: x, cy: y, r: 4, class: "rig-joint" });
+
+function picture(label: string, ...content: SVGElement[]): SVGElement {
+  return s(
+    "svg",
+    { viewBox: "0 0 360 210", class: "rig-picture", role: "img", "aria-label": label },
+    s("title", {}, label),
+    content,
+  );
+}
+
+/** A pickup under an exciter coil, with a load that comes for the later recordings. */
+export function loadsPicture(): SVGElement {
+  return picture(
+    "The interface's output drives a small coil laid on the pickup. The pickup's hot lead goes to the instrument input's tip, its ground lead to the sleeve. The load hangs from tip to sleeve, in the later recordings only.",
+    wires("M90 40H120M90 70H120"),
+    wires("M210 130H280M210 180H280"),
+    wires("M245 130V138M245 172V180", "rig-wire rig-later"),
+    box(5, 25, 85, 60, "output"),
+    box(120, 25, 90, 60, "exciter", "coil + 100 Ω"),
+    s("path", { d: "M150 92V112M165 92V112M180 92V112", class: "rig-field" }),
+    box(120, 118, 90, 74, "pickup"),
+    box(218, 138, 54, 34, "load"),
+    box(280, 118, 75, 74, "input", "1 MΩ"),
+    joint(245, 130),
+    joint(245, 180),
+  );
+}
+
+/** A part behind a resistor, with an input on either side of it. */
+export function resistorPicture(part: string): SVGElement {
+  return picture(
+    `The output's tip goes to input 1's tip and to the known resistor. The resistor's other end goes to input 2's tip and to the ${part}. The ${part}'s other end meets the sleeves of output and inputs.`,
+    wires("M90 95H150M220 95H285V130"),
+    wires("M120 95V60M255 95V60"),
+    wires("M47 120V195H285V172"),
+    box(5, 70, 85, 50, "output"),
+    box(150, 78, 70, 34, "resistor"),
+    box(80, 15, 80, 45, "input 1"),
+    box(215, 15, 80, 45, "input 2"),
+    box(215, 130, 140, 42, part),
+    s("text", { x: 150, y: 188, class: "rig-note" }, "all sleeves meet here"),
+    joint(120, 95),
+    joint(255, 95),
+  );
+}

@@ -1,0 +1,125 @@
+import { mkdtemp, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { chromium, type Locator, type Page } from "playwright-core";
+import { expect, inject, it } from "vitest";
+import { encodeWav } from "../../src/audio/wav-encode.ts";
+import { measuringSignal } from "../../src/measure/signal/measuring-signal.ts";
+import { COIL, heardUnder, INPUT, LOAD } from "../measure/simulated-pickup.ts";
+import { recorded } from "../measure/simulated-recording.ts";
+import { describeWith } from "../tools.ts";
+import { openStart, showTab, whenReady } from "./actions.ts";
+import { expectQuiet, usePage } from "./browser.ts";
+
+const RATE_HZ = 48_000;
+const SIGNAL = measuringSignal("sweep", RATE_HZ);
+const WORLD = { gain: 0.3, noise: 3e-5, hum: { hz: 50, peak: 1e-3 } } as const;
+const UNLOADED = recorded(SIGNAL, RATE_HZ, { ...WORLD, transfer: heardUnder(INPUT), driftPpm: 40 });
+const LOADED = recorded(SIGNAL, RATE_HZ, { ...WORLD, transfer: heardUnder(INPUT, LOAD), seed: 9 });
+
+function wavFile(name: string, samples: Float32Array) {
+  const bytes = encodeWav({ sampleRateHz: RATE_HZ, channels: [samples] }, "pcm24");
+  return { name, mimeType: "audio/wav", buffer: Buffer.from(bytes) };
+}
+
+/** Opens the panel with the loads and the input that the recordings were made with. */
+async function openPanel(page: Page): Promise<Locator> {
+  await whenReady(page);
+  await showTab(page, "Which part?");
+  await page.getByText("Measure a pickup, cap, pot or lead with an audio interface").click();
+  const panel = page.getByRole("region", { name: "Measuring with an audio interface" });
+  await panel.getByLabel("Its capacitance with the lead's").fill(String(INPUT.capacitance));
+  await panel.getByLabel("DC resistance by meter").fill(String(COIL.resistance));
+  return panel;
+}
+
+async function henriesFound(panel: Locator): Promise<number> {
+  await panel.getByRole("button", { name: "Work out the values" }).click();
+  const row = panel.getByRole("row", { name: /^inductance / });
+  await row.or(panel.getByRole("alert")).first().waitFor();
+  expect(await panel.locator(".fault-text:visible").allTextContents()).toEqual([]);
+  const [, henries] = /([\d.]+) H/.exec((await row.textContent())!)!;
+  return Number(henries);
+}
+
+const slot = (panel: Locator, label: string) => panel.locator(".recording-slot", { hasText: label });
+
+describeWith("chromium", "measuring with an audio interface", () => {
+  const site = usePage();
+
+  it("makes a coil of files, says what they were like, and gives it to the guard and takes it back", async () => {
+    const visit = await site.stay({ width: 390 });
+    const { page } = visit;
+    const panel = await openPanel(page);
+    await panel.getByLabel("The pickup alone", { exact: true }).setInputFiles(wavFile("alone.wav", UNLOADED));
+    await panel.getByLabel("With the load", { exact: true }).setInputFiles(wavFile("loaded.wav", LOADED));
+    const henries = await henriesFound(panel);
+    expect(Math.abs(henries / COIL.inductance - 1)).toBeLessThan(0.01);
+    await panel.getByRole("row", { name: /^The pickup alone.*40\.\d ppm/ }).waitFor();
+    const { scroll, client } = await page.evaluate(() => {
+      const { scrollWidth: scroll, clientWidth: client } = document.documentElement;
+      return { scroll, client };
+    });
+    expect(scroll).toBeLessThanOrEqual(client);
+    await page.screenshot({ path: "/tmp/card-narrow.png", fullPage: true });
+    await panel.getByRole("button", { name: "Give it these values" }).click();
+    await showTab(page, "Parts");
+    const first = page.locator('[data-path$=".inductance"]').first();
+    const inGuard = async () => Number.parseFloat(await first.inputValue());
+    await expect.poll(async () => Math.abs((await inGuard()) / henries - 1)).toBeLessThan(0.01);
+    await openStart(page);
+    await page.getByRole("button", { name: "Undo" }).click();
+    await expect.poll(async () => Math.abs((await inGuard()) / henries - 1)).toBeGreaterThan(0.01);
+    expectQuiet(visit);
+  });
+
+  it("says at the file that is refused what is wrong with it and what to do", async () => {
+    const { page } = await site.stay();
+    await showTab(page, "Which part?");
+    const panel = page.getByRole("region", { name: "Measuring with an audio interface" });
+    await panel
+      .getByLabel("With the load", { exact: true })
+      .setInputFiles(wavFile("loaded.wav", new Float32Array(RATE_HZ)));
+    await panel.getByRole("button", { name: "Work out the values" }).click();
+    await slot(panel, "With the load")
+      .getByText(/the recording is silent.*turn its gain up/)
+      .waitFor();
+    expect(await panel.locator(".fault-text:visible").count()).toBe(1);
+  });
+
+  it("plays the signal and records it by itself, and measures by what was recorded", async () => {
+    const folder = await mkdtemp(join(tmpdir(), "recording-"));
+    const file = join(folder, "input.wav");
+    const silence = new Float32Array(RATE_HZ);
+    const heard = Float32Array.from([...silence, ...UNLOADED, ...silence]);
+    await writeFile(file, encodeWav({ sampleRateHz: RATE_HZ, channels: [heard] }, "pcm16"));
+    const browser = await chromium.launch({
+      executablePath: "/usr/bin/chromium",
+      args: [
+        "--no-sandbox",
+        "--use-fake-device-for-media-stream",
+        "--use-fake-ui-for-media-stream",
+        `--use-file-for-fake-audio-capture=${file}`,
+      ],
+    });
+    try {
+      const page = await browser.newPage();
+      await page.goto(inject("origin"));
+      const panel = await openPanel(page);
+      await panel.getByLabel("With the load", { exact: true }).setInputFiles(wavFile("loaded.wav", LOADED));
+      const alone = slot(panel, "The pickup alone");
+      await alone.getByRole("button", { name: "Record: The pickup alone" }).click();
+      await alone
+        .getByText(/loudest −?-?\d+ dB/)
+        .first()
+        .waitFor();
+      await alone.getByText(/unloaded\.wav, /).waitFor();
+      await page.screenshot({ path: "/tmp/card-shot.png", fullPage: true });
+      const henries = await henriesFound(panel);
+      expect(Math.abs(henries / COIL.inductance - 1)).toBeLessThan(0.02);
+    } finally {
+      await browser.close();
+      await rm(folder, { recursive: true });
+    }
+  });
+});
