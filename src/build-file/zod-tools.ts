@@ -103,6 +103,10 @@ interface FoundFault {
 /** What zod says of a union whose schema has no words of its own. */
 const NO_WORDS = "Invalid input";
 
+function isListSize(issue: z.core.$ZodIssue): boolean {
+  return (issue.code === "too_big" || issue.code === "too_small") && issue.origin === "array";
+}
+
 /**
  * The branch of a union that the input was meant for: the one that got deepest before failing, and of those the one with the
  * fewest faults. Where none got into the input, the union's own words say what was expected.
@@ -114,7 +118,10 @@ function unionFaults(issue: z.core.$ZodIssueInvalidUnion, path: readonly Propert
     depth(b) > depth(a) || (depth(b) === depth(a) && b.length < a.length) ? b : a;
   const best = branches.reduce(better);
   const isOutside = depth(best) === path.length && issue.message !== NO_WORDS;
-  return isOutside ? [{ path, message: issue.message }] : best;
+  if (!isOutside) return best;
+  // A list was meant, and only its length is wrong.
+  const size = issue.errors.flat().find((inner) => inner.path.length === 0 && isListSize(inner));
+  return [{ path, message: size?.message ?? issue.message }];
 }
 
 function deepestFaults(issue: z.core.$ZodIssue, prefix: readonly PropertyKey[]): FoundFault[] {

@@ -8,7 +8,7 @@ const schema = strict({
   between: z.tuple([z.number(), z.number()]).optional(),
   names: z.array(z.string().max(4)).min(1).optional(),
   own: z.string("expected a name").optional(),
-  unit: z.union([z.literal("Ω"), z.literal("kΩ")]).optional(),
+  metal: z.union([z.string(), z.array(z.string()).max(2)], "expected a metal or a list of them").optional(),
   needed: z.boolean(),
 });
 
@@ -30,6 +30,8 @@ describe("a fault that no schema has words for", () => {
     [{ names: [] }, "names has 0 entries; expected at least 1"],
     [{ names: ["bridge"] }, "names.0 has 6 characters; expected at most 4"],
     [{ needed: undefined }, "needed is missing; expected true or false"],
+    [{ metal: ["a", "b", "c"] }, "metal has 3 entries; expected at most 2"],
+    [{ metal: 5 }, "metal expected a metal or a list of them"],
     [{ own: "a".repeat(9), names: "b".repeat(99) }, `names is "${"b".repeat(39)}…; expected a list`],
   ])("%j is told with the field, the value and what was expected", (sent, told) => {
     expect(faults(sent)).toEqual([told]);
