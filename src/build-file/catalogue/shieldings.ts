@@ -13,14 +13,16 @@ type Metal = Exclude<Shielding, readonly unknown[]>;
 
 /**
  * Fitted within 0.9 dB to EMFs of real coils from 0.5 to 8 kHz, each over that of a coil on alnico rods under the same exciter, so
- * that the exciter's own slope cancels: open data set strayr/pickupAnalyseR-data, CC0-1.0, reduced from its raw curves. The last is
- * one coil measured with its cover on and off the same day.
+ * that the exciter's own slope cancels: open data set strayr/pickupAnalyseR-data, CC0-1.0, reduced from its raw curves. A coil on alnico
+ * rods has none: others like it were within 0.3 dB of the reference up to 3 kHz.
  */
-/** Of the catalogue's types. A coil on alnico rods has none: others like it were within 0.3 dB of the reference up to 3 kHz. */
 export const WIDE_SINGLE = { shelf: 2150, depth: 3.5 } as const;
 export const OPEN_HUMBUCKER = { shelf: 1370, depth: 1.4 } as const;
 export const NECK_COVER = { pole: 3010 } as const;
-/** On top of what the steel under it takes; the others that are covered have that in them. */
+/**
+ * On top of what the steel under it takes, of one coil measured with its cover on and off the same day; the others that are covered
+ * have that in them.
+ */
 export const GOOD_COVER = { pole: 10_500 } as const;
 
 /** A cover on top of the steel under it. */

@@ -141,8 +141,8 @@ export class JointNormal {
   }
 
   /**
-   * How likely the reading lies above the end of the meter's range, or under what its range could tell from none: its ln is normal about what the likeliest parts make of it,
-   * with the tolerances' own variance, which other readings can only narrow.
+   * How likely the reading lies above the end of the meter's range, or under what its range could tell from none: its ln is normal
+   * about what the likeliest parts make of it, with the tolerances' own variance, which other readings can only narrow.
    */
   chanceBeyond(expected: Expected, index: number, deviations: Float64Array): number {
     const { above, below } = this.#observations[index]!;
