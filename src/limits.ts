@@ -166,6 +166,8 @@ export const MAX_MOVED_PICKUPS = 6;
 export const MAX_HEIGHT_ROWS = 60;
 /** Of one string in a row: six strings so often, each ringing for its second, fill the longest recording. */
 export const MAX_PLUCKS = 9;
+/** Of a question about dielectrics: settings to be solved times their network's size cubed; the largest customary guard takes a sixth for each cap, and the most that is granted half a minute. */
+export const MAX_DIELECTRIC_WORK = 3e8;
 /** About one coil: its poles, a base plate, a cover. */
 export const MAX_METALS = 3;
 /** Of a meter's display: bench meters of six and a half digits show two millions. */

@@ -4,8 +4,10 @@ import type { Build } from "../../build-file/schema.ts";
 import { Controls, type RawSettings } from "../../build-file/settings.ts";
 import { defaultSweep, expandSweep } from "../../build-file/sweep.ts";
 import { faultAt, type InputFault, refused } from "../../errors.ts";
-import { MAX_ASKED_CAPS } from "../../limits.ts";
-import type { DielectricsAsked } from "./dielectrics.ts";
+import { MAX_ASKED_CAPS, MAX_DIELECTRIC_WORK } from "../../limits.ts";
+import { CircuitMaker } from "../../response/circuit.ts";
+import { networkSize } from "../solving-effort.ts";
+import { type DielectricsAsked, solvedFor } from "./dielectrics.ts";
 import { toneCapsOf } from "./tone-caps.ts";
 
 function namedCaps(build: Build, names: readonly string[]): readonly string[] {
@@ -27,15 +29,26 @@ function usualCaps(build: Build): readonly string[] {
   return caps.slice(0, MAX_ASKED_CAPS);
 }
 
+function requireAffordable(asked: DielectricsAsked): void {
+  const size = networkSize(new CircuitMaker(asked.build));
+  const solved = solvedFor(asked);
+  const most = Math.floor(MAX_DIELECTRIC_WORK / size ** 3);
+  if (solved <= most) return;
+  const message = `${solved} settings of so large a guard would have to be solved; expected at most ${most}: ask of fewer caps`;
+  throw faultAt("LIMIT_EXCEEDED", "caps", message);
+}
+
 /**
  * What to ask of a guard: the caps by their names, or the usual ones, in every position with tones from 0 to 10.
  * @throws PresolderError REQUEST_INVALID, SETTINGS_INVALID or LIMIT_EXCEEDED, by the field
  */
 export function dielectricsAsked(build: Build, names?: readonly string[], settings?: RawSettings): DielectricsAsked {
   const controls = new Controls(build);
-  return {
+  const asked = {
     build,
     caps: names ? namedCaps(build, names) : usualCaps(build),
     settings: expandSweep(controls, defaultSweep(controls), settings),
   };
+  requireAffordable(asked);
+  return asked;
 }

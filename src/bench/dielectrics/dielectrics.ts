@@ -62,6 +62,14 @@ function rowOf(
   };
 }
 
+/** As measured, and at either end of what is marked and of what changes it. */
+const CAPS_A_ROW = 5;
+
+/** How many settings are solved for an answer. */
+export function solvedFor({ caps, settings }: DielectricsAsked): number {
+  return caps.length * settings.length * (1 + CAPS_A_ROW * DIELECTRICS.length);
+}
+
 /**
  * Whether it can be heard what a guard's caps are made of: every dielectric at the same measured value, then at the ends of its usual
  * tolerance, then at those of what temperature and age may do to it, each the largest level-matched difference over the settings.

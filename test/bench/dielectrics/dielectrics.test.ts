@@ -44,6 +44,24 @@ describe("which caps are asked about", () => {
       { path: "caps.1", message: 'there is no cap "cup"; did you mean "cap"?' },
     ]);
   });
+
+  it("are refused of a guard so large that nobody would wait for the answer, with how many settings could be solved", () => {
+    const whole = readBuild({
+      presolder: 1,
+      plan: CATALOGUE.plans.find(({ id }) => id === "hsh-automatic-splits")!.plan,
+    });
+    const cap = whole.parts.cap1!;
+    const names = Array.from({ length: 50 }, (_, k) => `more${k}`);
+    const parts = { ...whole.parts, ...Object.fromEntries(names.map((name) => [name, cap])) };
+    // A chain from the jack's tip: every cap brings a net of its own.
+    const wires = names.map((name, k) => ({
+      ...whole.wires[0]!,
+      from: `${name}.a`,
+      to: k === 0 ? "jack.tip" : `more${k - 1}.b`,
+    }));
+    const large = { ...whole, parts, wires: [...whole.wires, ...wires] };
+    expect(() => dielectricsAsked(large)).toThrow(/^caps: 4510 settings .* expected at most \d+: ask of fewer caps$/);
+  });
 });
 
 describe("what a cap is made of", () => {
