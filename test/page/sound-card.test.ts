@@ -5,6 +5,7 @@ import { chromium, type Locator, type Page } from "playwright-core";
 import { expect, inject, it } from "vitest";
 import { encodeWav } from "../../src/audio/wav-encode.ts";
 import { measuringSignal } from "../../src/measure/signal/measuring-signal.ts";
+import { requireOneLevel } from "../../src/page/sound-card/one-level.ts";
 import { COIL, heardUnder, INPUT, LOAD } from "../measure/simulated-pickup.ts";
 import { recorded } from "../measure/simulated-recording.ts";
 import { describeWith } from "../tools.ts";
@@ -44,6 +45,18 @@ async function henriesFound(panel: Locator): Promise<number> {
 }
 
 const slot = (panel: Locator, label: string) => panel.locator(".recording-slot", { hasText: label });
+
+it("compares no recordings that were made at different levels, unless the output itself was recorded too", () => {
+  const slots = [
+    { path: "unloaded", decibels: -30 },
+    { path: "loaded", decibels: -20 },
+    { path: "second", decibels: undefined },
+  ];
+  const request = { method: "two-loads", load: LOAD } as const;
+  const asked = () => requireOneLevel(request, slots);
+  expect(asked).toThrow(expect.objectContaining({ faults: [expect.objectContaining({ path: "loaded" })] }));
+  expect(() => requireOneLevel({ ...request, reference: "first" }, slots)).not.toThrow();
+});
 
 describeWith("chromium", "measuring with an audio interface", () => {
   const site = usePage();
@@ -87,6 +100,23 @@ describeWith("chromium", "measuring with an audio interface", () => {
       .getByText(/the recording is silent.*turn its gain up/)
       .waitFor();
     expect(await panel.locator(".fault-text:visible").count()).toBe(1);
+  });
+
+  it("says that the input is not allowed, and where the browser gives none at all, and takes files all the same", async () => {
+    const { page } = await site.stay();
+    await page.getByRole("button", { name: "Record: The pickup alone" }).click();
+    await slot(page.locator(".sound-card"), "The pickup alone")
+      .getByText(/was not allowed.*choose the files/)
+      .waitFor();
+    const without = async (other: Page) => {
+      await other.addInitScript(() => Object.defineProperty(navigator, "mediaDevices", { value: undefined }));
+    };
+    const insecure = await site.visit({ before: without });
+    const panel = await openPanel(insecure.page);
+    await panel.getByText(/gives an input only to a page that came by https/).waitFor();
+    expect(await panel.getByRole("button", { name: /^Record: / }).count()).toBe(0);
+    expect(await panel.getByLabel("The pickup alone", { exact: true }).isEnabled()).toBe(true);
+    expectQuiet(insecure);
   });
 
   it("measures a pot's track behind a resistor, and keeps it at the pot as measured", async () => {

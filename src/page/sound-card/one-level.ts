@@ -9,7 +9,10 @@ const shown = (decibels: number) => `${String(decibels).replace("-", "−")} dB`
  * itself is recorded too, it cancels.
  * @throws ServiceProblem at each recording that was made at another level than the first
  */
-export function requireOneLevel(request: MeasureRequest, slots: readonly RecordingSlot[]): void {
+export function requireOneLevel(
+  request: MeasureRequest,
+  slots: readonly Pick<RecordingSlot, "path" | "decibels">[],
+): void {
   if (request.method !== "two-loads" || request.reference) return;
   const made = slots.flatMap(({ path, decibels }) => (decibels === undefined ? [] : [{ path, decibels }]));
   const first = made[0]?.decibels;

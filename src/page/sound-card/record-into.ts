@@ -6,6 +6,9 @@ import type { RecordingSlot } from "./recording-slot.ts";
 import type { SoundFields } from "./sound-fields.ts";
 
 const STOPPED = new Error("Stopped: nothing of it was kept.");
+const ONE_CHANNEL =
+  "Only one channel came in, and two are needed. Choose the interface as the input; where the browser still gives one channel, record" +
+  " with another program.";
 
 function wordsOf(error: unknown): string {
   const { message } = error as Error;
@@ -28,6 +31,7 @@ export function createRecordInto(sound: SoundFields, lock: (isBusy: boolean) => 
     try {
       const wanted = sound.wanted();
       const taken = await recordSignal(wanted, stop.signal, monitor.show);
+      if (slot.isStereo && taken.channels.length < 2) throw new Error(ONE_CHANNEL);
       const file = encodeWav(taken, "pcm24");
       slot.put(new File([Uint8Array.from(file)], `${slot.name}.wav`, { type: "audio/wav" }), wanted.decibels);
       await sound.listInputs();

@@ -8,6 +8,7 @@ import type { RecordingWanted } from "./way.ts";
 /** A recording's place: a file chosen, dropped or recorded, and what is wrong with it. */
 export interface RecordingSlot extends FormField {
   readonly name: RecordingName;
+  readonly isStereo: boolean;
   readonly record: HTMLButtonElement;
   readonly file: File | undefined;
   /** What the output stood at where the page itself made the recording. */
@@ -32,7 +33,7 @@ function acceptDrops(element: HTMLElement, take: (file: File | undefined) => voi
 const buttonFor = (label: string, text: string, className = "") =>
   h("button", { type: "button", class: className, "aria-label": `${text}: ${label}` }, text);
 
-export function createRecordingSlot({ name, label, isOptional }: RecordingWanted): RecordingSlot {
+export function createRecordingSlot({ name, label, isOptional, isStereo = false }: RecordingWanted): RecordingSlot {
   const id = freshId("recording");
   const input = h("input", { id, type: "file", accept: ".wav,audio/wav,audio/x-wav" });
   const fault = h("p", { class: "fault-text", id: `${id}-fault`, hidden: true });
@@ -58,8 +59,8 @@ export function createRecordingSlot({ name, label, isOptional }: RecordingWanted
     decibels = madeAt;
     told.textContent = next ? `${next.name}, ${(next.size / 1e6).toFixed(1)} MB` : "none yet, or drop one here";
     save.hidden = away.hidden = next === undefined;
-    // The same file, mended, can be chosen again.
-    if (!next) input.value = "";
+    // The same file, mended, can be chosen again; and a choice that was recorded over is none.
+    if (next !== input.files?.[0]) input.value = "";
     showFault(undefined);
   };
   input.addEventListener("change", () => input.files?.[0] && put(input.files[0]));
@@ -81,6 +82,7 @@ export function createRecordingSlot({ name, label, isOptional }: RecordingWanted
   record.hidden = captureMissing() !== undefined;
   return {
     name,
+    isStereo,
     path: name,
     element,
     record,
