@@ -5,10 +5,12 @@ import { chromium, type Locator, type Page } from "playwright-core";
 import { expect, inject, it } from "vitest";
 import { encodeWav } from "../../src/audio/wav-encode.ts";
 import { measuringSignal } from "../../src/measure/signal/measuring-signal.ts";
+import { requireOneLevel } from "../../src/page/sound-card/one-level.ts";
 import { COIL, heardUnder, INPUT, LOAD } from "../measure/simulated-pickup.ts";
 import { recorded } from "../measure/simulated-recording.ts";
 import { describeWith } from "../tools.ts";
 import { openStart, showTab, whenReady } from "./actions.ts";
+import { bringAxe, seriousFindings } from "./axe.ts";
 import { expectQuiet, usePage } from "./browser.ts";
 
 const RATE_HZ = 48_000;
@@ -17,8 +19,8 @@ const WORLD = { gain: 0.3, noise: 3e-5, hum: { hz: 50, peak: 1e-3 } } as const;
 const UNLOADED = recorded(SIGNAL, RATE_HZ, { ...WORLD, transfer: heardUnder(INPUT), driftPpm: 40 });
 const LOADED = recorded(SIGNAL, RATE_HZ, { ...WORLD, transfer: heardUnder(INPUT, LOAD), seed: 9 });
 
-function wavFile(name: string, samples: Float32Array) {
-  const bytes = encodeWav({ sampleRateHz: RATE_HZ, channels: [samples] }, "pcm24");
+function wavFile(name: string, ...channels: Float32Array[]) {
+  const bytes = encodeWav({ sampleRateHz: RATE_HZ, channels }, "pcm24");
   return { name, mimeType: "audio/wav", buffer: Buffer.from(bytes) };
 }
 
@@ -44,6 +46,18 @@ async function henriesFound(panel: Locator): Promise<number> {
 
 const slot = (panel: Locator, label: string) => panel.locator(".recording-slot", { hasText: label });
 
+it("compares no recordings that were made at different levels, unless the output itself was recorded too", () => {
+  const slots = [
+    { path: "unloaded", decibels: -30 },
+    { path: "loaded", decibels: -20 },
+    { path: "second", decibels: undefined },
+  ];
+  const request = { method: "two-loads", load: LOAD } as const;
+  const asked = () => requireOneLevel(request, slots);
+  expect(asked).toThrow(expect.objectContaining({ faults: [expect.objectContaining({ path: "loaded" })] }));
+  expect(() => requireOneLevel({ ...request, reference: "first" }, slots)).not.toThrow();
+});
+
 describeWith("chromium", "measuring with an audio interface", () => {
   const site = usePage();
 
@@ -61,7 +75,8 @@ describeWith("chromium", "measuring with an audio interface", () => {
       return { scroll, client };
     });
     expect(scroll).toBeLessThanOrEqual(client);
-    await page.screenshot({ path: "/tmp/card-narrow.png", fullPage: true });
+    await bringAxe(page);
+    expect(await seriousFindings(page, ".sound-card")).toEqual([]);
     await panel.getByRole("button", { name: "Give it these values" }).click();
     await showTab(page, "Parts");
     const first = page.locator('[data-path$=".inductance"]').first();
@@ -85,6 +100,45 @@ describeWith("chromium", "measuring with an audio interface", () => {
       .getByText(/the recording is silent.*turn its gain up/)
       .waitFor();
     expect(await panel.locator(".fault-text:visible").count()).toBe(1);
+  });
+
+  it("says that the input is not allowed, and where the browser gives none at all, and takes files all the same", async () => {
+    const { page } = await site.stay();
+    await page.getByRole("button", { name: "Record: The pickup alone" }).click();
+    await slot(page.locator(".sound-card"), "The pickup alone")
+      .getByText(/was not allowed.*choose the files/)
+      .waitFor();
+    const without = async (other: Page) => {
+      await other.addInitScript(() => Object.defineProperty(navigator, "mediaDevices", { value: undefined }));
+    };
+    const insecure = await site.visit({ before: without });
+    const panel = await openPanel(insecure.page);
+    await panel.getByText(/gives an input only to a page that came by https/).waitFor();
+    expect(await panel.getByRole("button", { name: /^Record: / }).count()).toBe(0);
+    expect(await panel.getByLabel("The pickup alone", { exact: true }).isEnabled()).toBe(true);
+    expectQuiet(insecure);
+  });
+
+  it("measures a pot's track behind a resistor, and keeps it at the pot as measured", async () => {
+    const { page } = await site.stay();
+    await showTab(page, "Which part?");
+    const panel = page.getByRole("region", { name: "Measuring with an audio interface" });
+    await panel.getByLabel("What is measured").selectOption("resistor");
+    // 231 kΩ behind 100 kΩ.
+    const [before, behind] = [1, 231 / 331].map((gain, i) =>
+      recorded(SIGNAL, RATE_HZ, { gain, noise: 1e-5, seed: i + 1 }),
+    );
+    const file = wavFile("pot.wav", before!, behind!);
+    await panel.getByLabel("The resistor or track", { exact: true }).setInputFiles(file);
+    await panel.getByRole("button", { name: "Work out the values" }).click();
+    await panel.getByRole("row", { name: /^resistance.* 231 kΩ/ }).waitFor();
+    await panel.getByLabel("Part", { exact: true }).selectOption({ index: 0 });
+    await panel.getByRole("button", { name: "Give it this value" }).click();
+    await showTab(page, "Parts");
+    const tracks = page.locator('[data-path$=".measured"]');
+    await expect
+      .poll(() => tracks.evaluateAll((all) => all.map((each) => (each as HTMLInputElement).value)))
+      .toContain("231k");
   });
 
   it("plays the signal and records it by itself, and measures by what was recorded", async () => {
@@ -114,7 +168,6 @@ describeWith("chromium", "measuring with an audio interface", () => {
         .first()
         .waitFor();
       await alone.getByText(/unloaded\.wav, /).waitFor();
-      await page.screenshot({ path: "/tmp/card-shot.png", fullPage: true });
       const henries = await henriesFound(panel);
       expect(Math.abs(henries / COIL.inductance - 1)).toBeLessThan(0.02);
     } finally {

@@ -41,6 +41,12 @@ describeWith("chromium", "the page's weight on the wire", () => {
       await showTab(page, tab);
       expect(sumOf(loaded), tab).toBeLessThanOrEqual(PANEL_BYTES);
     }
+    await showTab(page, "Which part?");
+    loaded.length = 0;
+    await page.getByText("with an audio interface").click();
+    await page.locator(".sound-card").waitFor();
+    expect(loaded.length).toBeGreaterThan(0);
+    expect(sumOf(loaded), "sound card").toBeLessThanOrEqual(PANEL_BYTES);
     await showTab(page, "Solder");
     loaded.length = 0;
     await page.getByRole("button", { name: "Solder joint by joint" }).click();

@@ -2,6 +2,7 @@ import { formChoice, formText } from "../fields/form-fields.ts";
 import { loadsPicture } from "./rig-picture.ts";
 import type { Way } from "./way.ts";
 
+/** Turns, loads and levels are common practice, no source. */
 const NEEDS = [
   "An audio interface with an instrument input (1 MΩ; its manual says), and a lead into it with two clips.",
   "A small exciter coil: some 100 turns of thin enamelled wire on a bobbin as wide as the pickup, with 100 Ω in series, on a line or headphone output.",

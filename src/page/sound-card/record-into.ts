@@ -5,18 +5,21 @@ import { createRecordingMonitor } from "./recording-monitor.ts";
 import type { RecordingSlot } from "./recording-slot.ts";
 import type { SoundFields } from "./sound-fields.ts";
 
-const STOPPED = new Error("Stopped: nothing was kept.");
+const STOPPED = new Error("Stopped: nothing of it was kept.");
+const ONE_CHANNEL =
+  "Only one channel came in, and two are needed. Choose the interface as the input; where the browser still gives one channel, record" +
+  " with another program.";
 
 function wordsOf(error: unknown): string {
   const { message } = error as Error;
   return message.endsWith(".") ? message : `${message}.`;
 }
 
-/** Records into one slot at a time; what goes wrong is told where the slot is. */
-export function createRecordInto(sound: SoundFields, slots: () => readonly RecordingSlot[]) {
-  const lock = (isBusy: boolean) => {
-    for (const { record } of slots()) record.disabled = isBusy;
-  };
+/**
+ * Records into one slot at a time; what goes wrong is told where the slot is.
+ * @param lock keeps the rest of the panel as it is while something is recorded
+ */
+export function createRecordInto(sound: SoundFields, lock: (isBusy: boolean) => void) {
   return async (slot: RecordingSlot): Promise<void> => {
     const stop = new AbortController();
     const monitor = createRecordingMonitor(() => stop.abort(STOPPED));
@@ -26,9 +29,11 @@ export function createRecordInto(sound: SoundFields, slots: () => readonly Recor
     slot.showFault(undefined);
     monitor.button.focus();
     try {
-      const taken = await recordSignal(sound.wanted(), stop.signal, monitor.show);
+      const wanted = sound.wanted();
+      const taken = await recordSignal(wanted, stop.signal, monitor.show);
+      if (slot.isStereo && taken.channels.length < 2) throw new Error(ONE_CHANNEL);
       const file = encodeWav(taken, "pcm24");
-      slot.put(new File([Uint8Array.from(file)], `${slot.name}.wav`, { type: "audio/wav" }));
+      slot.put(new File([Uint8Array.from(file)], `${slot.name}.wav`, { type: "audio/wav" }), wanted.decibels);
       await sound.listInputs();
       holder.remove();
     } catch (error) {

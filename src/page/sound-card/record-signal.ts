@@ -18,6 +18,8 @@ const BEFORE_SECONDS = 1;
 const AFTER_SECONDS = 1.5;
 const WHOLE_SECONDS = BEFORE_SECONDS + SIGNAL_SECONDS + AFTER_SECONDS;
 
+const GONE = new Error("The input went away while it recorded. Plug the interface in again, and record again.");
+
 const peakOf = (samples: Float32Array) => samples.reduce((most, each) => Math.max(most, Math.abs(each)), 0);
 
 /** A context at the interface's own rate, where the signal is there at it. */
@@ -76,18 +78,20 @@ export async function recordSignal(wanted: Wanted, stop: AbortSignal, progress: 
   const missing = captureMissing();
   if (missing) throw new Error(missing);
   const context = await contextAtInterfaceRate();
+  const gone = new AbortController();
   let stream: MediaStream | undefined;
   try {
     await context.audioWorklet.addModule(new URL("./capture-worklet.js", import.meta.url).href);
     const signal = await fetchSignal(wanted.kind, context.sampleRate);
     const buffer = await context.decodeAudioData(signal);
     stream = await openInput(wanted.deviceId);
+    for (const track of stream.getTracks()) track.addEventListener("ended", () => gone.abort(GONE));
     await context.resume();
     const node = new AudioWorkletNode(context, "capture");
     // What nothing listens to is not run; what it plays is silence.
     new MediaStreamAudioSourceNode(context, { mediaStream: stream }).connect(node).connect(context.destination);
     play(context, buffer, wanted.decibels);
-    return await captured(node, context.sampleRate, stop, progress);
+    return await captured(node, context.sampleRate, AbortSignal.any([stop, gone.signal]), progress);
   } finally {
     for (const track of stream?.getTracks() ?? []) track.stop();
     await context.close();

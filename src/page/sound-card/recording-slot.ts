@@ -2,14 +2,18 @@ import type { RecordingName } from "../../contract/measure/measure.ts";
 import { freshId, h } from "../dom/element.ts";
 import type { FormField } from "../fields/form-fields.ts";
 import { saveFile } from "../server/save-file.ts";
+import { captureMissing } from "./open-input.ts";
 import type { RecordingWanted } from "./way.ts";
 
 /** A recording's place: a file chosen, dropped or recorded, and what is wrong with it. */
 export interface RecordingSlot extends FormField {
   readonly name: RecordingName;
+  readonly isStereo: boolean;
   readonly record: HTMLButtonElement;
   readonly file: File | undefined;
-  put(file: File | undefined): void;
+  /** What the output stood at where the page itself made the recording. */
+  readonly decibels: number | undefined;
+  put(file: File | undefined, decibels?: number): void;
 }
 
 function acceptDrops(element: HTMLElement, take: (file: File | undefined) => void): void {
@@ -29,7 +33,7 @@ function acceptDrops(element: HTMLElement, take: (file: File | undefined) => voi
 const buttonFor = (label: string, text: string, className = "") =>
   h("button", { type: "button", class: className, "aria-label": `${text}: ${label}` }, text);
 
-export function createRecordingSlot({ name, label, isOptional }: RecordingWanted): RecordingSlot {
+export function createRecordingSlot({ name, label, isOptional, isStereo = false }: RecordingWanted): RecordingSlot {
   const id = freshId("recording");
   const input = h("input", { id, type: "file", accept: ".wav,audio/wav,audio/x-wav" });
   const fault = h("p", { class: "fault-text", id: `${id}-fault`, hidden: true });
@@ -38,22 +42,28 @@ export function createRecordingSlot({ name, label, isOptional }: RecordingWanted
   const save = buttonFor(label, "Save", "quiet");
   const away = buttonFor(label, "Leave out", "quiet");
   let file: File | undefined;
+  let decibels: number | undefined;
   const showFault = (message: string | undefined) => {
     fault.textContent = message ?? "";
     fault.hidden = message === undefined;
-    input.toggleAttribute("aria-invalid", message !== undefined);
-    if (message === undefined) input.removeAttribute("aria-describedby");
-    else input.setAttribute("aria-describedby", fault.id);
+    if (message === undefined) {
+      input.removeAttribute("aria-invalid");
+      input.removeAttribute("aria-describedby");
+    } else {
+      input.setAttribute("aria-invalid", "true");
+      input.setAttribute("aria-describedby", fault.id);
+    }
   };
-  const put = (next: File | undefined) => {
+  const put = (next: File | undefined, madeAt?: number) => {
     file = next;
+    decibels = madeAt;
     told.textContent = next ? `${next.name}, ${(next.size / 1e6).toFixed(1)} MB` : "none yet, or drop one here";
     save.hidden = away.hidden = next === undefined;
-    // The same file, mended, can be chosen again.
-    if (!next) input.value = "";
+    // The same file, mended, can be chosen again; and a choice that was recorded over is none.
+    if (next !== input.files?.[0]) input.value = "";
     showFault(undefined);
   };
-  input.addEventListener("change", () => put(input.files?.[0] ?? file));
+  input.addEventListener("change", () => input.files?.[0] && put(input.files[0]));
   save.addEventListener("click", () => file && saveFile(file.name, file));
   away.addEventListener("click", () => {
     put(undefined);
@@ -69,13 +79,18 @@ export function createRecordingSlot({ name, label, isOptional }: RecordingWanted
   );
   acceptDrops(element, (dropped) => dropped && put(dropped));
   put(undefined);
+  record.hidden = captureMissing() !== undefined;
   return {
     name,
+    isStereo,
     path: name,
     element,
     record,
     get file() {
       return file;
+    },
+    get decibels() {
+      return decibels;
     },
     read: () => file?.name ?? "",
     put,

@@ -84,10 +84,10 @@ export function resistorWay(part: Part): Way {
     steps: steps(words),
     budget: budgetOf(words),
     recordings: [
-      { name: "measured", label: `The ${words.called}` },
-      { name: "gain", label: "Both inputs on one point", isOptional: true },
-      { name: "open", label: "Without the part", isOptional: true },
-      { name: "short", label: "The clips on each other", isOptional: true },
+      { name: "measured", isStereo: true, label: `The ${words.called}` },
+      { name: "gain", isStereo: true, label: "Both inputs on one point", isOptional: true },
+      { name: "open", isStereo: true, label: "Without the part", isOptional: true },
+      { name: "short", isStereo: true, label: "The clips on each other", isOptional: true },
     ],
     fields: [resistor, tolerance, channels, ...(isCoil ? [resistance] : [])],
     body: (signal) => ({

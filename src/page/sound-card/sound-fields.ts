@@ -28,7 +28,7 @@ export function createSoundFields() {
   );
   const inputs = input.element.querySelector("select")!;
   rate.element.querySelector("select")!.value = "48000";
-  const save = async () => {
+  const save = async (): Promise<undefined> => {
     const content = await fetchSignal(kind.read(), Number(rate.read()));
     saveFile(`measuring-signal-${kind.read()}-${rate.read()}.wav`, new Blob([content], { type: "audio/wav" }));
   };

@@ -7,6 +7,8 @@ export interface RecordingWanted {
   readonly name: RecordingName;
   readonly label: string;
   readonly isOptional?: boolean;
+  /** Whether it is of no use without both inputs. */
+  readonly isStereo?: boolean;
 }
 
 /** A way to measure one kind of thing: what it takes, how it is done, and what is sent. */

@@ -1,0 +1,59 @@
+import { h } from "../dom/element.ts";
+import { pickupWay } from "./pickup-way.ts";
+import { createRecordingSlot, type RecordingSlot } from "./recording-slot.ts";
+import { type Part, resistorWay } from "./resistor-way.ts";
+import type { Way } from "./way.ts";
+
+export type WayName = "pickup" | Part;
+
+export const WAYS = [
+  { value: "pickup", label: "a pickup, by an exciter coil and a load" },
+  { value: "coil", label: "a coil, behind a resistor" },
+  { value: "capacitor", label: "a cap" },
+  { value: "resistor", label: "a resistor or a pot's track" },
+  { value: "lead", label: "a lead's capacitance" },
+] satisfies { value: WayName; label: string }[];
+
+/** A way with the places of its recordings. */
+export interface OpenWay extends Way {
+  readonly slots: readonly RecordingSlot[];
+  readonly instructions: HTMLElement;
+  readonly known: HTMLElement;
+  readonly slotList: HTMLElement;
+}
+
+const listOf = (tag: "ol" | "ul", texts: readonly string[]) =>
+  h(
+    tag,
+    {},
+    texts.map((text) => h("li", {}, text)),
+  );
+
+function instructions({ picture, needs, steps, budget }: Way): HTMLElement {
+  return h(
+    "div",
+    { class: "stack" },
+    picture,
+    h("h4", {}, "What you need"),
+    listOf("ul", needs),
+    h("h4", {}, "Step by step"),
+    listOf("ol", steps),
+    h("h4", {}, "How sure the answer is"),
+    h("p", {}, budget),
+  );
+}
+
+/** @param record records into the slot whose button was pressed */
+export function openWay(name: WayName, record: (slot: RecordingSlot) => void): OpenWay {
+  const way = name === "pickup" ? pickupWay() : resistorWay(name);
+  const slots = way.recordings.map(createRecordingSlot);
+  for (const slot of slots) slot.record.addEventListener("click", () => record(slot));
+  const elementsOf = (all: readonly { readonly element: HTMLElement }[]) => all.map(({ element }) => element);
+  return {
+    ...way,
+    slots,
+    instructions: instructions(way),
+    known: h("div", { class: "field-row" }, elementsOf(way.fields)),
+    slotList: h("div", { class: "recording-slots" }, elementsOf(slots)),
+  };
+}
