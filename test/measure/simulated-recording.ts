@@ -41,24 +41,45 @@ function later(samples: Float32Array, delay: number): Float32Array {
 }
 
 const REACH = 48;
+const TAPS = 2 * REACH;
+/** So many that a straight line between two is within 1e-6. */
+const PHASES = 1024;
+
+/** A Hann-windowed sinc's taps for a sample `phase` of the way from one to the next. */
+function tapsAt(phase: number): Float64Array {
+  return Float64Array.from({ length: TAPS }, (_, k) => {
+    const x = phase + REACH - 1 - k;
+    const window = 0.5 + 0.5 * Math.cos((Math.PI * x) / REACH);
+    return window * (x === 0 ? 1 : Math.sin(Math.PI * x) / (Math.PI * x));
+  });
+}
+
+let table: readonly Float64Array[] | undefined;
+
+function tapsTable(): readonly Float64Array[] {
+  table ??= Array.from({ length: PHASES + 1 }, (_, phase) => tapsAt(phase / PHASES));
+  return table;
+}
 
 /** As another clock samples it: windowed-sinc interpolation, under −90 dB of error to 20 kHz at 48 kHz. */
 export function resampled(samples: Float32Array, rateHz: number, driftPpm: number, delaySeconds: number): Float32Array {
   if (driftPpm === 0) return later(samples, Math.round(delaySeconds * rateHz));
   const stretch = 1 + driftPpm * 1e-6;
   const length = Math.ceil((samples.length / rateHz + delaySeconds + 0.5) * stretch * rateHz);
+  const padded = new Float32Array(samples.length + 2 * TAPS);
+  padded.set(samples, TAPS);
   return Float32Array.from({ length }, (_, n) => {
     const at = (n / rateHz / stretch - delaySeconds) * rateHz;
-    const first = Math.floor(at) - REACH + 1;
-    const sine = Math.sin(Math.PI * (at - first));
-    let sum = 0;
-    for (let k = 0; k < 2 * REACH; k += 1) {
-      const x = at - first - k;
-      const window = 0.5 + 0.5 * Math.cos((Math.PI * x) / REACH);
-      const sinc = Math.abs(x) < 1e-9 ? 1 : ((k % 2 ? -1 : 1) * sine) / (Math.PI * x);
-      sum += (samples[first + k] ?? 0) * sinc * window;
+    const first = Math.floor(at) - REACH + 1 + TAPS;
+    if (first < 0 || first + TAPS > padded.length) return 0;
+    const phase = (at - Math.floor(at)) * PHASES;
+    const [below, above] = [tapsTable()[Math.floor(phase)]!, tapsTable()[Math.floor(phase) + 1]!];
+    let [sum, next] = [0, 0];
+    for (let k = 0; k < TAPS; k += 1) {
+      sum += padded[first + k]! * below[k]!;
+      next += padded[first + k]! * above[k]!;
     }
-    return sum;
+    return sum + (phase - Math.floor(phase)) * (next - sum);
   });
 }
 
