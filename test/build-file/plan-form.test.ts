@@ -76,7 +76,7 @@ describe("a plan as a form", () => {
           }
         },
       ),
-      { numRuns: effort(40, 600) },
+      { numRuns: effort(40, 300) },
     );
   });
 
