@@ -2,6 +2,7 @@ import { MAX_PROBES } from "../../limits.ts";
 import { lugInWords, namedLug, offerLugNames } from "../describe/lug-names.ts";
 import { lugInput } from "../describe/wire-row.ts";
 import { freshId, h, replaceContent } from "../dom/element.ts";
+import { createFaultLine } from "../fields/fault-line.ts";
 import type { AppStore, OwnProbe } from "../state/app-state.ts";
 import { lugComplaint, probeComplaint } from "./probes.ts";
 
@@ -14,18 +15,7 @@ interface LugField {
 
 function lugField(store: AppStore, label: string): LugField {
   const input = lugInput(label);
-  const fault = h("p", { class: "fault-text", id: freshId("probe-fault"), hidden: true });
-  const tell = (message: string | undefined) => {
-    fault.textContent = message ?? "";
-    fault.hidden = message === undefined;
-    if (message === undefined) {
-      input.removeAttribute("aria-invalid");
-      input.removeAttribute("aria-describedby");
-    } else {
-      input.setAttribute("aria-invalid", "true");
-      input.setAttribute("aria-describedby", fault.id);
-    }
-  };
+  const { element: fault, tell } = createFaultLine(input, freshId("probe-fault"));
   return {
     element: h("div", { class: "field" }, h("span", { class: "hint" }, label), input, fault),
     input,

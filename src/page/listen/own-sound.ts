@@ -1,3 +1,4 @@
+import { acceptDrops } from "../dom/accept-drops.ts";
 import { h } from "../dom/element.ts";
 import type { AppStore } from "../state/app-state.ts";
 import { checkReadable } from "./own-recordings.ts";
@@ -11,19 +12,6 @@ async function take(store: AppStore, file: File | undefined): Promise<void> {
   } catch (error) {
     if (store.state.ownSound?.file === file) store.set({ ownSound: undefined, notice: (error as Error).message });
   }
-}
-
-function acceptDrops(store: AppStore, element: HTMLElement): void {
-  element.addEventListener("dragover", (event) => {
-    event.preventDefault();
-    element.classList.add("drop-over");
-  });
-  element.addEventListener("dragleave", () => element.classList.remove("drop-over"));
-  element.addEventListener("drop", (event) => {
-    event.preventDefault();
-    element.classList.remove("drop-over");
-    void take(store, event.dataTransfer?.files[0]);
-  });
 }
 
 /** Where one drops in a dry recording of one's own, to be played instead of the built-in phrases. */
@@ -49,7 +37,7 @@ export function createOwnSound(store: AppStore): HTMLElement {
     name,
     away,
   );
-  acceptDrops(store, element);
+  acceptDrops(element, (file) => void take(store, file));
   store.watch(
     (state) => [state.ownSound],
     (ownSound) => {

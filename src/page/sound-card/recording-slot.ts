@@ -1,5 +1,7 @@
 import type { RecordingName } from "../../contract/measure/measure.ts";
+import { acceptDrops } from "../dom/accept-drops.ts";
 import { freshId, h } from "../dom/element.ts";
+import { createFaultLine } from "../fields/fault-line.ts";
 import type { FormField } from "../fields/form-fields.ts";
 import { saveFile } from "../server/save-file.ts";
 import { captureMissing } from "./open-input.ts";
@@ -16,19 +18,6 @@ export interface RecordingSlot extends FormField {
   put(file: File | undefined, decibels?: number): void;
 }
 
-function acceptDrops(element: HTMLElement, take: (file: File | undefined) => void): void {
-  element.addEventListener("dragover", (event) => {
-    event.preventDefault();
-    element.classList.add("drop-over");
-  });
-  element.addEventListener("dragleave", () => element.classList.remove("drop-over"));
-  element.addEventListener("drop", (event) => {
-    event.preventDefault();
-    element.classList.remove("drop-over");
-    take(event.dataTransfer?.files[0]);
-  });
-}
-
 /** A button that says to a screen reader which recording it is for. */
 const buttonFor = (label: string, text: string, className = "") =>
   h("button", { type: "button", class: className, "aria-label": `${text}: ${label}` }, text);
@@ -36,24 +25,13 @@ const buttonFor = (label: string, text: string, className = "") =>
 export function createRecordingSlot({ name, label, isOptional, isStereo = false }: RecordingWanted): RecordingSlot {
   const id = freshId("recording");
   const input = h("input", { id, type: "file", accept: ".wav,audio/wav,audio/x-wav" });
-  const fault = h("p", { class: "fault-text", id: `${id}-fault`, hidden: true });
+  const { element: fault, tell: showFault } = createFaultLine(input, `${id}-fault`);
   const told = h("span", { class: "hint", role: "status" });
   const record = buttonFor(label, "Record");
   const save = buttonFor(label, "Save", "quiet");
   const away = buttonFor(label, "Leave out", "quiet");
   let file: File | undefined;
   let decibels: number | undefined;
-  const showFault = (message: string | undefined) => {
-    fault.textContent = message ?? "";
-    fault.hidden = message === undefined;
-    if (message === undefined) {
-      input.removeAttribute("aria-invalid");
-      input.removeAttribute("aria-describedby");
-    } else {
-      input.setAttribute("aria-invalid", "true");
-      input.setAttribute("aria-describedby", fault.id);
-    }
-  };
   const put = (next: File | undefined, madeAt?: number) => {
     file = next;
     decibels = madeAt;
