@@ -15,6 +15,8 @@ export interface TapCell {
   readonly chance: number;
   /** Whether it swings as drawn, the whole take's sign taken as most rows have it; undefined where that is not clear. */
   readonly agrees: boolean | undefined;
+  /** dB over what it should be where it should sound and something is heard. */
+  readonly over: number | undefined;
 }
 
 /** A coil that sounds where none should: somewhere here under one alone, and how surely. dB, from memory. */
@@ -97,11 +99,19 @@ export function tapCells(heard: readonly HeardTap[], foretold: readonly Foretold
   const dead = deadHalves(each, gain);
   const judged = each.map((cell) => (dead.has(rowKey(cell)) ? { ...cell, sounds: false } : cell));
   const sides = judged.map(sideOf);
-  const most = sides.reduce((sum, side) => sum + side, 0);
-  // Where as many swing one way as the other, the first is taken to be as drawn.
+  // Each pickup has one vote, however often it was tapped.
+  const votes = grouped(
+    judged.map((cell, i) => ({ ...cell, side: sides[i]! })),
+    ({ heard: { step } }) => step.pickup,
+  ).map((cells) => Math.sign(cells.reduce((sum, { side }) => sum + side, 0)));
+  const most = votes.reduce((sum, vote) => sum + vote, 0);
+  // Where as many go one way as the other, the first is taken to be as drawn.
   const flip = most === 0 ? (sides.find((side) => side !== 0) ?? 1) : Math.sign(most);
+  const over = ({ heard: { level }, isExpected, foretold: tap }: Judged) =>
+    isExpected && level !== undefined ? level - gain - decibels(sizeOf(tap)) : undefined;
   return judged.map(({ foretold: _, ...cell }, i) => ({
     ...cell,
+    over: over(judged[i]!),
     agrees: sides[i] === 0 ? undefined : sides[i] === flip,
   }));
 }

@@ -1,4 +1,4 @@
-import { decibels } from "../../decibels.ts";
+import { decibels, SILENCE_DB } from "../../decibels.ts";
 import type { ForetoldTap } from "./foretold-taps.ts";
 import type { HeardTap } from "./hear-taps.ts";
 
@@ -79,13 +79,25 @@ function meanOver(cells: readonly Weighed[], known: (cell: Weighed) => number, p
   return whole > 0 ? sum / whole : 0;
 }
 
-function fitFrom(heard: readonly LevelCell[], gain: number): TapLevels {
+/** Of a guard that sounds at all, the loudest row is one that sounds: so far over the strongest foretold, and so surely. dB, from memory. */
+const LOUDEST_OVER_DB = 3;
+const LOUDEST_SPREAD_DB = 4;
+
+/** What the gain is likely to be, by the loudest row alone. */
+function loudestGain(heard: readonly LevelCell[], cells: readonly LevelCell[]): number {
+  const most = (values: readonly number[]) => Math.max(SILENCE_DB, ...values);
+  const loudest = most(heard.map(({ heard: { level } }) => level!));
+  return loudest - most(cells.map(({ foretold }) => foretold)) - LOUDEST_OVER_DB;
+}
+
+function fitFrom(heard: readonly LevelCell[], begin: number): TapLevels {
   const names = [...new Set(heard.map(({ row }) => row))];
-  let levels: TapLevels = { gain, rows: new Map() };
+  const prior = 1 / LOUDEST_SPREAD_DB ** 2;
+  let levels: TapLevels = { gain: begin, rows: new Map() };
   for (let round = 0; round < ROUNDS; round += 1) {
     const all = weighed(heard, levels);
     const { rows } = levels;
-    const next = meanOver(all, ({ row }) => rows.get(row) ?? 0, 0);
+    const next = begin + meanOver(all, ({ row }) => begin + (rows.get(row) ?? 0), prior);
     const over = names.map((name): [string, number] => {
       const own = all.filter(({ row }) => row === name);
       return [name, meanOver(own, () => next, 1 / ROW_DB ** 2)];
@@ -95,27 +107,15 @@ function fitFrom(heard: readonly LevelCell[], gain: number): TapLevels {
   return levels;
 }
 
-function logLikelihood(cells: readonly LevelCell[], levels: TapLevels): number {
-  const rows = [...levels.rows.values()].reduce((sum, over) => sum - (over / ROW_DB) ** 2 / 2, 0);
-  return cells.reduce((sum, cell) => {
-    const anywhere = cell.heard.level === undefined ? 0.5 : 1 / ANYWHERE_DB;
-    return sum + Math.log((1 - MISLABELLED) * levelDensity(cell, levels) + MISLABELLED * anywhere);
-  }, rows);
-}
-
-/** Of the gains that coils which should sound ask for: a guard with much amiss has its true one among the highest. */
-const BEGIN_AT = [0.5, 0.75, 0.95];
-
 /** The gain and rows that fit best, groups that fit nowhere left to be mislabelled ones. */
 export function fitCells(cells: readonly LevelCell[]): TapLevels {
   const heard = cells.filter(({ heard: { level } }) => level !== undefined);
-  const direct = heard.filter(({ own }) => own > 0.5);
-  const gains = (direct.length > 0 ? direct : heard)
-    .map(({ heard: { level }, foretold }) => level! - foretold)
-    .sort((a, b) => a - b);
-  const fits = BEGIN_AT.map((share) => fitFrom(heard, gains[Math.floor(share * (gains.length - 1))] ?? 0));
-  const worth = fits.map((levels) => logLikelihood(cells, levels));
-  return fits[worth.indexOf(Math.max(...worth))]!;
+  return heard.length === 0 ? { gain: 0, rows: new Map() } : fitFrom(heard, loudestGain(heard, cells));
+}
+
+/** ln of how likely those levels were before anything was heard, but for constants. */
+export function levelsPrior({ rows }: TapLevels): number {
+  return [...rows.values()].reduce((sum, over) => sum - (over / ROW_DB) ** 2 / 2, 0);
 }
 
 export function fitTapLevels(heard: readonly HeardTap[], foretold: readonly ForetoldTap[]): TapLevels {

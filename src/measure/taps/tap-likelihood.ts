@@ -6,8 +6,8 @@ import {
   type LevelCell,
   levelCell,
   levelDensity,
+  levelsPrior,
   MISLABELLED,
-  ROW_DB,
   type TapLevels,
 } from "./tap-levels.ts";
 
@@ -42,9 +42,8 @@ function cellChance(cell: Cell, levels: TapLevels, flip: 1 | -1): number {
 export function tapLogLikelihood(heard: readonly HeardTap[], foretold: readonly ForetoldTap[]): number {
   const cells = heard.map((each, i) => cellOf(each, foretold[i]!));
   const levels = fitCells(cells);
-  const rows = [...levels.rows.values()].reduce((sum, over) => sum - (over / ROW_DB) ** 2 / 2, 0);
   const [up, down] = ([1, -1] as const).map((flip) =>
-    cells.reduce((sum, cell) => sum + Math.log(cellChance(cell, levels, flip)), rows),
+    cells.reduce((sum, cell) => sum + Math.log(cellChance(cell, levels, flip)), levelsPrior(levels)),
   ) as [number, number];
   const best = Math.max(up, down);
   return best + Math.log((Math.exp(up - best) + Math.exp(down - best)) / 2);

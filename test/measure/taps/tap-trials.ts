@@ -2,12 +2,11 @@ import { editBuild } from "../../../src/bench/faults/edits/edit-build.ts";
 import type { Build, Coil } from "../../../src/build-file/schema.ts";
 import { Controls } from "../../../src/build-file/settings.ts";
 import { NO_CHECKPOINT } from "../../../src/checkpoint.ts";
-import { foretoldTaps } from "../../../src/measure/taps/foretold-taps.ts";
 import { hearTaps } from "../../../src/measure/taps/hear-taps.ts";
 import { planTaps } from "../../../src/measure/taps/plan-taps.ts";
-import { tapCells } from "../../../src/measure/taps/tap-cells.ts";
 import type { TapDeparture } from "../../../src/measure/taps/tap-departure.ts";
-import { tapDepartures } from "../../../src/measure/taps/tap-departures.ts";
+import { tapMap } from "../../../src/measure/taps/tap-map.ts";
+import { type TapTransfer, TapTransfers } from "../../../src/measure/taps/tap-transfers.ts";
 import { type Random, seeded } from "../../bench/faults/blind-trials.ts";
 import { scenarioBuilds } from "../../bench/scenario-builds.ts";
 import { type Hand, tappedTake } from "./tapped-guard.ts";
@@ -49,6 +48,20 @@ function withTurned(build: Build, pickup: string, coil: string | undefined): Bui
   return { ...build, parts: { ...build.parts, [pickup]: { ...part, coils: Object.fromEntries(coils) } } };
 }
 
+/** Whether the guard as it is does keep silent where the map says so: a shorted half takes others with it. */
+function isTrue(build: Build, guard: Build, { settings, pickup }: TapDeparture): boolean {
+  if (!settings) return false;
+  const [drawn, real] = [build, guard].map((each) => new TapTransfers(each).in(settings)) as [
+    TapTransfer[],
+    TapTransfer[],
+  ];
+  const size = (all: TapTransfer[]) =>
+    Math.hypot(
+      ...all.filter((each) => pickup === undefined || each.pickup === pickup).flatMap(({ re, im }) => [re, im]),
+    );
+  return size(real) < 0.2 * size(drawn);
+}
+
 const only = (departures: readonly TapDeparture[], fits: (departure: TapDeparture) => boolean) =>
   departures.length === 1 && fits(departures[0]!);
 
@@ -68,7 +81,10 @@ const FAULTS: readonly ((build: Build, random: Random) => Hidden | undefined)[] 
     const { pickup, coil } = halves[Math.floor(random() * halves.length)]!;
     const guard = editBuild(build, [{ edit: "coil-shorted", part: pickup, coil }]);
     const names = (found: readonly TapDeparture[]) =>
-      only(found, (each) => each.kind === "dead" && each.pickup === pickup && each.coil === coil);
+      found.some((each) => ["dead", "faint"].includes(each.kind) && each.pickup === pickup && each.coil === coil) &&
+      found.every(
+        (each) => each.pickup === pickup || (["nothing", "silent"].includes(each.kind) && isTrue(build, guard, each)),
+      );
     return { guard, names, words: `${pickup} ${coil} dead` };
   },
   (build) => {
@@ -106,14 +122,7 @@ export function tapTrial(seed: number) {
     tapsOn: () => 2 + Math.floor(random() * 3),
   };
   const heard = heardOf(build, hidden.guard, hand);
-  const cells = tapCells(
-    heard,
-    foretoldTaps(
-      build,
-      heard.map(({ step }) => step),
-    ),
-  );
-  const departures = tapDepartures(build, cells);
+  const { departures } = tapMap(build, heard);
   const said = departures.map(({ message }) => message).join(" ") || "as drawn";
   return { heard, hidden, build, named: hidden.names(departures), words: `${name}, ${hidden.words}: ${said}` };
 }
