@@ -15,18 +15,19 @@ export interface ForetoldTap {
 
 /**
  * Two coils on one magnet share its flux, so that a tap on one pole is heard in both; and a tool is steel a few centimetres from the
- * other pickups. From memory, no source.
+ * other pickups, and brings a hand's hum. From memory, no source.
  */
 const SHARED = 0.15;
 const AFAR = amplitudeFromDecibels(-46);
 
 const NOTHING = { re: 0, im: 0 };
 
-function foretoldIn(transfers: readonly TapTransfer[], { pickup, coil }: TapStep): ForetoldTap {
+const sizeOf = ({ re, im }: { readonly re: number; readonly im: number }) => Math.hypot(re, im);
+
+function foretoldIn(transfers: readonly TapTransfer[], { pickup, coil }: TapStep, strongest: number): ForetoldTap {
   const own = transfers.find((each) => each.pickup === pickup && each.coil === coil) ?? NOTHING;
-  const others = transfers.filter((each) => each.pickup !== pickup || each.coil !== coil);
-  const strongest = Math.max(0, ...transfers.map(({ re, im }) => Math.hypot(re, im)));
-  const near = others.filter((each) => each.pickup === pickup).map(({ re, im }) => SHARED * Math.hypot(re, im));
+  const others = transfers.filter((each) => each.pickup === pickup && each.coil !== coil);
+  const near = others.map((each) => SHARED * sizeOf(each));
   return { re: own.re, im: own.im, leak: Math.hypot(AFAR * strongest, ...near) };
 }
 
@@ -34,10 +35,13 @@ function foretoldIn(transfers: readonly TapTransfer[], { pickup, coil }: TapStep
 export function foretoldTaps(build: Build, steps: readonly TapStep[], input?: TapInput): ForetoldTap[] {
   const transfers = new TapTransfers(build, input);
   const known = new Map<string, readonly TapTransfer[]>();
-  return steps.map((step) => {
-    const key = settingsKey(step.settings);
-    const here = known.get(key) ?? transfers.in(step.settings);
+  const all = steps.map(({ settings }) => {
+    const key = settingsKey(settings);
+    const here = known.get(key) ?? transfers.in(settings);
     known.set(key, here);
-    return foretoldIn(here, step);
+    return here;
   });
+  // A hand's own hum comes where no coil is let through as well as anywhere.
+  const strongest = Math.max(0, ...all.flat().map(sizeOf));
+  return steps.map((step, i) => foretoldIn(all[i]!, step, strongest));
 }

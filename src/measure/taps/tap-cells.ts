@@ -21,7 +21,7 @@ export interface TapCell {
 
 /** A coil that sounds where none should: somewhere here under one alone, and how surely. dB, from memory. */
 const USUAL_DB = -4;
-const USUAL_SPREAD_DB = 7;
+const USUAL_SPREAD_DB = 6;
 const CLEAR = 0.85;
 const SURE_OF_SIGN = 0.9;
 /** What reaches the jack turned by more than this says nothing by its first swing: cos 60°. */
@@ -94,7 +94,9 @@ export function tapCells(heard: readonly HeardTap[], foretold: readonly Foretold
   const each = heard.map((tap, i): Judged => {
     const isExpected = sizeOf(foretold[i]!) > MEANT * strongest;
     const chance = chanceOf(tap, foretold[i]!, isExpected, gain + (rows.get(rowKey({ heard: tap })) ?? 0));
-    return { heard: tap, foretold: foretold[i]!, isExpected, sounds: clear(chance), chance };
+    // What a hand brings to a pole that nothing grounds comes and goes without a side.
+    const sounds = isExpected || tap.certainty > SURE_OF_SIGN ? clear(chance) : clear(Math.min(chance, 0.5));
+    return { heard: tap, foretold: foretold[i]!, isExpected, sounds, chance };
   });
   const dead = deadHalves(each, gain);
   const judged = each.map((cell) => (dead.has(rowKey(cell)) ? { ...cell, sounds: false } : cell));

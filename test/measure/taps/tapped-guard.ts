@@ -28,7 +28,7 @@ export interface Hand {
 }
 
 const RUN_UP_SECONDS = 1.5;
-const SNIPPET_SECONDS = 4;
+const SNIPPET_SECONDS = 3.5;
 /** Flux through a coil as steel comes within a gap: a fraction, 1 at the pole. */
 const GAP_METRES = 1.6e-3;
 const fluxAt = (gap: number) => (1 + gap / GAP_METRES) ** -1.6;
@@ -72,21 +72,16 @@ function tapsEmf(random: Random, rateHz: number, taps: number): { emf: Float64Ar
   return { emf, rests };
 }
 
-type Transfer = (hz: Float64Array) => { re: Float64Array; im: Float64Array };
-
 /** Through a linear network, and an input that stands on a high-pass of 8 Hz. */
-function through(samples: Float64Array, rateHz: number, transfer: Transfer): Float64Array {
-  const size = 2 ** Math.ceil(Math.log2(1.3 * samples.length));
+function through(samples: Float64Array, rateHz: number, table: { re: Float64Array; im: Float64Array }): Float64Array {
+  const size = 2 ** Math.ceil(Math.log2(1.15 * samples.length));
   const fft = createRealFft(size);
   const [padded, spectrum] = [new Float64Array(size), new Float64Array(size + 2)];
   padded.set(samples);
   fft.forward(spectrum, padded);
-  const every = 16;
-  const grid = Float64Array.from({ length: size / 2 / every + 2 }, (_, k) => Math.max(1, (k * every * rateHz) / size));
-  const table = transfer(grid);
   for (let k = 0; k <= size / 2; k += 1) {
     const hz = (k * rateHz) / size;
-    const [i, share] = [Math.floor(k / every), (k % every) / every];
+    const [i, share] = [Math.floor(hz / GRID_HZ), (hz % GRID_HZ) / GRID_HZ];
     const re = table.re[i]! + share * (table.re[i + 1]! - table.re[i]!);
     const im = table.im[i]! + share * (table.im[i + 1]! - table.im[i]!);
     const x = hz / 8;
@@ -101,21 +96,42 @@ function through(samples: Float64Array, rateHz: number, transfer: Transfer): Flo
   return padded.subarray(0, samples.length);
 }
 
-/** What a tap on a row makes at the jack: through its own coil, a part of it through the one on the same magnet, a trace through all. */
-function jackTransfers(guard: Build, step: TapStep, random: Random): Transfer {
-  const { cable: _, ...parts } = guard;
-  const maker = new CircuitMaker({ ...parts, load: { resistance: 1e6, capacitance: 400e-12 } });
-  const transfers = solvedTransfers(maker.circuitIn(step.settings), maker.sources);
-  const shares = maker.sources.map(({ pickup, coil, emf }) => {
-    if (pickup !== step.pickup) return emf * 0.004 * (random() < 0.5 ? 1 : -1);
-    return coil === step.coil ? emf : emf * between(random, 0.05, 0.25);
-  });
-  return (hz) => {
-    const spectra = transfers.perSource(hz);
+/** Grid of a snippet's spectrum; what lies between is straight enough below the coils' peaks. */
+const GRID_HZ = 8;
+
+type Spectra = readonly { readonly re: Float64Array; readonly im: Float64Array }[];
+
+/** What each coil's EMF makes at the jack, setting after setting. */
+class Jack {
+  readonly #maker: CircuitMaker;
+  readonly #grid: Float64Array;
+  readonly #known = new Map<TapStep["settings"], Spectra>();
+
+  constructor(guard: Build, rateHz: number) {
+    const { cable: _, ...parts } = guard;
+    this.#maker = new CircuitMaker({ ...parts, load: { resistance: 1e6, capacitance: 400e-12 } });
+    this.#grid = Float64Array.from({ length: rateHz / 2 / GRID_HZ + 2 }, (_, k) => Math.max(1, k * GRID_HZ));
+  }
+
+  #spectra(settings: TapStep["settings"]): Spectra {
+    const known =
+      this.#known.get(settings) ??
+      solvedTransfers(this.#maker.circuitIn(settings), this.#maker.sources).perSource(this.#grid);
+    this.#known.set(settings, known);
+    return known;
+  }
+
+  /** Of a tap on a row: through its own coil, a part of it through the one on the same magnet, a trace through all. */
+  transfer(step: TapStep, random: Random): { re: Float64Array; im: Float64Array } {
+    const spectra = this.#spectra(step.settings);
+    const shares = this.#maker.sources.map(({ pickup, coil, emf }) => {
+      if (pickup !== step.pickup) return emf * 0.004 * (random() < 0.5 ? 1 : -1);
+      return coil === step.coil ? emf : emf * between(random, 0.05, 0.25);
+    });
     const sum = (part: "re" | "im") =>
-      Float64Array.from(hz, (_, i) => spectra.reduce((whole, each, k) => whole + shares[k]! * each[part][i]!, 0));
+      this.#grid.map((_, i) => spectra.reduce((whole, each, k) => whole + shares[k]! * each[part][i]!, 0));
     return { re: sum("re"), im: sum("im") };
-  };
+  }
 }
 
 /** A lever's contacts: fractions of a millisecond, both ways, now and then a scrape. */
@@ -127,12 +143,29 @@ function addClick(take: Float64Array, at: number, rateHz: number, peak: number, 
   }
 }
 
+/** A fundamental of 1 and what comes with it in a room, each a phasor turned sample by sample. */
+function humWave(rateHz: number, mainsHz: number, length: number, random: Random): Float64Array {
+  const wave = new Float64Array(length);
+  [1, 0.1, 0.4, 0.05, 0.25, 0.03, 0.15, 0.02, 0.08].forEach((size, k) => {
+    const turn = (2 * Math.PI * mainsHz * (k + 1)) / rateHz;
+    const [c, s] = [Math.cos(turn), Math.sin(turn)];
+    const phase = 2 * Math.PI * random();
+    let [x, y] = [size * Math.cos(phase), size * Math.sin(phase)];
+    for (let n = 0; n < length; n += 1) {
+      wave[n]! += y;
+      [x, y] = [x * c - y * s, x * s + y * c];
+    }
+  });
+  return wave;
+}
+
 /** A take of a plan, tapped on a guard that may not be as drawn. Every row's poles have a strength of their own, within 4 dB. */
 export function tappedTake(guard: Build, steps: readonly TapStep[], hand: Hand): Float32Array {
   const { rateHz = 48_000, seed, noise = 3e-5, hum = 3e-3, peak = 0.4, clicks = 0.02, touchHum = 0.5 } = hand;
   const random = seeded(seed);
   const mainsHz = hand.mainsHz ?? (random() < 0.5 ? 50 : 60) + between(random, -0.05, 0.05);
   const length = Math.ceil((steps.at(-1)!.at + RUN_UP_SECONDS + SNIPPET_SECONDS + 1) * rateHz);
+  const jack = new Jack(guard, rateHz);
   const [take, rests] = [new Float64Array(length), new Float64Array(length)];
   const rows = new Map<string, number>();
   steps.forEach((step, i) => {
@@ -140,7 +173,7 @@ export function tappedTake(guard: Build, steps: readonly TapStep[], hand: Hand):
     const strength = rows.get(row) ?? 10 ** (between(random, -4, 4) / 20);
     rows.set(row, strength);
     const { emf, rests: touched } = tapsEmf(random, rateHz, hand.tapsOn?.(i) ?? 3);
-    const heard = through(emf, rateHz, jackTransfers(guard, step, random));
+    const heard = through(emf, rateHz, jack.transfer(step, random));
     const first = Math.round((RUN_UP_SECONDS + step.at + (hand.late?.(i) ?? between(random, -0.2, 0.5))) * rateHz);
     heard.forEach((each, n) => {
       if (first + n >= length) return;
@@ -155,14 +188,9 @@ export function tappedTake(guard: Build, steps: readonly TapStep[], hand: Hand):
     if (step.settings === steps[i]!.settings) return;
     addClick(take, RUN_UP_SECONDS + step.at - 1.2 * random() - 0.5, rateHz, clicks, random);
   });
-  const harmonics = [1, 0.1, 0.4, 0.05, 0.25, 0.03, 0.15, 0.02, 0.08].map((size) => ({
-    size,
-    phase: 2 * Math.PI * random(),
-  }));
+  const wave = humWave(rateHz, mainsHz, length, random);
   return Float32Array.from(take, (each, n) => {
-    const turn = (2 * Math.PI * mainsHz * n) / rateHz;
-    const wave = harmonics.reduce((sum, { size, phase }, k) => sum + size * Math.sin((k + 1) * turn + phase), 0);
-    const value = each + hum * (1 + touchHum * rests[n]!) * wave + noise * gaussian(random);
+    const value = each + hum * (1 + touchHum * rests[n]!) * wave[n]! + noise * gaussian(random);
     return Math.max(-1, Math.min(1, value));
   });
 }
