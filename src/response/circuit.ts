@@ -18,6 +18,8 @@ export interface Circuit {
   readonly nodeOfLug: (lugIndex: number) => number;
   /** Index of each part's first element; its others follow. */
   readonly firstElementOf: ReadonlyMap<string, number>;
+  /** How many elements are the parts'; after them come screens of wires, cable and load. */
+  readonly partElements: number;
 }
 
 export interface CircuitOptions {
@@ -115,10 +117,11 @@ export class CircuitMaker {
       if (part.kind === "pot") addPotElements(network, name, part, nodeOfLocal);
       else addPart(network, part, nodeOfLocal);
     }
+    const partElements = network.elementCount;
     addScreens(network, this.build, (lug) => nodeOfLug(lugs.indexOf(lug)));
     const tip = nodeOfLug(jack.get("tip")!);
     const outputNode = options.withCableAndLoad ? addCableAndLoad(network, tip, this.build) : tip;
-    return { network: network.build(), outputNode, nets, nodeOfLug, firstElementOf };
+    return { network: network.build(), outputNode, nets, nodeOfLug, firstElementOf, partElements };
   }
 }
 

@@ -1,0 +1,174 @@
+import { editBuild } from "../../bench/faults/edits/edit-build.ts";
+import type { Build } from "../../build-file/schema.ts";
+import type { Settings } from "../../build-file/settings.ts";
+import { CircuitMaker } from "../../response/circuit.ts";
+import type { Departure } from "../departures/departure.ts";
+import { Point, type Unknowns } from "../model/point.ts";
+import { type View, viewOf } from "../model/view.ts";
+import type { Contribution, Evidence, Subject } from "./evidence.ts";
+import { type LinearFit, linearFit } from "./fit.ts";
+import { FLOOR } from "./floor.ts";
+
+/** A departure, weighed. */
+export interface Weighed {
+  readonly departure: Departure;
+  readonly fit: LinearFit;
+  readonly point: Point;
+}
+
+/** The first look is linear about the drawing: what tolerances bend beyond that is granted as so much more of a floor. */
+const FIRST_FLOOR = 0.06;
+const MOST_ROUNDS = 12;
+/** A round that gains less, in chi-square, is the last. */
+const SETTLED = 0.05;
+/** No round moves an unknown by more of its own deviations. */
+const MOST_STEP = 2;
+
+/** The guard that a departure makes, put into the takes' settings once each. */
+class DepartedGuard {
+  readonly build: Build;
+  readonly #maker: CircuitMaker;
+  readonly #settings: readonly Settings[];
+  readonly #nominal: Point;
+  readonly #views: (View | undefined)[] = [];
+
+  constructor(build: Build, settings: readonly Settings[], nominal: Point) {
+    this.build = build;
+    this.#maker = new CircuitMaker(build);
+    this.#settings = settings;
+    this.#nominal = nominal;
+  }
+
+  readonly viewOf = (index: number): View => {
+    this.#views[index] ??= viewOf(this.#maker, this.#settings[index]!, this.#nominal);
+    return this.#views[index]!;
+  };
+}
+
+/** Weighs one departure after another against all evidence. */
+export class Weigher {
+  readonly #build: Build;
+  readonly #settings: readonly Settings[];
+  readonly #unknowns: Unknowns;
+  readonly #evidence: readonly Evidence[];
+  readonly #nominal: Point;
+  readonly #known = new Map<string, Contribution>();
+  readonly #guards = new Map<Departure, DepartedGuard>();
+
+  /** @param settings that the evidence's settings are indexes of */
+  constructor(build: Build, settings: readonly Settings[], unknowns: Unknowns, evidence: readonly Evidence[]) {
+    this.#build = build;
+    this.#settings = settings;
+    this.#unknowns = unknowns;
+    this.#evidence = evidence;
+    this.#nominal = new Point(unknowns);
+  }
+
+  guardOf(departure: Departure): DepartedGuard {
+    const known = this.#guards.get(departure);
+    if (known) return known;
+    const build = departure.edits.length === 0 ? this.#build : editBuild(this.#build, departure.edits);
+    const made = new DepartedGuard(build, this.#settings, this.#nominalWith(departure));
+    this.#guards.set(departure, made);
+    return made;
+  }
+
+  subjectAt(departure: Departure, point: Point): Subject {
+    const { build, viewOf: views } = this.guardOf(departure);
+    return { build, viewOf: views, point };
+  }
+
+  /** Departures of equal keys are told apart by nothing that was given. */
+  keyOf(departure: Departure): string {
+    const guard = this.guardOf(departure);
+    const freed = departure.freed.map(({ part, field }) => `${part}.${field}`).join();
+    return [freed, ...this.#evidence.map((each) => each.keyOf(guard))].join("|");
+  }
+
+  /** About the drawing; the start that fits best. */
+  firstLook(departure: Departure): Weighed {
+    const looks = departure.starts.map((start) => {
+      const point = this.#startAt(departure, start);
+      return {
+        departure,
+        point,
+        fit: this.#fitAt(
+          departure,
+          point,
+          FIRST_FLOOR,
+          start.every((each) => each === 0),
+        ),
+      };
+    });
+    return looks.reduce((best, each) => (each.fit.log > best.fit.log ? each : best));
+  }
+
+  /** At its own likeliest parts. @param rounds at most */
+  refined({ departure, point: from }: Weighed, rounds = MOST_ROUNDS, floor = FLOOR): Weighed {
+    const deviations = this.deviationsOf(departure);
+    let point = from;
+    let fit = this.#fitAt(departure, point, floor, false);
+    for (let round = 0; round < rounds; round++) {
+      if (fit.objective - fit.chiSquare < SETTLED) break;
+      const next = this.#better(departure, point, fit, deviations, floor);
+      if (!next) break;
+      const gained = fit.objective - next.fit.objective;
+      ({ point, fit } = next);
+      if (gained < SETTLED) break;
+    }
+    return { departure, point, fit };
+  }
+
+  deviationsOf({ freed, added }: Departure): Float64Array {
+    const unknowns = this.#unknowns.with(added);
+    const deviations = Float64Array.from(unknowns.all, ({ deviation }) => deviation);
+    for (const { part, field, deviation } of freed) deviations[unknowns.indexOf(part, field)] = deviation;
+    return deviations;
+  }
+
+  /** How many times what was drawn each freed or added value has. */
+  factorsOf({ departure: { freed, added }, point }: Weighed): number[] {
+    const asked = freed.length > 0 ? freed : added;
+    return asked.map(({ part, field }) => Math.exp(point.at(part, field)));
+  }
+
+  #better(departure: Departure, point: Point, fit: LinearFit, deviations: Float64Array, floor: number) {
+    for (const share of [1, 0.4, 0.1]) {
+      const values = point.values.map((value, k) => {
+        const step = share * (fit.best[k]! - value);
+        const most = MOST_STEP * deviations[k]!;
+        return value + Math.max(-most, Math.min(most, step));
+      });
+      const moved = new Point(point.unknowns, values);
+      const next = this.#fitAt(departure, moved, floor, false);
+      if (next.objective < fit.objective) return { point: moved, fit: next };
+    }
+    return undefined;
+  }
+
+  #nominalWith({ added }: Departure): Point {
+    return added.length === 0 ? this.#nominal : new Point(this.#unknowns.with(added));
+  }
+
+  #startAt(departure: Departure, start: readonly number[]): Point {
+    const nominal = this.#nominalWith(departure);
+    if (start.every((each) => each === 0)) return nominal;
+    const asked = departure.freed.length > 0 ? departure.freed : departure.added;
+    const values = nominal.values.slice();
+    for (const [which, { part, field }] of asked.entries())
+      values[nominal.unknowns.indexOf(part, field)] = start[which]!;
+    return new Point(nominal.unknowns, values);
+  }
+
+  #fitAt(departure: Departure, point: Point, floor: number, isNominal: boolean): LinearFit {
+    const subject = this.subjectAt(departure, point);
+    const contributions = this.#evidence.map((each, index) => {
+      if (!isNominal) return each.weigh(subject, floor);
+      const key = `${index} ${each.keyOf(subject)}`;
+      const known = this.#known.get(key) ?? each.weigh(subject, floor);
+      this.#known.set(key, known);
+      return known;
+    });
+    return linearFit(contributions, point.values, this.deviationsOf(departure));
+  }
+}
