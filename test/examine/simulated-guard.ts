@@ -71,7 +71,7 @@ function realTrack<Track extends Pot | NonNullable<Pot["gangs"]>[number]>(
   const resistance = within(measured ?? track.resistance, trackTolerance(pot, measured).fraction, random);
   const midpoint =
     typeof track.taper === "string" && track.midpoint === undefined
-      ? { midpoint: between(...MIDPOINTS[track.taper], random) }
+      ? { midpoint: between(MIDPOINTS[track.taper][0], MIDPOINTS[track.taper][1], random) }
       : {};
   const range = endRangeOf(pot, track);
   const endResistance = range ? range.low * (range.high / range.low) ** random() : track.endResistance;

@@ -89,7 +89,10 @@ function trackOhms(pot: Pot, gang: number, dial: number, at: Reader): [number, n
     return [share * whole, (1 - share) * whole];
   }
   const isLow = fraction <= 0;
-  const left = Math.min(whole / 2, endLaw(pot, track).ohms * Math.exp(at(endField(gang, isLow ? "low" : "high"))));
+  const left = Math.min(
+    whole / 2,
+    endLaw(pot, track, dial).ohms * Math.exp(at(endField(gang, isLow ? "low" : "high", dial))),
+  );
   return isLow ? [left, whole - left] : [whole - left, left];
 }
 

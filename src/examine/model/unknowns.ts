@@ -70,10 +70,15 @@ function ofPickup(part: string, { coils, coupling }: Pickup): Unknown[] {
 
 /** The field of a wiper's place on a gang's track at a dial, and of what is left at the track's end. */
 export const wiperField = (gang: number, dial: number) => `wiper${gang}@${dial}`;
-export const endField = (gang: number, end: "low" | "high") => `end${gang}.${end}`;
+export const endField = (gang: number, end: "low" | "high", dial: number) =>
+  dial === 0 || dial === 10 ? `end${gang}.${end}` : `end${gang}.${end}@${dial}`;
+
+/** Where a track stays at its end over part of the turn, a hand may leave it by some hundredths of it (common practice, no source). */
+const MID_TURN_END = { ohms: 300, deviation: 3 } as const;
 
 /** Middle of what an end of a track may have, in ohms, and its deviation as a logarithm. */
-export function endLaw(pot: Pot, track: Pot | NonNullable<Pot["gangs"]>[number]) {
+export function endLaw(pot: Pot, track: Pot | NonNullable<Pot["gangs"]>[number], dial: number) {
+  if (dial !== 0 && dial !== 10) return MID_TURN_END;
   const range = endRangeOf(pot, track);
   if (!range) return { ohms: Math.max(1e-3, track.endResistance), deviation: MEASURED_END_DEVIATION };
   const wide = Math.log(range.high / range.low) / 2;
@@ -81,19 +86,16 @@ export function endLaw(pot: Pot, track: Pot | NonNullable<Pot["gangs"]>[number])
 }
 
 function ofPot(part: string, pot: Pot, dials: readonly number[]): Unknown[] {
-  return [pot, ...(pot.gangs ?? [])].flatMap((track, gang): Unknown[] => {
-    const { deviation } = endLaw(pot, track);
-    const fractions = dials.map((dial) => ({ dial, fraction: wiperFraction(track, dial) }));
-    const between = fractions.filter(({ fraction }) => fraction > 0 && fraction < 1);
-    const has = (end: number) => fractions.some(({ fraction }) => fraction === end);
-    return [
-      ...between.map(({ dial }): Unknown => {
+  return [pot, ...(pot.gangs ?? [])].flatMap((track, gang): Unknown[] =>
+    dials.map((dial): Unknown => {
+      const fraction = wiperFraction(track, dial);
+      if (fraction > 0 && fraction < 1)
         return { part, field: wiperField(gang, dial), law: "logit", deviation: WIPER_DEVIATION, tolerance: 0 };
-      }),
-      ...(has(0) ? [{ part, field: endField(gang, "low"), law: "log", deviation, tolerance: 0 } as const] : []),
-      ...(has(1) ? [{ part, field: endField(gang, "high"), law: "log", deviation, tolerance: 0 } as const] : []),
-    ];
-  });
+      const { deviation } = endLaw(pot, track, dial);
+      const field = endField(gang, fraction <= 0 ? "low" : "high", dial);
+      return { part, field, law: "log", deviation, tolerance: 0 };
+    }),
+  );
 }
 
 /** Everything that guards of one drawing differ in, for takes in these settings. */

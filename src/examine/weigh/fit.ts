@@ -9,6 +9,8 @@ export interface LinearFit {
   readonly chiSquare: number;
   /** At the point itself. */
   readonly objective: number;
+  /** What of both no Gaussian law says. */
+  readonly extra: number;
   readonly degrees: number;
   /** The best place. */
   readonly best: Float64Array;
@@ -20,11 +22,13 @@ export interface LinearFit {
  * Gauss and Newton's step with normal unknowns, and Laplace's evidence for it.
  * @param at where the contributions were made
  * @param deviations of the unknowns' own laws
+ * @param damping how many times narrower a step is held than those laws would (Levenberg and Marquardt); 0 for the evidence
  */
 export function linearFit(
   contributions: readonly Contribution[],
   at: Float64Array,
   deviations: Float64Array,
+  damping = 0,
 ): LinearFit {
   const size = at.length;
   const matrix = new Float64Array(size * size);
@@ -32,7 +36,7 @@ export function linearFit(
   let [squares, extra, degrees, logPrior] = [0, 0, 0, 0];
   for (let k = 0; k < size; k++) {
     const weight = 1 / deviations[k]! ** 2;
-    matrix[k * size + k] = weight;
+    matrix[k * size + k] = weight * (1 + damping);
     right[k] = -weight * at[k]!;
     squares += weight * at[k]! ** 2;
     logPrior += 2 * Math.log(deviations[k]!);
@@ -58,6 +62,7 @@ export function linearFit(
     log: -0.5 * (squares - explained + logDeterminant + logPrior),
     chiSquare: squares - explained - extra,
     objective: squares,
+    extra,
     degrees,
     best,
     factor: matrix,

@@ -21,8 +21,16 @@ const FIRST_FLOOR = 0.06;
 const MOST_ROUNDS = 12;
 /** A round that gains less, in chi-square, is the last. */
 const SETTLED = 0.05;
+/** Tried in turn until one brings a round nearer. */
+const DAMPINGS = [0, 3, 30, 300, 3000];
 /** No round moves an unknown by more of its own deviations. */
 const MOST_STEP = 2;
+
+interface Stage {
+  readonly point: Point;
+  readonly contributions: readonly Contribution[];
+  readonly fit: LinearFit;
+}
 
 /** The guard that a departure makes, put into the takes' settings once each. */
 class DepartedGuard {
@@ -106,17 +114,16 @@ export class Weigher {
   /** At its own likeliest parts. @param rounds at most */
   refined({ departure, point: from }: Weighed, rounds = MOST_ROUNDS, floor = FLOOR): Weighed {
     const deviations = this.deviationsOf(departure);
-    let point = from;
-    let fit = this.#fitAt(departure, point, floor, false);
+    let stage = this.#stageAt(departure, from, deviations, floor);
     for (let round = 0; round < rounds; round++) {
-      if (fit.objective - fit.chiSquare < SETTLED) break;
-      const next = this.#better(departure, point, fit, deviations, floor);
+      if (stage.fit.objective - (stage.fit.chiSquare + stage.fit.extra) < SETTLED) break;
+      const next = this.#better(departure, stage, deviations, floor);
       if (!next) break;
-      const gained = fit.objective - next.fit.objective;
-      ({ point, fit } = next);
+      const gained = stage.fit.objective - next.fit.objective;
+      stage = next;
       if (gained < SETTLED) break;
     }
-    return { departure, point, fit };
+    return { departure, point: stage.point, fit: stage.fit };
   }
 
   deviationsOf({ freed, added }: Departure): Float64Array {
@@ -132,18 +139,23 @@ export class Weigher {
     return asked.map(({ part, field }) => Math.exp(point.at(part, field)));
   }
 
-  #better(departure: Departure, point: Point, fit: LinearFit, deviations: Float64Array, floor: number) {
-    for (const share of [1, 0.4, 0.1]) {
+  #better(departure: Departure, { point, contributions, fit }: Stage, deviations: Float64Array, floor: number) {
+    for (const damping of DAMPINGS) {
+      const { best } = damping === 0 ? fit : linearFit(contributions, point.values, deviations, damping);
       const values = point.values.map((value, k) => {
-        const step = share * (fit.best[k]! - value);
         const most = MOST_STEP * deviations[k]!;
-        return value + Math.max(-most, Math.min(most, step));
+        return value + Math.max(-most, Math.min(most, best[k]! - value));
       });
-      const moved = new Point(point.unknowns, values);
-      const next = this.#fitAt(departure, moved, floor, false);
-      if (next.objective < fit.objective) return { point: moved, fit: next };
+      const next = this.#stageAt(departure, new Point(point.unknowns, values), deviations, floor);
+      if (next.fit.objective < fit.objective) return next;
     }
     return undefined;
+  }
+
+  #stageAt(departure: Departure, point: Point, deviations: Float64Array, floor: number): Stage {
+    const subject = this.subjectAt(departure, point);
+    const contributions = this.#evidence.map((each) => each.weigh(subject, floor));
+    return { point, contributions, fit: linearFit(contributions, point.values, deviations) };
   }
 
   #nominalWith({ added }: Departure): Point {
@@ -160,15 +172,17 @@ export class Weigher {
     return new Point(nominal.unknowns, values);
   }
 
+  /** Contributions about the drawing are kept: most departures leave most takes as they were. */
   #fitAt(departure: Departure, point: Point, floor: number, isNominal: boolean): LinearFit {
+    const deviations = this.deviationsOf(departure);
+    if (!isNominal) return this.#stageAt(departure, point, deviations, floor).fit;
     const subject = this.subjectAt(departure, point);
     const contributions = this.#evidence.map((each, index) => {
-      if (!isNominal) return each.weigh(subject, floor);
       const key = `${index} ${each.keyOf(subject)}`;
       const known = this.#known.get(key) ?? each.weigh(subject, floor);
       this.#known.set(key, known);
       return known;
     });
-    return linearFit(contributions, point.values, this.deviationsOf(departure));
+    return linearFit(contributions, point.values, deviations);
   }
 }
