@@ -33,4 +33,6 @@ export interface Evidence {
   weigh(subject: Subject, floor: number): Contribution;
   /** Guards of equal keys are told apart by nothing in it, whatever the point. */
   keyOf(subject: Omit<Subject, "point">): string;
+  /** How far two guards are from each other in it, as chi-square. */
+  apart(one: Subject, other: Subject, floor: number): number;
 }

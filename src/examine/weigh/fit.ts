@@ -22,7 +22,7 @@ export interface LinearFit {
  * Gauss and Newton's step with normal unknowns, and Laplace's evidence for it.
  * @param at where the contributions were made
  * @param deviations of the unknowns' own laws
- * @param damping how many times narrower a step is held than those laws would (Levenberg and Marquardt); 0 for the evidence
+ * @param damping lengthens the curvature's diagonal by that share of it (D. W. Marquardt, 1963); 0 for the evidence
  */
 export function linearFit(
   contributions: readonly Contribution[],
@@ -36,7 +36,7 @@ export function linearFit(
   let [squares, extra, degrees, logPrior] = [0, 0, 0, 0];
   for (let k = 0; k < size; k++) {
     const weight = 1 / deviations[k]! ** 2;
-    matrix[k * size + k] = weight * (1 + damping);
+    matrix[k * size + k] = weight;
     right[k] = -weight * at[k]!;
     squares += weight * at[k]! ** 2;
     logPrior += 2 * Math.log(deviations[k]!);
@@ -55,6 +55,7 @@ export function linearFit(
       }
     }
   }
+  for (let k = 0; k < size; k++) matrix[k * size + k]! *= 1 + damping;
   const step = new Float64Array(size);
   const { logDeterminant, explained } = solveCholesky(matrix, right, size, step);
   const best = at.map((value, k) => value + step[k]!);

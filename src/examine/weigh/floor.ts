@@ -15,3 +15,6 @@ export const CROSSTALK = 1e-4;
 
 /** Of an exciter's field and in what it couples into besides its coil, a share of the strongest take. */
 export const STRAY_FIELD = 0.01;
+
+/** Between the first look and the last, while parts are still on their way. */
+export const NARROWED_FLOOR = 2 * FLOOR;

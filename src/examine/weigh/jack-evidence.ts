@@ -36,6 +36,15 @@ export class JackEvidence implements Evidence {
     return shareAt(subject.viewOf(this.settingIndex), subject, this.take.frequenciesHz);
   }
 
+  apart(one: Subject, other: Subject, floor: number): number {
+    const [a, b] = [this.predict(one), this.predict(other)];
+    const { all } = variances(this.take, floor);
+    return all.reduce(
+      (sum, variance, i) => sum + ((a.re[i]! - b.re[i]!) ** 2 + (a.im[i]! - b.im[i]!) ** 2) / variance,
+      0,
+    );
+  }
+
   weigh(subject: Subject, floor: number): Contribution {
     const { re, im, unknowns, slopesRe, slopesIm } = this.predict(subject);
     const { all, independent } = variances(this.take, floor);

@@ -18,11 +18,11 @@ export interface Weighed {
 
 /** The first look is linear about the drawing: what tolerances bend beyond that is granted as so much more of a floor. */
 const FIRST_FLOOR = 0.06;
-const MOST_ROUNDS = 12;
+const MOST_ROUNDS = 30;
 /** A round that gains less, in chi-square, is the last. */
 const SETTLED = 0.05;
 /** Tried in turn until one brings a round nearer. */
-const DAMPINGS = [0, 3, 30, 300, 3000];
+const DAMPINGS = [0, 0.1, 1, 10, 100];
 /** No round moves an unknown by more of its own deviations. */
 const MOST_STEP = 2;
 
@@ -93,20 +93,14 @@ export class Weigher {
     return [freed, ...this.#evidence.map((each) => each.keyOf(guard))].join("|");
   }
 
-  /** About the drawing; the start that fits best. */
-  firstLook(departure: Departure): Weighed {
-    const looks = departure.starts.map((start) => {
-      const point = this.#startAt(departure, start);
-      return {
-        departure,
-        point,
-        fit: this.#fitAt(
-          departure,
-          point,
-          FIRST_FLOOR,
-          start.every((each) => each === 0),
-        ),
-      };
+  /**
+   * Linear about the drawing, and about where another guard's parts are likeliest; the start that fits best.
+   * @param about that other point, of no more unknowns than every departure has
+   */
+  firstLook(departure: Departure, about?: Point): Weighed {
+    const looks = departure.starts.flatMap((start) => {
+      const first = this.#lookAt(departure, start);
+      return about ? [first, this.#lookAbout(departure, start, about)] : [first];
     });
     return looks.reduce((best, each) => (each.fit.log > best.fit.log ? each : best));
   }
@@ -124,6 +118,12 @@ export class Weigher {
       if (gained < SETTLED) break;
     }
     return { departure, point: stage.point, fit: stage.fit };
+  }
+
+  /** How far two weighed guards are from each other in all that was given, as chi-square. */
+  apart(one: Weighed, other: Weighed): number {
+    const [a, b] = [one, other].map(({ departure, point }) => this.subjectAt(departure, point)) as [Subject, Subject];
+    return this.#evidence.reduce((sum, each) => sum + each.apart(a, b, FLOOR), 0);
   }
 
   deviationsOf({ freed, added }: Departure): Float64Array {
@@ -162,6 +162,24 @@ export class Weigher {
     return added.length === 0 ? this.#nominal : new Point(this.#unknowns.with(added));
   }
 
+  #lookAt(departure: Departure, start: readonly number[]): Weighed {
+    const point = this.#startAt(departure, start);
+    const isNominal = start.every((each) => each === 0) && departure.added.length === 0;
+    return { departure, point, fit: this.#fitAt(departure, point, FIRST_FLOOR, isNominal ? "drawn" : undefined) };
+  }
+
+  #lookAbout(departure: Departure, start: readonly number[], about: Point): Weighed {
+    const isPlain = start.every((each) => each === 0) && departure.added.length === 0;
+    const begun = this.#startAt(departure, start);
+    const point = isPlain
+      ? about
+      : new Point(
+          begun.unknowns,
+          begun.values.map((value, k) => (value === 0 ? (about.values[k] ?? 0) : value)),
+        );
+    return { departure, point, fit: this.#fitAt(departure, point, FIRST_FLOOR, isPlain ? "about" : undefined) };
+  }
+
   #startAt(departure: Departure, start: readonly number[]): Point {
     const nominal = this.#nominalWith(departure);
     if (start.every((each) => each === 0)) return nominal;
@@ -172,13 +190,13 @@ export class Weigher {
     return new Point(nominal.unknowns, values);
   }
 
-  /** Contributions about the drawing are kept: most departures leave most takes as they were. */
-  #fitAt(departure: Departure, point: Point, floor: number, isNominal: boolean): LinearFit {
+  /** Contributions about a point that many ask for are kept: most departures leave most takes as they were. */
+  #fitAt(departure: Departure, point: Point, floor: number, kept?: string): LinearFit {
     const deviations = this.deviationsOf(departure);
-    if (!isNominal) return this.#stageAt(departure, point, deviations, floor).fit;
+    if (kept === undefined) return this.#stageAt(departure, point, deviations, floor).fit;
     const subject = this.subjectAt(departure, point);
     const contributions = this.#evidence.map((each, index) => {
-      const key = `${index} ${each.keyOf(subject)}`;
+      const key = `${kept} ${index} ${each.keyOf(subject)}`;
       const known = this.#known.get(key) ?? each.weigh(subject, floor);
       this.#known.set(key, known);
       return known;

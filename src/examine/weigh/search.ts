@@ -1,0 +1,140 @@
+import type { Fault } from "../../bench/faults/fault.ts";
+import { createPrior, type FaultCounts } from "../../bench/faults/hypotheses/prior.ts";
+import type { FaultKind, JointAge } from "../../bench/faults/priors/fault-shares.ts";
+import type { Checkpoint } from "../../checkpoint.ts";
+import { type Departure, NOTHING } from "../departures/departure.ts";
+import { NARROWED_FLOOR } from "./floor.ts";
+import type { Weighed, Weigher } from "./weigher.ts";
+
+/** A fault, or none, and how likely it is before anything was recorded. */
+export interface Named {
+  readonly faults: readonly Fault[];
+  readonly logPrior: number;
+}
+
+/** Departures that nothing given tells apart, weighed as one. */
+export interface Candidate {
+  readonly weighed: Weighed;
+  /** The commonest first. */
+  readonly names: readonly Named[];
+  /** ln of its weight beside the others. */
+  readonly score: number;
+  readonly logLikelihood: number;
+}
+
+/** How many go on from each look to the next. */
+const LOOKED_TWICE = 90;
+const LOOKED_CLOSELY = 28;
+const NARROWING_ROUNDS = 3;
+
+/** What each departure would be called at any value of its own. */
+function anyName({ freed, added, faults }: Departure): readonly Fault[] {
+  const asked = Math.max(1, freed.length, added.length);
+  return faults(Array.from({ length: asked }, () => 3));
+}
+
+function countsOf(departures: readonly Departure[]): FaultCounts {
+  const counts: Partial<Record<FaultKind, number>> = {};
+  for (const { kind } of departures.flatMap(anyName)) counts[kind] = (counts[kind] ?? 0) + 1;
+  return counts;
+}
+
+const logSum = (logs: readonly number[]) => {
+  const top = Math.max(...logs);
+  return top + Math.log(logs.reduce((sum, each) => sum + Math.exp(each - top), 0));
+};
+
+/** Departures by what tells them apart, each class with one of them to weigh. */
+interface Class {
+  readonly members: Departure[];
+  readonly logPrior: number;
+}
+
+function classesOf(weigher: Weigher, departures: readonly Departure[], logPrior: (each: Departure) => number): Class[] {
+  const byKey = new Map<string, Departure[]>();
+  for (const departure of departures) {
+    const key = weigher.keyOf(departure);
+    const found = byKey.get(key);
+    if (found) found.push(departure);
+    else byKey.set(key, [departure]);
+  }
+  return [...byKey.values()].map((members) => ({ members, logPrior: logSum(members.map(logPrior)) }));
+}
+
+export interface Search {
+  /** The likeliest first; the guard as drawn is always among them. */
+  readonly candidates: readonly Candidate[];
+  /** What shows in nothing that was given. */
+  readonly unseen: readonly Named[];
+  readonly considered: number;
+}
+
+/** Weighs every departure: all at a first look, the better ones again at their own likeliest parts. */
+export function search(
+  weigher: Weigher,
+  departures: readonly Departure[],
+  joints: JointAge | undefined,
+  { checkpoint }: Checkpoint,
+  logBesides: (faults: readonly Fault[]) => number = () => 0,
+): Search {
+  const all = [NOTHING, ...departures];
+  const prior = createPrior(countsOf(departures), { isComplainedOf: false, joints });
+  const priorOf = (each: Departure) => logSum(anyNames(each).map((faults) => prior(faults)));
+  const classes = classesOf(weigher, all, priorOf);
+  checkpoint();
+  const sound = weigher.refined(weigher.firstLook(NOTHING));
+  const ordered = (looks: readonly { readonly cls: Class; readonly weighed: Weighed }[]) =>
+    [...looks].sort((a, b) => b.weighed.fit.log + b.cls.logPrior - a.weighed.fit.log - a.cls.logPrior);
+  const isSound = (cls: Class) => cls.members[0] === NOTHING;
+  const first = classes.map((cls) => {
+    checkpoint();
+    return { cls, weighed: weigher.firstLook(cls.members[0]!, sound.point) };
+  });
+  const second = ordered(first)
+    .slice(0, LOOKED_TWICE)
+    .map(({ cls, weighed }) => {
+      checkpoint();
+      return { cls, weighed: weigher.refined(weighed, NARROWING_ROUNDS, NARROWED_FLOOR) };
+    });
+  const close = ordered(second.filter(({ cls }) => !isSound(cls)))
+    .slice(0, LOOKED_CLOSELY)
+    .map(({ cls, weighed }) => {
+      checkpoint();
+      return { cls, weighed: weigher.refined(weighed) };
+    });
+  const soundClass = classes.find(isSound)!;
+  const candidates = [{ cls: soundClass, weighed: sound }, ...close].flatMap(({ cls, weighed }) =>
+    candidateOf(weigher, cls, weighed, prior, logBesides),
+  );
+  return {
+    candidates: candidates.sort((a, b) => b.score - a.score),
+    unseen: soundClass.members
+      .slice(1)
+      .flatMap((each) => anyName(each).map((fault) => ({ faults: [fault], logPrior: prior([fault]) }))),
+    considered: departures.length,
+  };
+}
+
+function anyNames(departure: Departure): (readonly Fault[])[] {
+  const names = anyName(departure);
+  return names.length === 0 ? [[]] : names.map((fault) => [fault]);
+}
+
+function candidateOf(
+  weigher: Weigher,
+  { members }: Class,
+  weighed: Weighed,
+  prior: (faults: readonly Fault[]) => number,
+  logBesides: (faults: readonly Fault[]) => number,
+): Candidate[] {
+  const factors = weigher.factorsOf(weighed);
+  const names = members.flatMap((member) => {
+    if (member === NOTHING) return [{ faults: [], logPrior: prior([]) }];
+    return member.faults(factors).map((fault) => ({ faults: [fault], logPrior: prior([fault]) }));
+  });
+  if (names.length === 0) return [];
+  const weights = names.map(({ faults, logPrior }) => logPrior + logBesides(faults));
+  const score = weighed.fit.log + logSum(weights);
+  const byWeight = names.map((name, index) => ({ name, weight: weights[index]! })).sort((a, b) => b.weight - a.weight);
+  return [{ weighed, names: byWeight.map(({ name }) => name), score, logLikelihood: weighed.fit.log }];
+}
