@@ -102,7 +102,8 @@ function potValues(pot: Pot, dial: number, stands: readonly Stand[]): number[] {
   return gangs.flatMap((_, gang) => (gang === 0 && liftsTrack(pot, dial) ? [0] : trackOhms(pot, gang, dial, at)));
 }
 
-const STEP = 1e-4;
+/** So small that what a value's logarithm bends over it is lost among the floor. */
+const STEP = 1e-5;
 
 /** @param dial 0 to 10; of a pot alone */
 export function partSlots(part: Part, dial: number, stands: readonly Stand[]): PartSlots {
@@ -110,12 +111,10 @@ export function partSlots(part: Part, dial: number, stands: readonly Stand[]): P
   const values = at(stands);
   if (values.length === 0) return { values, slopes: [] };
   const slopes = stands.flatMap(({ index, unknown }, which) => {
-    const stepped = (step: number) =>
-      at(stands.map((stand, each) => (each === which ? { ...stand, value: stand.value + step } : stand)));
     if (part.kind === "pot" && isElsewhere(unknown, part, dial)) return [];
-    const [above, below] = [stepped(STEP), stepped(-STEP)];
+    const above = at(stands.map((stand, each) => (each === which ? { ...stand, value: stand.value + STEP } : stand)));
     return values.flatMap((_, slot) => {
-      const slope = (above[slot]! - below[slot]!) / (2 * STEP);
+      const slope = (above[slot]! - values[slot]!) / STEP;
       return slope === 0 ? [] : [{ unknown: index, slot, slope }];
     });
   });

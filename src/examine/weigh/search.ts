@@ -23,9 +23,11 @@ export interface Candidate {
 }
 
 /** How many go on from each look to the next. */
-const LOOKED_TWICE = 90;
-const LOOKED_CLOSELY = 28;
+const LOOKED_TWICE = 60;
+const LOOKED_CLOSELY = 20;
 const NARROWING_ROUNDS = 3;
+/** Further behind the best than this, in nats, none is gone on with. */
+const HOPELESS = 40;
 
 /** What each departure would be called at any value of its own. */
 function anyName({ freed, added, faults }: Departure): readonly Fault[] {
@@ -61,6 +63,21 @@ function classesOf(weigher: Weigher, departures: readonly Departure[], logPrior:
   return [...byKey.values()].map((members) => ({ members, logPrior: logSum(members.map(logPrior)) }));
 }
 
+interface Look {
+  readonly cls: Class;
+  readonly weighed: Weighed;
+}
+
+/** A guard that fits no better than this, chi-square over degrees, may have been led astray by where it began. */
+const POOR_FIT = 0.4;
+
+function refinedFully(weigher: Weigher, from: Weighed, hopeless: number): Weighed {
+  const refined = weigher.refined(from, { hopeless });
+  if (refined.fit.chiSquare < POOR_FIT * refined.fit.degrees) return refined;
+  const again = weigher.refined(weigher.fromDrawing(from), { hopeless });
+  return again.fit.log > refined.fit.log ? again : refined;
+}
+
 export interface Search {
   /** The likeliest first; the guard as drawn is always among them. */
   readonly candidates: readonly Candidate[];
@@ -83,24 +100,32 @@ export function search(
   const classes = classesOf(weigher, all, priorOf);
   checkpoint();
   const sound = weigher.refined(weigher.firstLook(NOTHING));
-  const ordered = (looks: readonly { readonly cls: Class; readonly weighed: Weighed }[]) =>
+  const ordered = (looks: readonly Look[]) =>
     [...looks].sort((a, b) => b.weighed.fit.log + b.cls.logPrior - a.weighed.fit.log - a.cls.logPrior);
   const isSound = (cls: Class) => cls.members[0] === NOTHING;
   const first = classes.map((cls) => {
     checkpoint();
     return { cls, weighed: weigher.firstLook(cls.members[0]!, sound.point) };
   });
+  let leading = Number.NEGATIVE_INFINITY;
   const second = ordered(first)
     .slice(0, LOOKED_TWICE)
+    .filter(({ cls }) => !isSound(cls))
     .map(({ cls, weighed }) => {
       checkpoint();
-      return { cls, weighed: weigher.refined(weighed, NARROWING_ROUNDS, NARROWED_FLOOR) };
+      const options = { rounds: NARROWING_ROUNDS, floor: NARROWED_FLOOR, hopeless: leading - cls.logPrior - HOPELESS };
+      const narrowed = weigher.refined(weighed, options);
+      leading = Math.max(leading, narrowed.fit.log + cls.logPrior);
+      return { cls, weighed: narrowed };
     });
-  const close = ordered(second.filter(({ cls }) => !isSound(cls)))
+  let best = sound.fit.log + prior([]);
+  const close = ordered(second)
     .slice(0, LOOKED_CLOSELY)
     .map(({ cls, weighed }) => {
       checkpoint();
-      return { cls, weighed: weigher.refined(weighed) };
+      const refined = refinedFully(weigher, weighed, best - cls.logPrior - HOPELESS);
+      best = Math.max(best, refined.fit.log + cls.logPrior);
+      return { cls, weighed: refined };
     });
   const soundClass = classes.find(isSound)!;
   const candidates = [{ cls: soundClass, weighed: sound }, ...close].flatMap(({ cls, weighed }) =>

@@ -26,6 +26,16 @@ const DAMPINGS = [0, 0.1, 1, 10, 100];
 /** No round moves an unknown by more of its own deviations. */
 const MOST_STEP = 2;
 
+/** Rounds before a departure is judged by how far it has come. */
+const PATIENCE = 1;
+
+interface RefineOptions {
+  readonly rounds?: number;
+  readonly floor?: number;
+  /** ln of the evidence under which it is not worth going on. */
+  readonly hopeless?: number;
+}
+
 interface Stage {
   readonly point: Point;
   readonly contributions: readonly Contribution[];
@@ -106,7 +116,10 @@ export class Weigher {
   }
 
   /** At its own likeliest parts. @param rounds at most */
-  refined({ departure, point: from }: Weighed, rounds = MOST_ROUNDS, floor = FLOOR): Weighed {
+  refined(
+    { departure, point: from }: Weighed,
+    { rounds = MOST_ROUNDS, floor = FLOOR, hopeless = Number.NEGATIVE_INFINITY }: RefineOptions = {},
+  ): Weighed {
     const deviations = this.deviationsOf(departure);
     let stage = this.#stageAt(departure, from, deviations, floor);
     for (let round = 0; round < rounds; round++) {
@@ -114,6 +127,7 @@ export class Weigher {
       const next = this.#better(departure, stage, deviations, floor);
       if (!next) break;
       const gained = stage.fit.objective - next.fit.objective;
+      if (round >= PATIENCE && next.fit.log < hopeless) break;
       stage = next;
       if (gained < SETTLED) break;
     }
@@ -124,6 +138,12 @@ export class Weigher {
   apart(one: Weighed, other: Weighed): number {
     const [a, b] = [one, other].map(({ departure, point }) => this.subjectAt(departure, point)) as [Subject, Subject];
     return this.#evidence.reduce((sum, each) => sum + each.apart(a, b, FLOOR), 0);
+  }
+
+  /** The same from where the drawing's parts are. */
+  fromDrawing({ departure }: Weighed): Weighed {
+    const looks = departure.starts.map((start) => this.#lookAt(departure, start));
+    return looks.reduce((best, each) => (each.fit.log > best.fit.log ? each : best));
   }
 
   deviationsOf({ freed, added }: Departure): Float64Array {
