@@ -18,3 +18,6 @@ export const STRAY_FIELD = 0.01;
 
 /** Between the first look and the last, while parts are still on their way. */
 export const NARROWED_FLOOR = 2 * FLOOR;
+
+/** The first look is linear about the drawing: what tolerances bend beyond that is granted as so much more of a floor. */
+export const FIRST_FLOOR = 0.06;

@@ -3,7 +3,7 @@ import { createPrior, type FaultCounts } from "../../bench/faults/hypotheses/pri
 import type { FaultKind, JointAge } from "../../bench/faults/priors/fault-shares.ts";
 import type { Checkpoint } from "../../checkpoint.ts";
 import { type Departure, NOTHING } from "../departures/departure.ts";
-import { NARROWED_FLOOR } from "./floor.ts";
+import { FIRST_FLOOR, NARROWED_FLOOR } from "./floor.ts";
 import type { Weighed, Weigher } from "./weigher.ts";
 
 /** A fault, or none, and how likely it is before anything was recorded. */
@@ -26,6 +26,8 @@ export interface Candidate {
 const LOOKED_TWICE = 60;
 const LOOKED_CLOSELY = 20;
 const NARROWING_ROUNDS = 3;
+/** Of the best, so many begin again from where the very best has its parts. */
+const TRIED_AGAIN = 6;
 /** Further behind the best than this, in nats, none is gone on with. */
 const HOPELESS = 40;
 
@@ -71,6 +73,18 @@ interface Look {
 /** A guard that fits no better than this, chi-square over degrees, may have been led astray by where it began. */
 const POOR_FIT = 0.4;
 
+/** Under ever lower floors: what is far off is brought near first. */
+function annealed(weigher: Weigher, from: Weighed): Weighed {
+  const near = [FIRST_FLOOR, NARROWED_FLOOR].reduce((at, floor) => weigher.refined(at, { floor }), from);
+  return weigher.refined(near);
+}
+
+/** The better of it as it is and of where another guard's parts are likeliest. */
+function fromThere(weigher: Weigher, weighed: Weighed, there: Weighed): Weighed {
+  const again = weigher.refined(weigher.movedTo(weighed, there.point));
+  return again.fit.log > weighed.fit.log ? again : weighed;
+}
+
 function refinedFully(weigher: Weigher, from: Weighed, hopeless: number): Weighed {
   const refined = weigher.refined(from, { hopeless });
   if (refined.fit.chiSquare < POOR_FIT * refined.fit.degrees) return refined;
@@ -99,7 +113,7 @@ export function search(
   const priorOf = (each: Departure) => logSum(anyNames(each).map((faults) => prior(faults)));
   const classes = classesOf(weigher, all, priorOf);
   checkpoint();
-  const sound = weigher.refined(weigher.firstLook(NOTHING));
+  const sound = annealed(weigher, weigher.firstLook(NOTHING));
   const ordered = (looks: readonly Look[]) =>
     [...looks].sort((a, b) => b.weighed.fit.log + b.cls.logPrior - a.weighed.fit.log - a.cls.logPrior);
   const isSound = (cls: Class) => cls.members[0] === NOTHING;
@@ -128,9 +142,15 @@ export function search(
       return { cls, weighed: refined };
     });
   const soundClass = classes.find(isSound)!;
-  const candidates = [{ cls: soundClass, weighed: sound }, ...close].flatMap(({ cls, weighed }) =>
-    candidateOf(weigher, cls, weighed, prior, logBesides),
-  );
+  const refined = ordered([{ cls: soundClass, weighed: sound }, ...close]);
+  const leader = refined[0]!;
+  const final = refined.map(({ cls, weighed }, index) => {
+    checkpoint();
+    const isClose = weighed.fit.log + cls.logPrior > leader.weighed.fit.log + leader.cls.logPrior - HOPELESS;
+    const again = index > 0 && (isSound(cls) || (index < TRIED_AGAIN && isClose));
+    return { cls, weighed: again ? fromThere(weigher, weighed, leader.weighed) : weighed };
+  });
+  const candidates = final.flatMap(({ cls, weighed }) => candidateOf(weigher, cls, weighed, prior, logBesides));
   return {
     candidates: candidates.sort((a, b) => b.score - a.score),
     unseen: soundClass.members

@@ -7,7 +7,7 @@ import { Point, type Unknowns } from "../model/point.ts";
 import { type View, viewOf } from "../model/view.ts";
 import type { Contribution, Evidence, Subject } from "./evidence.ts";
 import { type LinearFit, linearFit } from "./fit.ts";
-import { FLOOR } from "./floor.ts";
+import { FIRST_FLOOR, FLOOR } from "./floor.ts";
 
 /** A departure, weighed. */
 export interface Weighed {
@@ -16,8 +16,6 @@ export interface Weighed {
   readonly point: Point;
 }
 
-/** The first look is linear about the drawing: what tolerances bend beyond that is granted as so much more of a floor. */
-const FIRST_FLOOR = 0.06;
 const MOST_ROUNDS = 30;
 /** A round that gains less, in chi-square, is the last. */
 const SETTLED = 0.05;
@@ -132,6 +130,14 @@ export class Weigher {
       if (gained < SETTLED) break;
     }
     return { departure, point: stage.point, fit: stage.fit };
+  }
+
+  /** With all that every departure has at another guard's place. */
+  movedTo({ departure, point, fit }: Weighed, there: Point): Weighed {
+    const shared = this.#unknowns.all.length;
+    const free = new Set(departure.freed.map(({ part, field }) => this.#unknowns.indexOf(part, field)));
+    const values = point.values.map((value, k) => (k < shared && !free.has(k) ? there.values[k]! : value));
+    return { departure, fit, point: new Point(point.unknowns, values) };
   }
 
   /** How far two weighed guards are from each other in all that was given, as chi-square. */
