@@ -96,6 +96,17 @@ export class ExciterEvidence implements Evidence {
     return { re, im, middle: sizes[Math.floor(sizes.length / 2)]! };
   }
 
+  /** What a guard would have had recorded in one of the takes. */
+  heard(subject: Subject, take: Take): { re: Float64Array; im: Float64Array } {
+    const which = this.laid.takes.findIndex((each) => each.take === take);
+    const drive = this.driveOf(subject);
+    const { re, im } = this.transfers(subject)[which]!;
+    return {
+      re: re.map((x, i) => drive.re[i]! * x - drive.im[i]! * im[i]!),
+      im: re.map((x, i) => drive.re[i]! * im[i]! + drive.im[i]! * x),
+    };
+  }
+
   apart(one: Subject, other: Subject, floor: number): number {
     const variances = variancesOf(this.laid, floor);
     const [a, b] = [one, other].map((subject) => {

@@ -25,7 +25,7 @@ export interface Candidate {
 /** How many go on from each look to the next. */
 const LOOKED_TWICE = 60;
 const LOOKED_CLOSELY = 20;
-const NARROWING_ROUNDS = 3;
+const NARROWING_ROUNDS = 5;
 /** Of the best, so many begin again from where the very best has its parts. */
 const TRIED_AGAIN = 6;
 /** Further behind the best than this, in nats, none is gone on with. */
@@ -98,6 +98,8 @@ export interface Search {
   /** What shows in nothing that was given. */
   readonly unseen: readonly Named[];
   readonly considered: number;
+  /** The guard as drawn. */
+  readonly sound: Weighed;
 }
 
 /** Weighs every departure: all at a first look, the better ones again at their own likeliest parts. */
@@ -127,7 +129,11 @@ export function search(
     .filter(({ cls }) => !isSound(cls))
     .map(({ cls, weighed }) => {
       checkpoint();
-      const options = { rounds: NARROWING_ROUNDS, floor: NARROWED_FLOOR, hopeless: leading - cls.logPrior - HOPELESS };
+      const options = {
+        rounds: NARROWING_ROUNDS,
+        floor: NARROWED_FLOOR,
+        hopeless: leading - cls.logPrior - 2 * HOPELESS,
+      };
       const narrowed = weigher.refined(weighed, options);
       leading = Math.max(leading, narrowed.fit.log + cls.logPrior);
       return { cls, weighed: narrowed };
@@ -150,13 +156,14 @@ export function search(
     const again = index > 0 && (isSound(cls) || (index < TRIED_AGAIN && isClose));
     return { cls, weighed: again ? fromThere(weigher, weighed, leader.weighed) : weighed };
   });
-  const candidates = final.flatMap(({ cls, weighed }) => candidateOf(weigher, cls, weighed, prior, logBesides));
+  const candidates = final.flatMap(({ cls, weighed }) => candidatesOf(weigher, cls, weighed, prior, logBesides));
   return {
     candidates: candidates.sort((a, b) => b.score - a.score),
     unseen: soundClass.members
       .slice(1)
       .flatMap((each) => anyName(each).map((fault) => ({ faults: [fault], logPrior: prior([fault]) }))),
     considered: departures.length,
+    sound: final.find(({ cls }) => isSound(cls))!.weighed,
   };
 }
 
@@ -165,7 +172,10 @@ function anyNames(departure: Departure): (readonly Fault[])[] {
   return names.length === 0 ? [[]] : names.map((fault) => [fault]);
 }
 
-function candidateOf(
+/** Names of a class that other evidence speaks alike for, in nats, stay together. */
+const SAME_BESIDES = 1;
+
+function candidatesOf(
   weigher: Weigher,
   { members }: Class,
   weighed: Weighed,
@@ -173,13 +183,20 @@ function candidateOf(
   logBesides: (faults: readonly Fault[]) => number,
 ): Candidate[] {
   const factors = weigher.factorsOf(weighed);
-  const names = members.flatMap((member) => {
-    if (member === NOTHING) return [{ faults: [], logPrior: prior([]) }];
-    return member.faults(factors).map((fault) => ({ faults: [fault], logPrior: prior([fault]) }));
+  const names = members.flatMap((member): readonly Fault[][] =>
+    member === NOTHING ? [[]] : member.faults(factors).map((fault) => [fault]),
+  );
+  const told = names.map((faults) => ({ faults, logPrior: prior(faults), besides: logBesides(faults) }));
+  const clusters: (typeof told)[] = [];
+  for (const each of told.sort((a, b) => b.besides - a.besides)) {
+    const found = clusters.find(([first]) => first!.besides - each.besides < SAME_BESIDES);
+    if (found) found.push(each);
+    else clusters.push([each]);
+  }
+  return clusters.map((cluster) => {
+    const logLikelihood = weighed.fit.log + cluster[0]!.besides;
+    const ordered = [...cluster].sort((a, b) => b.logPrior - a.logPrior);
+    const score = weighed.fit.log + logSum(cluster.map(({ logPrior, besides }) => logPrior + besides));
+    return { weighed, names: ordered.map(({ faults, logPrior }) => ({ faults, logPrior })), score, logLikelihood };
   });
-  if (names.length === 0) return [];
-  const weights = names.map(({ faults, logPrior }) => logPrior + logBesides(faults));
-  const score = weighed.fit.log + logSum(weights);
-  const byWeight = names.map((name, index) => ({ name, weight: weights[index]! })).sort((a, b) => b.weight - a.weight);
-  return [{ weighed, names: byWeight.map(({ name }) => name), score, logLikelihood: weighed.fit.log }];
 }

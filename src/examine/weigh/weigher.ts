@@ -25,7 +25,7 @@ const DAMPINGS = [0, 0.1, 1, 10, 100];
 const MOST_STEP = 2;
 
 /** Rounds before a departure is judged by how far it has come. */
-const PATIENCE = 1;
+const PATIENCE = 2;
 
 interface RefineOptions {
   readonly rounds?: number;
