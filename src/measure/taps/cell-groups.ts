@@ -2,7 +2,7 @@ import { settingsKey } from "../../build-file/settings.ts";
 import type { HeardTap } from "./hear-taps.ts";
 
 interface Heard {
-  readonly heard: HeardTap;
+  readonly heard: Pick<HeardTap, "step">;
 }
 
 export const rowKey = ({ heard: { step } }: Heard) => `${step.pickup} ${step.coil}`;

@@ -37,7 +37,7 @@ export interface Hidden {
 
 const turned = (coil: Coil): Coil => ({ ...coil, magnet: coil.magnet === "north" ? "south" : "north" });
 
-function withTurned(build: Build, pickup: string, coil: string | undefined): Build {
+export function withTurned(build: Build, pickup: string, coil: string | undefined): Build {
   const part = build.parts[pickup]!;
   if (part.kind !== "pickup") return build;
   const coils = Object.entries(part.coils).map(([name, spec]) => [
