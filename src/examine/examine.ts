@@ -96,12 +96,14 @@ export function examine(build: Build, question: Question, { checkpoint }: Checkp
   const verdict = verdictOf(groups);
   const outside = outsideOf(groups[0]!);
   const drawn = weigher.subjectAt(NOTHING, found.sound.point);
+  const { departure, point } = groups[0]!.leader.weighed;
+  const best = groups[0]!.isSound ? drawn : weigher.subjectAt(departure, point);
   const controls = new Controls(build);
   const takes = question.takes.map((take, index) => ({
     settings: rawSettings(controls, take.settings),
     through: take.through,
     title: takeTitle(build, take),
-    ...takeColumns(take, ofTakes[index]!, drawn),
+    ...takeColumns(take, ofTakes[index]!, drawn, best),
   }));
   const told = groups.filter(({ share }, index) => index < 3 || (index < MOST_TOLD && share > LEAST_SHARE));
   const planned = verdict === "as-drawn" ? undefined : nextTake(build, unknowns, question.takes, groups, checkpoint);

@@ -51,8 +51,14 @@ function expectedOf(evidence: Evidence, take: Take, subject: Subject): Curve {
   return take;
 }
 
-/** @param drawn the guard as drawn, at the parts that these takes speak for */
-export function takeColumns(take: Take, evidence: Evidence, drawn: Subject): TakeColumns {
+/** A take that the best answer accounts for better by this, as chi-square, is not the drawing's either. */
+const MOST_GAINED = 12;
+
+/**
+ * @param drawn the guard as drawn, at the parts that these takes speak for
+ * @param best the guard that accounts for the takes best
+ */
+export function takeColumns(take: Take, evidence: Evidence, drawn: Subject, best: Subject): TakeColumns {
   const { resistorOhms } = drawn.point.unknowns.rig;
   const isJack = take.through === "jack";
   const shown = (curve: Curve) => (isJack ? ohmsOf(curve, resistorOhms) : curve);
@@ -66,6 +72,8 @@ export function takeColumns(take: Take, evidence: Evidence, drawn: Subject): Tak
       ? jackErrors(take)
       : Array.from(take.re, (x, i) => take.sd[i]! / Math.max(1e-12, Math.hypot(x, take.im[i]!))),
     expected: { magnitudes: sizes(expected), degrees: angles(expected) },
-    agrees: chiSquareTail(squares, Math.max(1, Math.round(degrees))) >= LEAST_FIT,
+    agrees:
+      squares - evidence.weigh(best, FLOOR).squares < MOST_GAINED &&
+      chiSquareTail(squares, Math.max(1, Math.round(degrees))) >= LEAST_FIT,
   };
 }

@@ -81,7 +81,7 @@ function shapeOf(
   kept: Network,
   output: number,
   origins: readonly Origin[],
-  valueOf: (origin: Origin) => number,
+  nominalOf: (origin: Origin) => number,
 ): string {
   const joints = idealJoints(kept);
   const names = new Map<number, number>([
@@ -96,7 +96,7 @@ function shapeOf(
   const starts = slotStarts(kept);
   const elements = kept.elements.map((element, index) => {
     const origin = origins[starts[index]!]!;
-    return `${element.kind[0]}${nameOf(element.a)},${nameOf(element.b)}:${origin.part}#${origin.slot}=${valueOf(origin).toPrecision(6)}`;
+    return `${element.kind[0]}${nameOf(element.a)},${nameOf(element.b)}:${origin.part}#${origin.slot}=${nominalOf(origin).toPrecision(6)}`;
   });
   return [
     ...elements,
@@ -124,13 +124,13 @@ export function viewOf(maker: CircuitMaker, settings: Settings, nominal: Point):
       origins.push({ ...first, slot: first.slot + each - starts[index]! });
   }
   for (const mutual of kept.mutuals) origins.push(all.mutuals[mutualIndex(whole, kept, mutual)]!);
-  const valueOf = ({ part, slot, fixed }: Origin) =>
+  const nominalOf = ({ part, slot, fixed }: Origin) =>
     fixed ?? nominal.slotsOf(maker.build, part, dialOf(part)).values[slot]!;
   return {
     port: new Port(kept, outputNode),
     origins,
     dialOf,
     sources,
-    shape: shapeOf(kept, outputNode, origins, valueOf),
+    shape: shapeOf(kept, outputNode, origins, nominalOf),
   };
 }

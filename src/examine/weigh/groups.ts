@@ -8,6 +8,12 @@ const SAME_LOG = 3;
 /** Further behind the best than this, in nats, an answer is none. */
 const HOPELESS = 14;
 
+/**
+ * What a departure must account better by than the guard as drawn to be told from it, in nats: the laws of tolerances are only about normal,
+ * and one with a value of its own bends to whatever is left of them.
+ */
+const LEAST_GAIN = { fixed: 4, valued: 7 } as const;
+
 /** Answers that the takes cannot tell apart. */
 export interface Group {
   /** The one that accounts for the takes best. */
@@ -19,16 +25,25 @@ export interface Group {
   readonly isSound: boolean;
 }
 
+/** Whether a departure is one that hardly accounts for more than the drawing does, and for as much. */
+function isSlight({ weighed: { departure }, logLikelihood }: Candidate, drawn: Candidate): boolean {
+  const isValued = departure.freed.length + departure.added.length > 0;
+  const gain = logLikelihood - drawn.logLikelihood;
+  return gain > -SAME_LOG && gain < (isValued ? LEAST_GAIN.valued : LEAST_GAIN.fixed);
+}
+
 /** @param candidates the likeliest first */
 export function groupsOf(weigher: Weigher, candidates: readonly Candidate[]): Group[] {
   const top = candidates[0]!.score;
   const kept = candidates.filter(({ score }, index) => index < 3 || score > top - HOPELESS);
   const groups: Candidate[][] = [];
-  for (const candidate of kept) {
+  const drawn = kept.find(({ names }) => names.some(({ faults }) => faults.length === 0));
+  for (const candidate of [...(drawn ? [drawn] : []), ...kept.filter((each) => each !== drawn)]) {
     const alike = groups.find(
       ([leader]) =>
-        Math.abs(leader!.logLikelihood - candidate.logLikelihood) < SAME_LOG &&
-        weigher.apart(leader!.weighed, candidate.weighed) < SAME_CHI_SQUARE,
+        (leader === drawn && isSlight(candidate, drawn!)) ||
+        (Math.abs(leader!.logLikelihood - candidate.logLikelihood) < SAME_LOG &&
+          weigher.apart(leader!.weighed, candidate.weighed) < SAME_CHI_SQUARE),
     );
     if (alike) alike.push(candidate);
     else groups.push([candidate]);
