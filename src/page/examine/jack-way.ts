@@ -1,4 +1,4 @@
-import type { ExamineAnswer, ExaminedAnswer, PlannedTakeAnswer } from "../../contract/examine/examine-answer.ts";
+import type { ExamineAnswer, ExaminedAnswer } from "../../contract/examine/examine-answer.ts";
 import type { ExamineRequest } from "../../contract/examine/examine-request.ts";
 import { h, replaceContent } from "../dom/element.ts";
 import { createFormRun } from "../fields/form-run.ts";
@@ -46,7 +46,6 @@ export function createJackWay(store: AppStore, readBeside: ReadBeside, lock: (is
     label: "Both inputs on one point",
     isOptional: true,
   });
-  const places = createTakePlaces();
   const lockAll = (isBusy: boolean) => {
     lock(isBusy);
     run.button.disabled = isBusy;
@@ -54,12 +53,8 @@ export function createJackWay(store: AppStore, readBeside: ReadBeside, lock: (is
   };
   const recordInto = createRecordInto(signalRecorder(sound), lockAll);
   const withRecording = (slot: RecordingSlot) => slot.record.addEventListener("click", () => void recordInto(slot));
+  const places = createTakePlaces(withRecording);
   withRecording(gain);
-  const add = (planned: PlannedTakeAnswer) => {
-    const take = places.add(planned);
-    withRecording(take.slot);
-    return take;
-  };
   const plan = createPlanOfGuard(
     store,
     async (build) => {
@@ -68,8 +63,7 @@ export function createJackWay(store: AppStore, readBeside: ReadBeside, lock: (is
       return answer;
     },
     ({ takes: planned, needs, cautions }) => {
-      places.clear();
-      for (const each of planned) add(each);
+      places.renew(planned);
       replaceContent(run.answer);
       return h(
         "div",
@@ -86,7 +80,7 @@ export function createJackWay(store: AppStore, readBeside: ReadBeside, lock: (is
     const next = answer.nextTake;
     const addNext = () => {
       if (!next) return;
-      const take = places.takes().find(({ planned }) => planned.title === next.title) ?? add(next);
+      const take = places.takes().find(({ planned }) => planned.title === next.title) ?? places.add(next);
       take.slot.element.scrollIntoView({ block: "center" });
       take.slot.record.focus();
     };

@@ -8,29 +8,46 @@ export interface Take {
   readonly slot: RecordingSlot;
 }
 
-function takeItem({ planned, slot }: Take): HTMLElement {
-  slot.element.prepend(h("p", { class: "hint" }, `${planned.instruction} It tells ${planned.why}.`));
-  return slot.element;
-}
+/** The form has a field for so many; the contract's own bound. */
+const MOST = 24;
 
-/** The places of the takes that are planned, and of those that come to it. */
-export function createTakePlaces() {
+/** The places of the takes that are planned, and of those that come to it. @param made told of each that is new */
+export function createTakePlaces(made: (slot: RecordingSlot) => void) {
   const element = h("div", { class: "recording-slots" });
-  let takes: Take[] = [];
+  let takes: readonly Take[] = [];
+  const freeName = () => {
+    const names = Array.from({ length: MOST }, (_, i) => `take${i + 1}`);
+    return names.find((name) => !takes.some(({ slot }) => slot.name === name))!;
+  };
+  const placeFor = (planned: PlannedTakeAnswer): Take => {
+    const slot = createRecordingSlot({ name: freeName(), label: planned.title, isStereo: true, isOptional: true });
+    made(slot);
+    slot.element.prepend(h("p", { class: "hint" }, `${planned.instruction} It tells ${planned.why}.`));
+    return { planned, slot };
+  };
+  const add = (planned: PlannedTakeAnswer): Take => {
+    const take = placeFor(planned);
+    takes = [...takes, take];
+    element.append(take.slot.element);
+    return take;
+  };
   return {
     element,
-    takes: (): readonly Take[] => takes,
-    clear: () => {
-      takes = [];
-      replaceContent(element);
-    },
-    add: (planned: PlannedTakeAnswer): Take => {
-      const name = `take${takes.length + 1}`;
-      const slot = createRecordingSlot({ name, label: planned.title, isStereo: true, isOptional: true });
-      const take = { planned, slot };
-      takes.push(take);
-      element.append(takeItem(take));
-      return take;
+    takes: () => takes,
+    add,
+    /** Those of another plan; what was recorded for a take that is in both stays. */
+    renew: (plan: readonly PlannedTakeAnswer[]) => {
+      const before = takes;
+      takes = before.filter(({ planned: { title } }) => plan.some((each) => each.title === title));
+      const next = plan.map((planned) => {
+        const kept = takes.find(({ planned: { title } }) => title === planned.title);
+        return kept ? { planned, slot: kept.slot } : add(planned);
+      });
+      takes = next;
+      replaceContent(
+        element,
+        next.map(({ slot }) => slot.element),
+      );
     },
   };
 }
