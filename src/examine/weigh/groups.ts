@@ -14,6 +14,9 @@ const HOPELESS = 14;
  */
 const LEAST_GAIN = { fixed: 4, valued: 7 } as const;
 
+/** What no tolerance bends, such as the sense of a winding, tells apart from here, as chi-square. */
+const SAME_EXTRA = 1;
+
 /** Answers that the takes cannot tell apart. */
 export interface Group {
   /** The one that accounts for the takes best. */
@@ -26,7 +29,8 @@ export interface Group {
 }
 
 /** Whether a departure is one that hardly accounts for more than the drawing does, and for as much. */
-function isSlight({ weighed: { departure }, logLikelihood }: Candidate, drawn: Candidate): boolean {
+function isSlight({ weighed: { departure, fit }, logLikelihood }: Candidate, drawn: Candidate): boolean {
+  if (Math.abs(fit.extra - drawn.weighed.fit.extra) > SAME_EXTRA) return false;
   const isValued = departure.freed.length + departure.added.length > 0;
   const gain = logLikelihood - drawn.logLikelihood;
   return gain > -SAME_LOG && gain < (isValued ? LEAST_GAIN.valued : LEAST_GAIN.fixed);

@@ -23,9 +23,9 @@ export interface Candidate {
 }
 
 /** How many go on from each look to the next. */
-const LOOKED_TWICE = 60;
-const LOOKED_CLOSELY = 20;
-const NARROWING_ROUNDS = 5;
+const LOOKED_TWICE = 40;
+const LOOKED_CLOSELY = 12;
+const NARROWING_ROUNDS = 4;
 /** Of the best, so many begin again from where the very best has its parts. */
 const TRIED_AGAIN = 6;
 /** Further behind the best than this, in nats, none is gone on with. */

@@ -1,6 +1,7 @@
 import { editBuild } from "../../bench/faults/edits/edit-build.ts";
 import type { Build } from "../../build-file/schema.ts";
 import type { Settings } from "../../build-file/settings.ts";
+import type { Port } from "../../network/port.ts";
 import { CircuitMaker } from "../../response/circuit.ts";
 import type { Departure } from "../departures/departure.ts";
 import { Point, type Unknowns } from "../model/point.ts";
@@ -46,17 +47,19 @@ class DepartedGuard {
   readonly #maker: CircuitMaker;
   readonly #settings: readonly Settings[];
   readonly #nominal: Point;
+  readonly #ports: Map<string, Port>;
   readonly #views: (View | undefined)[] = [];
 
-  constructor(build: Build, settings: readonly Settings[], nominal: Point) {
+  constructor(build: Build, settings: readonly Settings[], nominal: Point, ports: Map<string, Port>) {
     this.build = build;
     this.#maker = new CircuitMaker(build);
     this.#settings = settings;
     this.#nominal = nominal;
+    this.#ports = ports;
   }
 
   readonly viewOf = (index: number): View => {
-    this.#views[index] ??= viewOf(this.#maker, this.#settings[index]!, this.#nominal);
+    this.#views[index] ??= viewOf(this.#maker, this.#settings[index]!, this.#nominal, this.#ports);
     return this.#views[index]!;
   };
 }
@@ -69,6 +72,7 @@ export class Weigher {
   readonly #evidence: readonly Evidence[];
   readonly #nominal: Point;
   readonly #known = new Map<string, Contribution>();
+  readonly #ports = new Map<string, Port>();
   readonly #guards = new Map<Departure, DepartedGuard>();
 
   /** @param settings that the evidence's settings are indexes of */
@@ -84,7 +88,7 @@ export class Weigher {
     const known = this.#guards.get(departure);
     if (known) return known;
     const build = departure.edits.length === 0 ? this.#build : editBuild(this.#build, departure.edits);
-    const made = new DepartedGuard(build, this.#settings, this.#nominalWith(departure));
+    const made = new DepartedGuard(build, this.#settings, this.#nominalWith(departure), this.#ports);
     this.#guards.set(departure, made);
     return made;
   }
