@@ -26,11 +26,12 @@ import { nextTake } from "./plan/next-take.ts";
 import { EXAMINE_CAUTIONS, plannedTake } from "./plan/planned-words.ts";
 import type { Question } from "./question.ts";
 import { takeTitle } from "./takes/take-title.ts";
+import type { Named } from "./weigh/candidates.ts";
 import { weighingOf } from "./weigh/evidence-of.ts";
 import { FLOOR, FLOOR_SOURCE } from "./weigh/floor.ts";
 import { type Group, groupsOf } from "./weigh/groups.ts";
 import { MeterReadings } from "./weigh/meter-readings.ts";
-import { type Named, search } from "./weigh/search.ts";
+import { search } from "./weigh/search.ts";
 
 const MOST_TOLD = 8;
 const LEAST_SHARE = 1e-4;

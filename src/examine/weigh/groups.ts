@@ -1,4 +1,4 @@
-import type { Candidate, Named } from "./search.ts";
+import type { Candidate, Named } from "./candidates.ts";
 import type { Weigher } from "./weigher.ts";
 
 /** Guards less far apart than this, as chi-square, are the same to these takes. */

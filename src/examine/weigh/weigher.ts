@@ -2,10 +2,9 @@ import { editBuild } from "../../bench/faults/edits/edit-build.ts";
 import type { Build } from "../../build-file/schema.ts";
 import type { Settings } from "../../build-file/settings.ts";
 import type { Port } from "../../network/port.ts";
-import { CircuitMaker } from "../../response/circuit.ts";
 import type { Departure } from "../departures/departure.ts";
 import { Point, type Unknowns } from "../model/point.ts";
-import { type View, viewOf } from "../model/view.ts";
+import { DepartedGuard } from "./departed-guard.ts";
 import type { Contribution, Evidence, Subject } from "./evidence.ts";
 import { type LinearFit, linearFit } from "./fit.ts";
 import { FIRST_FLOOR, FLOOR } from "./floor.ts";
@@ -39,29 +38,6 @@ interface Stage {
   readonly point: Point;
   readonly contributions: readonly Contribution[];
   readonly fit: LinearFit;
-}
-
-/** The guard that a departure makes, put into the takes' settings once each. */
-class DepartedGuard {
-  readonly build: Build;
-  readonly #maker: CircuitMaker;
-  readonly #settings: readonly Settings[];
-  readonly #nominal: Point;
-  readonly #ports: Map<string, Port>;
-  readonly #views: (View | undefined)[] = [];
-
-  constructor(build: Build, settings: readonly Settings[], nominal: Point, ports: Map<string, Port>) {
-    this.build = build;
-    this.#maker = new CircuitMaker(build);
-    this.#settings = settings;
-    this.#nominal = nominal;
-    this.#ports = ports;
-  }
-
-  readonly viewOf = (index: number): View => {
-    this.#views[index] ??= viewOf(this.#maker, this.#settings[index]!, this.#nominal, this.#ports);
-    return this.#views[index]!;
-  };
 }
 
 /** Weighs one departure after another against all evidence. */
