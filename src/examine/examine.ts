@@ -93,7 +93,7 @@ export function examine(build: Build, question: Question, { checkpoint }: Checkp
   const meter = new MeterReadings(build, question);
   const departures = departuresOf(build);
   const found = search(weigher, departures, question.joints, { checkpoint }, (faults) => meter.log(faults));
-  const groups = groupsOf(weigher, found.candidates);
+  const groups = groupsOf(weigher, found.candidates, found.slight);
   const verdict = verdictOf(groups);
   const outside = outsideOf(groups[0]!);
   const drawn = weigher.subjectAt(NOTHING, found.sound.point);

@@ -36,8 +36,11 @@ function isSlight({ weighed: { departure, fit }, logLikelihood }: Candidate, dra
   return gain > -SAME_LOG && gain < (isValued ? LEAST_GAIN.valued : LEAST_GAIN.fixed);
 }
 
-/** @param candidates the likeliest first */
-export function groupsOf(weigher: Weigher, candidates: readonly Candidate[]): Group[] {
+/**
+ * @param candidates the likeliest first
+ * @param slight what is told with the guard as drawn, because there would have to be more of it to show
+ */
+export function groupsOf(weigher: Weigher, candidates: readonly Candidate[], slight: readonly Named[] = []): Group[] {
   const top = candidates[0]!.score;
   const kept = candidates.filter(({ score }, index) => index < 3 || score > top - HOPELESS);
   const groups: Candidate[][] = [];
@@ -59,11 +62,13 @@ export function groupsOf(weigher: Weigher, candidates: readonly Candidate[]): Gr
       const names = members.flatMap((each) =>
         each.names.map((name) => ({ name, log: name.logPrior + each.logLikelihood })),
       );
+      const isSound = names.some(({ name }) => name.faults.length === 0);
+      const ordered = names.sort((a, b) => b.log - a.log).map(({ name }) => name);
       return {
         leader: members[0]!,
-        names: names.sort((a, b) => b.log - a.log).map(({ name }) => name),
+        names: isSound ? [...ordered, ...slight] : ordered,
+        isSound,
         share: members.reduce((sum, each) => sum + weightOf(each), 0) / total,
-        isSound: names.some(({ name }) => name.faults.length === 0),
       };
     })
     .sort((a, b) => b.share - a.share);

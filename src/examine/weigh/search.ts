@@ -17,6 +17,11 @@ const HOPELESS = 40;
 /** A guard that fits no better than this, chi-square over degrees, may have been led astray by where it began. */
 const POOR_FIT = 0.4;
 
+/** So many poor joints are too slight to show among tolerances, as ln (common practice, no source). */
+const LOG_SLIGHT = Math.log(0.3);
+/** A usual value this near the one that fits, in ln, may be it. */
+const NEAR_VALUE = 0.4;
+
 interface Look {
   readonly cls: Class;
   readonly weighed: Weighed;
@@ -64,6 +69,25 @@ function closely(weigher: Weigher, looks: readonly Look[], sound: Look, checkpoi
   });
 }
 
+/** Where the best has a part of another value, the usual values near that one, begun from there. */
+function besideValue(weigher: Weigher, looks: readonly Look[], all: readonly Look[], checkpoint: () => void): Look[] {
+  const { weighed: best } = looks[0]!;
+  const { freed } = best.departure;
+  if (freed.length !== 1) return [];
+  const [{ part, field }] = freed as [(typeof freed)[0]];
+  const value = best.point.at(part, field);
+  const done = new Set(looks.map(({ cls }) => cls));
+  return all.flatMap(({ cls }) => {
+    const departure = cls.members[0]!;
+    const factor = departure.edits.flatMap((edit) => ("factor" in edit && edit.part === part ? [edit.factor] : []))[0];
+    if (done.has(cls) || factor === undefined || factor <= 0) return [];
+    const left = value - Math.log(factor);
+    if (Math.abs(left) > NEAR_VALUE) return [];
+    checkpoint();
+    return [{ cls, weighed: weigher.refined(weigher.startedAt(departure, best.point, part, field, left)) }];
+  });
+}
+
 /** Each again from where the best has its parts, where that may bring it nearer. */
 function fromTheBest(weigher: Weigher, looks: readonly Look[], checkpoint: () => void): Look[] {
   const [best] = looks;
@@ -81,6 +105,8 @@ export interface Search {
   readonly candidates: readonly Candidate[];
   /** What shows in nothing that was given. */
   readonly unseen: readonly Named[];
+  /** What would show if it were more: poor joints that are none to speak of. */
+  readonly slight: readonly Named[];
   readonly considered: number;
   /** The guard as drawn. */
   readonly sound: Weighed;
@@ -109,12 +135,16 @@ export function search(
   const few = ordered(first.filter((look) => look !== sound)).slice(0, LOOKED_TWICE);
   const fewer = ordered(narrowed(weigher, few, () => checkpoint())).slice(0, LOOKED_CLOSELY);
   const close = ordered([sound, ...closely(weigher, fewer, sound, () => checkpoint())]);
-  const final = fromTheBest(weigher, close, () => checkpoint());
+  const named = ordered([...close, ...besideValue(weigher, close, first, () => checkpoint())]);
+  const final = fromTheBest(weigher, named, () => checkpoint());
   const candidates = final.flatMap(({ cls, weighed }) => candidatesOf(weigher, cls, weighed, beliefs));
+  const told = new Set(candidates.map(({ weighed }) => weighed.departure));
+  const slight = departures.filter((each) => !told.has(each)).flatMap((each) => each.slight ?? []);
   const unseen = sound.cls.members.slice(1).flatMap((each) => anyName(each));
   return {
     candidates: candidates.sort((a, b) => b.score - a.score),
     unseen: unseen.map((fault) => ({ faults: [fault], logPrior: beliefs.prior([fault]) })),
+    slight: slight.map((fault) => ({ faults: [fault], logPrior: beliefs.prior([fault]) + LOG_SLIGHT })),
     considered: departures.length,
     sound: final.find(isSound)!.weighed,
   };

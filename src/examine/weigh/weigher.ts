@@ -120,6 +120,15 @@ export class Weigher {
     return { departure, fit, point: new Point(point.unknowns, values) };
   }
 
+  /** A departure without values of its own at another guard's place, but for one value. */
+  startedAt(departure: Departure, there: Point, part: string, field: string, value: number): Weighed {
+    const begun = this.#nominalWith(departure);
+    const index = this.#unknowns.indexOf(part, field);
+    const values = begun.values.map((own, k) => (k === index ? value : (there.values[k] ?? own)));
+    const point = new Point(begun.unknowns, values);
+    return { departure, point, fit: this.#fitAt(departure, point, FLOOR) };
+  }
+
   /** How far two weighed guards are from each other in all that was given, as chi-square. */
   apart(one: Weighed, other: Weighed): number {
     const [a, b] = [one, other].map(({ departure, point }) => this.subjectAt(departure, point)) as [Subject, Subject];
