@@ -70,8 +70,8 @@ export interface Outcome {
 export function examined(build: Build, truth: Truth | undefined, random: Random): Outcome {
   const takes = takesOf(build, truth?.edits ?? [], random);
   const { weigher } = weighingOf(build, { takes, rig: USUAL_RIG });
-  const { candidates } = search(weigher, departuresOf(build), undefined, NO_CHECKPOINT);
-  const groups = groupsOf(weigher, candidates);
+  const { candidates, slight } = search(weigher, departuresOf(build), undefined, NO_CHECKPOINT);
+  const groups = groupsOf(weigher, candidates, slight);
   const names = truth?.names ?? [];
   const holds = ({ names: told, isSound }: Group) =>
     truth ? told.some(({ faults }) => faults.some((fault) => names.includes(nameOf(fault)))) : isSound;
