@@ -61,7 +61,10 @@ export function createJackWay(store: AppStore, beside: Beside, lock: (isBusy: bo
   };
   const recordInto = createRecordInto(signalRecorder(sound), lockAll);
   const withRecording = (slot: RecordingSlot) => slot.record.addEventListener("click", () => void recordInto(slot));
-  const places = createTakePlaces(withRecording);
+  const places = createTakePlaces(withRecording, (text) => {
+    const { reading } = store.state;
+    return reading ? speechOf(reading).say(text) : text;
+  });
   withRecording(gain);
   const plan = createPlanOfGuard(
     store,
