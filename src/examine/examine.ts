@@ -10,6 +10,7 @@ import type { Checkpoint } from "../checkpoint.ts";
 import { takeColumns } from "./answer/take-columns.ts";
 import { partsTold } from "./answer/told-parts.ts";
 import {
+  asDrawnSoFar,
   fitOf,
   nextFor,
   outsideOf,
@@ -22,7 +23,7 @@ import {
 import { worstTake } from "./answer/worst-take.ts";
 import { NOTHING } from "./departures/departure.ts";
 import { departuresOf } from "./departures/departures.ts";
-import { nextTake } from "./plan/next-take.ts";
+import { leftOfPlan, nextTake } from "./plan/next-take.ts";
 import { EXAMINE_CAUTIONS, plannedTake } from "./plan/planned-words.ts";
 import type { Question } from "./question.ts";
 import { takeTitle } from "./takes/take-title.ts";
@@ -107,7 +108,8 @@ export function examine(build: Build, question: Question, { checkpoint }: Checkp
     ...takeColumns(take, ofTakes[index]!, drawn, best),
   }));
   const told = groups.filter(({ share }, index) => index < 3 || (index < MOST_TOLD && share > LEAST_SHARE));
-  const planned = verdict === "as-drawn" ? undefined : nextTake(build, unknowns, question.takes, groups, checkpoint);
+  const left = leftOfPlan(build, question.takes);
+  const planned = verdict === "as-drawn" ? left[0] : nextTake(build, unknowns, question.takes, groups, checkpoint);
   const next = planned && plannedTake(build, planned);
   const measurement = verdict === "as-drawn" || next ? null : nextWithMeter(build, meter, told, question);
   return {
@@ -115,7 +117,10 @@ export function examine(build: Build, question: Question, { checkpoint }: Checkp
     verdict,
     title: verdictTitle(verdict, groups[0]!),
     summary: summaryFor(verdict, groups, worstTake(takes)),
-    next: nextWords(verdict, groups, next?.instruction, measurement?.instruction),
+    next:
+      verdict === "as-drawn" && left.length > 0
+        ? asDrawnSoFar(left.length)
+        : nextWords(verdict, groups, next?.instruction, measurement?.instruction),
     departures: told.map((group) => departureOf(group, outside)),
     remainder: {
       probability: outside,
