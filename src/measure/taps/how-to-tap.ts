@@ -13,8 +13,8 @@ export function wordedSteps(build: Build, steps: readonly TapStep[]): WordedStep
   return steps.map((step) => ({ ...step, position: settingWords(build, step.settings), row: rowCalled(build, step) }));
 }
 
-/** Common practice, no source. */
-export function howToTap(steps: readonly TapStep[]): string[] {
+/** Common practice, no source. @param leftOut how many steps the take has no room for */
+export function howToTap(steps: readonly TapStep[], leftOut: number): string[] {
   const positions = settingGroups(steps.map((step) => ({ heard: { step } }))).length;
   const minutes = Math.ceil((steps.at(-1)!.at + STEP_SECONDS) / 6) / 10;
   return [
@@ -23,6 +23,9 @@ export function howToTap(steps: readonly TapStep[]): string[] {
     "Set the gain so that the loudest tap peaks between −20 and −6 dB.",
     `Record all of it in one take: ${steps.length} steps in ${positions} ${positions === 1 ? "position" : "positions"}, ${minutes} min. In each step touch the pole and lift the tool off, crisply, three times within two seconds, then pause.`,
     "Keep to the times of the plan, counted from the first tap: a row that is silent leaves nothing behind but its time.",
+    ...(leftOut > 0
+      ? [`One take has no room for ${leftOut} more steps, of the last switches: they stay untried.`]
+      : []),
   ];
 }
 

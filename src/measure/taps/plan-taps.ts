@@ -68,7 +68,7 @@ function rowsOf(build: Build, transfers: TapTransfers): Row[] {
  * Fewest taps that still tell what every switch does: each row in each setting; but of a pickup whose coils are joined inside the second
  * row only once, where the pickup first sounds, since no switch can part them.
  */
-export function planTaps(build: Build, input?: TapInput): TapStep[] {
+function everyTap(build: Build, input?: TapInput): TapStep[] {
   const transfers = new TapTransfers(build, input);
   const controls = new Controls(build);
   const mains = mainSettings(controls);
@@ -93,5 +93,15 @@ export function planTaps(build: Build, input?: TapInput): TapStep[] {
       return [{ settings: state, ...row, at: at - STEP_SECONDS }];
     });
   });
-  return steps.slice(0, MAX_TAP_STEPS);
+  return steps;
+}
+
+/** As many of them as one take holds. */
+export function planTaps(build: Build, input?: TapInput): TapStep[] {
+  return everyTap(build, input).slice(0, MAX_TAP_STEPS);
+}
+
+/** How many steps one take has no room for: a guard of many switches. */
+export function tapsLeftOut(build: Build, input?: TapInput): number {
+  return Math.max(0, everyTap(build, input).length - MAX_TAP_STEPS);
 }

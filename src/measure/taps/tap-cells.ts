@@ -90,10 +90,12 @@ function sideOf({ heard, foretold, isExpected, sounds }: Judged): number {
 /** Every step judged by itself, but for halves that are dead throughout; `heard` and `foretold` in one order. */
 export function tapCells(heard: readonly HeardTap[], foretold: readonly ForetoldTap[]): TapCell[] {
   const { gain, rows } = fitTapLevels(heard, foretold);
+  // Of a take without any level there is none to hold a row to.
+  const isMute = heard.every(({ level }) => level === undefined);
   const strongest = Math.max(...foretold.map(sizeOf));
   const each = heard.map((tap, i): Judged => {
     const isExpected = sizeOf(foretold[i]!) > MEANT * strongest;
-    const chance = chanceOf(tap, foretold[i]!, isExpected, gain + (rows.get(rowKey({ heard: tap })) ?? 0));
+    const chance = isMute ? 0 : chanceOf(tap, foretold[i]!, isExpected, gain + (rows.get(rowKey({ heard: tap })) ?? 0));
     // What a hand brings to a pole that nothing grounds comes and goes without a side.
     const sounds = isExpected || tap.certainty > SURE_OF_SIGN ? clear(chance) : clear(Math.min(chance, 0.5));
     return { heard: tap, foretold: foretold[i]!, isExpected, sounds, chance };

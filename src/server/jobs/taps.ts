@@ -4,7 +4,7 @@ import { TAPS_FILE, type TappedAnswer, type TapsAnswer, type TapsBody } from "..
 import { readBuildAt } from "../../contract/refusal.ts";
 import { faultAt } from "../../errors.ts";
 import { howToTap, TAP_CAUTIONS, wordedSteps } from "../../measure/taps/how-to-tap.ts";
-import { planTaps, STEP_SECONDS } from "../../measure/taps/plan-taps.ts";
+import { planTaps, STEP_SECONDS, tapsLeftOut } from "../../measure/taps/plan-taps.ts";
 import { type TapMap, tapMap } from "../../measure/taps/tap-map.ts";
 import type { Job, JobContext } from "../work/job.ts";
 import { tapInputOf, tapsHeard } from "./tap-file.ts";
@@ -98,7 +98,7 @@ function run({ build, body, file }: TapsJob, context: JobContext): TapsAnswer {
   if (!file) {
     return {
       kind: "plan",
-      how: howToTap(steps),
+      how: howToTap(steps, tapsLeftOut(build, input)),
       cautions: [...TAP_CAUTIONS],
       steps: wordedSteps(build, steps).map((step) => ({ ...rowOf(controls, step), at: step.at })),
       seconds: steps.at(-1)!.at + STEP_SECONDS,

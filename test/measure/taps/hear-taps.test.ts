@@ -65,6 +65,10 @@ describe("taps are heard", () => {
   it("and a lever's clicks are none", () => {
     const silent = takeOf({ peak: 1e-7, hum: 1e-3, touchHum: 0, clicks: 0.3 });
     expect(hear(silent).every(({ level }) => level === undefined)).toBe(true);
+    expect(heardIn(silent)).toEqual([
+      "The neck is silent in every position.",
+      "The bridge is silent in every position.",
+    ]);
   });
 });
 

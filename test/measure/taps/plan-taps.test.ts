@@ -1,6 +1,7 @@
 import { expect, it } from "vitest";
 import { Controls } from "../../../src/build-file/settings.ts";
-import { planTaps, STEP_SECONDS } from "../../../src/measure/taps/plan-taps.ts";
+import { howToTap } from "../../../src/measure/taps/how-to-tap.ts";
+import { planTaps, STEP_SECONDS, tapsLeftOut } from "../../../src/measure/taps/plan-taps.ts";
 import { settingWords } from "../../../src/measure/taps/tap-words.ts";
 import { scenarioBuilds } from "../../bench/scenario-builds.ts";
 
@@ -35,4 +36,14 @@ it("leaves time for each row, and for a hand to move a lever", () => {
   const gaps = steps.slice(1).map(({ at }, i) => at - steps[i]!.at);
   expect(Math.min(...gaps)).toBe(STEP_SECONDS);
   expect(gaps.filter((gap) => gap > STEP_SECONDS)).toHaveLength(4);
+});
+
+it("has room for so many steps in one take, and says how many are left out", () => {
+  const { build } = planOf("which-treble-bleed");
+  const lever = Object.entries(build.parts).find(([, part]) => part.kind === "switch")!;
+  const positions = Array.from({ length: 20 }, () => [["A0", "A1"]]);
+  const many = { ...build, parts: { ...build.parts, [lever[0]]: { kind: "switch" as const, positions } }, wires: [] };
+  expect(planTaps(many)).toHaveLength(50);
+  expect(tapsLeftOut(many)).toBe(10);
+  expect(howToTap(planTaps(many), 10).at(-1)).toContain("no room for 10 more steps");
 });
