@@ -12,7 +12,7 @@ import { scenarioBuilds } from "../../bench/scenario-builds.ts";
 import { type Hand, tappedTake } from "./tapped-guard.ts";
 
 /** The detector asks for no more, and a simulation takes a quarter of the time. */
-export const TRIAL_RATE_HZ = 8_000;
+export const TRIAL_RATE_HZ = 6_000;
 export const START_SECONDS = 1.5;
 
 /** Guards of two pickups or more, and a switch. */
