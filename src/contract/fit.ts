@@ -55,8 +55,26 @@ const resonances = strict({
 const impedance = strict({
   method: z.literal("impedance"),
   table: z
-    .union([csvField, strict({ frequencies: numbers, ohms: numbers, degrees: numbers.optional() })])
+    .union([
+      csvField,
+      strict({
+        frequencies: numbers,
+        ohms: numbers,
+        degrees: numbers.optional(),
+        errors: z
+          .array(z.number().gt(0))
+          .max(MAX_FIT_POINTS)
+          .optional()
+          .describe("how far off each may be, as a fraction; left out: found from the residuals"),
+      }),
+    ])
     .describe("lines of Hz, ohms and optionally degrees; or lists"),
+  load: acrossField
+    .optional()
+    .describe(
+      "where the table was computed from voltages without and with this load: those are fitted then, as by two-loads, since an" +
+        " impedance is hardly told where they are nearly alike; needs degrees and the DC resistance",
+    ),
   resistance: ohms("DC resistance").optional(),
   resistancePrecision,
   across: acrossField.optional().describe("what hangs across the coil during the measurement"),
