@@ -176,3 +176,5 @@ export const MAX_METER_COUNTS = 2_000_000;
 export const MAX_METER_RANGES = 12;
 /** Of a meter's probes held together: more than any leads have, and a sound joint could not be told from a bad one. */
 export const MAX_METER_LEADS_OHMS = 10;
+/** Of one examination: every position of a lever, and both ends of every knob in one of them. */
+export const MAX_TAKES = 24;

@@ -8,6 +8,8 @@ import type { CatalogueAnswer } from "./catalogue.ts";
 import type { CompareAnswer, CompareRequest } from "./compare.ts";
 import type { DiagnoseAnswer, DiagnoseRequest } from "./diagnose.ts";
 import type { DielectricsAnswer, DielectricsRequest } from "./dielectrics.ts";
+import type { ExamineAnswer } from "./examine/examine-answer.ts";
+import type { ExamineRequest } from "./examine/examine-request.ts";
 import type { ExpandAnswer, ExpandRequest } from "./expand.ts";
 import type { FitAnswer, FitRequest } from "./fit.ts";
 import type { LinkAnswer, LinkContent, LinkRequest } from "./link.ts";
@@ -33,6 +35,7 @@ export interface PostCalls {
   readonly "/api/compare": Call<CompareRequest, CompareAnswer>;
   readonly "/api/diagnose": Call<DiagnoseRequest, DiagnoseAnswer>;
   readonly "/api/dielectrics": Call<DielectricsRequest, DielectricsAnswer>;
+  readonly "/api/examine": Call<ExamineRequest, ExamineAnswer>;
   readonly "/api/expand": Call<ExpandRequest, ExpandAnswer>;
   readonly "/api/fit": Call<FitRequest, FitAnswer>;
   readonly "/api/leads": Call<LeadsRequest, LeadsAnswer>;

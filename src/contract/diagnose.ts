@@ -18,7 +18,7 @@ import {
 import { buildField, settingsField } from "./fields.ts";
 import type { Answered, Sent } from "./wire.ts";
 
-const measuredField = strict({
+export const measuredField = strict({
   between: betweenField,
   settings: settingsField.optional(),
   sweep: sweptPotField.optional(),
@@ -96,7 +96,7 @@ export const diagnoseRequestSchema = strict({
   meter: meterField,
 });
 
-const faultAnswer = z.object({
+export const faultAnswer = z.object({
   kind: z
     .string()
     .describe(
@@ -107,7 +107,7 @@ const faultAnswer = z.object({
   ohms: z.number().optional().describe("the value that the readings say the part has, where that is what is wrong"),
 });
 const faultSets = z.array(z.array(faultAnswer));
-const alternativeAnswer = {
+export const alternativeAnswer = {
   faults: z.array(faultAnswer),
   message: z.string(),
   prior: z.number().describe("0 to 1, before anything was measured or told; `priors` says where it comes from"),

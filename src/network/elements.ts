@@ -96,6 +96,11 @@ export class NetworkBuilder {
     this.#nodeCount = nodeCount;
   }
 
+  /** How many there are so far. */
+  get elementCount(): number {
+    return this.#elements.length;
+  }
+
   node(): number {
     return this.#nodeCount++;
   }

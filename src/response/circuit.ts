@@ -16,6 +16,10 @@ export interface Circuit {
   readonly outputNode: number;
   readonly nets: Nets;
   readonly nodeOfLug: (lugIndex: number) => number;
+  /** Index of each part's first element; its others follow. */
+  readonly firstElementOf: ReadonlyMap<string, number>;
+  /** How many elements are the parts'; after them come screens of wires, cable and load. */
+  readonly partElements: number;
 }
 
 export interface CircuitOptions {
@@ -105,16 +109,19 @@ export class CircuitMaker {
     const nodeOfNet = (net: number) => (net === sleeve ? 0 : net === 0 ? sleeve : net);
     const nodeOfLug = (lugIndex: number) => nodeOfNet(nets.netOfLug[lugIndex]!);
     const network = new NetworkBuilder(nets.count);
+    const firstElementOf = new Map<string, number>();
     for (const [name, part] of Object.entries(this.build.parts)) {
+      firstElementOf.set(name, network.elementCount);
       const indexes = lugs.lugsOf(name);
       const nodeOfLocal = (local: string) => nodeOfLug(indexes.get(local)!);
       if (part.kind === "pot") addPotElements(network, name, part, nodeOfLocal);
       else addPart(network, part, nodeOfLocal);
     }
+    const partElements = network.elementCount;
     addScreens(network, this.build, (lug) => nodeOfLug(lugs.indexOf(lug)));
     const tip = nodeOfLug(jack.get("tip")!);
     const outputNode = options.withCableAndLoad ? addCableAndLoad(network, tip, this.build) : tip;
-    return { network: network.build(), outputNode, nets, nodeOfLug };
+    return { network: network.build(), outputNode, nets, nodeOfLug, firstElementOf, partElements };
   }
 }
 
@@ -162,7 +169,8 @@ function addCap(network: NetworkBuilder, cap: PartOf<"cap">, nodeOf: NodeOf): vo
   }
 }
 
-function addPart(network: NetworkBuilder, part: Exclude<Part, Pot>, nodeOf: NodeOf): void {
+/** Adds the elements of a part that no dial turns. */
+export function addPart(network: NetworkBuilder, part: Exclude<Part, Pot>, nodeOf: NodeOf): void {
   switch (part.kind) {
     case "pickup":
       addPickup(network, part, nodeOf);

@@ -40,6 +40,7 @@ import { toleranceRoutes } from "./routes/choice/tolerance.ts";
 import { responseRoutes } from "./routes/curves/response.ts";
 import { tableRoutes } from "./routes/curves/table.ts";
 import { healthRoutes } from "./routes/health/health.ts";
+import { examineRoutes } from "./routes/measure/examine.ts";
 import { measureRoutes } from "./routes/measure/measure.ts";
 import { sweepRoutes } from "./routes/measure/sweep.ts";
 import type { App, RouteContext } from "./routes/route-context.ts";
@@ -78,6 +79,7 @@ const ROUTES = [
   searchRoutes,
   sweepRoutes,
   measureRoutes,
+  examineRoutes,
 ];
 
 export interface AppOptions {

@@ -6,7 +6,7 @@ const SRC = resolve("src");
 
 /**
  * What each folder of src may import. The flow runs build → wiring → network → response → filter → render → contract → server and page;
- * choice stands beside render, bench and measure after choice, whose fitting they use. The page loads nothing of contract: types only.
+ * choice stands beside render, bench and measure after choice, whose fitting they use, and examine after both. The page loads nothing of contract: types only.
  */
 const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   "build-file": [],
@@ -20,8 +20,9 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   choice: ["build-file", "network", "response", "filter", "audio"],
   measure: ["network", "filter", "choice"],
   bench: ["build-file", "wiring", "network", "response", "choice"],
+  examine: ["build-file", "network", "response", "choice", "measure", "bench"],
   contract: ["build-file", "audio", "render", "choice", "measure", "bench"],
-  server: ["build-file", "response", "audio", "render", "choice", "measure", "bench", "contract"],
+  server: ["build-file", "response", "audio", "render", "choice", "measure", "bench", "examine", "contract"],
   page: ["build-file", "wiring", "response", "filter", "audio", "render", "bench", "contract"],
 };
 

@@ -34,7 +34,7 @@ export interface DiagnoseRequest {
   readonly readings: readonly MeasuredReading[];
   readonly symptoms?: readonly Symptom[];
   /** °C of the coils. */
-  readonly temperature?: number;
+  readonly temperature?: number | undefined;
   /** What the readings were taken with. */
   readonly meter?: OwnMeter | undefined;
   /** How old the joints are: made just now and not proven yet, or of a guard that has worked before. */

@@ -133,6 +133,21 @@ export function judge(build: Build, request: DiagnoseRequest, checkpoint: () => 
   };
 }
 
+/** What weighs faults by readings alone, for whoever has other evidence beside them. */
+export interface MeterJudge {
+  readonly plans: readonly ReadingPlan[];
+  readonly weigher: Weigher;
+}
+
+/** @throws PresolderError REQUEST_INVALID or SETTINGS_INVALID naming the field at fault */
+export function meterJudge(build: Build, request: DiagnoseRequest): MeterJudge {
+  const plans = plansOf(build, request.readings);
+  const celsius = request.temperature ?? REFERENCE_CELSIUS;
+  const observations = observationsOf(build, request, plans, celsius);
+  const model = withSpareJoint(meterModelOf(build, celsius));
+  return { plans, weigher: new Weigher(model, questionsOf(model, plans), likelihoodFor(model, observations), () => 0) };
+}
+
 interface PairSearch {
   readonly affordable: number;
   readonly heard: (weighed: Hypothesis[]) => Hypothesis[];

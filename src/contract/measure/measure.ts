@@ -42,8 +42,7 @@ export const measureRequestSchema = z.discriminatedUnion("method", [twoLoads, se
   error: () => 'expected an object whose "method" is "two-loads" or "series-resistor"',
 });
 
-const recordingAnswer = z.object({
-  file: z.enum(RECORDINGS),
+export const recordingFields = {
   drift: z.number().describe("millionths by which the recorder's clock ran faster than the player's"),
   noise: z.number().describe("RMS of what is heard while nothing plays, dB re full scale"),
   leftOut: z
@@ -54,7 +53,9 @@ const recordingAnswer = z.object({
       }),
     )
     .describe("passes that were not used"),
-});
+};
+
+const recordingAnswer = z.object({ file: z.enum(RECORDINGS), ...recordingFields });
 
 const columns = {
   frequencies: z.array(z.number()).describe("Hz"),

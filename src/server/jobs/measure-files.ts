@@ -29,7 +29,11 @@ function decoded(path: string, bytes: Uint8Array) {
 }
 
 /** @param channels that it must have */
-export function recordedAs(path: RecordingName, files: Files, channels: 1 | 2): Recorded {
+export function recordedAs(
+  path: string,
+  files: Readonly<Partial<Record<string, Uint8Array>>>,
+  channels: 1 | 2,
+): Recorded {
   const sound = decoded(path, files[path]!);
   if (!MEASURING_RATES_HZ.some((rate) => rate === sound.sampleRateHz)) {
     const expected = `expected ${MEASURING_RATES_HZ.join(", ")} Hz`;
@@ -42,15 +46,18 @@ export function recordedAs(path: RecordingName, files: Files, channels: 1 | 2): 
 }
 
 /** What a recording was like; of two channels the one that more is wrong with. */
-export function recordingTold(
-  file: RecordingName,
-  ...readings: readonly Reading[]
-): MeasureAnswer["recordings"][number] {
+export function recordingFigures(...readings: readonly Reading[]) {
   const worse = readings.reduce((most, each) => (each.leftOut.length > most.leftOut.length ? each : most));
   return {
-    file,
     drift: worse.driftPpm,
     noise: Math.max(...readings.map(({ noiseDecibels }) => noiseDecibels)),
     leftOut: worse.leftOut.map(({ pass, damage }) => ({ pass, why: damage })),
   };
+}
+
+export function recordingTold(
+  file: RecordingName,
+  ...readings: readonly Reading[]
+): MeasureAnswer["recordings"][number] {
+  return { file, ...recordingFigures(...readings) };
 }

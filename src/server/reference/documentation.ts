@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import swagger from "@fastify/swagger";
 import { jsonSchemaTransform, jsonSchemaTransformObject } from "fastify-type-provider-zod";
+import { EXAMINE_FILES } from "../../contract/examine/examine-request.ts";
 import { RECORDINGS } from "../../contract/measure/measure.ts";
 import { CACHED_FOR_A_WHILE } from "../http/caching.ts";
 import { MULTIPART_SCHEMA, multipartSchemaOf } from "../http/sound-upload.ts";
@@ -14,7 +15,10 @@ type TransformObject = typeof jsonSchemaTransformObject;
 type OpenApiDocument = ReturnType<TransformObject>;
 
 /** Calls whose form has files of its own. */
-const FORMS: Readonly<Record<string, object>> = { "/api/measure": multipartSchemaOf(RECORDINGS) };
+const FORMS: Readonly<Record<string, object>> = {
+  "/api/measure": multipartSchemaOf(RECORDINGS),
+  "/api/examine": multipartSchemaOf(EXAMINE_FILES),
+};
 
 /** The JSON schema stands under every media type of a body; a multipart one has fields of its own. */
 function describeMultipart(document: OpenApiDocument): OpenApiDocument {

@@ -102,6 +102,7 @@ const EXAMPLES: Examples = {
     wish: { kind: "tone-halfway", settings: { lever: 1 } },
   },
   "/api/dielectrics": { build: BUILD },
+  "/api/examine": { build: BUILD },
   "/api/fit": {
     method: "resonances",
     resistance: "6k",

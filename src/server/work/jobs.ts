@@ -2,6 +2,7 @@ import { benchJob } from "../jobs/bench.ts";
 import { compareJob } from "../jobs/compare.ts";
 import { diagnoseJob } from "../jobs/diagnose.ts";
 import { dielectricsJob } from "../jobs/dielectrics.ts";
+import { examineJob } from "../jobs/examine.ts";
 import { fitJob } from "../jobs/fit.ts";
 import { readyJob } from "../jobs/health.ts";
 import { heightsJob } from "../jobs/heights.ts";
@@ -50,6 +51,7 @@ export const JOBS = {
   stringLevels: stringLevelsJob,
   switchFinder: switchJob,
   measure: measureJob,
+  examine: examineJob,
   measuringSignal: measuringSignalJob,
 } as const;
 

@@ -46,7 +46,7 @@ export function namedFaults(faults: readonly Fault[]): NamedFault[] {
   return faults.map(({ kind, lugs, ohms }) => ({ kind, lugs, ...(ohms === undefined ? {} : { ohms }) }));
 }
 
-function alternative({ faults, logPrior }: Hypothesis): Alternative {
+export function alternative({ faults, logPrior }: Pick<Hypothesis, "faults" | "logPrior">): Alternative {
   const message = faults.length === 0 ? SOUND_MESSAGE : faults.map((fault) => fault.message).join(" And: ");
   return { faults: namedFaults(faults), message, prior: Math.exp(logPrior) };
 }
@@ -54,13 +54,13 @@ function alternative({ faults, logPrior }: Hypothesis): Alternative {
 const PAIR = ["pair of faults", "pairs of faults"] as const;
 const SOUND = ["guard with nothing wrong", "guards with nothing wrong"] as const;
 
-function wordsFor({ faults }: Hypothesis): readonly [string, string] {
+function wordsFor({ faults }: Pick<Hypothesis, "faults">): readonly [string, string] {
   const [first] = faults;
   return faults.length > 1 ? PAIR : first ? FAULT_SHARES[first.kind].words : SOUND;
 }
 
 /** "6 open connections, 1 broken coil and 9 pairs of faults". */
-function kindsIn(members: readonly Hypothesis[]): string {
+export function kindsIn(members: readonly Pick<Hypothesis, "faults">[]): string {
   const counts = new Map<readonly [string, string], number>();
   for (const member of members) {
     const words = wordsFor(member);

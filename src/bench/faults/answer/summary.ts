@@ -10,12 +10,12 @@ const LIKELY = 0.5;
 const NO_REASON = 0.05;
 
 /** The first statement of a message, to stand inside a sentence: "the connection from a to b is open". */
-function clause(message: string): string {
+export function clause(message: string): string {
   const first = /^(.*?)(?::|\.)(?=\s|$)/.exec(message)?.[1] ?? message;
   return first.charAt(0).toLowerCase() + first.slice(1);
 }
 
-function percent(probability: number): string {
+export function percent(probability: number): string {
   return `${Math.max(1, Math.min(99, Math.round(100 * probability)))} %`;
 }
 

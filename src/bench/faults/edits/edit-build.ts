@@ -3,7 +3,14 @@ import { LugTable, switchControls } from "../../../build-file/lugs.ts";
 import type { Build, Part, PartOf, Wire } from "../../../build-file/schema.ts";
 import type { SwitchTable } from "../../../build-file/switch-types.ts";
 import type { Edit } from "./edit.ts";
-import { deadCoil, withCapacitance, withCoilResistance, withResistance, withShortedCoil } from "./faulty-parts.ts";
+import {
+  deadCoil,
+  withCapacitance,
+  withCoilResistance,
+  withResistance,
+  withShortedCoil,
+  withTaper,
+} from "./faulty-parts.ts";
 
 /** Stray capacitance across a break in a coil: an assumption, from memory. */
 const BREAK_FARADS = 50e-12;
@@ -71,6 +78,9 @@ class BuildEditor {
         break;
       case "capacitance":
         this.#change(change.part, "cap", (cap) => withCapacitance(cap, change.factor));
+        break;
+      case "taper":
+        this.#change(change.part, "pot", (pot) => withTaper(pot, change.taper));
         break;
       default:
         change satisfies never;

@@ -65,6 +65,9 @@ class ModelEditor {
       case "capacitance":
         // No direct current flows through one, whatever its value.
         break;
+      case "taper":
+        // A meter's states hold where the drawing's wipers stand; at either end of a track they stand there with any taper.
+        break;
       default:
         change satisfies never;
     }

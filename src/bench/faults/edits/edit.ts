@@ -21,4 +21,6 @@ export type Edit =
   /** A track or resistor of another value. */
   | { readonly edit: "resistance"; readonly part: string; readonly gang: number; readonly factor: number }
   /** A capacitor of another value; 0 is an open one. */
-  | { readonly edit: "capacitance"; readonly part: string; readonly factor: number };
+  | { readonly edit: "capacitance"; readonly part: string; readonly factor: number }
+  /** A pot of another taper. */
+  | { readonly edit: "taper"; readonly part: string; readonly taper: "linear" | "audio" };

@@ -1,4 +1,4 @@
-import type { Coil, Part, PartOf, Pickup } from "../../../build-file/schema.ts";
+import type { Coil, Part, PartOf, Pickup, Pot } from "../../../build-file/schema.ts";
 
 /** What is left of a shorted coil: the format has no coil without resistance and inductance. */
 const SHORTED_COIL = { resistance: 1e-3, inductance: 1e-9, capacitance: 0, output: 0 };
@@ -44,4 +44,9 @@ export function withResistance(part: Part, gang: number, factor: number): Part {
 /** The capacitor with another value; a factor of 0 is an open one. */
 export function withCapacitance(cap: PartOf<"cap">, factor: number): PartOf<"cap"> {
   return { ...cap, capacitance: Math.max(OPEN_CAP_FARADS, cap.capacitance * factor) };
+}
+
+/** The pot with a track of another taper, as such tracks usually are. */
+export function withTaper({ midpoint: _, ...pot }: Pot, taper: "linear" | "audio"): Pot {
+  return { ...pot, taper };
 }

@@ -15,7 +15,7 @@ export interface Remainder {
  * How many times likelier a fit is under the best of other explanations than under the one given, at most: −1 / (e · p · ln p)
  * for p below 1/e (T. Sellke, M. J. Bayarri, J. O. Berger, Calibration of p values, The American Statistician 55, 2001).
  */
-function oddsAgainst(fit: number): number {
+export function oddsAgainst(fit: number): number {
   return fit >= 1 / Math.E ? 1 : -1 / (Math.E * fit * Math.log(fit));
 }
 

@@ -76,6 +76,17 @@ export const FAULT_SHARES = {
     origin: "miswired",
     words: ["capacitor ten times too small", "capacitors ten times too small"],
   },
+  "wrong-cap-value": {
+    share: 3,
+    origin: "miswired",
+    words: ["capacitor of another usual value", "capacitors of another usual value"],
+  },
+  "cap-value": {
+    share: 1,
+    origin: "part",
+    words: ["capacitor of an unusual value", "capacitors of an unusual value"],
+  },
+  "wrong-taper": { share: 2, origin: "miswired", words: ["pot of another taper", "pots of another taper"] },
   "contact-open": {
     share: 3,
     origin: "moving",

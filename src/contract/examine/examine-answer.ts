@@ -1,0 +1,112 @@
+import * as z from "zod";
+import { namedSettings } from "../answer-fields.ts";
+import { alternativeAnswer, diagnoseAnswerSchema } from "../diagnose.ts";
+import { recordingFields } from "../measure/measure.ts";
+import type { Answered } from "../wire.ts";
+
+const through = z.union([z.literal("jack"), z.object({ pickup: z.string(), coil: z.string() })]);
+
+const plannedTake = z.object({
+  settings: namedSettings,
+  through,
+  title: z.string().describe('what a list calls it: "lever 2, volume 5"'),
+  instruction: z.string().describe("what to do, as a sentence"),
+  why: z.string().describe("what it tells"),
+});
+
+const planAnswer = z.object({
+  kind: z.literal("plan"),
+  takes: z.array(plannedTake).describe("in the order to make them, the most telling first; fewer tell less"),
+  needs: z.array(z.string()).describe("what to have at hand"),
+  cautions: z.array(z.string()),
+});
+
+const columns = {
+  frequencies: z.array(z.number()).describe("Hz"),
+  magnitudes: z
+    .array(z.number())
+    .describe(
+      "of a take at the jack: ohms, the interface's own input included; of an exciter's: fractions of full scale",
+    ),
+  degrees: z.array(z.number()),
+  errors: z.array(z.number()).describe("standard error, a fraction"),
+  expected: z
+    .object({ magnitudes: z.array(z.number()), degrees: z.array(z.number()) })
+    .describe("of the guard as drawn, its parts within tolerance where they fit these takes best"),
+};
+
+const takeAnswer = z.object({
+  file: z.string(),
+  settings: namedSettings,
+  through,
+  title: z.string(),
+  ...columns,
+  agrees: z.boolean().describe("whether the guard as drawn accounts for it"),
+});
+
+const departureAnswer = z.object({
+  ...alternativeAnswer,
+  title: z.string().describe("in a few words"),
+  next: z.string().describe("what to do about it"),
+  probability: z.number().describe("0 to 1, of this and `sameAs` together"),
+  fit: z
+    .number()
+    .describe("how well it accounts for the takes, 0 to 1: a guard that is so lies this far off or farther"),
+  sameAs: z.array(z.object(alternativeAnswer)).describe("what none of these takes can tell from it"),
+  alike: z.string().describe("how many `sameAs` holds, and of which kinds"),
+});
+
+const partAnswer = z.object({
+  part: z.string(),
+  field: z.string().describe("as in the build file"),
+  title: z.string(),
+  drawn: z.number().describe("SI units"),
+  value: z.number().describe("fitted, SI units"),
+  standardError: z.number().describe("of the value, SI units"),
+  tolerance: z.number().describe("fraction"),
+  told: z.enum(["takes", "tolerance"]).describe("whether these takes tell it, or no more is known than its tolerance"),
+  message: z.string(),
+});
+
+const togetherAnswer = z.object({
+  parts: z.array(z.object({ part: z.string(), field: z.string() })),
+  message: z.string().describe("what is told of them only together"),
+});
+
+const examinedAnswer = z.object({
+  kind: z.literal("examined"),
+  verdict: z
+    .enum(["as-drawn", "departs", "unclear", "unexplained"])
+    .describe(
+      "as drawn as far as these takes tell; something departs from the drawing; two or more answers are about as likely; " +
+        "nothing that was weighed accounts for the takes",
+    ),
+  title: z.string(),
+  summary: z.string().describe("what it is and why, as a colleague would say it"),
+  next: z.string().describe("what to do next"),
+  departures: z
+    .array(departureAnswer)
+    .describe('the likelier before the others, the guard as drawn (kind "none") among them'),
+  remainder: z.object({ probability: z.number(), message: z.string() }).describe("that it is none of these"),
+  notShown: z
+    .array(z.object(alternativeAnswer))
+    .describe("departures that none of these takes would show; the meter shows most of them"),
+  takes: z.array(takeAnswer),
+  recordings: z.array(z.object({ file: z.string(), ...recordingFields })),
+  parts: z.array(partAnswer).describe("of the best answer"),
+  together: z.array(togetherAnswer),
+  considered: z.int().describe("how many departures were weighed"),
+  nextTake: plannedTake.nullable().describe("the take that would tell the leading answers apart"),
+  nextMeasurement: diagnoseAnswerSchema.shape.nextMeasurement.describe("the same with a meter, where no take does"),
+  floor: z.object({ fraction: z.number(), source: z.string() }).describe("what the model of a coil is trusted to"),
+  priors: z.string(),
+  notes: z.array(z.string()),
+  cautions: z.array(z.string()),
+});
+
+export const examineAnswerSchema = z.discriminatedUnion("kind", [planAnswer, examinedAnswer]);
+
+export type ExamineAnswer = Answered<typeof examineAnswerSchema>;
+export type PlanAnswer = Extract<ExamineAnswer, { kind: "plan" }>;
+export type ExaminedAnswer = Extract<ExamineAnswer, { kind: "examined" }>;
+export type PlannedTakeAnswer = PlanAnswer["takes"][number];

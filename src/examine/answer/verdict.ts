@@ -1,0 +1,75 @@
+import { clause, percent } from "../../bench/faults/answer/summary.ts";
+import { oddsAgainst } from "../../bench/faults/hypotheses/remainder.ts";
+import { chiSquareTail } from "../../bench/faults/likelihood/chi-square.ts";
+import { OUTSIDE_SHARE } from "../../bench/faults/priors/fault-shares.ts";
+import { adviceFor, titleOf } from "../departures/advice.ts";
+import type { Group } from "../weigh/groups.ts";
+
+export type Verdict = "as-drawn" | "departs" | "unclear" | "unexplained";
+
+/** Less likely than this, the takes are not what an answer predicts. */
+const LEAST_FIT = 1e-3;
+/** As likely as this, an answer is given outright. */
+const LIKELY = 0.5;
+
+/** How well a group's best guard accounts for the takes, 0 to 1. */
+export function fitOf({ leader: { weighed } }: Group): number {
+  const { chiSquare, degrees } = weighed.fit;
+  return chiSquareTail(chiSquare, Math.max(1, Math.round(degrees)));
+}
+
+/** That it is none of the answers: a departure that is not among them, or two at once. */
+export function outsideOf(best: Group): number {
+  const fit = fitOf(best);
+  if (fit < LEAST_FIT) return 1;
+  const odds = (OUTSIDE_SHARE / (1 - OUTSIDE_SHARE)) * oddsAgainst(Math.max(fit, 1e-12));
+  return odds / (1 + odds);
+}
+
+export function verdictOf(groups: readonly Group[]): Verdict {
+  const [best] = groups;
+  if (fitOf(best!) < LEAST_FIT) return "unexplained";
+  if (best!.share < LIKELY) return "unclear";
+  return best!.isSound ? "as-drawn" : "departs";
+}
+
+/** The fault that a group is told by; undefined for the guard as drawn. */
+export const faultOf = ({ names, isSound }: Group) => (isSound ? undefined : names[0]!.faults[0]);
+
+export function titleFor(group: Group): string {
+  const fault = faultOf(group);
+  return fault ? titleOf(fault) : "As drawn";
+}
+
+export const AS_DRAWN_NEXT = "Nothing need be done. What these takes cannot show, listed below, a meter shows.";
+
+export function nextFor(group: Group): string {
+  const fault = faultOf(group);
+  return fault ? adviceFor(fault) : AS_DRAWN_NEXT;
+}
+
+const TITLES: Readonly<Record<Exclude<Verdict, "departs">, string>> = {
+  "as-drawn": "As drawn",
+  unclear: "Not decided yet",
+  unexplained: "Not as drawn, and none of what was weighed",
+};
+
+export function verdictTitle(verdict: Verdict, best: Group): string {
+  return verdict === "departs" ? titleFor(best) : TITLES[verdict];
+}
+
+/** What the answer is and why. @param worst the take that is furthest from the drawing, in words */
+export function summaryFor(verdict: Verdict, groups: readonly Group[], worst: string | undefined): string {
+  const best = groups[0]!;
+  const why = worst === undefined ? "" : ` ${worst}`;
+  const share = percent(best.share);
+  if (verdict === "unexplained")
+    return `Nothing that was weighed accounts for these takes: two things or more depart from the drawing, a take was made in another setting than said, or the guard is another one.${why}`;
+  if (verdict === "as-drawn")
+    return `The guard is as drawn as far as these takes tell (${share}): parts within their tolerances account for all of them.`;
+  const fault = faultOf(best);
+  const what = fault ? clause(fault.message) : "the guard is as drawn";
+  const others = best.names.length > 1 && fault ? ", or something that these takes cannot tell from it" : "";
+  const how = verdict === "departs" ? "Most likely" : "Perhaps";
+  return `${how} (${share}) ${what}${others}.${why}`;
+}

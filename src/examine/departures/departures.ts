@@ -1,0 +1,61 @@
+import type { Edit } from "../../bench/faults/edits/edit.ts";
+import { editBuild } from "../../bench/faults/edits/edit-build.ts";
+import type { Fault } from "../../bench/faults/fault.ts";
+import { JOINT_OHMS } from "../../bench/faults/hypotheses/other-values.ts";
+import { guardWiringOf } from "../../bench/faults/kinds/guard-wiring.ts";
+import { resistivePlaces } from "../../bench/faults/kinds/resistive-joints.ts";
+import { singleFaults } from "../../bench/faults/kinds/single-faults.ts";
+import { wrongCapFaults, wrongTaperFaults } from "../../bench/faults/kinds/unseen-values.ts";
+import type { Build } from "../../build-file/schema.ts";
+import type { Unknown } from "../model/unknowns.ts";
+import type { Departure } from "./departure.ts";
+import { valueDepartures } from "./value-departures.ts";
+
+/** The ln of what a poor joint has scatters this far: from tens of ohms to a hundred kilohms. */
+const JOINT_DEVIATION = 2.3;
+/** What is left across a break in a coil differs by that factor. */
+const BREAK_DEVIATION = 1;
+/** Multiples of `JOINT_OHMS` to begin at. */
+const JOINT_STARTS = [0.05, 0.4, 3, 30];
+/** A joint of less is good. */
+const POOR_JOINT_OHMS = 15;
+
+/** What of the parts that edits bring in nobody knows. */
+function addedBy(build: Build, edits: readonly Edit[]): Unknown[] {
+  return Object.entries(editBuild(build, edits).parts).flatMap(([part, { kind }]): Unknown[] => {
+    if (part in build.parts) return [];
+    if (kind === "resistor")
+      return [{ part, field: "resistance", law: "log", deviation: JOINT_DEVIATION, tolerance: 0 }];
+    if (kind === "cap") return [{ part, field: "capacitance", law: "log", deviation: BREAK_DEVIATION, tolerance: 0 }];
+    return [];
+  });
+}
+
+function ofFault(build: Build, fault: Fault): Departure {
+  const added = fault.edits.some(({ edit }) => edit === "coil-open") ? addedBy(build, fault.edits) : [];
+  return { edits: fault.edits, freed: [], added, starts: [added.map(() => 0)], faults: () => [fault] };
+}
+
+function poorJoints(build: Build): Departure[] {
+  return resistivePlaces(guardWiringOf(build)).map(({ edit, faults }) => {
+    const edits = [edit(JOINT_OHMS)];
+    return {
+      edits,
+      freed: [],
+      added: addedBy(build, edits),
+      starts: JOINT_STARTS.map((factor) => [Math.log(factor)]),
+      faults: ([factor]) => (factor! * JOINT_OHMS < POOR_JOINT_OHMS ? [] : faults(factor! * JOINT_OHMS)),
+    };
+  });
+}
+
+/** Every way in which this guard may depart from its drawing that takes can show; what is only felt is not among them. */
+export function departuresOf(build: Build): Departure[] {
+  const guard = guardWiringOf(build);
+  const listed = [...singleFaults(build), ...wrongCapFaults(guard), ...wrongTaperFaults(guard)];
+  return [
+    ...listed.filter(({ edits }) => edits.length > 0).map((fault) => ofFault(build, fault)),
+    ...poorJoints(build),
+    ...valueDepartures(build),
+  ];
+}

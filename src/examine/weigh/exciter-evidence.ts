@@ -1,0 +1,192 @@
+import type { Placement, Take } from "../takes/take.ts";
+import type { Contribution, Evidence, Subject } from "./evidence.ts";
+import { type Transfer, transferAt, weightsFor } from "./exciter-transfer.ts";
+import { FLOOR, STRAY_FIELD, TOGETHER } from "./floor.ts";
+import { contributionOf } from "./rows.ts";
+
+/** Its strength is known to some such factor from the other placements, and a coil that needs more to be heard is none. */
+const MOST_STRONGER = 10;
+
+/** Takes of one placement, which share an unknown drive at every frequency. */
+export interface Laid {
+  readonly placement: Placement;
+  readonly takes: readonly { readonly take: Take; readonly settingIndex: number }[];
+}
+
+/** Variance of each take's points: their own, the model's, and what the exciter reaches besides its coil. */
+function variancesOf({ takes }: Laid, floor: number): Float64Array[] {
+  const count = takes[0]!.take.re.length;
+  const strongest = Float64Array.from({ length: count }, (_, i) =>
+    Math.max(...takes.map(({ take }) => Math.hypot(take.re[i]!, take.im[i]!))),
+  );
+  return takes.map(({ take: { re, im, sd } }) =>
+    re.map((x, i) => {
+      const square = (floor * Math.hypot(x, im[i]!)) ** 2 + (STRAY_FIELD * strongest[i]!) ** 2;
+      return sd[i]! ** 2 + TOGETHER * square;
+    }),
+  );
+}
+
+/** Drive at one frequency that fits all takes best, and what it may be at most. */
+interface Drive {
+  readonly re: Float64Array;
+  readonly im: Float64Array;
+  /** Σ |T|² / variance, the limit's own included. */
+  readonly power: Float64Array;
+}
+
+function driveOf(
+  { takes }: Laid,
+  transfers: readonly Transfer[],
+  variances: readonly Float64Array[],
+  most: number,
+): Drive {
+  const count = takes[0]!.take.re.length;
+  const [re, im, power] = [new Float64Array(count), new Float64Array(count), new Float64Array(count)];
+  for (let i = 0; i < count; i++) {
+    let [sumRe, sumIm, sum] = [0, 0, most > 0 ? 1 / most ** 2 : 0];
+    for (const [j, { take }] of takes.entries()) {
+      const [tRe, tIm] = [transfers[j]!.re[i]!, transfers[j]!.im[i]!];
+      const weight = 1 / variances[j]![i]!;
+      sumRe += weight * (tRe * take.re[i]! + tIm * take.im[i]!);
+      sumIm += weight * (tRe * take.im[i]! - tIm * take.re[i]!);
+      sum += weight * (tRe * tRe + tIm * tIm);
+    }
+    re[i] = sum > 0 ? sumRe / sum : 0;
+    im[i] = sum > 0 ? sumIm / sum : 0;
+    power[i] = sum;
+  }
+  return { re, im, power };
+}
+
+/**
+ * A coil driven by another one laid over it, in several settings: how strongly and with what slope of its own is not known, so
+ * only what differs between the settings counts. The exciter shows a coil's winding, not its magnet.
+ */
+export class ExciterEvidence implements Evidence {
+  readonly laid: Laid;
+  /** How strong a drive may be, from how the guard as drawn would hear it; 0 for any. */
+  readonly mostDrive: number;
+
+  constructor(laid: Laid, drive = 0) {
+    this.laid = laid;
+    this.mostDrive = MOST_STRONGER * drive;
+  }
+
+  keyOf({ viewOf, build }: Omit<Subject, "point">): string {
+    return this.laid.takes
+      .map(({ settingIndex }) => {
+        const view = viewOf(settingIndex);
+        const { own, beside } = weightsFor(view, build, this.laid.placement);
+        return `${view.shape} ${JSON.stringify([[...own], [...beside]])}`;
+      })
+      .join(";");
+  }
+
+  transfers(subject: Subject): Transfer[] {
+    return this.laid.takes.map(({ take, settingIndex }) =>
+      transferAt(subject.viewOf(settingIndex), subject, this.laid.placement, settingIndex, take.frequenciesHz),
+    );
+  }
+
+  /** The drive that a guard's takes speak for, frequency by frequency, and how strong it is in the middle of them. */
+  driveOf(subject: Subject): { re: Float64Array; im: Float64Array; middle: number } {
+    const { re, im } = driveOf(this.laid, this.transfers(subject), variancesOf(this.laid, FLOOR), this.mostDrive);
+    const sizes = re.map((x, i) => Math.hypot(x, im[i]!)).sort();
+    return { re, im, middle: sizes[Math.floor(sizes.length / 2)]! };
+  }
+
+  /** What a guard would have had recorded in one of the takes. */
+  heard(subject: Subject, take: Take): { re: Float64Array; im: Float64Array } {
+    const which = this.laid.takes.findIndex((each) => each.take === take);
+    const drive = this.driveOf(subject);
+    const { re, im } = this.transfers(subject)[which]!;
+    return {
+      re: re.map((x, i) => drive.re[i]! * x - drive.im[i]! * im[i]!),
+      im: re.map((x, i) => drive.re[i]! * im[i]! + drive.im[i]! * x),
+    };
+  }
+
+  apart(one: Subject, other: Subject, floor: number): number {
+    const variances = variancesOf(this.laid, floor);
+    const [a, b] = [one, other].map((subject) => {
+      const transfers = this.transfers(subject);
+      return { transfers, drive: driveOf(this.laid, transfers, variances, this.mostDrive) };
+    }) as [{ transfers: Transfer[]; drive: Drive }, { transfers: Transfer[]; drive: Drive }];
+    const heard = ({ transfers, drive }: typeof a, j: number, i: number) => {
+      const { re, im } = transfers[j]!;
+      return [drive.re[i]! * re[i]! - drive.im[i]! * im[i]!, drive.re[i]! * im[i]! + drive.im[i]! * re[i]!] as const;
+    };
+    return variances.reduce(
+      (sum, ofTake, j) =>
+        ofTake.reduce((all, variance, i) => {
+          const [p, q] = [heard(a, j, i), heard(b, j, i)];
+          return all + ((p[0] - q[0]) ** 2 + (p[1] - q[1]) ** 2) / variance;
+        }, sum),
+      0,
+    );
+  }
+
+  weigh(subject: Subject, floor: number): Contribution {
+    const { takes } = this.laid;
+    const count = takes[0]!.take.re.length;
+    const variances = variancesOf(this.laid, floor);
+    const transfers = this.transfers(subject);
+    const drive = driveOf(this.laid, transfers, variances, this.mostDrive);
+    const unknowns = [...new Set(transfers.flatMap((each) => each.unknowns))];
+    const length = 2 * count * takes.length;
+    const residual = new Float64Array(length);
+    const rows = new Float64Array(unknowns.length * length);
+    let degrees = 0;
+    for (let i = 0; i < count; i++) {
+      const [kRe, kIm] = [drive.re[i]!, drive.im[i]!];
+      for (const [j, { take }] of takes.entries()) {
+        const weight = 1 / Math.sqrt(variances[j]![i]!);
+        const { re, im } = transfers[j]!;
+        const at = 2 * count * j + i;
+        residual[at] = weight * (take.re[i]! - kRe * re[i]! + kIm * im[i]!);
+        residual[at + count] = weight * (take.im[i]! - kRe * im[i]! - kIm * re[i]!);
+        const own = take.sd[i]! ** 2;
+        degrees += (2 * (own + (variances[j]![i]! - own) / TOGETHER)) / variances[j]![i]!;
+      }
+      this.#fillRows(i, rows, unknowns, transfers, variances, drive);
+    }
+    const free = (2 * count) / TOGETHER;
+    return contributionOf(residual, rows, unknowns, Math.max(0, degrees - free));
+  }
+
+  /** K·dT/dθ, without what a change of K alone would make as well. */
+  #fillRows(
+    i: number,
+    rows: Float64Array,
+    unknowns: readonly number[],
+    transfers: readonly Transfer[],
+    variances: readonly Float64Array[],
+    drive: Drive,
+  ): void {
+    const count = drive.re.length;
+    const length = 2 * count * transfers.length;
+    const [kRe, kIm, power] = [drive.re[i]!, drive.im[i]!, drive.power[i]!];
+    for (const [k, unknown] of unknowns.entries()) {
+      let [cRe, cIm] = [0, 0];
+      const moves = transfers.map(({ unknowns: own, slopesRe, slopesIm, re, im }, j) => {
+        const place = own.indexOf(unknown);
+        if (place < 0) return [0, 0] as const;
+        const [sRe, sIm] = [slopesRe[place * count + i]!, slopesIm[place * count + i]!];
+        const [mRe, mIm] = [kRe * sRe - kIm * sIm, kRe * sIm + kIm * sRe];
+        const weight = 1 / variances[j]![i]!;
+        cRe += weight * (re[i]! * mRe + im[i]! * mIm);
+        cIm += weight * (re[i]! * mIm - im[i]! * mRe);
+        return [mRe, mIm] as const;
+      });
+      const [pRe, pIm] = power > 0 ? [cRe / power, cIm / power] : [0, 0];
+      for (const [j, [mRe, mIm]] of moves.entries()) {
+        const { re, im } = transfers[j]!;
+        const weight = 1 / Math.sqrt(variances[j]![i]!);
+        const at = k * length + 2 * count * j + i;
+        rows[at] = weight * (mRe - pRe * re[i]! + pIm * im[i]!);
+        rows[at + count] = weight * (mIm - pRe * im[i]! - pIm * re[i]!);
+      }
+    }
+  }
+}
