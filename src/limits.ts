@@ -176,5 +176,9 @@ export const MAX_METER_COUNTS = 2_000_000;
 export const MAX_METER_RANGES = 12;
 /** Of a meter's probes held together: more than any leads have, and a sound joint could not be told from a bad one. */
 export const MAX_METER_LEADS_OHMS = 10;
+/** Rows of poles times settings of one tap test: five positions of ten coils, and a few minutes of tapping. */
+export const MAX_TAP_STEPS = 50;
 /** Of one examination: every position of a lever, and both ends of every knob in one of them. */
 export const MAX_TAKES = 24;
+/** Of a take of taps: so many steps at four seconds each, and a hand's moves between them. */
+export const MAX_TAP_SECONDS = 240;

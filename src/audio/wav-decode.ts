@@ -1,4 +1,4 @@
-import { MAX_AUDIO_SECONDS, MAX_SAMPLE_AMPLITUDE } from "../limits.ts";
+import { MAX_AUDIO_CHANNELS, MAX_AUDIO_SECONDS, MAX_SAMPLE_AMPLITUDE, MAX_SAMPLE_RATE_HZ } from "../limits.ts";
 import { type WavChunks, wavChunks } from "./riff.ts";
 import type { Sound } from "./sound.ts";
 import { signalFault, wavFault } from "./wav-fault.ts";
@@ -18,22 +18,25 @@ const READERS: Readonly<Record<SampleKind, Reader>> = {
 
 /**
  * A WAV file as sound: 8, 16, 24 and 32-bit integers, 32 and 64-bit floats, plain or extensible, 1 or 2 channels, 8 to 192 kHz.
- * A length left open by a tool that wrote to a pipe is taken to reach to the end of the file.
+ * Up to `maxSeconds`, and no more samples than a minute of stereo at 192 kHz has. A length left open by a tool that wrote to a pipe is taken to reach to the end of the file.
  *
  * @throws PresolderError WAV_INVALID (not such a file, cut short, contradictory), LIMIT_EXCEEDED (too long, too many channels,
  * rate out of range) or SOUND_UNUSABLE (no samples; a sample that is not finite or absurdly large), all under the path `signal`.
  */
-export function decodeWav(bytes: Uint8Array): Sound {
+export function decodeWav(bytes: Uint8Array, maxSeconds = MAX_AUDIO_SECONDS): Sound {
   const chunks = wavChunks(bytes);
   const format = wavFormat(bytes, chunks.format);
-  const frames = frameCount(format, chunks);
+  const frames = frameCount(format, chunks, maxSeconds);
   const view = new DataView(bytes.buffer, bytes.byteOffset + chunks.data.start, chunks.data.size);
   const channels = Array.from({ length: format.channels }, (_, channel) => readChannel(view, format, channel, frames));
   channels.forEach((samples, channel) => void requireUsable(samples, channel));
   return { sampleRateHz: format.sampleRateHz, channels };
 }
 
-function frameCount(format: WavFormat, { data, streamed }: WavChunks): number {
+/** Samples of all channels: those of the longest sound at the highest rate; a longer one has a lower rate. */
+const MAX_SAMPLES = MAX_AUDIO_SECONDS * MAX_SAMPLE_RATE_HZ * MAX_AUDIO_CHANNELS;
+
+function frameCount(format: WavFormat, { data, streamed }: WavChunks, maxSeconds: number): number {
   const bytesPerFrame = format.channels * format.bytesPerSample;
   if (data.size % bytesPerFrame !== 0 && !streamed) {
     throw wavFault(`${data.size} bytes of samples are not a whole number of frames of ${bytesPerFrame} bytes`);
@@ -41,10 +44,11 @@ function frameCount(format: WavFormat, { data, streamed }: WavChunks): number {
   const frames = Math.floor(data.size / bytesPerFrame);
   if (frames === 0) throw signalFault("SOUND_UNUSABLE", "the file has no samples, expected at least one");
   const seconds = frames / format.sampleRateHz;
-  if (seconds > MAX_AUDIO_SECONDS) {
+  const most = Math.min(maxSeconds, MAX_SAMPLES / (format.sampleRateHz * format.channels));
+  if (seconds > most) {
     throw signalFault(
       "LIMIT_EXCEEDED",
-      `the sound lasts ${seconds.toFixed(2)} s, expected at most ${MAX_AUDIO_SECONDS} s`,
+      `the sound lasts ${seconds.toFixed(2)} s, expected at most ${Math.floor(most)} s`,
     );
   }
   return frames;

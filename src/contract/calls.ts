@@ -13,6 +13,7 @@ import type { ExamineRequest } from "./examine/examine-request.ts";
 import type { ExpandAnswer, ExpandRequest } from "./expand.ts";
 import type { FitAnswer, FitRequest } from "./fit.ts";
 import type { LinkAnswer, LinkContent, LinkRequest } from "./link.ts";
+import type { TapsAnswer, TapsRequest } from "./measure/taps.ts";
 import type { PreviewRequest } from "./preview.ts";
 import type { PreviewsRequest } from "./previews.ts";
 import type { RecogniseAnswer, RecogniseRequest } from "./recognise.ts";
@@ -49,6 +50,7 @@ export interface PostCalls {
   readonly "/api/search": Call<SearchRequest, SearchAnswer>;
   readonly "/api/switch": Call<SwitchRequest, SwitchAnswer>;
   readonly "/api/table": Call<TableRequest, TableAnswer>;
+  readonly "/api/taps": Call<TapsRequest, TapsAnswer>;
   readonly "/api/tolerance": Call<ToleranceRequest, ToleranceAnswer>;
 }
 

@@ -43,6 +43,7 @@ import { healthRoutes } from "./routes/health/health.ts";
 import { examineRoutes } from "./routes/measure/examine.ts";
 import { measureRoutes } from "./routes/measure/measure.ts";
 import { sweepRoutes } from "./routes/measure/sweep.ts";
+import { tapsRoutes } from "./routes/measure/taps.ts";
 import type { App, RouteContext } from "./routes/route-context.ts";
 import { impulseRoutes } from "./routes/sound/impulse.ts";
 import { previewRoutes } from "./routes/sound/preview.ts";
@@ -80,6 +81,7 @@ const ROUTES = [
   sweepRoutes,
   measureRoutes,
   examineRoutes,
+  tapsRoutes,
 ];
 
 export interface AppOptions {

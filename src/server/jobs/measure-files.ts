@@ -2,6 +2,7 @@ import { decodeWav } from "../../audio/wav-decode.ts";
 import type { MeasureAnswer, RecordingName } from "../../contract/measure/measure.ts";
 import { MEASURING_RATES_HZ } from "../../contract/measure/signal.ts";
 import { faultAt, PresolderError, refused } from "../../errors.ts";
+import { MAX_AUDIO_SECONDS } from "../../limits.ts";
 import type { Recorded } from "../../measure/recording/channels.ts";
 import type { Reading } from "../../measure/recording/read-recording.ts";
 
@@ -18,9 +19,9 @@ export function requireFiles(files: Files, needed: readonly RecordingName[], all
   if (faults.length > 0) throw refused("REQUEST_INVALID", faults);
 }
 
-function decoded(path: string, bytes: Uint8Array) {
+function decoded(path: string, bytes: Uint8Array, maxSeconds: number) {
   try {
-    return decodeWav(bytes);
+    return decodeWav(bytes, maxSeconds);
   } catch (error) {
     // The reader names the field of the calls with one file.
     if (error instanceof PresolderError) throw faultAt(error.code, path, error.message);
@@ -33,8 +34,9 @@ export function recordedAs(
   path: string,
   files: Readonly<Partial<Record<string, Uint8Array>>>,
   channels: 1 | 2,
+  maxSeconds = MAX_AUDIO_SECONDS,
 ): Recorded {
-  const sound = decoded(path, files[path]!);
+  const sound = decoded(path, files[path]!, maxSeconds);
   if (!MEASURING_RATES_HZ.some((rate) => rate === sound.sampleRateHz)) {
     const expected = `expected ${MEASURING_RATES_HZ.join(", ")} Hz`;
     throw faultAt("REQUEST_INVALID", path, `has a sample rate of ${sound.sampleRateHz} Hz; ${expected}`);

@@ -3,6 +3,7 @@ import swagger from "@fastify/swagger";
 import { jsonSchemaTransform, jsonSchemaTransformObject } from "fastify-type-provider-zod";
 import { EXAMINE_FILES } from "../../contract/examine/examine-request.ts";
 import { RECORDINGS } from "../../contract/measure/measure.ts";
+import { TAPS_FILE } from "../../contract/measure/taps.ts";
 import { CACHED_FOR_A_WHILE } from "../http/caching.ts";
 import { MULTIPART_SCHEMA, multipartSchemaOf } from "../http/sound-upload.ts";
 import { PATHS } from "../paths.ts";
@@ -18,6 +19,7 @@ type OpenApiDocument = ReturnType<TransformObject>;
 const FORMS: Readonly<Record<string, object>> = {
   "/api/measure": multipartSchemaOf(RECORDINGS),
   "/api/examine": multipartSchemaOf(EXAMINE_FILES),
+  "/api/taps": multipartSchemaOf([TAPS_FILE]),
 };
 
 /** The JSON schema stands under every media type of a body; a multipart one has fields of its own. */

@@ -103,6 +103,7 @@ const EXAMPLES: Examples = {
   },
   "/api/dielectrics": { build: BUILD },
   "/api/examine": { build: BUILD },
+  "/api/taps": { build: BUILD },
   "/api/fit": {
     method: "resonances",
     resistance: "6k",

@@ -21,6 +21,7 @@ import { searchJob } from "../jobs/search.ts";
 import { stringLevelsJob } from "../jobs/string-levels.ts";
 import { switchJob } from "../jobs/switch-finder.ts";
 import { tableJob } from "../jobs/table.ts";
+import { tapsJob } from "../jobs/taps.ts";
 import { toleranceJob } from "../jobs/tolerance.ts";
 import type { WorkSize } from "./fair-queue.ts";
 
@@ -52,6 +53,7 @@ export const JOBS = {
   switchFinder: switchJob,
   measure: measureJob,
   examine: examineJob,
+  taps: tapsJob,
   measuringSignal: measuringSignalJob,
 } as const;
 

@@ -1,0 +1,52 @@
+import type { Build } from "../../build-file/schema.ts";
+import { Controls, type Settings } from "../../build-file/settings.ts";
+import { listed } from "../../english.ts";
+import { type ForetoldTap, foretoldTaps } from "./foretold-taps.ts";
+import type { HeardTap } from "./hear-taps.ts";
+import type { TapDeparture } from "./tap-departure.ts";
+import { tapLogLikelihood } from "./tap-likelihood.ts";
+import type { TapInput } from "./tap-transfers.ts";
+
+/** For each position from 1 the one that it plays as. */
+type Places = readonly number[];
+
+/** ln of the odds that positions have changed places, before anything is heard. From memory. */
+const RARE = -5;
+
+function exchangesOf(count: number): Places[] {
+  const asDrawn = Array.from({ length: count }, (_, i) => i + 1);
+  const pairs = asDrawn.flatMap((a) =>
+    asDrawn.filter((b) => b > a).map((b) => asDrawn.map((each) => (each === a ? b : each === b ? a : each))),
+  );
+  const reversed = [...asDrawn].reverse();
+  return count > 3 ? [...pairs, reversed] : pairs;
+}
+
+function message(places: Places): string {
+  const moved = places.flatMap((to, i) => (to === i + 1 ? [] : [`position ${i + 1} plays what position ${to} should`]));
+  return `Positions of the switch are exchanged: ${listed(moved)}.`;
+}
+
+/** What the steps foretell, and which positions have changed places where that accounts for what was heard and the drawing does not. */
+export function placedTaps(
+  build: Build,
+  heard: readonly HeardTap[],
+  input: TapInput | undefined,
+): { readonly foretold: readonly ForetoldTap[]; readonly departures: readonly TapDeparture[] } {
+  const { main } = new Controls(build);
+  const steps = heard.map(({ step }) => step);
+  const drawn = foretoldTaps(build, steps, input);
+  if (!main) return { foretold: drawn, departures: [] };
+  const played = (settings: Settings, places: Places): Settings => {
+    const position = places[(settings.switches[main.name] ?? 1) - 1]!;
+    return { ...settings, switches: { ...settings.switches, [main.name]: position } };
+  };
+  let best = { foretold: drawn, departures: [] as readonly TapDeparture[], worth: tapLogLikelihood(heard, drawn) };
+  for (const places of exchangesOf(main.table.positions.length)) {
+    const moved = steps.map((step) => ({ ...step, settings: played(step.settings, places) }));
+    const foretold = foretoldTaps(build, moved, input);
+    const worth = tapLogLikelihood(heard, foretold) + RARE;
+    if (worth > best.worth) best = { foretold, departures: [{ kind: "exchanged", message: message(places) }], worth };
+  }
+  return best;
+}

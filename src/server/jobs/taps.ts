@@ -1,0 +1,130 @@
+import type { Build } from "../../build-file/schema.ts";
+import { Controls, rawSettings } from "../../build-file/settings.ts";
+import { TAPS_FILE, type TappedAnswer, type TapsAnswer, type TapsBody } from "../../contract/measure/taps.ts";
+import { readBuildAt } from "../../contract/refusal.ts";
+import { faultAt } from "../../errors.ts";
+import { MAX_TAP_SECONDS } from "../../limits.ts";
+import { hearTaps } from "../../measure/taps/hear-taps.ts";
+import { howToTap, TAP_CAUTIONS, wordedSteps } from "../../measure/taps/how-to-tap.ts";
+import { planTaps, STEP_SECONDS, type TapStep } from "../../measure/taps/plan-taps.ts";
+import { type TapMap, tapMap } from "../../measure/taps/tap-map.ts";
+import { type TapInput, USUAL_TAP_INPUT } from "../../measure/taps/tap-transfers.ts";
+import type { TapTiming } from "../../measure/taps/tap-windows.ts";
+import type { Job, JobContext } from "../work/job.ts";
+import { recordedAs } from "./measure-files.ts";
+
+interface TapsJob {
+  readonly build: Build;
+  readonly body: Omit<TapsBody, "build">;
+  readonly file: Uint8Array | undefined;
+}
+
+function read(body: TapsBody, files: Readonly<Record<string, Uint8Array>> = {}): TapsJob {
+  const build = readBuildAt("build", body.build);
+  if (!Object.values(build.parts).some(({ kind }) => kind === "pickup"))
+    throw faultAt("REQUEST_INVALID", "build", "has no pickup; expected one whose poles can be tapped");
+  return { body, build, file: files[TAPS_FILE] };
+}
+
+const inputOf = ({ input }: TapsJob["body"]): TapInput =>
+  input
+    ? { resistance: input.resistance ?? USUAL_TAP_INPUT.resistance, capacitance: input.capacitance }
+    : USUAL_TAP_INPUT;
+
+function timingOf({ timing }: TapsJob["body"], steps: readonly TapStep[]): TapTiming {
+  if (timing.by === "plan") return timing.start === undefined ? { by: "plan" } : { by: "plan", start: timing.start };
+  if (timing.by === "hand" && timing.times.length !== steps.length) {
+    const message = `has ${timing.times.length} times; expected ${steps.length}, one for each step of the plan`;
+    throw faultAt("REQUEST_INVALID", "timing.times", message);
+  }
+  return timing;
+}
+
+const rowOf = (
+  controls: Controls,
+  { settings, position, pickup, coil, row }: ReturnType<typeof wordedSteps>[number],
+) => ({
+  settings: rawSettings(controls, settings),
+  position,
+  pickup,
+  coil,
+  row,
+});
+
+function notesOn({ cells }: TapMap): string[] {
+  const clipped = cells.filter(({ heard }) => heard.isClipped).length;
+  const unclear = cells.filter(({ sounds }) => sounds === undefined).length;
+  return [
+    ...(clipped > 0
+      ? [`${clipped} steps clipped the input: their levels are at least what is said. Turn the gain down.`]
+      : []),
+    ...(unclear > 0 ? [`${unclear} steps lie between sounding and leaking in: tap them again, all alike.`] : []),
+    "Which of all pickups is the one that is turned about no tap can say: only which swing against which.",
+  ];
+}
+
+function titleOf(verdict: TappedAnswer["verdict"], { departures }: TapMap): string {
+  if (verdict === "as-drawn") return "As drawn: every row sounds where it should, and swings as it should.";
+  if (verdict === "unclear") return "Not clear: some rows lie between sounding and leaking in.";
+  return departures.length === 1 ? departures[0]!.message : `${departures.length} departures from the drawing.`;
+}
+
+function verdictOf({ cells, departures }: TapMap): TappedAnswer["verdict"] {
+  if (departures.length > 0) return "departs";
+  return cells.some(({ isExpected, sounds }) => isExpected && sounds === undefined) ? "unclear" : "as-drawn";
+}
+
+function tapped(build: Build, map: TapMap): TappedAnswer {
+  const controls = new Controls(build);
+  const verdict = verdictOf(map);
+  const words = wordedSteps(
+    build,
+    map.cells.map(({ heard }) => heard.step),
+  );
+  return {
+    kind: "tapped",
+    verdict,
+    title: titleOf(verdict, map),
+    departures: map.departures.map(({ kind, message, settings, pickup, coil }) => ({
+      kind,
+      message,
+      settings: settings ? rawSettings(controls, settings) : null,
+      pickup: pickup ?? null,
+      coil: coil ?? null,
+    })),
+    cells: map.cells.map(({ heard, isExpected, sounds, chance, agrees }, i) => ({
+      ...rowOf(controls, words[i]!),
+      between: heard.between ? [...heard.between] : null,
+      swings: heard.swings,
+      level: heard.level ?? null,
+      floor: heard.floor,
+      clipped: heard.isClipped,
+      expected: isExpected,
+      sounds: sounds ?? null,
+      chance,
+      inPhase: agrees ?? null,
+    })),
+    notes: notesOn(map),
+    cautions: [...TAP_CAUTIONS],
+  };
+}
+
+function run({ build, body, file }: TapsJob, context: JobContext): TapsAnswer {
+  const input = inputOf(body);
+  const steps = planTaps(build, input);
+  const controls = new Controls(build);
+  if (!file) {
+    return {
+      kind: "plan",
+      how: howToTap(steps),
+      cautions: [...TAP_CAUTIONS],
+      steps: wordedSteps(build, steps).map((step) => ({ ...rowOf(controls, step), at: step.at })),
+      seconds: steps.at(-1)!.at + STEP_SECONDS,
+    };
+  }
+  const timing = timingOf(body, steps);
+  const recorded = recordedAs(TAPS_FILE, { [TAPS_FILE]: file }, 1, MAX_TAP_SECONDS);
+  return tapped(build, tapMap(build, hearTaps(recorded, steps, timing, context), input));
+}
+
+export const tapsJob = { read, run, size: () => "large", gate: "set" } satisfies Job<TapsJob, TapsAnswer>;

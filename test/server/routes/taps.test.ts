@@ -1,0 +1,66 @@
+import { describe, expect, it } from "vitest";
+import { encodeWav } from "../../../src/audio/wav-encode.ts";
+import { type TapsRequest, tapsAnswerSchema } from "../../../src/contract/measure/taps.ts";
+import { MAX_TAP_SECONDS } from "../../../src/limits.ts";
+import { planTaps } from "../../../src/measure/taps/plan-taps.ts";
+import { scenarioBuilds } from "../../bench/scenario-builds.ts";
+import { START_SECONDS, withTurned } from "../../measure/taps/tap-trials.ts";
+import { tappedTake } from "../../measure/taps/tapped-guard.ts";
+import { multipart, useService } from "../service.ts";
+
+const RATE_HZ = 44_100;
+const BUILD = scenarioBuilds.find(({ name }) => name === "tone-before-or-after-volume")!.build;
+const TAKE = tappedTake(withTurned(BUILD, "neck", undefined), planTaps(BUILD), { rateHz: RATE_HZ, seed: 4 });
+const service = useService();
+
+const wav = (samples: Float32Array) => encodeWav({ sampleRateHz: RATE_HZ, channels: [samples] }, "pcm16");
+
+function send(request: Partial<TapsRequest>, samples: Float32Array) {
+  const form = multipart([
+    { name: "request", content: JSON.stringify({ build: BUILD, ...request }) },
+    { name: "taps", content: wav(samples), filename: "taps.wav" },
+  ]);
+  return service.app.inject({ method: "POST", url: "/api/taps", ...form });
+}
+
+describe("POST /api/taps", () => {
+  it("answers a build alone with what to tap, in which order and when", async () => {
+    const reply = await service.app.inject({ method: "POST", url: "/api/taps", payload: { build: BUILD } });
+    expect(reply.statusCode, reply.body).toBe(200);
+    const answer = tapsAnswerSchema.parse(reply.json());
+    if (answer.kind !== "plan") throw new Error(answer.kind);
+    expect(answer.steps.map(({ position, row, at }) => `${at} s: ${position}, ${row}`).slice(0, 3)).toEqual([
+      "0 s: position 1, neck",
+      "4 s: position 1, bridge",
+      "11 s: position 2, neck",
+    ]);
+    expect(answer.cautions.join()).toContain("Unplug the guitar from the amplifier");
+  });
+
+  it("names the pickup that is turned about, and says what sounds where", async () => {
+    const reply = await send({ timing: { by: "plan", start: START_SECONDS } }, TAKE);
+    expect(reply.statusCode, reply.body).toBe(200);
+    const answer = tapsAnswerSchema.parse(reply.json());
+    if (answer.kind !== "tapped") throw new Error(answer.kind);
+    expect(answer.departures.map(({ kind }) => kind)).toEqual(["reversed"]);
+    expect(answer.title).toMatch(/out of phase with the/);
+    expect(answer.cells.map(({ expected, sounds }) => expected === sounds)).toEqual(answer.cells.map(() => true));
+  });
+
+  it("refuses times that are not one for each step, and taps that it cannot tell apart, with the seconds of those found", async () => {
+    const times = await send({ timing: { by: "hand", times: [1] } }, TAKE);
+    expect(times.statusCode).toBe(400);
+    expect(times.json()).toMatchObject({
+      errors: [{ path: "timing.times", message: expect.stringMatching(/expected 6/) }],
+    });
+    const pauses = await send({ timing: { by: "pauses" } }, TAKE.subarray(0, 15 * RATE_HZ));
+    expect(pauses.statusCode).toBe(422);
+    expect(pauses.json()).toMatchObject({ errors: [{ path: "taps", message: expect.stringMatching(/at \d+\.\d s/) }] });
+  });
+
+  it("takes minutes, and says how many at most", async () => {
+    const long = await send({}, new Float32Array((MAX_TAP_SECONDS + 1) * RATE_HZ));
+    expect(long.statusCode).toBe(413);
+    expect(long.json().errors[0].message).toContain(`at most ${MAX_TAP_SECONDS} s`);
+  });
+});
