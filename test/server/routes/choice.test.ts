@@ -169,7 +169,9 @@ describe("POST /api/fit", () => {
   it("fits a table in any order of its lines as it does the rising one", async () => {
     const load = { resistance: 200e3, capacitance: 470e-12 };
     // Errors that follow one another, as a real instrument's do.
-    const drifting = ratios(load).map((line, at) => line.replace(/; (.*);/, (_, db) => `; ${+db + 0.3 * Math.sin(at / 5)};`));
+    const drifting = ratios(load).map((line, at) =>
+      line.replace(/; (.*);/, (_, db) => `; ${+db + 0.3 * Math.sin(at / 5)};`),
+    );
     const fitted = async (table: readonly string[]) => {
       const known = { resistance: coil.resistance, across: { resistance: "1M" }, loss: "resistor" };
       const reply = await post("/api/fit", { method: "two-loads", table: table.join("\n"), load, ...known });
