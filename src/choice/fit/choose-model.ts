@@ -7,10 +7,10 @@ import type { Attempt } from "./fit-attempt.ts";
  */
 export function aiccOf({ parts, unusual, unknowns }: Attempt, shares?: readonly number[]): number {
   let [fitted, count] = [0, 0];
-  for (const [i, { stretch, meanSquare }] of parts.entries()) {
-    const counts = (shares?.[i] ?? 1) * (stretch[1] - stretch[0]);
-    fitted += counts * Math.log(meanSquare);
-    count += counts;
+  for (const [i, { sigma, unlikeliness }] of parts.entries()) {
+    const share = shares?.[i] ?? 1;
+    fitted += share * unlikeliness;
+    count += share * sigma.length;
   }
   const k = unknowns + 1;
   return fitted + unusual + 2 * k + (2 * k * (k + 1)) / Math.max(1, count - k - 1);

@@ -3,16 +3,16 @@ import { type CoilShape, coilShape, type Guess, type LossModel, startsFor } from
 import { type Free, takeOut } from "./free.ts";
 import type { Stretch } from "./independent-share.ts";
 import { leastSquares, type Solution } from "./least-squares.ts";
-import { unusualness } from "./usual-coils.ts";
-import { pooled, type Weighed, weighed } from "./weighing.ts";
+import { ANY_COIL, type UsualCoil, unusualness } from "./usual-coils.ts";
+import { type Expected, shareOf, usualSigma, type Weighed, weighed } from "./weighing.ts";
 
 /** What a fit is made from: measured numbers as residuals of a coil, and what is known beside them. */
 export interface FitProblem {
   readonly guess: Guess;
   /** Differences of measured and computed values, not yet divided by any precision. */
   readonly errors: (coil: CoilValues) => Float64Array;
-  /** How large each difference is expected to be beside the others, 1 for a usual one; left out: all alike. */
-  readonly scale?: Float64Array | undefined;
+  /** How large each difference is expected to be; left out: all alike. */
+  readonly expected?: Expected | undefined;
   /** Standard deviation of those differences where the caller knows it; else the fit finds it from its residuals. */
   readonly precision: number | undefined;
   /** DC resistance read on a meter, with its relative standard deviation. */
@@ -24,6 +24,10 @@ export interface FitProblem {
   /** Stretches that may be off by more or less than each other, each made of runs; left out: all errors are alike. */
   readonly stretches?: readonly Stretch[] | undefined;
   readonly models: readonly LossModel[];
+  /** What the coil is as a rule; left out: as any coil. */
+  readonly usual?: UsualCoil | undefined;
+  /** Whether the loss is only what is usual, as the measurements say nothing of it. */
+  readonly isLossUsual?: boolean | undefined;
   /** What to measure besides, for a refusal. */
   readonly remedy: string;
   /** Called between evaluations; may throw to give the work up. */
@@ -63,7 +67,7 @@ function rowsOf(problem: FitProblem, shape: CoilShape, logs: Float64Array, sigma
   const data = problem.errors(shape.coilOf(parameters)).map((error, i) => error / sigma[i]!);
   const beside = [
     ...problem.free.map((each) => takeOut(data, each, sigma)),
-    ...unusualness(shape, parameters),
+    ...unusualness(shape, parameters, problem.usual ?? ANY_COIL),
     ...(problem.resistance ? [(logs[0]! - Math.log(problem.resistance.ohms)) / problem.resistance.precision] : []),
   ];
   return { data, beside };
@@ -100,30 +104,29 @@ const sumOfSquares = (values: Iterable<number>) => {
 export function attempt(problem: FitProblem, loss: LossModel): Attempt | null {
   const shape = coilShape(loss);
   const count = problem.errors(shape.coilOf(startsFor(loss, problem.guess)[0]!)).length;
-  const unknowns = shape.names.length + problem.free.length - (problem.resistance ? 1 : 0);
+  const values = problem.isLossUsual ? shape.names.filter((name) => !name.startsWith("loss")) : shape.names;
+  const unknowns = values.length + problem.free.length - (problem.resistance ? 1 : 0);
   const degreesOfFreedom = count - unknowns;
   if (degreesOfFreedom < (problem.precision === undefined ? 1 : 0)) return null;
-  const { scale = new Float64Array(count).fill(1), precision } = problem;
+  const { precision, expected = { beside: new Float64Array(count).fill(1) } } = problem;
   const stretches: readonly Stretch[] = (precision === undefined && problem.stretches) || [[0, count]];
-  let sigma = scale.map((each) => each * (precision ?? ASSUMED_PRECISION));
+  const sigma = Float64Array.from(
+    expected.stated ?? expected.beside.map((each) => each * (precision ?? ASSUMED_PRECISION)),
+  );
   let solution = bestStart(problem, shape, sigma);
   const errorsNow = () => rowsOf(problem, shape, solution.parameters, sigma).data.map((each, i) => each * sigma[i]!);
-  const weighedNow = () =>
-    weighed(
-      errorsNow().map((error, i) => error / scale[i]!),
-      stretches,
-      problem.runs,
-      degreesOfFreedom,
-    );
+  const weighedNow = () => weighed(errorsNow(), expected, stretches, problem.runs, degreesOfFreedom);
   for (let round = 0; precision === undefined && round < REWEIGHTINGS; round++) {
-    const parts = weighedNow();
-    sigma = Float64Array.from(scale);
-    for (const part of parts)
-      for (let i = part.stretch[0]; i < part.stretch[1]; i++) sigma[i]! *= part.sigma / Math.sqrt(part.share);
+    for (const part of weighedNow())
+      sigma.set(
+        part.sigma.map((each) => each / Math.sqrt(part.share)),
+        part.stretch[0],
+      );
     solution = solve(problem, shape, solution.parameters, sigma);
   }
   const parts = weighedNow();
-  const whole = precision === undefined ? pooled(parts) : { sigma: precision, share: 1 };
+  const whole =
+    precision === undefined ? { sigma: usualSigma(parts), share: shareOf(parts) } : { sigma: precision, share: 1 };
   const unusual = sumOfSquares(rowsOf(problem, shape, solution.parameters, sigma).beside);
   return { shape, solution, errors: errorsNow(), ...whole, parts, unusual, unknowns, degreesOfFreedom };
 }

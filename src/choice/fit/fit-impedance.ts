@@ -3,7 +3,6 @@ import { type Across, coilImpedance } from "./coil-model.ts";
 import { type Guess, LOSS_MODELS, type LossModel } from "./coil-shapes.ts";
 import type { FitProblem } from "./fit-attempt.ts";
 import { type Fit, fitCoil, leastErrors } from "./fit-problem.ts";
-import { usualScale } from "./free.ts";
 import { unevenScatter } from "./uneven-scatter.ts";
 
 /** An impedance measured between a coil's leads; lists of equal length. */
@@ -76,7 +75,6 @@ export function fitImpedance(table: ImpedanceTable, known: KnownBeside = {}): Fi
     throw new PresolderError("DATA_INSUFFICIENT", message);
   }
   const logs = ohms.map(Math.log);
-  const usualErrors = table.errors && usualScale(table.errors);
   const radians = degrees?.map((angle) => (angle * Math.PI) / 180);
   const count = frequenciesHz.length;
   const problem: FitProblem = {
@@ -93,7 +91,9 @@ export function fitImpedance(table: ImpedanceTable, known: KnownBeside = {}): Fi
     precision: known.precision,
     resistance: known.resistance,
     free: [],
-    scale: usualErrors && Float64Array.from(radians ? [...usualErrors, ...usualErrors] : usualErrors),
+    expected: table.errors && {
+      stated: Float64Array.from(radians ? [...table.errors, ...table.errors] : table.errors),
+    },
     runs: radians
       ? [
           [0, count],
@@ -106,8 +106,8 @@ export function fitImpedance(table: ImpedanceTable, known: KnownBeside = {}): Fi
   };
   if (table.errors || known.precision !== undefined) return fitCoil(problem);
   const left = leastErrors(problem);
-  const scale = left && unevenScatter(left, problem.runs);
-  if (!scale) return fitCoil(problem);
-  const fit = fitCoil({ ...problem, scale });
+  const beside = left && unevenScatter(left, problem.runs);
+  if (!beside) return fitCoil(problem);
+  const fit = fitCoil({ ...problem, expected: { beside } });
   return { ...fit, notes: [...fit.notes, UNEVEN] };
 }

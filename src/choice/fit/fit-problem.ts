@@ -62,11 +62,12 @@ function readable(name: string): string {
 }
 
 /** Why the data cannot tell this model's values, or undefined where they can. */
-function complaint(of: Attempt): string | undefined {
+function complaint(of: Attempt, isLossUsual = false): string | undefined {
   if (!of.solution.covariance || of.solution.condition > LARGEST_CONDITION)
     return "the measurements do not tell its values apart (the least-squares problem is ill conditioned)";
   const errors = relativeErrors(of);
-  const most = (name: string) => (name.startsWith("loss") ? LARGEST_OF_LOSS : LARGEST_RELATIVE_ERROR);
+  const mostOfLoss = isLossUsual ? Number.POSITIVE_INFINITY : LARGEST_OF_LOSS;
+  const most = (name: string) => (name.startsWith("loss") ? mostOfLoss : LARGEST_RELATIVE_ERROR);
   const untold = of.shape.names.filter((name, i) => !(errors[i]! <= most(name)));
   if (untold.length === 0) return undefined;
   return `the measurements do not fix ${[...new Set(untold.map(readable))].join(" and ")}`;
@@ -166,7 +167,7 @@ export function fitCoil(problem: FitProblem): Fit {
   const attempts = problem.models.map((loss) => ({ loss, attempt: attempt(problem, loss) }));
   const considered = attempts.map(({ loss, attempt: made }): ConsideredModel => {
     if (!made) return { loss, aicc: null, usable: false, reason: "there are more values than measurements" };
-    const reason = complaint(made);
+    const reason = complaint(made, problem.isLossUsual);
     return { loss, aicc: aiccOf(made), usable: reason === undefined, reason: reason ?? "its values are told" };
   });
   const usable = attempts.flatMap(({ attempt: made }, i) => (made && considered[i]!.usable ? [made] : []));

@@ -5,8 +5,9 @@ import { type Across, type Complex, coilImpedance } from "./coil-model.ts";
 import { type Guess, LOSS_MODELS } from "./coil-shapes.ts";
 import type { KnownBeside } from "./fit-impedance.ts";
 import { type Fit, fitCoil } from "./fit-problem.ts";
-import { type Free, freeDelay, freeLevel, usualScale } from "./free.ts";
+import { type Free, freeDelay, freeLevel } from "./free.ts";
 import type { Stretch } from "./independent-share.ts";
+import type { Expected } from "./weighing.ts";
 
 /** A coil's voltage with nothing but the instrument across it, over its voltage under a known load; lists of equal length. */
 export interface RatioSweep {
@@ -100,13 +101,12 @@ function scaleBySize({ frequenciesHz, levelsDb }: RatioSweep): number[] {
   });
 }
 
-function scaleOf(sweeps: readonly RatioSweep[]): Float64Array {
-  return Float64Array.from(
-    sweeps.flatMap((sweep) => {
-      const own = sweep.errors ? usualScale(sweep.errors) : scaleBySize(sweep);
-      return [...own, ...own];
-    }),
-  );
+/** Each as stated, where every sweep does. */
+function expectedOf(sweeps: readonly RatioSweep[]): Expected {
+  const twice = (of: (sweep: RatioSweep) => readonly number[]) =>
+    Float64Array.from(sweeps.flatMap((sweep) => [...of(sweep), ...of(sweep)]));
+  const isStated = sweeps.every(({ errors }) => errors);
+  return isStated ? { stated: twice(({ errors = [] }) => errors) } : { beside: twice(scaleBySize) };
 }
 
 /** Of 22 real coils the circuit left all but one within this, and that one's run was noisy (strayr/pickupAnalyseR-data, reduced). */
@@ -161,7 +161,7 @@ export function fitTwoLoads(sweeps: readonly RatioSweep[], known: KnownBeside = 
     precision: known.precision,
     resistance: known.resistance,
     free: sweeps.flatMap((sweep, i) => freedomsOf(sweep, starts[i]!)),
-    scale: scaleOf(sweeps),
+    expected: expectedOf(sweeps),
     runs,
     stretches: runs,
     models: known.models ?? LOSS_MODELS,

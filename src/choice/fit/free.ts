@@ -32,9 +32,3 @@ export function takeOut(errors: Float64Array, { from, along, spread }: Free, sig
   for (const [i, each] of along.entries()) errors[from + i]! -= (multiple * each) / sigma[from + i]!;
   return spread === undefined ? 0 : multiple / spread;
 }
-
-/** Relative errors by their own median, none counted smaller than a third of it: a model is not right to the last digit. */
-export function usualScale(errors: readonly number[]): number[] {
-  const middle = [...errors].sort((a, b) => a - b)[Math.floor(errors.length / 2)]!;
-  return errors.map((error) => Math.max(1 / 3, error / middle));
-}

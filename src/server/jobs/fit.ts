@@ -18,7 +18,7 @@ export function across(given: AcrossBody | undefined) {
 }
 
 function resonancesJob(body: BodyOf<"resonances">): FitJob {
-  const { resistance, resistancePrecision, peakOf, precision } = body;
+  const { resistance, resistancePrecision, peakOf, precision, type } = body;
   const readings = body.readings.map(({ capacitance, frequency }) => ({
     capacitanceFarads: capacitance,
     frequencyHz: frequency,
@@ -27,7 +27,7 @@ function resonancesJob(body: BodyOf<"resonances">): FitJob {
   return {
     method: "resonances",
     readings,
-    setup: { resistance: known, peakOf, across: across(body.across), precision },
+    setup: { resistance: known, peakOf, across: across(body.across), precision, type },
   };
 }
 

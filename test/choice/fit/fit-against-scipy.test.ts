@@ -17,11 +17,12 @@ job = json.load(sys.stdin)
 names = list(job["start"])
 def usual(p):
     rows = [np.log(p["capacitance"]/150e-12)/0.5]
-    if "loss" in p: rows.append(np.log(p["loss"]/1.2e6))
+    henries = sum(v for k, v in p.items() if k.endswith("inductance"))
+    if "loss" in p: rows.append(np.log(p["loss"]/henries/400e3)/0.9)
     i = 0
     while f"loss.{i}.resistance" in p:
         r, l = p[f"loss.{i}.resistance"], p.get(f"loss.{i}.inductance")
-        if l is None: rows.append(np.log(r/1.2e6))
+        if l is None: rows.append(np.log(r/henries/400e3)/0.9)
         else: rows += [np.log(l/(p["inductance"] + l)/0.22)/0.5, np.log(r/(2*np.pi*l)/1800)/0.7]
         i += 1
     return rows
