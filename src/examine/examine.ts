@@ -26,11 +26,12 @@ import { nextTake } from "./plan/next-take.ts";
 import { EXAMINE_CAUTIONS, plannedTake } from "./plan/planned-words.ts";
 import type { Question } from "./question.ts";
 import { takeTitle } from "./takes/take-title.ts";
+import type { Named } from "./weigh/candidates.ts";
 import { weighingOf } from "./weigh/evidence-of.ts";
 import { FLOOR, FLOOR_SOURCE } from "./weigh/floor.ts";
 import { type Group, groupsOf } from "./weigh/groups.ts";
 import { MeterReadings } from "./weigh/meter-readings.ts";
-import { type Named, search } from "./weigh/search.ts";
+import { search } from "./weigh/search.ts";
 
 const MOST_TOLD = 8;
 const LEAST_SHARE = 1e-4;
@@ -92,7 +93,7 @@ export function examine(build: Build, question: Question, { checkpoint }: Checkp
   const meter = new MeterReadings(build, question);
   const departures = departuresOf(build);
   const found = search(weigher, departures, question.joints, { checkpoint }, (faults) => meter.log(faults));
-  const groups = groupsOf(weigher, found.candidates);
+  const groups = groupsOf(weigher, found.candidates, found.slight);
   const verdict = verdictOf(groups);
   const outside = outsideOf(groups[0]!);
   const drawn = weigher.subjectAt(NOTHING, found.sound.point);

@@ -22,25 +22,30 @@ export class ComplexLdl {
   factor(): void {
     const { size: n, re, im } = this;
     for (let k = 0; k < n; k++) {
-      const [dRe, dIm] = [re[k * n + k]!, im[k * n + k]!];
+      const dRe = re[k * n + k]!;
+      const dIm = im[k * n + k]!;
       const norm = dRe * dRe + dIm * dIm;
-      const [iRe, iIm] = norm > 0 ? [dRe / norm, -dIm / norm] : [0, 0];
+      const iRe = norm > 0 ? dRe / norm : 0;
+      const iIm = norm > 0 ? -dIm / norm : 0;
       this.#inverseRe[k] = iRe;
       this.#inverseIm[k] = iIm;
       for (let row = k + 1; row < n; row++) {
-        const [aRe, aIm] = [re[row * n + k]!, im[row * n + k]!];
+        const aRe = re[row * n + k]!;
+        const aIm = im[row * n + k]!;
         if (aRe === 0 && aIm === 0) continue;
         const lRe = aRe * iRe - aIm * iIm;
         const lIm = aRe * iIm + aIm * iRe;
         for (let column = k + 1; column <= row; column++) {
-          const [bRe, bIm] = [re[column * n + k]!, im[column * n + k]!];
+          const bRe = re[column * n + k]!;
+          const bIm = im[column * n + k]!;
           re[row * n + column]! -= lRe * bRe - lIm * bIm;
           im[row * n + column]! -= lRe * bIm + lIm * bRe;
         }
       }
       // The column is read unscaled by every row above; only then it becomes L's.
       for (let row = k + 1; row < n; row++) {
-        const [aRe, aIm] = [re[row * n + k]!, im[row * n + k]!];
+        const aRe = re[row * n + k]!;
+        const aIm = im[row * n + k]!;
         re[row * n + k] = aRe * iRe - aIm * iIm;
         im[row * n + k] = aRe * iIm + aIm * iRe;
       }
@@ -52,18 +57,21 @@ export class ComplexLdl {
     const { size: n, re, im } = this;
     for (let row = 1; row < n; row++)
       for (let k = 0; k < row; k++) {
-        const [lRe, lIm] = [re[row * n + k]!, im[row * n + k]!];
+        const lRe = re[row * n + k]!;
+        const lIm = im[row * n + k]!;
         xRe[row]! -= lRe * xRe[k]! - lIm * xIm[k]!;
         xIm[row]! -= lRe * xIm[k]! + lIm * xRe[k]!;
       }
     for (let row = 0; row < n; row++) {
-      const [a, b] = [xRe[row]!, xIm[row]!];
+      const a = xRe[row]!;
+      const b = xIm[row]!;
       xRe[row] = a * this.#inverseRe[row]! - b * this.#inverseIm[row]!;
       xIm[row] = a * this.#inverseIm[row]! + b * this.#inverseRe[row]!;
     }
     for (let row = n - 2; row >= 0; row--)
       for (let k = row + 1; k < n; k++) {
-        const [lRe, lIm] = [re[k * n + row]!, im[k * n + row]!];
+        const lRe = re[k * n + row]!;
+        const lIm = im[k * n + row]!;
         xRe[row]! -= lRe * xRe[k]! - lIm * xIm[k]!;
         xIm[row]! -= lRe * xIm[k]! + lIm * xRe[k]!;
       }

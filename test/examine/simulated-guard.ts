@@ -97,8 +97,14 @@ function realPart(part: Part, random: Random): Part {
 
 /** A guard as somebody solders it of parts as they come, with something else than the drawing has where there are edits. */
 export function soldered(build: Build, edits: readonly Edit[], random: Random): Build {
-  const parts = Object.fromEntries(Object.entries(build.parts).map(([name, part]) => [name, realPart(part, random)]));
-  const edited = editBuild({ ...build, parts }, edits);
+  // Another pot than drawn has ends of its own.
+  const isPotValue = ({ edit }: Edit) => edit === "resistance";
+  const bought = editBuild(build, edits.filter(isPotValue)).parts;
+  const parts = Object.fromEntries(Object.entries(bought).map(([name, part]) => [name, realPart(part, random)]));
+  const edited = editBuild(
+    { ...build, parts },
+    edits.filter((each) => !isPotValue(each)),
+  );
   const [jack] = partsOfKind(build, "jack")[0]!;
   return {
     ...edited,

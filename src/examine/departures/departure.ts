@@ -22,6 +22,8 @@ export interface Departure {
    * the tolerance of a sound part.
    */
   readonly faults: (factors: readonly number[]) => readonly Fault[];
+  /** What it is called where it is so slight that nothing shows; only of what may be so. */
+  readonly slight?: readonly Fault[];
 }
 
 export const NOTHING: Departure = { edits: [], freed: [], added: [], starts: [[]], faults: () => [] };

@@ -17,8 +17,8 @@ const JOINT_DEVIATION = 2.3;
 const BREAK_DEVIATION = 1;
 /** Multiples of `JOINT_OHMS` to begin at. */
 const JOINT_STARTS = [0.05, 0.4, 3, 30];
-/** A joint of less is good. */
-const POOR_JOINT_OHMS = 15;
+/** A joint of less is good, and one of more is open, which is a departure of its own. */
+const POOR_JOINT_OHMS = { least: 15, most: 400e3 };
 
 /** What of the parts that edits bring in nobody knows. */
 function addedBy(build: Build, edits: readonly Edit[]): Unknown[] {
@@ -37,14 +37,18 @@ function ofFault(build: Build, fault: Fault): Departure {
 }
 
 function poorJoints(build: Build): Departure[] {
-  return resistivePlaces(guardWiringOf(build)).map(({ edit, faults }) => {
+  return resistivePlaces(guardWiringOf(build)).map(({ edit, faults, unseen }): Departure => {
     const edits = [edit(JOINT_OHMS)];
     return {
       edits,
       freed: [],
       added: addedBy(build, edits),
       starts: JOINT_STARTS.map((factor) => [Math.log(factor)]),
-      faults: ([factor]) => (factor! * JOINT_OHMS < POOR_JOINT_OHMS ? [] : faults(factor! * JOINT_OHMS)),
+      faults: ([factor]) => {
+        const ohms = factor! * JOINT_OHMS;
+        return ohms < POOR_JOINT_OHMS.least || ohms > POOR_JOINT_OHMS.most ? [] : faults(ohms);
+      },
+      slight: unseen,
     };
   });
 }

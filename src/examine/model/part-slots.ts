@@ -76,6 +76,14 @@ function readerOf(stands: readonly Stand[]): Reader {
 
 const logistic = (x: number) => 1 / (1 + Math.exp(-x));
 
+/** Of a standard normal variable, how often it lies under z, to 7.5e-8 (Abramowitz & Stegun 26.2.17). */
+function normalShare(z: number): number {
+  const t = 1 / (1 + 0.2316419 * Math.abs(z));
+  const series = t * (0.31938153 + t * (-0.356563782 + t * (1.781477937 + t * (-1.821255978 + t * 1.330274429))));
+  const tail = (Math.exp((-z * z) / 2) / Math.sqrt(2 * Math.PI)) * series;
+  return z >= 0 ? 1 - tail : tail;
+}
+
 /** Ohms below and above the wiper. */
 function trackOhms(pot: Pot, gang: number, dial: number, at: Reader): [number, number] {
   const track = gang === 0 ? pot : pot.gangs![gang - 1]!;
@@ -89,10 +97,9 @@ function trackOhms(pot: Pot, gang: number, dial: number, at: Reader): [number, n
     return [share * whole, (1 - share) * whole];
   }
   const isLow = fraction <= 0;
-  const left = Math.min(
-    whole / 2,
-    endLaw(pot, track, dial).ohms * Math.exp(at(endField(gang, isLow ? "low" : "high", dial))),
-  );
+  const { low, high } = endLaw(pot, track, dial);
+  const place = normalShare(at(endField(gang, isLow ? "low" : "high", dial)));
+  const left = Math.min(whole / 2, low * (high / low) ** place);
   return isLow ? [left, whole - left] : [whole - left, left];
 }
 

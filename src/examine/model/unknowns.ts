@@ -1,4 +1,4 @@
-import { endRangeOf } from "../../build-file/end-resistance.ts";
+import { type EndRange, endRangeOf } from "../../build-file/end-resistance.ts";
 import { partsOfKind } from "../../build-file/parts-of-kind.ts";
 import type { Build, Coil, Pickup, Pot } from "../../build-file/schema.ts";
 import type { Settings } from "../../build-file/settings.ts";
@@ -31,7 +31,6 @@ const EDDY_DEVIATION = { drawn: 0.03, none: 0.12 } as const;
 const COUPLING_DEVIATION = 0.2;
 /** Audio tracks differ, and nobody sets a knob to a line exactly: logit of the wiper's fraction (common practice, no source). */
 const WIPER_DEVIATION = 0.35;
-const MEASURED_END_DEVIATION = 0.1;
 
 const EDDY_COUNT = 2;
 
@@ -74,15 +73,19 @@ export const endField = (gang: number, end: "low" | "high", dial: number) =>
   dial === 0 || dial === 10 ? `end${gang}.${end}` : `end${gang}.${end}@${dial}`;
 
 /** Where a track stays at its end over part of the turn, a hand may leave it by some hundredths of it (common practice, no source). */
-const MID_TURN_END = { ohms: 300, deviation: 3 } as const;
+const MID_TURN_SHARE = 0.08;
+/** Data sheets bound ends as a share of a track that may itself be a fifth larger, and old pots are worse. */
+const END_SLACK = 1.5;
+/** About what a person measured. */
+const MEASURED_SLACK = 1.2;
 
-/** Middle of what an end of a track may have, in ohms, and its deviation as a logarithm. */
-export function endLaw(pot: Pot, track: Pot | NonNullable<Pot["gangs"]>[number], dial: number) {
-  if (dial !== 0 && dial !== 10) return MID_TURN_END;
+/** Between what ohms the end of a track lies, evenly on a log scale; its unknown is normal, and its probability the place between. */
+export function endLaw(pot: Pot, track: Pot | NonNullable<Pot["gangs"]>[number], dial: number): EndRange {
   const range = endRangeOf(pot, track);
-  if (!range) return { ohms: Math.max(1e-3, track.endResistance), deviation: MEASURED_END_DEVIATION };
-  const wide = Math.log(range.high / range.low) / 2;
-  return { ohms: Math.sqrt(range.low * range.high), deviation: Math.max(wide * EVEN, MEASURED_END_DEVIATION) };
+  if (dial !== 0 && dial !== 10) return { low: 0.5, high: MID_TURN_SHARE * (track.measured ?? track.resistance) };
+  if (range) return { low: range.low, high: END_SLACK * range.high };
+  const ohms = Math.max(1e-3, track.endResistance);
+  return { low: ohms / MEASURED_SLACK, high: ohms * MEASURED_SLACK };
 }
 
 function ofPot(part: string, pot: Pot, dials: readonly number[]): Unknown[] {
@@ -91,9 +94,8 @@ function ofPot(part: string, pot: Pot, dials: readonly number[]): Unknown[] {
       const fraction = wiperFraction(track, dial);
       if (fraction > 0 && fraction < 1)
         return { part, field: wiperField(gang, dial), law: "logit", deviation: WIPER_DEVIATION, tolerance: 0 };
-      const { deviation } = endLaw(pot, track, dial);
       const field = endField(gang, fraction <= 0 ? "low" : "high", dial);
-      return { part, field, law: "log", deviation, tolerance: 0 };
+      return { part, field, law: "share", deviation: 1, tolerance: 0 };
     }),
   );
 }

@@ -96,7 +96,8 @@ function shapeOf(
   const starts = slotStarts(kept);
   const elements = kept.elements.map((element, index) => {
     const origin = origins[starts[index]!]!;
-    return `${element.kind[0]}${nameOf(element.a)},${nameOf(element.b)}:${origin.part}#${origin.slot}=${nominalOf(origin).toPrecision(6)}`;
+    const source = element.kind === "branch" && element.source !== undefined ? `s${element.source}` : "";
+    return `${element.kind[0]}${source}${nameOf(element.a)},${nameOf(element.b)}:${origin.part}#${origin.slot}=${nominalOf(origin).toPrecision(6)}`;
   });
   return [
     ...elements,
@@ -104,8 +105,13 @@ function shapeOf(
   ].join(" ");
 }
 
-/** Screens of wires have a capacitance of their own, which nothing here moves. */
-export function viewOf(maker: CircuitMaker, settings: Settings, nominal: Point): View {
+/** @param ports of the shapes that are known already: most departures leave most settings as they were */
+export function viewOf(
+  maker: CircuitMaker,
+  settings: Settings,
+  nominal: Point,
+  ports: Map<string, Port> = new Map(),
+): View {
   const circuit = maker.circuitIn(settings, { withCableAndLoad: false });
   const { outputNode } = circuit;
   const dialOf = (part: string) => settings.dials[part] ?? 10;
@@ -126,11 +132,8 @@ export function viewOf(maker: CircuitMaker, settings: Settings, nominal: Point):
   for (const mutual of kept.mutuals) origins.push(all.mutuals[mutualIndex(whole, kept, mutual)]!);
   const nominalOf = ({ part, slot, fixed }: Origin) =>
     fixed ?? nominal.slotsOf(maker.build, part, dialOf(part)).values[slot]!;
-  return {
-    port: new Port(kept, outputNode),
-    origins,
-    dialOf,
-    sources,
-    shape: shapeOf(kept, outputNode, origins, nominalOf),
-  };
+  const shape = shapeOf(kept, outputNode, origins, nominalOf);
+  const port = ports.get(shape) ?? new Port(kept, outputNode);
+  ports.set(shape, port);
+  return { port, origins, dialOf, sources, shape };
 }

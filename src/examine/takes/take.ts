@@ -22,7 +22,7 @@ export interface Take {
 const FROM_HZ = 60;
 const TO_HZ = 15_000;
 /** Of the measuring signal's sixteen tones an octave, so many stand between two that are used. */
-const EVERY = 3;
+const EVERY = 4;
 
 /** Which of the frequencies an examination uses: enough to follow what a few coils and capacitors make. */
 export function usedFrequencies(frequenciesHz: ArrayLike<number>): number[] {

@@ -8,7 +8,7 @@ export const FLOOR_SOURCE =
   "Six measured coils (open data set, CC0-1.0) lie within 1.0 to 3.3 % RMS of the best model with one section of loss; with two free ones beside it about 1 % is taken to be left (from memory).";
 
 /** What a model gets wrong goes together over about an octave: so many of the frequencies used count as one. */
-export const TOGETHER = 5;
+export const TOGETHER = 4;
 
 /** Of one channel in the other, and of what bends in a converter: 80 dB under what is played (common practice, no source). */
 export const CROSSTALK = 1e-4;

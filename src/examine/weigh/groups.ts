@@ -1,4 +1,4 @@
-import type { Candidate, Named } from "./search.ts";
+import type { Candidate, Named } from "./candidates.ts";
 import type { Weigher } from "./weigher.ts";
 
 /** Guards less far apart than this, as chi-square, are the same to these takes. */
@@ -14,6 +14,9 @@ const HOPELESS = 14;
  */
 const LEAST_GAIN = { fixed: 4, valued: 7 } as const;
 
+/** What no tolerance bends, such as the sense of a winding, tells apart from here, as chi-square. */
+const SAME_EXTRA = 1;
+
 /** Answers that the takes cannot tell apart. */
 export interface Group {
   /** The one that accounts for the takes best. */
@@ -26,14 +29,18 @@ export interface Group {
 }
 
 /** Whether a departure is one that hardly accounts for more than the drawing does, and for as much. */
-function isSlight({ weighed: { departure }, logLikelihood }: Candidate, drawn: Candidate): boolean {
+function isSlight({ weighed: { departure, fit }, logLikelihood }: Candidate, drawn: Candidate): boolean {
+  if (Math.abs(fit.extra - drawn.weighed.fit.extra) > SAME_EXTRA) return false;
   const isValued = departure.freed.length + departure.added.length > 0;
   const gain = logLikelihood - drawn.logLikelihood;
   return gain > -SAME_LOG && gain < (isValued ? LEAST_GAIN.valued : LEAST_GAIN.fixed);
 }
 
-/** @param candidates the likeliest first */
-export function groupsOf(weigher: Weigher, candidates: readonly Candidate[]): Group[] {
+/**
+ * @param candidates the likeliest first
+ * @param slight what is told with the guard as drawn, because there would have to be more of it to show
+ */
+export function groupsOf(weigher: Weigher, candidates: readonly Candidate[], slight: readonly Named[] = []): Group[] {
   const top = candidates[0]!.score;
   const kept = candidates.filter(({ score }, index) => index < 3 || score > top - HOPELESS);
   const groups: Candidate[][] = [];
@@ -55,11 +62,13 @@ export function groupsOf(weigher: Weigher, candidates: readonly Candidate[]): Gr
       const names = members.flatMap((each) =>
         each.names.map((name) => ({ name, log: name.logPrior + each.logLikelihood })),
       );
+      const isSound = names.some(({ name }) => name.faults.length === 0);
+      const ordered = names.sort((a, b) => b.log - a.log).map(({ name }) => name);
       return {
         leader: members[0]!,
-        names: names.sort((a, b) => b.log - a.log).map(({ name }) => name),
+        names: isSound ? [...ordered, ...slight] : ordered,
+        isSound,
         share: members.reduce((sum, each) => sum + weightOf(each), 0) / total,
-        isSound: names.some(({ name }) => name.faults.length === 0),
       };
     })
     .sort((a, b) => b.share - a.share);

@@ -1,21 +1,27 @@
 import type { Take } from "../takes/take.ts";
 import type { Contribution, Evidence, Subject } from "./evidence.ts";
-import { CROSSTALK, TOGETHER } from "./floor.ts";
+import { CROSSTALK, FLOOR, TOGETHER } from "./floor.ts";
 import { type Share, shareAt } from "./jack-share.ts";
 import { contributionOf } from "./rows.ts";
 
 /** Variance of each point: its own, and the floor's, of which several neighbours count as one. */
-function variances({ re, im, sd }: Take, floor: number): { all: Float64Array; independent: number } {
+function variances({ re, im, sd }: Take, floor: number, together: number): { all: Float64Array; independent: number } {
   let independent = 0;
   const all = re.map((x, i) => {
     // d ln Z of `floor` moves t by floor · t·(1 − t).
     const moved = floor * Math.hypot(x, im[i]!) * Math.hypot(1 - x, im[i]!);
     const square = moved * moved + CROSSTALK * CROSSTALK;
     const own = sd[i]! ** 2;
-    independent += (own + square) / (own + TOGETHER * square);
-    return own + TOGETHER * square;
+    independent += (own + square) / (own + together * square);
+    return own + together * square;
   });
   return { all, independent: 2 * independent };
+}
+
+function halved(take: Take): Take {
+  const every = (column: Float64Array) => column.filter((_, index) => index % 2 === 0);
+  const { frequenciesHz, re, im, sd } = take;
+  return { ...take, frequenciesHz: every(frequenciesHz), re: every(re), im: every(im), sd: every(sd) };
 }
 
 /** A sweep through a resistor into the jack. */
@@ -23,9 +29,15 @@ export class JackEvidence implements Evidence {
   readonly take: Take;
   readonly settingIndex: number;
 
-  constructor(take: Take, settingIndex: number) {
+  readonly #together: number;
+  /** The same at every second frequency, for looks that need no more. */
+  readonly #coarse: JackEvidence | undefined;
+
+  constructor(take: Take, settingIndex: number, together = TOGETHER) {
     this.take = take;
     this.settingIndex = settingIndex;
+    this.#together = together;
+    this.#coarse = together === TOGETHER ? new JackEvidence(halved(take), settingIndex, together / 2) : undefined;
   }
 
   keyOf({ viewOf }: Omit<Subject, "point">): string {
@@ -38,7 +50,7 @@ export class JackEvidence implements Evidence {
 
   apart(one: Subject, other: Subject, floor: number): number {
     const [a, b] = [this.predict(one), this.predict(other)];
-    const { all } = variances(this.take, floor);
+    const { all } = variances(this.take, floor, this.#together);
     return all.reduce(
       (sum, variance, i) => sum + ((a.re[i]! - b.re[i]!) ** 2 + (a.im[i]! - b.im[i]!) ** 2) / variance,
       0,
@@ -46,8 +58,9 @@ export class JackEvidence implements Evidence {
   }
 
   weigh(subject: Subject, floor: number): Contribution {
+    if (floor > FLOOR && this.#coarse) return this.#coarse.weigh(subject, floor);
     const { re, im, unknowns, slopesRe, slopesIm } = this.predict(subject);
-    const { all, independent } = variances(this.take, floor);
+    const { all, independent } = variances(this.take, floor, this.#together);
     const count = re.length;
     const weights = all.map((variance) => 1 / Math.sqrt(variance));
     const residual = new Float64Array(2 * count);

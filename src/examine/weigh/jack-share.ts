@@ -39,18 +39,23 @@ export function shareAt(
   for (let i = 0; i < count; i++) {
     port.solveAt(frequenciesHz[i]!, values);
     port.impedanceSlopes(dRe, dIm);
-    const [zRe, zIm] = [port.impedanceRe, port.impedanceIm];
-    const [sRe, sIm] = [zRe + ohms, zIm];
+    const zRe = port.impedanceRe;
+    const zIm = port.impedanceIm;
+    const sRe = zRe + ohms;
+    const sIm = zIm;
     const norm = sRe * sRe + sIm * sIm;
     const tRe = (g * (zRe * sRe + zIm * sIm)) / norm;
     const tIm = (g * (zIm * sRe - zRe * sIm)) / norm;
     re[i] = tRe;
     im[i] = tIm;
     // dt/dZ = g·R / (Z + R)²
-    const [qRe, qIm] = [sRe * sRe - sIm * sIm, 2 * sRe * sIm];
-    const [fRe, fIm] = [(g * ohms * qRe) / (norm * norm), (-g * ohms * qIm) / (norm * norm)];
+    const qRe = sRe * sRe - sIm * sIm;
+    const qIm = 2 * sRe * sIm;
+    const fRe = (g * ohms * qRe) / (norm * norm);
+    const fIm = (-g * ohms * qIm) / (norm * norm);
     for (let each = 0; each < slots.length; each++) {
-      const [aRe, aIm] = [dRe[slots[each]!]! * slopes[each]!, dIm[slots[each]!]! * slopes[each]!];
+      const aRe = dRe[slots[each]!]! * slopes[each]!;
+      const aIm = dIm[slots[each]!]! * slopes[each]!;
       const at = places[each]! * count + i;
       slopesRe[at]! += aRe * fRe - aIm * fIm;
       slopesIm[at]! += aRe * fIm + aIm * fRe;

@@ -1,77 +1,35 @@
-import type { Fault } from "../../bench/faults/fault.ts";
-import { createPrior, type FaultCounts } from "../../bench/faults/hypotheses/prior.ts";
-import type { FaultKind, JointAge } from "../../bench/faults/priors/fault-shares.ts";
+import type { JointAge } from "../../bench/faults/priors/fault-shares.ts";
 import type { Checkpoint } from "../../checkpoint.ts";
 import { type Departure, NOTHING } from "../departures/departure.ts";
+import { type Candidate, candidatesOf, type Named } from "./candidates.ts";
+import { anyName, type Beliefs, type Class, classesOf, priorOf } from "./classes.ts";
 import { FIRST_FLOOR, NARROWED_FLOOR } from "./floor.ts";
 import type { Weighed, Weigher } from "./weigher.ts";
 
-/** A fault, or none, and how likely it is before anything was recorded. */
-export interface Named {
-  readonly faults: readonly Fault[];
-  readonly logPrior: number;
-}
-
-/** Departures that nothing given tells apart, weighed as one. */
-export interface Candidate {
-  readonly weighed: Weighed;
-  /** The commonest first. */
-  readonly names: readonly Named[];
-  /** ln of its weight beside the others. */
-  readonly score: number;
-  readonly logLikelihood: number;
-}
-
 /** How many go on from each look to the next. */
-const LOOKED_TWICE = 60;
-const LOOKED_CLOSELY = 20;
-const NARROWING_ROUNDS = 5;
+const LOOKED_TWICE = 40;
+const LOOKED_CLOSELY = 12;
+const NARROWING_ROUNDS = 4;
 /** Of the best, so many begin again from where the very best has its parts. */
 const TRIED_AGAIN = 6;
 /** Further behind the best than this, in nats, none is gone on with. */
 const HOPELESS = 40;
+/** A guard that fits no better than this, chi-square over degrees, may have been led astray by where it began. */
+const POOR_FIT = 0.4;
 
-/** What each departure would be called at any value of its own. */
-function anyName({ freed, added, faults }: Departure): readonly Fault[] {
-  const asked = Math.max(1, freed.length, added.length);
-  return faults(Array.from({ length: asked }, () => 3));
-}
-
-function countsOf(departures: readonly Departure[]): FaultCounts {
-  const counts: Partial<Record<FaultKind, number>> = {};
-  for (const { kind } of departures.flatMap(anyName)) counts[kind] = (counts[kind] ?? 0) + 1;
-  return counts;
-}
-
-const logSum = (logs: readonly number[]) => {
-  const top = Math.max(...logs);
-  return top + Math.log(logs.reduce((sum, each) => sum + Math.exp(each - top), 0));
-};
-
-/** Departures by what tells them apart, each class with one of them to weigh. */
-interface Class {
-  readonly members: Departure[];
-  readonly logPrior: number;
-}
-
-function classesOf(weigher: Weigher, departures: readonly Departure[], logPrior: (each: Departure) => number): Class[] {
-  const byKey = new Map<string, Departure[]>();
-  for (const departure of departures) {
-    const key = weigher.keyOf(departure);
-    const found = byKey.get(key);
-    if (found) found.push(departure);
-    else byKey.set(key, [departure]);
-  }
-  return [...byKey.values()].map((members) => ({ members, logPrior: logSum(members.map(logPrior)) }));
-}
+/** So many poor joints are too slight to show among tolerances, as ln (common practice, no source). */
+const LOG_SLIGHT = Math.log(0.3);
+/** A usual value this near the one that fits, in ln, may be it. */
+const NEAR_VALUE = 0.4;
 
 interface Look {
   readonly cls: Class;
   readonly weighed: Weighed;
 }
 
-/** A guard that fits no better than this, chi-square over degrees, may have been led astray by where it began. */
-const POOR_FIT = 0.4;
+const scoreOf = ({ cls, weighed }: Look) => cls.log + weighed.fit.log;
+const ordered = (looks: readonly Look[]) => [...looks].sort((a, b) => scoreOf(b) - scoreOf(a));
+const isSound = ({ cls }: Look) => cls.members[0] === NOTHING;
 
 /** Under ever lower floors: what is far off is brought near first. */
 function annealed(weigher: Weigher, from: Weighed): Weighed {
@@ -79,12 +37,21 @@ function annealed(weigher: Weigher, from: Weighed): Weighed {
   return weigher.refined(near);
 }
 
-/** The better of it as it is and of where another guard's parts are likeliest. */
-function fromThere(weigher: Weigher, weighed: Weighed, there: Weighed): Weighed {
-  const again = weigher.refined(weigher.movedTo(weighed, there.point));
-  return again.fit.log > weighed.fit.log ? again : weighed;
+function narrowed(weigher: Weigher, looks: readonly Look[], checkpoint: () => void): Look[] {
+  let leading = Number.NEGATIVE_INFINITY;
+  return looks.map(({ cls, weighed }) => {
+    checkpoint();
+    const hopeless = leading - cls.log - 2 * HOPELESS;
+    const look = {
+      cls,
+      weighed: weigher.refined(weighed, { rounds: NARROWING_ROUNDS, floor: NARROWED_FLOOR, hopeless }),
+    };
+    leading = Math.max(leading, scoreOf(look));
+    return look;
+  });
 }
 
+/** At a departure's own likeliest parts, begun again from the drawing where that did not do. */
 function refinedFully(weigher: Weigher, from: Weighed, hopeless: number): Weighed {
   const refined = weigher.refined(from, { hopeless });
   if (refined.fit.chiSquare < POOR_FIT * refined.fit.degrees) return refined;
@@ -92,111 +59,93 @@ function refinedFully(weigher: Weigher, from: Weighed, hopeless: number): Weighe
   return again.fit.log > refined.fit.log ? again : refined;
 }
 
+function closely(weigher: Weigher, looks: readonly Look[], sound: Look, checkpoint: () => void): Look[] {
+  let best = scoreOf(sound);
+  return looks.map(({ cls, weighed }) => {
+    checkpoint();
+    const look = { cls, weighed: refinedFully(weigher, weighed, best - cls.log - HOPELESS) };
+    best = Math.max(best, scoreOf(look));
+    return look;
+  });
+}
+
+/** Where the best has a part of another value, the usual values near that one, begun from there. */
+function besideValue(weigher: Weigher, looks: readonly Look[], all: readonly Look[], checkpoint: () => void): Look[] {
+  const { weighed: best } = looks[0]!;
+  const { freed } = best.departure;
+  if (freed.length !== 1) return [];
+  const [{ part, field }] = freed as [(typeof freed)[0]];
+  const value = best.point.at(part, field);
+  const done = new Set(looks.map(({ cls }) => cls));
+  return all.flatMap(({ cls }) => {
+    const departure = cls.members[0]!;
+    const factor = departure.edits.flatMap((edit) => ("factor" in edit && edit.part === part ? [edit.factor] : []))[0];
+    if (done.has(cls) || factor === undefined || factor <= 0) return [];
+    const left = value - Math.log(factor);
+    if (Math.abs(left) > NEAR_VALUE) return [];
+    checkpoint();
+    return [{ cls, weighed: weigher.refined(weigher.startedAt(departure, best.point, part, field, left)) }];
+  });
+}
+
+/** Each again from where the best has its parts, where that may bring it nearer. */
+function fromTheBest(weigher: Weigher, looks: readonly Look[], checkpoint: () => void): Look[] {
+  const [best] = looks;
+  return looks.map((look, index) => {
+    const isNear = index < TRIED_AGAIN && scoreOf(look) > scoreOf(best!) - HOPELESS;
+    if (index === 0 || !(isNear || isSound(look))) return look;
+    checkpoint();
+    const again = weigher.refined(weigher.movedTo(look.weighed, best!.weighed.point));
+    return again.fit.log > look.weighed.fit.log ? { cls: look.cls, weighed: again } : look;
+  });
+}
+
 export interface Search {
   /** The likeliest first; the guard as drawn is always among them. */
   readonly candidates: readonly Candidate[];
   /** What shows in nothing that was given. */
   readonly unseen: readonly Named[];
+  /** What would show if it were more: poor joints that are none to speak of. */
+  readonly slight: readonly Named[];
   readonly considered: number;
   /** The guard as drawn. */
   readonly sound: Weighed;
 }
 
-/** Weighs every departure: all at a first look, the better ones again at their own likeliest parts. */
+/**
+ * Weighs every departure: all at a first look, the better ones again at their own likeliest parts.
+ * @param readings ln of what a meter's readings say of a fault
+ */
 export function search(
   weigher: Weigher,
   departures: readonly Departure[],
   joints: JointAge | undefined,
   { checkpoint }: Checkpoint,
-  logBesides: (faults: readonly Fault[]) => number = () => 0,
+  readings: Beliefs["readings"] = () => 0,
 ): Search {
-  const all = [NOTHING, ...departures];
-  const prior = createPrior(countsOf(departures), { isComplainedOf: false, joints });
-  const priorOf = (each: Departure) => logSum(anyNames(each).map((faults) => prior(faults)));
-  const classes = classesOf(weigher, all, priorOf);
-  checkpoint();
-  const sound = annealed(weigher, weigher.firstLook(NOTHING));
-  const ordered = (looks: readonly Look[]) =>
-    [...looks].sort((a, b) => b.weighed.fit.log + b.cls.logPrior - a.weighed.fit.log - a.cls.logPrior);
-  const isSound = (cls: Class) => cls.members[0] === NOTHING;
-  const first = classes.map((cls) => {
+  const beliefs = { prior: priorOf(departures, joints), readings };
+  const classes = classesOf(weigher, departures, beliefs);
+  const asDrawn = annealed(weigher, weigher.firstLook(NOTHING));
+  const first = classes.map((cls): Look => {
     checkpoint();
-    return { cls, weighed: weigher.firstLook(cls.members[0]!, sound.point) };
+    const drawn = cls.members[0] === NOTHING;
+    return { cls, weighed: drawn ? asDrawn : weigher.firstLook(cls.members[0]!, asDrawn.point) };
   });
-  let leading = Number.NEGATIVE_INFINITY;
-  const second = ordered(first)
-    .slice(0, LOOKED_TWICE)
-    .filter(({ cls }) => !isSound(cls))
-    .map(({ cls, weighed }) => {
-      checkpoint();
-      const options = {
-        rounds: NARROWING_ROUNDS,
-        floor: NARROWED_FLOOR,
-        hopeless: leading - cls.logPrior - 2 * HOPELESS,
-      };
-      const narrowed = weigher.refined(weighed, options);
-      leading = Math.max(leading, narrowed.fit.log + cls.logPrior);
-      return { cls, weighed: narrowed };
-    });
-  let best = sound.fit.log + prior([]);
-  const close = ordered(second)
-    .slice(0, LOOKED_CLOSELY)
-    .map(({ cls, weighed }) => {
-      checkpoint();
-      const refined = refinedFully(weigher, weighed, best - cls.logPrior - HOPELESS);
-      best = Math.max(best, refined.fit.log + cls.logPrior);
-      return { cls, weighed: refined };
-    });
-  const soundClass = classes.find(isSound)!;
-  const refined = ordered([{ cls: soundClass, weighed: sound }, ...close]);
-  const leader = refined[0]!;
-  const final = refined.map(({ cls, weighed }, index) => {
-    checkpoint();
-    const isClose = weighed.fit.log + cls.logPrior > leader.weighed.fit.log + leader.cls.logPrior - HOPELESS;
-    const again = index > 0 && (isSound(cls) || (index < TRIED_AGAIN && isClose));
-    return { cls, weighed: again ? fromThere(weigher, weighed, leader.weighed) : weighed };
-  });
-  const candidates = final.flatMap(({ cls, weighed }) => candidatesOf(weigher, cls, weighed, prior, logBesides));
+  const sound = first.find(isSound)!;
+  const few = ordered(first.filter((look) => look !== sound)).slice(0, LOOKED_TWICE);
+  const fewer = ordered(narrowed(weigher, few, () => checkpoint())).slice(0, LOOKED_CLOSELY);
+  const close = ordered([sound, ...closely(weigher, fewer, sound, () => checkpoint())]);
+  const named = ordered([...close, ...besideValue(weigher, close, first, () => checkpoint())]);
+  const final = fromTheBest(weigher, named, () => checkpoint());
+  const candidates = final.flatMap(({ cls, weighed }) => candidatesOf(weigher, cls, weighed, beliefs));
+  const told = new Set(candidates.map(({ weighed }) => weighed.departure));
+  const slight = departures.filter((each) => !told.has(each)).flatMap((each) => each.slight ?? []);
+  const unseen = sound.cls.members.slice(1).flatMap((each) => anyName(each));
   return {
     candidates: candidates.sort((a, b) => b.score - a.score),
-    unseen: soundClass.members
-      .slice(1)
-      .flatMap((each) => anyName(each).map((fault) => ({ faults: [fault], logPrior: prior([fault]) }))),
+    unseen: unseen.map((fault) => ({ faults: [fault], logPrior: beliefs.prior([fault]) })),
+    slight: slight.map((fault) => ({ faults: [fault], logPrior: beliefs.prior([fault]) + LOG_SLIGHT })),
     considered: departures.length,
-    sound: final.find(({ cls }) => isSound(cls))!.weighed,
+    sound: final.find(isSound)!.weighed,
   };
-}
-
-function anyNames(departure: Departure): (readonly Fault[])[] {
-  const names = anyName(departure);
-  return names.length === 0 ? [[]] : names.map((fault) => [fault]);
-}
-
-/** Names of a class that other evidence speaks alike for, in nats, stay together. */
-const SAME_BESIDES = 1;
-
-function candidatesOf(
-  weigher: Weigher,
-  { members }: Class,
-  weighed: Weighed,
-  prior: (faults: readonly Fault[]) => number,
-  logBesides: (faults: readonly Fault[]) => number,
-): Candidate[] {
-  const factors = weigher.factorsOf(weighed);
-  const names = members.flatMap((member): readonly Fault[][] =>
-    member === NOTHING ? [[]] : member.faults(factors).map((fault) => [fault]),
-  );
-  const told = names.map((faults) => ({ faults, logPrior: prior(faults), besides: logBesides(faults) }));
-  const clusters: (typeof told)[] = [];
-  for (const each of told.sort((a, b) => b.besides - a.besides)) {
-    const found = clusters.find(([first]) => first!.besides - each.besides < SAME_BESIDES);
-    if (found) found.push(each);
-    else clusters.push([each]);
-  }
-  return clusters.map((cluster) => {
-    const logLikelihood = weighed.fit.log + cluster[0]!.besides;
-    const ordered = [...cluster].sort((a, b) => b.logPrior - a.logPrior);
-    const score = weighed.fit.log + logSum(cluster.map(({ logPrior, besides }) => logPrior + besides));
-    return { weighed, names: ordered.map(({ faults, logPrior }) => ({ faults, logPrior })), score, logLikelihood };
-  });
 }

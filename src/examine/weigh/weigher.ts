@@ -1,10 +1,10 @@
 import { editBuild } from "../../bench/faults/edits/edit-build.ts";
 import type { Build } from "../../build-file/schema.ts";
 import type { Settings } from "../../build-file/settings.ts";
-import { CircuitMaker } from "../../response/circuit.ts";
+import type { Port } from "../../network/port.ts";
 import type { Departure } from "../departures/departure.ts";
 import { Point, type Unknowns } from "../model/point.ts";
-import { type View, viewOf } from "../model/view.ts";
+import { DepartedGuard } from "./departed-guard.ts";
 import type { Contribution, Evidence, Subject } from "./evidence.ts";
 import { type LinearFit, linearFit } from "./fit.ts";
 import { FIRST_FLOOR, FLOOR } from "./floor.ts";
@@ -40,27 +40,6 @@ interface Stage {
   readonly fit: LinearFit;
 }
 
-/** The guard that a departure makes, put into the takes' settings once each. */
-class DepartedGuard {
-  readonly build: Build;
-  readonly #maker: CircuitMaker;
-  readonly #settings: readonly Settings[];
-  readonly #nominal: Point;
-  readonly #views: (View | undefined)[] = [];
-
-  constructor(build: Build, settings: readonly Settings[], nominal: Point) {
-    this.build = build;
-    this.#maker = new CircuitMaker(build);
-    this.#settings = settings;
-    this.#nominal = nominal;
-  }
-
-  readonly viewOf = (index: number): View => {
-    this.#views[index] ??= viewOf(this.#maker, this.#settings[index]!, this.#nominal);
-    return this.#views[index]!;
-  };
-}
-
 /** Weighs one departure after another against all evidence. */
 export class Weigher {
   readonly #build: Build;
@@ -69,6 +48,7 @@ export class Weigher {
   readonly #evidence: readonly Evidence[];
   readonly #nominal: Point;
   readonly #known = new Map<string, Contribution>();
+  readonly #ports = new Map<string, Port>();
   readonly #guards = new Map<Departure, DepartedGuard>();
 
   /** @param settings that the evidence's settings are indexes of */
@@ -84,7 +64,7 @@ export class Weigher {
     const known = this.#guards.get(departure);
     if (known) return known;
     const build = departure.edits.length === 0 ? this.#build : editBuild(this.#build, departure.edits);
-    const made = new DepartedGuard(build, this.#settings, this.#nominalWith(departure));
+    const made = new DepartedGuard(build, this.#settings, this.#nominalWith(departure), this.#ports);
     this.#guards.set(departure, made);
     return made;
   }
@@ -138,6 +118,15 @@ export class Weigher {
     const free = new Set(departure.freed.map(({ part, field }) => this.#unknowns.indexOf(part, field)));
     const values = point.values.map((value, k) => (k < shared && !free.has(k) ? there.values[k]! : value));
     return { departure, fit, point: new Point(point.unknowns, values) };
+  }
+
+  /** A departure without values of its own at another guard's place, but for one value. */
+  startedAt(departure: Departure, there: Point, part: string, field: string, value: number): Weighed {
+    const begun = this.#nominalWith(departure);
+    const index = this.#unknowns.indexOf(part, field);
+    const values = begun.values.map((own, k) => (k === index ? value : (there.values[k] ?? own)));
+    const point = new Point(begun.unknowns, values);
+    return { departure, point, fit: this.#fitAt(departure, point, FLOOR) };
   }
 
   /** How far two weighed guards are from each other in all that was given, as chi-square. */

@@ -1,8 +1,8 @@
 import type { Contribution, Evidence, Subject } from "./evidence.ts";
 import type { ExciterEvidence } from "./exciter-evidence.ts";
 
-/** How often somebody lays an exciter the wrong side up (common practice, no source). */
-const SLIP = 0.02;
+/** How often somebody lays an exciter with a marked side the wrong side up (common practice, no source). */
+const SLIP = 0.002;
 const [FROM_HZ, TO_HZ] = [90, 900];
 
 /**

@@ -6,6 +6,7 @@ import { readBuild } from "../../../src/build-file/read-build.ts";
 import { Controls, parseSettings } from "../../../src/build-file/settings.ts";
 import { examineAnswerSchema } from "../../../src/contract/examine/examine-answer.ts";
 import type { ExamineRequest } from "../../../src/contract/examine/examine-request.ts";
+import { thoroughly } from "../../effort.ts";
 import { jackRecording } from "../../examine/guard-recordings.ts";
 import { benchOf, seeded, soldered } from "../../examine/simulated-guard.ts";
 import { multipart, useService } from "../service.ts";
@@ -43,15 +44,19 @@ async function planOf(build: unknown) {
   return answer;
 }
 
-/** A guard with these faults, recorded as the plan says, the answer to it. */
-async function examined(kind: string | undefined, seed: number) {
+/** Of the plan, what tells a tone control in the fewest recordings: in position 1 at 10, at 0 and at 5. */
+const FEW = [0, 5, 6];
+
+/** A guard with these faults, recorded as the plan says, or a part of it; the answer to it. */
+async function examined(kind: string | undefined, seed: number, which: readonly number[] | undefined) {
   const build = readBuild(BUILD);
   const random = seeded(seed);
   const truth = singleFaults(build).find((fault) => fault.kind === kind && fault.edits.length > 0);
   const guard = soldered(build, truth?.edits ?? [], random);
   const bench = benchOf(47e3, random);
   const signal = await playedSignal();
-  const { takes } = await planOf(BUILD);
+  const planned = (await planOf(BUILD)).takes;
+  const takes = which ? which.map((index) => planned[index]!) : planned;
   const controls = new Controls(build);
   const files = Object.fromEntries(
     takes.map(({ settings }, index) => {
@@ -68,7 +73,7 @@ async function examined(kind: string | undefined, seed: number) {
   expect(reply.statusCode, reply.body).toBe(200);
   const answer = examineAnswerSchema.parse(reply.json());
   if (answer.kind !== "examined") throw new Error(answer.kind);
-  return { answer, truth };
+  return { answer, truth, files };
 }
 
 describe("POST /api/examine", () => {
@@ -87,14 +92,27 @@ describe("POST /api/examine", () => {
     expect(needs.length).toBeGreaterThan(2);
   });
 
-  it("finds a capacitor of another decade in recordings of a guard", async () => {
-    const { answer, truth } = await examined("cap-tenth", 4);
+  it("finds a capacitor of another decade in recordings of a guard, and refuses them with their channels swapped", async () => {
+    const { answer, truth, files } = await examined("cap-tenth", 4, FEW);
     expect(answer.verdict).toBe("departs");
     const named = [answer.departures[0]!, ...answer.departures[0]!.sameAs].flatMap(({ faults }) => faults);
     expect(named).toContainEqual(expect.objectContaining({ kind: "cap-tenth", lugs: truth!.lugs }));
     expect(answer.summary).toMatch(/^Most likely/);
     expect(answer.takes.some(({ agrees }) => !agrees)).toBe(true);
+    const take = { file: "take1", settings: { lever: 1 } };
+    const swapped = { build: BUILD, rig: { ...RIG, channels: "behind-before" }, takes: [take] } as const;
+    const reply = await ask(swapped, { take1: files.take1! });
+    expect(reply.statusCode).toBe(422);
+    expect(reply.json().errors[0]).toMatchObject({ path: "take1", message: expect.stringContaining("swapped") });
   });
+
+  for (const kind of [undefined, "wire-open", "outer-lugs-swapped"])
+    thoroughly(`calls a guard what it is from recordings of the whole plan: ${kind ?? "sound"}`, {}, async () => {
+      const { answer, truth } = await examined(kind, 6, undefined);
+      expect(answer.verdict, answer.summary).toBe(truth ? "departs" : "as-drawn");
+      const named = [answer.departures[0]!, ...answer.departures[0]!.sameAs].flatMap(({ faults }) => faults);
+      expect(named).toContainEqual(expect.objectContaining({ kind: kind ?? "none", lugs: truth?.lugs ?? [] }));
+    });
 
   it("refuses by the field what no take can be read from", async () => {
     const take = { file: "take1", settings: { lever: 1 } };

@@ -1,0 +1,52 @@
+import type { Fault } from "../../bench/faults/fault.ts";
+import { NOTHING } from "../departures/departure.ts";
+import { type Beliefs, type Class, logSum } from "./classes.ts";
+import type { Weighed, Weigher } from "./weigher.ts";
+
+/** A fault, or none, and how likely it is before anything was recorded. */
+export interface Named {
+  readonly faults: readonly Fault[];
+  readonly logPrior: number;
+}
+
+/** Departures that nothing given tells apart, weighed as one. */
+export interface Candidate {
+  readonly weighed: Weighed;
+  /** The commonest first. */
+  readonly names: readonly Named[];
+  /** ln of its weight beside the others. */
+  readonly score: number;
+  readonly logLikelihood: number;
+}
+
+/** Names of a class that a meter speaks alike for, in nats, stay together. */
+const SAME_READINGS = 1;
+
+/** What takes cannot tell apart, by what a meter's readings tell of it. */
+export function candidatesOf(
+  weigher: Weigher,
+  { members }: Class,
+  weighed: Weighed,
+  { prior, readings }: Beliefs,
+): Candidate[] {
+  const factors = weigher.factorsOf(weighed);
+  const names = members.flatMap((member): readonly Fault[][] =>
+    member === NOTHING ? [[]] : member.faults(factors).map((fault) => [fault]),
+  );
+  const told = names.map((faults) => ({ faults, logPrior: prior(faults), readings: readings(faults) }));
+  const clusters: (typeof told)[] = [];
+  for (const each of told.sort((a, b) => b.readings - a.readings)) {
+    const found = clusters.find(([first]) => first!.readings - each.readings < SAME_READINGS);
+    if (found) found.push(each);
+    else clusters.push([each]);
+  }
+  return clusters.map((cluster) => {
+    const ordered = [...cluster].sort((a, b) => b.logPrior - a.logPrior);
+    return {
+      weighed,
+      names: ordered.map(({ faults, logPrior }) => ({ faults, logPrior })),
+      score: weighed.fit.log + logSum(cluster.map((each) => each.logPrior + each.readings)),
+      logLikelihood: weighed.fit.log + cluster[0]!.readings,
+    };
+  });
+}

@@ -1,0 +1,29 @@
+import type { Build } from "../../build-file/schema.ts";
+import type { Settings } from "../../build-file/settings.ts";
+import type { Port } from "../../network/port.ts";
+import { CircuitMaker } from "../../response/circuit.ts";
+import type { Point } from "../model/point.ts";
+import { type View, viewOf } from "../model/view.ts";
+
+/** The guard that a departure makes, put into the takes' settings once each. */
+export class DepartedGuard {
+  readonly build: Build;
+  readonly #maker: CircuitMaker;
+  readonly #settings: readonly Settings[];
+  readonly #nominal: Point;
+  readonly #ports: Map<string, Port>;
+  readonly #views: (View | undefined)[] = [];
+
+  constructor(build: Build, settings: readonly Settings[], nominal: Point, ports: Map<string, Port>) {
+    this.build = build;
+    this.#maker = new CircuitMaker(build);
+    this.#settings = settings;
+    this.#nominal = nominal;
+    this.#ports = ports;
+  }
+
+  readonly viewOf = (index: number): View => {
+    this.#views[index] ??= viewOf(this.#maker, this.#settings[index]!, this.#nominal, this.#ports);
+    return this.#views[index]!;
+  };
+}

@@ -1,0 +1,64 @@
+import { describe, expect, it } from "vitest";
+import { singleFaults } from "../../src/bench/faults/kinds/single-faults.ts";
+import { readBuild } from "../../src/build-file/read-build.ts";
+import { NO_CHECKPOINT } from "../../src/checkpoint.ts";
+import { examine } from "../../src/examine/examine.ts";
+import { USUAL_RIG } from "../../src/examine/plan/plan.ts";
+import { seeded } from "./simulated-guard.ts";
+import { takesOf } from "./trials.ts";
+
+const BUILD = readBuild({
+  presolder: 1,
+  plan: {
+    layout: "lever-3-two-pickups",
+    pickups: { neck: "single-vintage", bridge: "single-medium" },
+    volume: "250k",
+    tones: [{ pot: "250k", cap: "22n" }],
+  },
+});
+
+function withFault(kind: string | undefined, lug = "") {
+  const truth = singleFaults(BUILD).find((fault) => fault.kind === kind && fault.lugs.includes(lug));
+  return { truth, takes: takesOf(BUILD, truth?.edits ?? [], seeded(12)) };
+}
+
+describe("a guard examined with a meter beside", () => {
+  const { truth, takes } = withFault("wire-open", "claw");
+  const between = truth!.lugs as [string, string];
+
+  it("names by a reading what no take shows: the strings' ground wire", () => {
+    const answer = examine(BUILD, { rig: USUAL_RIG, takes, readings: [{ between, ohms: null }] }, NO_CHECKPOINT);
+    expect(answer.verdict, answer.summary).toBe("departs");
+    expect(answer.departures[0]!.faults).toEqual([{ kind: "wire-open", lugs: truth!.lugs }]);
+    expect(answer.title).toBe(`Open connection: ${truth!.lugs.join(", ")}`);
+    expect(answer.departures[0]!.next).toMatch(/^Heat the joints/);
+  });
+
+  it("calls it as drawn without one, says that it would not show, and which values the takes tell", () => {
+    const {
+      verdict,
+      notShown,
+      parts,
+      departures,
+      takes: told,
+    } = examine(BUILD, { rig: USUAL_RIG, takes, readings: [] }, NO_CHECKPOINT);
+    expect(verdict).toBe("as-drawn");
+    expect(departures[0]!.faults).toEqual([{ kind: "none", lugs: [] }]);
+    expect(notShown.map(({ faults }) => faults[0]!.lugs)).toContainEqual(truth!.lugs);
+    expect(told.every(({ agrees }) => agrees)).toBe(true);
+    const toldBy = (part: string, field: string) => parts.find((each) => each.part === part && each.field === field)!;
+    const inductance = toldBy("bridge", "coils.coil.inductance");
+    expect(inductance.told).toBe("takes");
+    expect(inductance.standardError / inductance.value).toBeLessThan(0.02);
+  });
+});
+
+it("says of parts that no take shows that no more is known than their tolerance", () => {
+  const [first] = withFault(undefined).takes;
+  // In the bridge's position the neck pickup hangs on nothing.
+  const { parts, nextTake, verdict } = examine(BUILD, { rig: USUAL_RIG, takes: [first!], readings: [] }, NO_CHECKPOINT);
+  const neck = parts.filter(({ part }) => part === "neck");
+  expect(neck.length).toBeGreaterThan(2);
+  expect(neck.map(({ told, value }) => [told, value])).toEqual(neck.map(({ drawn }) => ["tolerance", drawn]));
+  if (verdict !== "as-drawn") expect(nextTake).not.toBeNull();
+});

@@ -1,0 +1,12 @@
+import { expect, it } from "vitest";
+import { effort } from "../effort.ts";
+import { seeded } from "./simulated-guard.ts";
+import { trials } from "./trials.ts";
+
+it("names a hidden departure first, and calls sound guards as drawn, of parts as they come", () => {
+  const { missed, faulty, sound, asDrawn, firstThree } = trials(effort(3, 17), 3, seeded(3));
+  expect(asDrawn, missed.join("\n")).toBe(sound);
+  // One in ten may come second.
+  expect(missed.length, missed.join("\n")).toBeLessThanOrEqual(Math.max(0, Math.floor(faulty / 10)));
+  expect(firstThree, missed.join("\n")).toBe(faulty);
+});
