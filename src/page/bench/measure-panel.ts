@@ -5,6 +5,7 @@ import type { MeasuredRequest } from "../../contract/diagnose.ts";
 import { capitalised } from "../../english.ts";
 import { h, replaceContent } from "../dom/element.ts";
 import { plainTable } from "../dom/table.ts";
+import { createExamineFold } from "../examine/examine-fold.ts";
 import { createFormRun } from "../fields/form-run.ts";
 import { postJson } from "../server/client.ts";
 import type { AppStore } from "../state/app-state.ts";
@@ -111,24 +112,26 @@ export function createMeasurePanel(store: AppStore): HTMLElement {
   /** By guard: one that comes back by undoing brings what was measured on it along. */
   const writtenOn = new WeakMap<object, Written>();
   let current: ReadingTable | undefined;
+  const readMeasured = () => {
+    const { temperature, meter } = store.state.benchOptions;
+    const age = joints.read();
+    return {
+      readings: current?.read() ?? [],
+      ...(age === "" ? {} : { joints: age }),
+      temperature,
+      ...(meter ? { meter: meterTold(meter) } : {}),
+    };
+  };
   const run = createFormRun(
     "What explains this?",
     () => [],
     async () => {
-      const { reading, benchOptions } = store.state;
-      const readings = current?.read() ?? [];
+      const { reading } = store.state;
+      const measured = readMeasured();
       const told = symptoms.read();
-      const age = joints.read();
-      if (!reading || readings.length + told.length === 0)
+      if (!reading || measured.readings.length + told.length === 0)
         throw new Error("Enter at least one reading, or add something that you noticed.");
-      const body = {
-        build: reading.source,
-        readings,
-        ...(told.length > 0 ? { symptoms: told } : {}),
-        ...(age === "" ? {} : { joints: age }),
-        temperature: benchOptions.temperature,
-        ...(benchOptions.meter ? { meter: meterTold(benchOptions.meter) } : {}),
-      };
+      const body = { build: reading.source, ...measured, ...(told.length > 0 ? { symptoms: told } : {}) };
       const meter = meterInUse(store);
       return diagnosisView(await postJson("/api/diagnose", body), reading, {
         speech: speechOf(reading),
@@ -180,6 +183,7 @@ export function createMeasurePanel(store: AppStore): HTMLElement {
       h("div", { class: "row no-print" }, joints.element),
       h("div", { class: "buttons no-print" }, run.button),
       run.answer,
+      createExamineFold(store, readMeasured),
     ),
     phase,
     createSolveBackwards(store),

@@ -24,7 +24,11 @@ function leftOutWords(leftOut: Recordings[number]["leftOut"]): string {
   return leftOut.map(({ pass, why }) => `pass ${pass}: ${WHY[why]}`).join("; ");
 }
 
-function recordingsTable(recordings: Recordings, called: (name: Recordings[number]["file"]) => string): HTMLElement {
+/** @param called what a person calls each recording */
+export function recordingsTable<Name extends string>(
+  recordings: readonly (Omit<Recordings[number], "file"> & { readonly file: Name })[],
+  called: (name: Name) => string,
+): HTMLElement {
   const rows = recordings.map(({ file, drift, noise, leftOut }) => [
     called(file),
     `${signed(drift, 1)} ppm`,

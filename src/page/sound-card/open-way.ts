@@ -1,3 +1,4 @@
+import type { RecordingName } from "../../contract/measure/measure.ts";
 import { h } from "../dom/element.ts";
 import { pickupWay } from "./pickup-way.ts";
 import { createRecordingSlot, type RecordingSlot } from "./recording-slot.ts";
@@ -16,7 +17,7 @@ export const WAYS = [
 
 /** A way with the places of its recordings. */
 export interface OpenWay extends Way {
-  readonly slots: readonly RecordingSlot[];
+  readonly slots: readonly RecordingSlot<RecordingName>[];
   readonly instructions: HTMLElement;
   readonly known: HTMLElement;
   readonly slotList: HTMLElement;
@@ -46,7 +47,7 @@ function instructions({ picture, needs, steps, budget }: Way): HTMLElement {
 /** @param record records into the slot whose button was pressed */
 export function openWay(name: WayName, record: (slot: RecordingSlot) => void): OpenWay {
   const way = name === "pickup" ? pickupWay() : resistorWay(name);
-  const slots = way.recordings.map(createRecordingSlot);
+  const slots = way.recordings.map((wanted) => createRecordingSlot(wanted));
   for (const slot of slots) slot.record.addEventListener("click", () => record(slot));
   const elementsOf = (all: readonly { readonly element: HTMLElement }[]) => all.map(({ element }) => element);
   return {

@@ -1,5 +1,7 @@
+import type { Sound } from "../../audio/sound.ts";
 import { encodeWav } from "../../audio/wav-encode.ts";
 import { h, replaceContent } from "../dom/element.ts";
+import type { Progress } from "./capture-input.ts";
 import { recordSignal } from "./record-signal.ts";
 import { createRecordingMonitor } from "./recording-monitor.ts";
 import type { RecordingSlot } from "./recording-slot.ts";
@@ -9,32 +11,54 @@ const STOPPED = new Error("Stopped: nothing of it was kept.");
 const ONE_CHANNEL =
   "Only one channel came in, and two are needed. Choose the interface as the input; where the browser still gives one channel, record" +
   " with another program.";
+const SIGNAL_TOLD = "The signal plays three times, 16 seconds in all. Touch nothing.";
 
 function wordsOf(error: unknown): string {
   const { message } = error as Error;
   return message.endsWith(".") ? message : `${message}.`;
 }
 
+/** One way to record. */
+export interface Recorder {
+  /** What is said while it does. */
+  readonly told: string;
+  /** What else is seen meanwhile. */
+  readonly beside?: HTMLElement;
+  record(stop: AbortSignal, progress: Progress): Promise<Sound>;
+  /** Of the output, re full scale, where something was played. */
+  decibels?(): number;
+  /** Once something was recorded. */
+  done(): Promise<void>;
+}
+
+/** Plays the measuring signal meanwhile. */
+export const signalRecorder = (sound: SoundFields): Recorder => ({
+  told: SIGNAL_TOLD,
+  record: (stop, progress) => recordSignal(sound.wanted(), stop, progress),
+  decibels: () => sound.wanted().decibels,
+  done: sound.listInputs,
+});
+
 /**
  * Records into one slot at a time; what goes wrong is told where the slot is.
  * @param lock keeps the rest of the panel as it is while something is recorded
  */
-export function createRecordInto(sound: SoundFields, lock: (isBusy: boolean) => void) {
+export function createRecordInto(recorder: Recorder, lock: (isBusy: boolean) => void) {
   return async (slot: RecordingSlot): Promise<void> => {
     const stop = new AbortController();
-    const monitor = createRecordingMonitor(() => stop.abort(STOPPED));
-    const holder = h("div", {}, monitor.element);
+    const monitor = createRecordingMonitor(recorder.told, () => stop.abort(STOPPED));
+    const holder = h("div", {}, monitor.element, recorder.beside);
     slot.element.append(holder);
     lock(true);
     slot.showFault(undefined);
     monitor.button.focus();
+    const decibels = recorder.decibels?.();
     try {
-      const wanted = sound.wanted();
-      const taken = await recordSignal(wanted, stop.signal, monitor.show);
+      const taken = await recorder.record(stop.signal, monitor.show);
       if (slot.isStereo && taken.channels.length < 2) throw new Error(ONE_CHANNEL);
       const file = encodeWav(taken, "pcm24");
-      slot.put(new File([Uint8Array.from(file)], `${slot.name}.wav`, { type: "audio/wav" }), wanted.decibels);
-      await sound.listInputs();
+      slot.put(new File([Uint8Array.from(file)], `${slot.name}.wav`, { type: "audio/wav" }), decibels);
+      await recorder.done();
       holder.remove();
     } catch (error) {
       replaceContent(holder, h("p", { class: "fault-text", role: "alert" }, wordsOf(error)));

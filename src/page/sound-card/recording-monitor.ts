@@ -26,16 +26,16 @@ function levelRow(channel: number) {
   };
 }
 
-/** What is seen while the signal plays: how far it has come, how loud it comes in, and a way to end it. */
-export function createRecordingMonitor(stop: () => void) {
-  const progress = h("progress", { max: 1, value: 0, "aria-label": "How much of the signal has been recorded" });
+/** What is seen while something is recorded: how far it has come, how loud it comes in, and a way to end it. */
+export function createRecordingMonitor(told: string, stop: () => void) {
+  const progress = h("progress", { max: 1, value: 0, "aria-label": "How much has been recorded" });
   const levels = h("div", { class: "stack" });
   const rows: ReturnType<typeof levelRow>[] = [];
   const button = h("button", { type: "button", onclick: stop }, "Stop");
   const element = h(
     "div",
     { class: "recording-monitor" },
-    h("p", { role: "status" }, "The signal plays three times, 16 seconds in all. Touch nothing."),
+    h("p", { role: "status" }, told),
     h("div", { class: "row" }, progress, button),
     levels,
   );

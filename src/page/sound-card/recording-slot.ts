@@ -1,4 +1,3 @@
-import type { RecordingName } from "../../contract/measure/measure.ts";
 import { acceptDrops } from "../dom/accept-drops.ts";
 import { freshId, h } from "../dom/element.ts";
 import { createFaultLine } from "../fields/fault-line.ts";
@@ -8,8 +7,8 @@ import { captureMissing } from "./open-input.ts";
 import type { RecordingWanted } from "./way.ts";
 
 /** A recording's place: a file chosen, dropped or recorded, and what is wrong with it. */
-export interface RecordingSlot extends FormField {
-  readonly name: RecordingName;
+export interface RecordingSlot<Name extends string = string> extends FormField {
+  readonly name: Name;
   readonly isStereo: boolean;
   readonly record: HTMLButtonElement;
   readonly file: File | undefined;
@@ -22,7 +21,12 @@ export interface RecordingSlot extends FormField {
 const buttonFor = (label: string, text: string, className = "") =>
   h("button", { type: "button", class: className, "aria-label": `${text}: ${label}` }, text);
 
-export function createRecordingSlot({ name, label, isOptional, isStereo = false }: RecordingWanted): RecordingSlot {
+export function createRecordingSlot<Name extends string>({
+  name,
+  label,
+  isOptional,
+  isStereo = false,
+}: RecordingWanted<Name>): RecordingSlot<Name> {
   const id = freshId("recording");
   const input = h("input", { id, type: "file", accept: ".wav,audio/wav,audio/x-wav" });
   const { element: fault, tell: showFault } = createFaultLine(input, `${id}-fault`);

@@ -9,7 +9,7 @@ import { askMeasure } from "./ask-measure.ts";
 import { measuredView } from "./measured-view.ts";
 import { requireOneLevel } from "./one-level.ts";
 import { type OpenWay, openWay, WAYS, type WayName } from "./open-way.ts";
-import { createRecordInto } from "./record-into.ts";
+import { createRecordInto, signalRecorder } from "./record-into.ts";
 import { createRecordSection } from "./record-section.ts";
 import { createSoundCardCautions } from "./sound-card-cautions.ts";
 import { createSoundFields, type SoundFields } from "./sound-fields.ts";
@@ -53,7 +53,7 @@ export function createSoundCardPanel(store: AppStore, editor: Editor): HTMLEleme
     ways.choice.element.querySelector("select")!.disabled = isBusy;
     run.button.disabled = isBusy;
   };
-  const recordInto = createRecordInto(sound, lock);
+  const recordInto = createRecordInto(signalRecorder(sound), lock);
   const ways = createWays((slot) => void recordInto(slot));
   const run = createMeasureRun(ways, sound, store, editor);
   const [told, known, slots] = [h("div"), h("div"), h("div")];

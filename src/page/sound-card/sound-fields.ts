@@ -1,6 +1,7 @@
 import { h } from "../dom/element.ts";
 import { formChoice } from "../fields/form-fields.ts";
 import { saveFile } from "../server/save-file.ts";
+import { createInputChoice } from "./input-choice.ts";
 import { fetchSignal, RATES_HZ, type SignalKind } from "./measuring-signal.ts";
 
 const KINDS = [
@@ -14,19 +15,16 @@ const LEVELS = ["-30", "-20", "-10", "0"].map((value, i) => ({
   label: `${value.replace("-", "−")} dB${i === 0 ? ", to begin with" : ""}`,
 }));
 
-const USUAL_INPUT = { value: "", label: "the browser's usual one" };
-
 /** What is played, how loud, and into which input. */
 export function createSoundFields() {
   const kind = formChoice<SignalKind>("signal", "Signal", KINDS);
   const level = formChoice("level", "Output, the same for all recordings", LEVELS);
-  const input = formChoice("input", "Input", [USUAL_INPUT]);
+  const input = createInputChoice();
   const rate = formChoice(
     "rate",
     "Rate of the file",
     RATES_HZ.map((hertz) => ({ value: String(hertz), label: `${hertz / 1000} kHz` })),
   );
-  const inputs = input.element.querySelector("select")!;
   rate.element.querySelector("select")!.value = "48000";
   const save = async (): Promise<undefined> => {
     const content = await fetchSignal(kind.read(), Number(rate.read()));
@@ -39,17 +37,7 @@ export function createSoundFields() {
     wanted: () => ({ kind: kind.read(), decibels: Number(level.read()), deviceId: input.read() }),
     kind: () => kind.read(),
     fields: [kind],
-    /** Inputs have names only once one of them has been allowed. */
-    async listInputs(): Promise<void> {
-      const devices = await navigator.mediaDevices.enumerateDevices();
-      const named = devices.filter(({ kind: sort, label }) => sort === "audioinput" && label !== "");
-      const chosen = inputs.value;
-      inputs.replaceChildren(
-        ...[USUAL_INPUT, ...named.map(({ deviceId, label }) => ({ value: deviceId, label }))].map(({ value, label }) =>
-          h("option", { value, selected: value === chosen }, label),
-        ),
-      );
-    },
+    listInputs: input.list,
   };
 }
 

@@ -2,9 +2,9 @@ import type { MeasureRequest, RecordingName } from "../../contract/measure/measu
 import type { FormField } from "../fields/form-fields.ts";
 import type { SignalKind } from "./measuring-signal.ts";
 
-/** A recording that a way of measuring takes. */
-export interface RecordingWanted {
-  readonly name: RecordingName;
+/** A recording that a way of measuring takes. @typeParam Name the form's field that it goes in */
+export interface RecordingWanted<Name extends string = string> {
+  readonly name: Name;
   readonly label: string;
   readonly isOptional?: boolean;
   /** Whether it is of no use without both inputs. */
@@ -18,7 +18,7 @@ export interface Way {
   readonly steps: readonly string[];
   /** What its answer is uncertain by. */
   readonly budget: string;
-  readonly recordings: readonly RecordingWanted[];
+  readonly recordings: readonly RecordingWanted<RecordingName>[];
   readonly fields: readonly FormField[];
   /** @param given the recordings that are there */
   body(signal: SignalKind, given: ReadonlySet<RecordingName>): MeasureRequest;

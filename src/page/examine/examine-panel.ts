@@ -1,0 +1,44 @@
+import { h, replaceContent } from "../dom/element.ts";
+import { bringStyle } from "../dom/style-sheet.ts";
+import { formChoice } from "../fields/form-fields.ts";
+import { createSoundCardCautions } from "../sound-card/sound-card-cautions.ts";
+import type { AppStore } from "../state/app-state.ts";
+import { createJackWay } from "./jack-way.ts";
+import type { ReadBeside } from "./read-beside.ts";
+import { createTapWay } from "./tap-way.ts";
+
+const WAYS = [
+  { value: "taps", label: "by tapping the poles: what sounds where, and in phase with what" },
+  { value: "jack", label: "by its impedance at the jack: every part and joint" },
+] as const;
+
+const PRIVACY = "Recordings go to the service to be worked out, and nothing of them is kept there.";
+
+/** Holding a soldered guard to its drawing, by recordings. */
+export function createExaminePanel(store: AppStore, readBeside: ReadBeside): HTMLElement {
+  bringStyle("tools.css");
+  const choice = formChoice("way", "Examine it", WAYS);
+  const select = choice.element.querySelector("select")!;
+  const lock = (isBusy: boolean) => {
+    select.disabled = isBusy;
+  };
+  const ways = new Map<string, HTMLElement>();
+  const wayOf = (name: "taps" | "jack") => {
+    const known =
+      ways.get(name) ?? (name === "taps" ? createTapWay(store, lock) : createJackWay(store, readBeside, lock));
+    ways.set(name, known);
+    return known;
+  };
+  const holder = h("div", {});
+  const show = () => replaceContent(holder, wayOf(choice.read()));
+  choice.element.addEventListener("change", show);
+  show();
+  return h(
+    "section",
+    { class: "stack sound-card", "aria-label": "Examining the finished guard" },
+    createSoundCardCautions(),
+    choice.element,
+    holder,
+    h("p", { class: "hint" }, PRIVACY),
+  );
+}

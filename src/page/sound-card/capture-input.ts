@@ -1,0 +1,100 @@
+import type { Sound } from "../../audio/sound.ts";
+import { RATES_HZ } from "./measuring-signal.ts";
+import { captureMissing, openInput } from "./open-input.ts";
+
+/** Told as it goes. @param peaks of each channel, of full scale @param share of the whole that is recorded */
+export type Progress = (peaks: readonly number[], share: number) => void;
+
+const GONE = new Error("The input went away while it recorded. Plug the interface in again, and record again.");
+
+const peakOf = (samples: Float32Array) => samples.reduce((most, each) => Math.max(most, Math.abs(each)), 0);
+
+/** A context at the interface's own rate, where the service takes it. */
+async function contextAtInterfaceRate(): Promise<AudioContext> {
+  const context = new AudioContext({ latencyHint: "playback" });
+  if (RATES_HZ.includes(context.sampleRate)) return context;
+  await context.close();
+  return new AudioContext({ latencyHint: "playback", sampleRate: 48_000 });
+}
+
+/** Blocks end to end; a channel that some lack is silent there. */
+function joined(blocks: readonly Float32Array[][], sampleRateHz: number): Sound {
+  const frames = blocks.reduce((sum, [first]) => sum + first!.length, 0);
+  const count = blocks.reduce((most, block) => Math.max(most, block.length), 1);
+  const channels = Array.from({ length: count }, () => new Float32Array(frames));
+  let at = 0;
+  for (const block of blocks) {
+    block.forEach((samples, channel) => {
+      channels[channel]!.set(samples, at);
+    });
+    at += block[0]!.length;
+  }
+  return { sampleRateHz, channels };
+}
+
+interface Capture {
+  readonly sampleRateHz: number;
+  readonly seconds: number;
+  readonly progress: Progress;
+}
+
+/** Blocks until there are enough. @throws the signal's reason where it is stopped */
+function captured(
+  node: AudioWorkletNode,
+  { sampleRateHz, seconds, progress }: Capture,
+  stop: AbortSignal,
+): Promise<Sound> {
+  const blocks: Float32Array[][] = [];
+  let frames = 0;
+  return new Promise((resolve, reject) => {
+    const fail = () => reject(stop.reason);
+    if (stop.aborted) fail();
+    stop.addEventListener("abort", fail, { once: true });
+    node.port.onmessage = ({ data }: MessageEvent<Float32Array[][]>) => {
+      blocks.push(...data);
+      frames += data.reduce((sum, [first]) => sum + first!.length, 0);
+      const last = joined(data, sampleRateHz);
+      progress(last.channels.map(peakOf), Math.min(1, frames / (seconds * sampleRateHz)));
+      if (frames >= seconds * sampleRateHz) resolve(joined(blocks, sampleRateHz));
+    };
+  });
+}
+
+export interface CaptureWanted {
+  readonly deviceId: string;
+  readonly seconds: number;
+  /** What is to be ready before the input opens, and done as it does. */
+  readonly prepare?: (context: AudioContext) => Promise<() => void>;
+}
+
+/**
+ * What comes in for so many seconds.
+ * @throws Error in words for a person; the reason of `stop` where it is stopped
+ */
+export async function captureInput(
+  { deviceId, seconds, prepare }: CaptureWanted,
+  stop: AbortSignal,
+  progress: Progress,
+): Promise<Sound> {
+  const missing = captureMissing();
+  if (missing) throw new Error(missing);
+  const context = await contextAtInterfaceRate();
+  const gone = new AbortController();
+  let stream: MediaStream | undefined;
+  try {
+    await context.audioWorklet.addModule(new URL("./capture-worklet.js", import.meta.url).href);
+    const begin = await prepare?.(context);
+    stream = await openInput(deviceId);
+    for (const track of stream.getTracks()) track.addEventListener("ended", () => gone.abort(GONE));
+    await context.resume();
+    const node = new AudioWorkletNode(context, "capture");
+    // What nothing listens to is not run; what it plays is silence.
+    new MediaStreamAudioSourceNode(context, { mediaStream: stream }).connect(node).connect(context.destination);
+    begin?.();
+    const capture = { sampleRateHz: context.sampleRate, seconds, progress };
+    return await captured(node, capture, AbortSignal.any([stop, gone.signal]));
+  } finally {
+    for (const track of stream?.getTracks() ?? []) track.stop();
+    await context.close();
+  }
+}
