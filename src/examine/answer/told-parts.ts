@@ -28,7 +28,7 @@ export interface ToldTogether {
 }
 
 /** A value whose error the takes make narrower than this share of what was known before is told by them. */
-const TOLD = 0.5;
+const TOLD = 0.7;
 /** A combination of values narrower than this is told. */
 const TOGETHER = 0.25;
 /** Values that make up less of a combination, by the square of their share, are not named. */
@@ -43,12 +43,14 @@ function dimensionOf(field: string): "resistance" | "inductance" | "capacitance"
 }
 
 /** "the slug coil of the bridge humbucker: inductance". */
-function titleOf(words: ReadonlyMap<string, string>, part: string, field: string): string {
+function titleOf({ parts }: Build, words: ReadonlyMap<string, string>, part: string, field: string): string {
   const [head, coil, ...rest] = field.split(".");
   const who = words.get(part) ?? part;
+  const pickup = parts[part];
+  const isOnly = pickup?.kind === "pickup" && Object.keys(pickup.coils).length === 1;
   if (head !== "coils") return `${who}: ${dimensionOf(field)}${head === "gangs" ? ", second track" : ""}`;
   const what = rest[0] === "loss" ? "eddy currents" : dimensionOf(field);
-  return `${who}, coil ${coil}: ${what}`;
+  return isOnly ? `${who}: ${what}` : `${who}, ${coil} coil: ${what}`;
 }
 
 interface Told extends ToldPart {
@@ -67,7 +69,7 @@ function toldParts(build: Build, weigher: Weigher, { departure, point }: Weighed
     const told = error < TOLD * deviations[index]! ? "takes" : "tolerance";
     const [shown, was] = [value, drawn].map((each) => showQuantity(each, dimensionOf(field), 3));
     const percent = `${(100 * error).toPrecision(2)} %`;
-    const title = titleOf(words, part, field);
+    const title = titleOf(build, words, part, field);
     const message =
       told === "takes"
         ? `${capitalised(title)} is ${shown} ± ${percent}; drawn as ${was}.`

@@ -1,6 +1,6 @@
 import type { Fault } from "../../bench/faults/fault.ts";
-import { NOTHING } from "../departures/departure.ts";
-import { type Beliefs, type Class, logSum } from "./classes.ts";
+import { type Departure, NOTHING } from "../departures/departure.ts";
+import { type Beliefs, type Class, isValued, logSum, unseenName } from "./classes.ts";
 import type { Weighed, Weigher } from "./weigher.ts";
 
 /** A fault, or none, and how likely it is before anything was recorded. */
@@ -22,6 +22,11 @@ export interface Candidate {
 /** Names of a class that a meter speaks alike for, in nats, stay together. */
 const SAME_READINGS = 1;
 
+/** What changes nothing that was recorded has no value that takes could tell. */
+function nameAt(member: Departure, factors: readonly number[]): readonly Fault[] {
+  return isValued(member) && factors.length === 0 ? unseenName(member) : member.faults(factors);
+}
+
 /** What takes cannot tell apart, by what a meter's readings tell of it. */
 export function candidatesOf(
   weigher: Weigher,
@@ -31,7 +36,7 @@ export function candidatesOf(
 ): Candidate[] {
   const factors = weigher.factorsOf(weighed);
   const names = members.flatMap((member): readonly Fault[][] =>
-    member === NOTHING ? [[]] : member.faults(factors).map((fault) => [fault]),
+    member === NOTHING ? [[]] : nameAt(member, factors).map((fault) => [fault]),
   );
   const told = names.map((faults) => ({ faults, logPrior: prior(faults), readings: readings(faults) }));
   const clusters: (typeof told)[] = [];

@@ -23,6 +23,9 @@ export function anyName({ freed, added, faults }: Departure): readonly Fault[] {
   return faults(Array.from({ length: asked }, () => 3));
 }
 
+/** The same where nothing shows of it. */
+export const unseenName = (departure: Departure): readonly Fault[] => departure.slight ?? anyName(departure);
+
 /** ln of a sum, of logarithms. */
 export function logSum(logs: readonly number[]): number {
   const top = logs.reduce((most, each) => Math.max(most, each), Number.NEGATIVE_INFINITY);
@@ -35,7 +38,7 @@ export function priorOf(departures: readonly Departure[], joints: JointAge | und
   return createPrior(counts satisfies FaultCounts, { isComplainedOf: false, joints });
 }
 
-const isValued = ({ freed, added }: Departure) => freed.length + added.length > 0;
+export const isValued = ({ freed, added }: Departure) => freed.length + added.length > 0;
 
 function logOf(departure: Departure, { prior, readings }: Beliefs, mostOfReadings: number): number {
   const names = departure === NOTHING ? [[]] : anyName(departure).map((fault) => [fault]);

@@ -2,7 +2,7 @@ import type { JointAge } from "../../bench/faults/priors/fault-shares.ts";
 import type { Checkpoint } from "../../checkpoint.ts";
 import { type Departure, NOTHING } from "../departures/departure.ts";
 import { type Candidate, candidatesOf, type Named } from "./candidates.ts";
-import { anyName, type Beliefs, type Class, classesOf, priorOf } from "./classes.ts";
+import { type Beliefs, type Class, classesOf, isValued, priorOf, unseenName } from "./classes.ts";
 import { FIRST_FLOOR, NARROWED_FLOOR } from "./floor.ts";
 import type { Weighed, Weigher } from "./weigher.ts";
 
@@ -19,6 +19,8 @@ const POOR_FIT = 0.4;
 
 /** So many poor joints are too slight to show among tolerances, as ln (common practice, no source). */
 const LOG_SLIGHT = Math.log(0.3);
+/** Looks that agree so far, in nats, are of networks that are the same to the jack. */
+const SAME_AT_FIRST = 1e-3;
 /** A usual value this near the one that fits, in ln, may be it. */
 const NEAR_VALUE = 0.4;
 
@@ -132,15 +134,23 @@ export function search(
     return { cls, weighed: drawn ? asDrawn : weigher.firstLook(cls.members[0]!, asDrawn.point) };
   });
   const sound = first.find(isSound)!;
-  const few = ordered(first.filter((look) => look !== sound)).slice(0, LOOKED_TWICE);
+  const asAtFirst = weigher.firstLook(NOTHING, asDrawn.point).fit.log;
+  const isAlike = ({ cls, weighed }: Look) =>
+    !isValued(cls.members[0]!) && Math.abs(weighed.fit.log - asAtFirst) < SAME_AT_FIRST;
+  const others = first.filter((look) => look !== sound);
+  // What makes no difference to a single take is as likely as the drawing wherever the parts are.
+  const alike = others.filter(isAlike);
+  const few = ordered(others.filter((look) => !isAlike(look))).slice(0, LOOKED_TWICE);
   const fewer = ordered(narrowed(weigher, few, () => checkpoint())).slice(0, LOOKED_CLOSELY);
   const close = ordered([sound, ...closely(weigher, fewer, sound, () => checkpoint())]);
   const named = ordered([...close, ...besideValue(weigher, close, first, () => checkpoint())]);
-  const final = fromTheBest(weigher, named, () => checkpoint());
+  const drawn = fromTheBest(weigher, named, () => checkpoint());
+  const { fit, point } = drawn.find(isSound)!.weighed;
+  const final = [...drawn, ...alike.map(({ cls, weighed }) => ({ cls, weighed: { ...weighed, fit, point } }))];
   const candidates = final.flatMap(({ cls, weighed }) => candidatesOf(weigher, cls, weighed, beliefs));
-  const told = new Set(candidates.map(({ weighed }) => weighed.departure));
+  const told = new Set([...candidates.map(({ weighed }) => weighed.departure), ...sound.cls.members]);
   const slight = departures.filter((each) => !told.has(each)).flatMap((each) => each.slight ?? []);
-  const unseen = sound.cls.members.slice(1).flatMap((each) => anyName(each));
+  const unseen = sound.cls.members.slice(1).flatMap(unseenName);
   return {
     candidates: candidates.sort((a, b) => b.score - a.score),
     unseen: unseen.map((fault) => ({ faults: [fault], logPrior: beliefs.prior([fault]) })),

@@ -44,8 +44,8 @@ async function planOf(build: unknown) {
   return answer;
 }
 
-/** Of the plan, what tells a tone control in the fewest recordings: in position 1 at 10, at 0 and at 5. */
-const FEW = [0, 5, 6];
+/** Of the plan, what tells a tone control in the fewest recordings: in position 1 at 10 and at 0. */
+const FEW = [0, 5];
 
 /** A guard with these faults, recorded as the plan says, or a part of it; the answer to it. */
 async function examined(kind: string | undefined, seed: number, which: readonly number[] | undefined) {
@@ -98,7 +98,6 @@ describe("POST /api/examine", () => {
     const named = [answer.departures[0]!, ...answer.departures[0]!.sameAs].flatMap(({ faults }) => faults);
     expect(named).toContainEqual(expect.objectContaining({ kind: "cap-tenth", lugs: truth!.lugs }));
     expect(answer.summary).toMatch(/^Most likely/);
-    expect(answer.takes.some(({ agrees }) => !agrees)).toBe(true);
     const take = { file: "take1", settings: { lever: 1 } };
     const swapped = { build: BUILD, rig: { ...RIG, channels: "behind-before" }, takes: [take] } as const;
     const reply = await ask(swapped, { take1: files.take1! });
@@ -106,10 +105,11 @@ describe("POST /api/examine", () => {
     expect(reply.json().errors[0]).toMatchObject({ path: "take1", message: expect.stringContaining("swapped") });
   });
 
-  for (const kind of [undefined, "wire-open", "outer-lugs-swapped"])
+  for (const kind of [undefined, "outer-lugs-swapped"])
     thoroughly(`calls a guard what it is from recordings of the whole plan: ${kind ?? "sound"}`, {}, async () => {
       const { answer, truth } = await examined(kind, 6, undefined);
       expect(answer.verdict, answer.summary).toBe(truth ? "departs" : "as-drawn");
+      expect(answer.takes.some(({ agrees }) => !agrees)).toBe(truth !== undefined);
       const named = [answer.departures[0]!, ...answer.departures[0]!.sameAs].flatMap(({ faults }) => faults);
       expect(named).toContainEqual(expect.objectContaining({ kind: kind ?? "none", lugs: truth?.lugs ?? [] }));
     });
