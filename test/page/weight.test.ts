@@ -43,10 +43,16 @@ describeWith("chromium", "the page's weight on the wire", () => {
     }
     await showTab(page, "Which part?");
     loaded.length = 0;
-    await page.getByText("with an audio interface").click();
+    await page.getByText("Measure a pickup, cap, pot or lead with an audio interface").click();
     await page.locator(".sound-card").waitFor();
     expect(loaded.length).toBeGreaterThan(0);
     expect(sumOf(loaded), "sound card").toBeLessThanOrEqual(PANEL_BYTES);
+    await showTab(page, "Measure");
+    loaded.length = 0;
+    await page.getByText("Examine the finished guard with an audio interface").click();
+    await page.getByRole("region", { name: "Examining the finished guard" }).waitFor();
+    expect(loaded.length).toBeGreaterThan(0);
+    expect(sumOf(loaded), "examination").toBeLessThanOrEqual(PANEL_BYTES);
     await showTab(page, "Solder");
     loaded.length = 0;
     await page.getByRole("button", { name: "Solder joint by joint" }).click();

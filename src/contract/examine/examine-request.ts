@@ -8,13 +8,14 @@ import { measuredField } from "../diagnose.ts";
 import { buildField, settingsField } from "../fields.ts";
 import { acrossField } from "../fit.ts";
 import { kindField } from "../measure/signal.ts";
+import { TAPS_FILE, tapFields } from "../measure/taps.ts";
 import type { Sent } from "../wire.ts";
 
 /** The form's fields that WAV files may come in; a take names its own. */
 export const TAKE_FILES = Array.from({ length: MAX_TAKES }, (_, index) => `take${index + 1}`);
 /** Both channels on one point. */
 export const GAIN_FILE = "gain";
-export const EXAMINE_FILES = [...TAKE_FILES, GAIN_FILE];
+export const EXAMINE_FILES = [...TAKE_FILES, GAIN_FILE, TAPS_FILE];
 
 const rigField = strict({
   resistor: quantity("resistance", { min: 1e3, max: 1e7 }, "between the player's output and the jack's tip"),
@@ -63,6 +64,9 @@ export const examineRequestSchema = strict({
     .max(MAX_TAKES)
     .default([])
     .describe("what was recorded of /api/sweep.wav; without any, the answer is which takes to make"),
+  taps: strict(tapFields)
+    .optional()
+    .describe("with the form's file `taps`, recorded as /api/taps plans it; weighed together with the takes"),
   readings: z
     .array(measuredField)
     .max(MAX_PROBES)

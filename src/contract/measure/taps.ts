@@ -36,12 +36,17 @@ const timingField = z
   .default({ by: "plan" })
   .describe("which taps belong to which step: by the plan's times, by times of one's own, or by pauses alone");
 
-export const tapsRequestSchema = strict({
-  build: buildField.describe("the guard as it was drawn"),
+/** How a take of taps was made. */
+export const tapFields = {
   timing: timingField,
   input: acrossField
     .optional()
     .describe("what hangs across the jack: the interface's input and the lead; left out: 1 MΩ and 400 pF"),
+};
+
+export const tapsRequestSchema = strict({
+  build: buildField.describe("the guard as it was drawn"),
+  ...tapFields,
 });
 
 const rowFields = {

@@ -11,6 +11,7 @@ import type { Laid } from "./exciter-drive.ts";
 import { ExciterEvidence } from "./exciter-evidence.ts";
 import { placementUnknowns } from "./exciter-transfer.ts";
 import { JackEvidence } from "./jack-evidence.ts";
+import { TapEvidence } from "./tap-evidence.ts";
 import { Weigher } from "./weigher.ts";
 import { WindingSense } from "./winding-sense.ts";
 
@@ -44,7 +45,7 @@ export interface Weighing {
   readonly settingOf: (take: Take) => number;
 }
 
-export function weighingOf(build: Build, { takes, rig }: Pick<Question, "takes" | "rig">): Weighing {
+export function weighingOf(build: Build, { takes, rig, taps }: Pick<Question, "takes" | "rig" | "taps">): Weighing {
   const settings: Settings[] = [];
   const indexes = new Map<string, number>();
   const indexOf = (each: Settings) => {
@@ -64,7 +65,8 @@ export function weighingOf(build: Build, { takes, rig }: Pick<Question, "takes" 
   const strongest = Math.max(0, ...drives);
   const exciters = laid.map((each) => new ExciterEvidence(each, strongest));
   const senses = exciters.length > 1 ? [new WindingSense(exciters)] : [];
-  const evidence: Evidence[] = [...atJack, ...exciters, ...senses];
+  const tapped = taps ? [new TapEvidence(taps.heard, taps.input)] : [];
+  const evidence: Evidence[] = [...atJack, ...exciters, ...senses, ...tapped];
   const ofTakes = takes.map((take) => {
     const at = atJack.find((each) => each.take === take);
     return at ?? exciters.find(({ laid: { takes: own } }) => own.some((each) => each.take === take))!;

@@ -6,7 +6,9 @@ import { h } from "../dom/element.ts";
 import { plainTable } from "../dom/table.ts";
 import type { AppStore } from "../state/app-state.ts";
 import type { Editor } from "../state/editor.ts";
+import { createPutLead } from "./put-lead.ts";
 import { createPutValue } from "./put-value.ts";
+import type { Part } from "./resistor-way.ts";
 
 type Recordings = MeasureAnswer["recordings"];
 type Behind = Extract<MeasureAnswer, { method: "series-resistor" }>;
@@ -53,11 +55,16 @@ function valuesTable({ capacitance, lossFactor, resistance }: Behind): HTMLEleme
   return plainTable("What was measured", ["Value", "Best", "Standard error"], rows);
 }
 
-function behindView(answer: Behind, store: AppStore, editor: Editor): HTMLElement {
-  const { fit, capacitance, resistance, scaleError } = answer;
-  const put =
-    (capacitance && createPutValue(store, editor, capacitance.value, "farads")) ??
-    (resistance && createPutValue(store, editor, resistance.value, "ohms"));
+/** A lead is no part of the guard, but its cable. */
+function putFor({ capacitance, resistance }: Behind, part: Part | undefined, store: AppStore, editor: Editor) {
+  if (capacitance && part === "lead") return createPutLead(store, editor, capacitance.value);
+  if (capacitance) return createPutValue(store, editor, capacitance.value, "farads");
+  return resistance && createPutValue(store, editor, resistance.value, "ohms");
+}
+
+function behindView(answer: Behind, part: Part | undefined, store: AppStore, editor: Editor): HTMLElement {
+  const { fit, scaleError } = answer;
+  const put = putFor(answer, part, store, editor);
   const scale = `Every value may be off by ±${Number((100 * scaleError).toPrecision(2))} % besides, with the known resistor.`;
   return h(
     "div",
@@ -68,9 +75,13 @@ function behindView(answer: Behind, store: AppStore, editor: Editor): HTMLElemen
   );
 }
 
-/** @param called what a person calls each recording */
+/**
+ * @param part what was measured, where it was behind a resistor
+ * @param called what a person calls each recording
+ */
 export function measuredView(
   answer: MeasureAnswer,
+  part: Part | undefined,
   store: AppStore,
   editor: Editor,
   called: (name: Recordings[number]["file"]) => string,
@@ -80,7 +91,7 @@ export function measuredView(
     { class: "stack" },
     answer.method === "two-loads"
       ? fittedView(answer.fit, createPutCoil(store, editor, answer.fit))
-      : behindView(answer, store, editor),
+      : behindView(answer, part, store, editor),
     recordingsTable(answer.recordings, called),
   );
 }

@@ -40,7 +40,8 @@ function createMeasureRun(ways: ReturnType<typeof createWays>, sound: SoundField
     requireOneLevel(request, slots);
     const answer = await askMeasure(request, files);
     const called = (name: RecordingName) => recordings.find((each) => each.name === name)?.label ?? name;
-    return measuredView(answer, store, editor, called);
+    const part = request.method === "series-resistor" ? request.part : undefined;
+    return measuredView(answer, part, store, editor, called);
   });
 }
 

@@ -3,6 +3,7 @@ import type { Build } from "../../build-file/schema.ts";
 import { Controls, parseSettings } from "../../build-file/settings.ts";
 import type { ExamineAnswer, ExaminedAnswer } from "../../contract/examine/examine-answer.ts";
 import { type ExamineBody, GAIN_FILE } from "../../contract/examine/examine-request.ts";
+import { TAPS_FILE } from "../../contract/measure/taps.ts";
 import { readBuildAt } from "../../contract/refusal.ts";
 import { type InputFault, refused } from "../../errors.ts";
 import { examine } from "../../examine/examine.ts";
@@ -15,6 +16,7 @@ import type { Uncertain } from "../../measure/impedance/uncertain.ts";
 import type { Reading } from "../../measure/recording/read-recording.ts";
 import type { Job, JobContext } from "../work/job.ts";
 import { recordedAs, recordingFigures } from "./measure-files.ts";
+import { tapInputOf, tapsHeard } from "./tap-file.ts";
 
 type Files = Readonly<Record<string, Uint8Array>>;
 
@@ -25,7 +27,7 @@ interface ExamineJob {
 }
 
 /** Every file has a take and every take its file; takes have a rig. */
-function requireTakes({ takes, rig }: ExamineBody, files: Files): void {
+function requireTakes({ takes, rig, taps }: ExamineBody, files: Files): void {
   const named = takes.map(({ file }) => file);
   const faults: InputFault[] = [
     ...takes.flatMap(({ file }, index) => {
@@ -35,8 +37,13 @@ function requireTakes({ takes, rig }: ExamineBody, files: Files): void {
       return earlier < index ? [{ path: `takes.${index}.file`, message: again }] : [];
     }),
     ...Object.keys(files)
-      .filter((file) => file !== GAIN_FILE && !named.includes(file))
+      .filter((file) => file !== GAIN_FILE && file !== TAPS_FILE && !named.includes(file))
       .map((file) => ({ path: file, message: "belongs to no take; expected a take that names it" })),
+    ...(taps && takes.length === 0
+      ? [{ path: "taps", message: "has no takes beside it; taps alone go to /api/taps" }]
+      : []),
+    ...(taps && !files[TAPS_FILE] ? [{ path: TAPS_FILE, message: "is missing; expected a WAV file" }] : []),
+    ...(!taps && files[TAPS_FILE] ? [{ path: "taps", message: "is missing; expected how the file was tapped" }] : []),
     ...(takes.length > 0 && !rig ? [{ path: "rig", message: "is missing; expected it where there are takes" }] : []),
   ];
   if (faults.length > 0) throw refused("REQUEST_INVALID", faults);
@@ -120,7 +127,11 @@ function run(job: ExamineJob, context: JobContext): ExamineAnswer {
   }
   const { takes, recordings, isGainKnown } = takesOf(job, context);
   const { readings, joints, temperature, meter } = body;
-  const question = { rig: rigOf(body, isGainKnown), takes, readings, joints, temperature, meter };
+  const taps = body.taps && {
+    heard: tapsHeard(build, body.taps, job.files[TAPS_FILE]!, "taps.timing", context),
+    input: tapInputOf(body.taps),
+  };
+  const question = { rig: rigOf(body, isGainKnown), takes, taps, readings, joints, temperature, meter };
   const examined = examine(build, question, context);
   return {
     ...examined,

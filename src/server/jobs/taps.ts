@@ -3,15 +3,11 @@ import { Controls, rawSettings } from "../../build-file/settings.ts";
 import { TAPS_FILE, type TappedAnswer, type TapsAnswer, type TapsBody } from "../../contract/measure/taps.ts";
 import { readBuildAt } from "../../contract/refusal.ts";
 import { faultAt } from "../../errors.ts";
-import { MAX_TAP_SECONDS } from "../../limits.ts";
-import { hearTaps } from "../../measure/taps/hear-taps.ts";
 import { howToTap, TAP_CAUTIONS, wordedSteps } from "../../measure/taps/how-to-tap.ts";
-import { planTaps, STEP_SECONDS, type TapStep } from "../../measure/taps/plan-taps.ts";
+import { planTaps, STEP_SECONDS } from "../../measure/taps/plan-taps.ts";
 import { type TapMap, tapMap } from "../../measure/taps/tap-map.ts";
-import { type TapInput, USUAL_TAP_INPUT } from "../../measure/taps/tap-transfers.ts";
-import type { TapTiming } from "../../measure/taps/tap-windows.ts";
 import type { Job, JobContext } from "../work/job.ts";
-import { recordedAs } from "./measure-files.ts";
+import { tapInputOf, tapsHeard } from "./tap-file.ts";
 
 interface TapsJob {
   readonly build: Build;
@@ -24,20 +20,6 @@ function read(body: TapsBody, files: Readonly<Record<string, Uint8Array>> = {}):
   if (!Object.values(build.parts).some(({ kind }) => kind === "pickup"))
     throw faultAt("REQUEST_INVALID", "build", "has no pickup; expected one whose poles can be tapped");
   return { body, build, file: files[TAPS_FILE] };
-}
-
-const inputOf = ({ input }: TapsJob["body"]): TapInput =>
-  input
-    ? { resistance: input.resistance ?? USUAL_TAP_INPUT.resistance, capacitance: input.capacitance }
-    : USUAL_TAP_INPUT;
-
-function timingOf({ timing }: TapsJob["body"], steps: readonly TapStep[]): TapTiming {
-  if (timing.by === "plan") return timing.start === undefined ? { by: "plan" } : { by: "plan", start: timing.start };
-  if (timing.by === "hand" && timing.times.length !== steps.length) {
-    const message = `has ${timing.times.length} times; expected ${steps.length}, one for each step of the plan`;
-    throw faultAt("REQUEST_INVALID", "timing.times", message);
-  }
-  return timing;
 }
 
 const rowOf = (
@@ -110,7 +92,7 @@ function tapped(build: Build, map: TapMap): TappedAnswer {
 }
 
 function run({ build, body, file }: TapsJob, context: JobContext): TapsAnswer {
-  const input = inputOf(body);
+  const input = tapInputOf(body);
   const steps = planTaps(build, input);
   const controls = new Controls(build);
   if (!file) {
@@ -122,9 +104,7 @@ function run({ build, body, file }: TapsJob, context: JobContext): TapsAnswer {
       seconds: steps.at(-1)!.at + STEP_SECONDS,
     };
   }
-  const timing = timingOf(body, steps);
-  const recorded = recordedAs(TAPS_FILE, { [TAPS_FILE]: file }, 1, MAX_TAP_SECONDS);
-  return tapped(build, tapMap(build, hearTaps(recorded, steps, timing, context), input));
+  return tapped(build, tapMap(build, tapsHeard(build, body, file, "timing", context), input));
 }
 
 export const tapsJob = { read, run, size: () => "large", gate: "set" } satisfies Job<TapsJob, TapsAnswer>;

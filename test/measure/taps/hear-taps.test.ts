@@ -5,6 +5,7 @@ import { planTaps } from "../../../src/measure/taps/plan-taps.ts";
 import { tapMap } from "../../../src/measure/taps/tap-map.ts";
 import type { TapTiming } from "../../../src/measure/taps/tap-windows.ts";
 import { scenarioBuilds } from "../../bench/scenario-builds.ts";
+import { casesOf, effort } from "../../effort.ts";
 import { START_SECONDS, TRIAL_RATE_HZ } from "./tap-trials.ts";
 import { type Hand, tappedTake } from "./tapped-guard.ts";
 
@@ -23,15 +24,20 @@ const heardIn = (samples: Float32Array, timing?: TapTiming) =>
   tapMap(BUILD, hear(samples, timing)).departures.map(({ message }) => message);
 
 describe("taps are heard", () => {
-  it.each([
-    ["50 Hz that wanders", { mainsHz: 50.08, hum: 0.02 }],
-    ["60 Hz", { mainsHz: 59.95, hum: 0.02 }],
-    ["no hum at all, and hiss", { hum: 0, noise: 1e-3 }],
-  ])("through %s", (_, hand) => {
+  it.each(
+    casesOf(
+      [
+        ["50 Hz that wanders", { mainsHz: 50.08, hum: 0.02 }],
+        ["60 Hz", { mainsHz: 59.95, hum: 0.02 }],
+        ["no hum at all, and hiss", { hum: 0, noise: 1e-3 }],
+      ] as const,
+      2,
+    ),
+  )("through %s", (_, hand) => {
     expect(heardIn(takeOf(hand))).toEqual([]);
   });
 
-  it.each([44_100, 48_000])("at an interface's own %d Hz", (rateHz) => {
+  it.each([44_100, 48_000].slice(0, effort(1, 2)))("at an interface's own %d Hz", (rateHz) => {
     const take = tappedTake(BUILD, SOUNDING, { rateHz, seed: 5 });
     const heard = hearTaps({ path: "taps", sampleRateHz: rateHz, channels: [take] }, SOUNDING, BY_FIRST, NO_CHECKPOINT);
     expect(heard.every(({ level, certainty }) => level! > -40 && certainty > 0.95)).toBe(true);
