@@ -67,9 +67,10 @@ class PlanPanel {
   async #whileBusy(work: Promise<void>): Promise<void> {
     this.#pending += 1;
     this.element.setAttribute("aria-busy", "true");
-    await work;
-    this.#pending -= 1;
-    this.element.setAttribute("aria-busy", String(this.#pending > 0));
+    await work.finally(() => {
+      this.#pending -= 1;
+      this.element.setAttribute("aria-busy", String(this.#pending > 0));
+    });
   }
 
   async #ask(): Promise<void> {
@@ -115,8 +116,10 @@ class PlanPanel {
     );
     // Somebody quicker than the answer loses nothing: a change waits for the one before it.
     const choose = (field: string, value: string) => {
-      this.#lastChange = this.#lastChange.then(() => this.#choose(answer, guard, field, value));
-      void this.#whileBusy(this.#lastChange);
+      const change = this.#lastChange.then(() => this.#choose(answer, guard, field, value));
+      // Whatever came of it, the next one has its turn.
+      this.#lastChange = change.catch(() => undefined);
+      void this.#whileBusy(change);
     };
     const drawn = new Map<string, HTMLElement>();
     const draw = (field: PlanFieldAnswer) => {
