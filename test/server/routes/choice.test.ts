@@ -153,6 +153,25 @@ describe("POST /api/fit", () => {
     expect(values[2].high).toBeGreaterThan(110e-12);
   });
 
+  it("fits resonances by what stands in the coil, and by all kinds where nobody says", async () => {
+    const readings = [
+      { capacitance: 0, frequency: 6400 },
+      { capacitance: "470p", frequency: 2950 },
+      { capacitance: "1n", frequency: 2190 },
+    ];
+    const request = { method: "resonances", resistance: "10k", readings, across: { resistance: "1M" } };
+    const [typed, untyped] = [
+      (await post("/api/fit", { ...request, type: "humbucker" })).json(),
+      (await post("/api/fit", request)).json(),
+    ];
+    expect([typed.lossModel, untyped.lossModel]).toEqual(["section-and-resistor", "none"]);
+    expect(typed.lowFrequencyInductance.value).toBeGreaterThan(1.05 * untyped.lowFrequencyInductance.value);
+    expect(untyped.lowFrequencyInductance.high).toBeGreaterThanOrEqual(typed.lowFrequencyInductance.high);
+    expect(untyped.notes.join(" ")).toContain("Say what kind of pickup");
+    const wrong = (await post("/api/fit", { ...request, type: "banjo" })).json();
+    expect(wrong.errors[0].path).toBe("type");
+  });
+
   const ratios = (load: { resistance?: number; capacitance?: number }) =>
     lines.map(([hertz]) => {
       const { resistance = Number.POSITIVE_INFINITY, capacitance = 0 } = load;
