@@ -5,8 +5,8 @@ import { CircuitMaker } from "../response/circuit.ts";
 import type { Departure } from "./departures/departure.ts";
 import { anyName } from "./weigh/classes.ts";
 
-/** Multiplications that an examination may take, about ten seconds' worth; a five-position guard takes a fifth. */
-export const EXAMINE_BUDGET = 1.2e10;
+/** Multiplications that an examination may take, some ten seconds' worth, for most of a network lies idle; a usual guard takes two. */
+export const EXAMINE_BUDGET = 4e10;
 /** Frequencies that a take is weighed at. */
 const FREQUENCIES = 32;
 /** Beside the elimination: every element's slopes, and their products. */
