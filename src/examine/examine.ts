@@ -10,6 +10,7 @@ import type { Checkpoint } from "../checkpoint.ts";
 import { takeColumns } from "./answer/take-columns.ts";
 import { partsTold } from "./answer/told-parts.ts";
 import {
+  asDrawnSoFar,
   fitOf,
   nextFor,
   outsideOf,
@@ -22,7 +23,8 @@ import {
 import { worstTake } from "./answer/worst-take.ts";
 import { NOTHING } from "./departures/departure.ts";
 import { departuresOf } from "./departures/departures.ts";
-import { nextTake } from "./plan/next-take.ts";
+import { affordableDepartures, EXAMINE_BUDGET, weighingCost } from "./effort.ts";
+import { leftOfPlan, nextTake } from "./plan/next-take.ts";
 import { EXAMINE_CAUTIONS, plannedTake } from "./plan/planned-words.ts";
 import type { Question } from "./question.ts";
 import { takeTitle } from "./takes/take-title.ts";
@@ -91,8 +93,10 @@ function nextWords(
 export function examine(build: Build, question: Question, { checkpoint }: Checkpoint) {
   const { weigher, unknowns, ofTakes } = weighingOf(build, question);
   const meter = new MeterReadings(build, question);
-  const departures = departuresOf(build);
-  const found = search(weigher, departures, question.joints, { checkpoint }, (faults) => meter.log(faults));
+  const all = departuresOf(build);
+  const departures = affordableDepartures(build, all, question.takes.length);
+  const most = EXAMINE_BUDGET / weighingCost(build, question.takes.length);
+  const found = search(weigher, departures, question.joints, { checkpoint }, (faults) => meter.log(faults), most);
   const groups = groupsOf(weigher, found.candidates, found.slight);
   const verdict = verdictOf(groups);
   const outside = outsideOf(groups[0]!);
@@ -107,7 +111,8 @@ export function examine(build: Build, question: Question, { checkpoint }: Checkp
     ...takeColumns(take, ofTakes[index]!, drawn, best),
   }));
   const told = groups.filter(({ share }, index) => index < 3 || (index < MOST_TOLD && share > LEAST_SHARE));
-  const planned = verdict === "as-drawn" ? undefined : nextTake(build, unknowns, question.takes, groups, checkpoint);
+  const left = leftOfPlan(build, question.takes);
+  const planned = verdict === "as-drawn" ? left[0] : nextTake(build, unknowns, question.takes, groups, checkpoint);
   const next = planned && plannedTake(build, planned);
   const measurement = verdict === "as-drawn" || next ? null : nextWithMeter(build, meter, told, question);
   return {
@@ -115,7 +120,10 @@ export function examine(build: Build, question: Question, { checkpoint }: Checkp
     verdict,
     title: verdictTitle(verdict, groups[0]!),
     summary: summaryFor(verdict, groups, worstTake(takes)),
-    next: nextWords(verdict, groups, next?.instruction, measurement?.instruction),
+    next:
+      verdict === "as-drawn" && left.length > 0
+        ? asDrawnSoFar(left.length)
+        : nextWords(verdict, groups, next?.instruction, measurement?.instruction),
     departures: told.map((group) => departureOf(group, outside)),
     remainder: {
       probability: outside,
@@ -129,7 +137,12 @@ export function examine(build: Build, question: Question, { checkpoint }: Checkp
     nextMeasurement: measurement,
     floor: { fraction: FLOOR, source: FLOOR_SOURCE },
     priors: PRIORS_SOURCE,
-    notes: notesOn(question),
+    notes: [
+      ...notesOn(question),
+      ...(departures.length < all.length
+        ? [`The guard is large: of ${all.length} departures the ${departures.length} commonest were weighed.`]
+        : []),
+    ],
     cautions: EXAMINE_CAUTIONS,
   };
 }

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { singleFaults } from "../../src/bench/faults/kinds/single-faults.ts";
 import { readBuild } from "../../src/build-file/read-build.ts";
+import { Controls, parseSettings } from "../../src/build-file/settings.ts";
 import { NO_CHECKPOINT } from "../../src/checkpoint.ts";
 import { valueAt } from "../../src/choice/variant.ts";
 import { examine } from "../../src/examine/examine.ts";
@@ -65,9 +66,29 @@ describe("a guard examined with a meter beside", () => {
 it("says of parts that no take shows that no more is known than their tolerance", () => {
   const [first] = withFault(undefined).takes;
   // In the bridge's position the neck pickup hangs on nothing.
-  const { parts, nextTake, verdict } = examine(BUILD, { rig: USUAL_RIG, takes: [first!], readings: [] }, NO_CHECKPOINT);
+  const { parts, nextTake, verdict, next } = examine(
+    BUILD,
+    { rig: USUAL_RIG, takes: [first!], readings: [] },
+    NO_CHECKPOINT,
+  );
   const neck = parts.filter(({ part }) => part === "neck");
   expect(neck.length).toBeGreaterThan(2);
   expect(neck.map(({ told, value }) => [told, value])).toEqual(neck.map(({ drawn }) => ["tolerance", drawn]));
-  if (verdict !== "as-drawn") expect(nextTake).not.toBeNull();
+  expect(verdict).toBe("as-drawn");
+  expect(next).toMatch(/6 takes of the plan/);
+  expect(nextTake).not.toBeNull();
+});
+
+it("asks for the take that tells apart what one take leaves open: a volume that works backwards, or a short", () => {
+  const { truth, takes } = withFault("outer-lugs-swapped", "volume.1");
+  const question = { rig: USUAL_RIG, readings: [] };
+  const one = examine(BUILD, { ...question, takes: takes.slice(0, 1) }, NO_CHECKPOINT);
+  expect(one.verdict).toBe("departs");
+  expect(one.departures[0]!.sameAs.length).toBeGreaterThan(3);
+  const proposed = parseSettings(new Controls(BUILD), one.nextTake!.settings);
+  const both = takesOf(BUILD, truth!.edits, seeded(SEED), [takes[0]!.settings, proposed]);
+  const two = examine(BUILD, { ...question, takes: both }, NO_CHECKPOINT);
+  expect(two.departures[0]!.sameAs.length).toBeLessThan(one.departures[0]!.sameAs.length);
+  const named = [two.departures[0]!, ...two.departures[0]!.sameAs].flatMap(({ faults }) => faults);
+  expect(named).toContainEqual({ kind: "outer-lugs-swapped", lugs: truth!.lugs });
 });

@@ -1,6 +1,7 @@
 import type { Edit } from "../../src/bench/faults/edits/edit.ts";
 import { FAULT_SHARES } from "../../src/bench/faults/priors/fault-shares.ts";
 import type { Build } from "../../src/build-file/schema.ts";
+import type { Settings } from "../../src/build-file/settings.ts";
 import { NO_CHECKPOINT } from "../../src/checkpoint.ts";
 import { type Departure, NOTHING } from "../../src/examine/departures/departure.ts";
 import { departuresOf } from "../../src/examine/departures/departures.ts";
@@ -45,16 +46,21 @@ export function hiddenIn(build: Build, random: Random): Truth {
   return { departure, edits, names: departure.faults([factor]).map(nameOf) };
 }
 
-/** The takes of the plan, of a guard soldered of parts as they come, with these errors. */
-export function takesOf(build: Build, edits: readonly Edit[], random: Random): Take[] {
+/** Takes, of the plan where no settings are given, of a guard soldered of parts as they come. */
+export function takesOf(
+  build: Build,
+  edits: readonly Edit[],
+  random: Random,
+  settings: readonly Settings[] = planFor(build).map((each) => each.settings),
+): Take[] {
   const guard = soldered(build, edits, random);
   const bench = benchOf(USUAL_RIG.resistorOhms, random);
-  return planFor(build).map(({ settings }) => ({
-    settings,
+  return settings.map((each) => ({
+    settings: each,
     through: "jack",
     frequenciesHz: FREQUENCIES_HZ,
     hasReference: true,
-    ...sharesOf(guard, settings, FREQUENCIES_HZ, bench, random),
+    ...sharesOf(guard, each, FREQUENCIES_HZ, bench, random),
   }));
 }
 

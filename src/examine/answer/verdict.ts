@@ -43,6 +43,10 @@ export function titleFor(group: Group): string {
 
 export const AS_DRAWN_NEXT = "Nothing need be done. What these takes cannot show, listed below, a meter shows.";
 
+/** Where the plan is not done yet. */
+export const asDrawnSoFar = (left: number) =>
+  `Nothing departs so far; ${left === 1 ? "one take" : `${left} takes`} of the plan would show what these cannot.`;
+
 export function nextFor(group: Group): string {
   const fault = faultOf(group);
   return fault ? adviceFor(fault) : AS_DRAWN_NEXT;

@@ -5,14 +5,14 @@ import type { Unknowns } from "../model/point.ts";
 import type { Take } from "../takes/take.ts";
 import type { Group } from "../weigh/groups.ts";
 import { JackEvidence } from "../weigh/jack-evidence.ts";
-import { Weigher } from "../weigh/weigher.ts";
+import { type Weighed, Weigher } from "../weigh/weigher.ts";
 import { type PlannedSetting, planFor } from "./plan.ts";
 
 /** Guards this far apart in a take, as chi-square, are told apart by it. */
 const TOLD_APART = 12;
 /** Of the impedance: what tolerances that no take has told yet may move it by. */
 const UNTOLD = 0.08;
-const MOST_LEADING = 6;
+const MOST_LEADING = 8;
 const FREQUENCIES_HZ = Float64Array.of(80, 200, 500, 1200, 2500, 5000, 9000, 14_000);
 /** What a take must be expected to tell, as the chance that it parts two of the answers. */
 const WORTH_IT = 0.02;
@@ -32,6 +32,26 @@ function candidates(build: Build): PlannedSetting[] {
   return [...planFor(build), ...crossed];
 }
 
+/** What leads, each with its share of the belief. */
+function leadingOf(groups: readonly Group[]): { weighed: Weighed; share: number }[] {
+  const members = groups.flatMap((group) => {
+    const top = Math.max(...group.members.map(({ score }) => score));
+    const weights = group.members.map(({ score }) => Math.exp(score - top));
+    const whole = weights.reduce((sum, each) => sum + each, 0);
+    return group.members.map(({ weighed }, index) => ({ weighed, share: (group.share * weights[index]!) / whole }));
+  });
+  return members.sort((a, b) => b.share - a.share).slice(0, MOST_LEADING);
+}
+
+const keysOf = (taken: readonly Take[]) =>
+  new Set(taken.flatMap(({ settings, through }) => (through === "jack" ? [settingsKey(settings)] : [])));
+
+/** The takes of the plan that are not made yet. */
+export function leftOfPlan(build: Build, taken: readonly Take[]): PlannedSetting[] {
+  const known = keysOf(taken);
+  return planFor(build).filter(({ settings }) => !known.has(settingsKey(settings)));
+}
+
 /** The take at the jack that most likely parts the leading answers; undefined where none does. */
 export function nextTake(
   build: Build,
@@ -40,9 +60,9 @@ export function nextTake(
   groups: readonly Group[],
   checkpoint: () => void,
 ): PlannedSetting | undefined {
-  const leading = groups.slice(0, MOST_LEADING);
+  const leading = leadingOf(groups);
   if (leading.length < 2) return undefined;
-  const known = new Set(taken.flatMap(({ settings, through }) => (through === "jack" ? [settingsKey(settings)] : [])));
+  const known = keysOf(taken);
   const left = candidates(build).filter(
     ({ settings }) => !known.has(settingsKey(settings)) && known.add(settingsKey(settings)),
   );
@@ -51,7 +71,7 @@ export function nextTake(
   let best: { planned: PlannedSetting; chance: number } | undefined;
   for (const [index, planned] of left.entries()) {
     checkpoint();
-    const subjects = leading.map(({ leader: { weighed } }) => weigher.subjectAt(weighed.departure, weighed.point));
+    const subjects = leading.map(({ weighed }) => weigher.subjectAt(weighed.departure, weighed.point));
     const empty = new Float64Array(FREQUENCIES_HZ.length);
     const blank = {
       settings: planned.settings,

@@ -21,6 +21,8 @@ const SAME_EXTRA = 1;
 export interface Group {
   /** The one that accounts for the takes best. */
   readonly leader: Candidate;
+  /** All of them; another take may tell them apart. */
+  readonly members: readonly Candidate[];
   /** The likeliest first. */
   readonly names: readonly Named[];
   /** Of the belief in all groups. */
@@ -66,6 +68,7 @@ export function groupsOf(weigher: Weigher, candidates: readonly Candidate[], sli
       const ordered = names.sort((a, b) => b.log - a.log).map(({ name }) => name);
       return {
         leader: members[0]!,
+        members,
         names: isSound ? [...ordered, ...slight] : ordered,
         isSound,
         share: members.reduce((sum, each) => sum + weightOf(each), 0) / total,
