@@ -145,6 +145,9 @@ describeWith("chromium", "examining the finished guard", () => {
       const heard = channels.map((each) => Float32Array.from([...silence, ...each, ...silence]));
       await hearing(heard, async (page) => {
         const panel = await openPanel(page);
+        const taps = tappedTake(guard, planTaps(BUILD), { rateHz: RATE_HZ, seed: 9, late: () => 0 });
+        const tapped = wavFile("taps.wav", encodeWav({ sampleRateHz: RATE_HZ, channels: [taps] }, "pcm16"));
+        await panel.getByLabel("All taps in one take", { exact: true }).setInputFiles(tapped);
         await panel.getByLabel("Examine it").selectOption("jack");
         for (const position of [2, 3]) {
           const file = wavFile(`toggle${position}.wav`, recordingIn(position));

@@ -22,12 +22,12 @@ export function createExaminePanel(store: AppStore, readBeside: ReadBeside): HTM
   const lock = (isBusy: boolean) => {
     select.disabled = isBusy;
   };
-  const ways = new Map<string, HTMLElement>();
+  const taps = createTapWay(store, lock);
+  let jack: HTMLElement | undefined;
   const wayOf = (name: "taps" | "jack") => {
-    const known =
-      ways.get(name) ?? (name === "taps" ? createTapWay(store, lock) : createJackWay(store, readBeside, lock));
-    ways.set(name, known);
-    return known;
+    if (name === "taps") return taps.element;
+    jack ??= createJackWay(store, { measured: readBeside, taps: taps.take }, lock);
+    return jack;
   };
   const holder = h("div", {});
   const show = () => replaceContent(holder, wayOf(choice.read()));

@@ -14,10 +14,18 @@ import { createPlanOfGuard } from "./plan-of-guard.ts";
 import type { ReadBeside } from "./read-beside.ts";
 import { rigFields } from "./rig-fields.ts";
 import { createTakePlaces } from "./take-places.ts";
+import type { TapTake } from "./tap-way.ts";
 
 const INTRO =
   "The signal goes through a known resistor into the guard's jack, and both sides of the resistor are recorded. Make as many of these" +
-  " takes as you like, the first ones first: each tells more. What you typed in above, by meter, is weighed together with them.";
+  " takes as you like, the first ones first: each tells more. What you typed in above, by meter, and a take of taps are weighed" +
+  " together with them.";
+
+/** What else is known of the guard, and weighed together. */
+interface Beside {
+  readonly measured: ReadBeside;
+  readonly taps: () => TapTake | undefined;
+}
 
 const listOf = (texts: readonly string[]) =>
   h(
@@ -37,7 +45,7 @@ async function askExamined(
 }
 
 /** Recordings through a resistor into the jack, and what departs from the drawing. */
-export function createJackWay(store: AppStore, readBeside: ReadBeside, lock: (isBusy: boolean) => void): HTMLElement {
+export function createJackWay(store: AppStore, beside: Beside, lock: (isBusy: boolean) => void): HTMLElement {
   const sound = createSoundFields();
   const rig = rigFields();
   const gain = createRecordingSlot({
@@ -53,7 +61,10 @@ export function createJackWay(store: AppStore, readBeside: ReadBeside, lock: (is
   };
   const recordInto = createRecordInto(signalRecorder(sound), lockAll);
   const withRecording = (slot: RecordingSlot) => slot.record.addEventListener("click", () => void recordInto(slot));
-  const places = createTakePlaces(withRecording);
+  const places = createTakePlaces(withRecording, (text) => {
+    const { reading } = store.state;
+    return reading ? speechOf(reading).say(text) : text;
+  });
   withRecording(gain);
   const plan = createPlanOfGuard(
     store,
@@ -96,6 +107,7 @@ export function createJackWay(store: AppStore, readBeside: ReadBeside, lock: (is
       const { reading } = store.state;
       const made = places.takes().filter(({ slot }) => slot.file !== undefined);
       if (!reading || made.length === 0) throw new Error("Record at least one take, or bring its file.");
+      const taps = beside.taps();
       const request: ExamineRequest = {
         build: reading.source,
         signal: sound.kind(),
@@ -106,11 +118,13 @@ export function createJackWay(store: AppStore, readBeside: ReadBeside, lock: (is
           through,
           label: title,
         })),
-        ...readBeside(),
+        ...(taps ? { taps: { timing: taps.timing } } : {}),
+        ...beside.measured(),
       };
       const files = [gain, ...made.map(({ slot }) => slot)].flatMap(({ name, file }) =>
-        file ? [[name, file] as const] : [],
+        file ? [[name, file] as [string, File]] : [],
       );
+      if (taps) files.push(["taps", taps.file]);
       const answer = await askExamined(request, files);
       return answer.kind === "examined" ? view(answer) : undefined;
     },

@@ -1,5 +1,5 @@
 import type { PlannedTakeAnswer } from "../../contract/examine/examine-answer.ts";
-import { h, replaceContent } from "../dom/element.ts";
+import { type Child, h, replaceContent } from "../dom/element.ts";
 import { createRecordingSlot, type RecordingSlot } from "../sound-card/recording-slot.ts";
 
 /** A take to make, and where its recording goes. */
@@ -11,8 +11,12 @@ export interface Take {
 /** The form has a field for so many; the contract's own bound. */
 const MOST = 24;
 
-/** The places of the takes that are planned, and of those that come to it. @param made told of each that is new */
-export function createTakePlaces(made: (slot: RecordingSlot) => void) {
+/**
+ * The places of the takes that are planned, and of those that come to it.
+ * @param made told of each that is new
+ * @param say puts the guard's own names into words
+ */
+export function createTakePlaces(made: (slot: RecordingSlot) => void, say: (text: string) => Child) {
   const element = h("div", { class: "recording-slots" });
   let takes: readonly Take[] = [];
   const freeName = () => {
@@ -22,7 +26,8 @@ export function createTakePlaces(made: (slot: RecordingSlot) => void) {
   const placeFor = (planned: PlannedTakeAnswer): Take => {
     const slot = createRecordingSlot({ name: freeName(), label: planned.title, isStereo: true, isOptional: true });
     made(slot);
-    slot.element.prepend(h("p", { class: "hint" }, `${planned.instruction} It tells ${planned.why}.`));
+    const told = h("p", { class: "hint" }, say(`${planned.instruction} It tells ${planned.why}.`));
+    slot.element.querySelector("label")!.after(told);
     return { planned, slot };
   };
   const add = (planned: PlannedTakeAnswer): Take => {

@@ -1,7 +1,5 @@
-import type { TapPlanAnswer, TapsAnswer, TapsRequest } from "../../contract/measure/taps.ts";
+import type { TapsAnswer, TapsRequest } from "../../contract/measure/taps.ts";
 import { h, replaceContent } from "../dom/element.ts";
-import { plainTable } from "../dom/table.ts";
-import { formChoice, formText } from "../fields/form-fields.ts";
 import { createFormRun } from "../fields/form-run.ts";
 import { ask, postJson } from "../server/client.ts";
 import { captureInput } from "../sound-card/capture-input.ts";
@@ -12,6 +10,8 @@ import { createRecordingSlot } from "../sound-card/recording-slot.ts";
 import type { AppStore } from "../state/app-state.ts";
 import { createPlanOfGuard } from "./plan-of-guard.ts";
 import { createTapCues } from "./tap-cues.ts";
+import { tapPlanView } from "./tap-plan-view.ts";
+import { type Timing, timingFields } from "./tap-timing.ts";
 import { tappedView } from "./tapped-view.ts";
 
 /** Until the first step, for a hand to go from the mouse to the tool. */
@@ -19,37 +19,7 @@ const LEAD_SECONDS = 5;
 /** After the last. */
 const TAIL_SECONDS = 1;
 
-const TIMINGS = [
-  { value: "plan", label: "at the plan's times, counted from the first tap" },
-  { value: "hand", label: "at times that I say" },
-  { value: "pauses", label: "by the pauses alone: every row was heard" },
-] as const;
-
 const TOLD = "Tap as the line below says. It changes when the next row is due.";
-
-type Timing = NonNullable<TapsRequest["timing"]>;
-
-/** "12.5, -, 20": seconds, and what stands for no number is a row that was silent. */
-const timesOf = (text: string): (number | null)[] =>
-  text
-    .split(/[;\s]+|,(?=\s)/)
-    .filter((each) => each !== "")
-    .map((each) => (/^\d/.test(each) ? Number(each.replace(",", ".")) : null));
-
-function timingFields() {
-  const by = formChoice("timing.by", "In a file, the rows were tapped", TIMINGS);
-  const times = formText("timing.times", "When each step began, in seconds; - for a silent one", "", "2.5; 6.5; -; 14");
-  const show = () => {
-    times.element.hidden = by.read() !== "hand";
-  };
-  by.element.addEventListener("change", show);
-  show();
-  return {
-    fields: [by, times],
-    read: (): Timing =>
-      by.read() === "hand" ? { by: "hand", times: timesOf(times.read()) } : { by: by.read() as "plan" },
-  };
-}
 
 async function askTapped(request: TapsRequest, file: File): Promise<TapsAnswer> {
   const form = new FormData();
@@ -58,32 +28,19 @@ async function askTapped(request: TapsRequest, file: File): Promise<TapsAnswer> 
   return (await ask("/api/taps", { method: "POST", body: form })).json() as Promise<TapsAnswer>;
 }
 
-const clock = (seconds: number) => `${Math.floor(seconds / 60)}:${String(Math.round(seconds % 60)).padStart(2, "0")}`;
+/** A take of taps, and how its steps are told apart. */
+export interface TapTake {
+  readonly file: File;
+  readonly timing: Timing;
+}
 
-function planView({ how, cautions, steps }: TapPlanAnswer): HTMLElement {
-  const list = (tag: "ol" | "ul", texts: readonly string[]) =>
-    h(
-      tag,
-      {},
-      texts.map((text) => h("li", {}, text)),
-    );
-  const rows = steps.map(({ position, row, at }, i) => [String(i + 1), position, row, clock(at)]);
-  return h(
-    "div",
-    { class: "stack" },
-    h("div", { class: "caution" }, list("ul", cautions)),
-    list("ol", how),
-    h(
-      "details",
-      {},
-      h("summary", {}, `The plan: ${steps.length} steps`),
-      plainTable("What to tap, and when", ["Step", "Switch", "Row", "From the first tap"], rows),
-    ),
-  );
+export interface TapWay {
+  readonly element: HTMLElement;
+  readonly take: () => TapTake | undefined;
 }
 
 /** Tapping every row of poles in every position in one take, and the map that comes of it. */
-export function createTapWay(store: AppStore, lock: (isBusy: boolean) => void): HTMLElement {
+export function createTapWay(store: AppStore, lock: (isBusy: boolean) => void): TapWay {
   const timing = timingFields();
   const input = createInputChoice();
   const slot = createRecordingSlot({ name: "taps", label: "All taps in one take" });
@@ -98,7 +55,7 @@ export function createTapWay(store: AppStore, lock: (isBusy: boolean) => void): 
     },
     (answer) => {
       replaceContent(run.answer);
-      return planView(answer);
+      return tapPlanView(answer);
     },
   );
   const cues = createTapCues(LEAD_SECONDS);
@@ -126,24 +83,26 @@ export function createTapWay(store: AppStore, lock: (isBusy: boolean) => void): 
       run.button.disabled = isBusy;
     },
   );
+  const take = (): TapTake | undefined => {
+    const { file } = slot;
+    if (!file) return undefined;
+    const isOwn = own !== undefined && own.file === file;
+    return { file, timing: isOwn ? { by: "plan", start: LEAD_SECONDS } : timing.read() };
+  };
   slot.record.addEventListener("click", () => void recordInto(slot));
   const run = createFormRun(
     "What sounds where?",
     () => [...timing.fields, slot],
     async () => {
       const { reading } = store.state;
-      if (!reading || !slot.file) throw new Error("Record the taps, or bring their file.");
-      const isOwn = own !== undefined && own.file === slot.file;
-      const request: TapsRequest = {
-        build: reading.source,
-        timing: isOwn ? { by: "plan", start: LEAD_SECONDS } : timing.read(),
-      };
-      const answer = await askTapped(request, slot.file);
+      const made = take();
+      if (!reading || !made) throw new Error("Record the taps, or bring their file.");
+      const answer = await askTapped({ build: reading.source, timing: made.timing }, made.file);
       return answer.kind === "tapped" ? tappedView(answer) : undefined;
     },
   );
   const missing = captureMissing();
-  return h(
+  const element = h(
     "div",
     { class: "stack" },
     plan.element,
@@ -159,4 +118,5 @@ export function createTapWay(store: AppStore, lock: (isBusy: boolean) => void): 
     h("div", { class: "buttons" }, run.button),
     run.answer,
   );
+  return { element, take };
 }

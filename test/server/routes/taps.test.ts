@@ -64,3 +64,26 @@ describe("POST /api/taps", () => {
     expect(long.json().errors[0].message).toContain(`at most ${MAX_TAP_SECONDS} s`);
   });
 });
+
+describe("POST /api/examine with taps", () => {
+  const examine = (request: object, files: readonly string[]) => {
+    const content = wav(new Float32Array(RATE_HZ));
+    const form = multipart([
+      { name: "request", content: JSON.stringify({ build: BUILD, ...request }) },
+      ...files.map((name) => ({ name, content, filename: `${name}.wav` })),
+    ]);
+    return service.app.inject({ method: "POST", url: "/api/examine", ...form });
+  };
+  const takes = [{ file: "take1" }];
+  const rig = { resistor: "47k" };
+
+  it.each([
+    ["without takes beside them", { taps: {} }, ["taps"], "taps", /taps alone go to \/api\/taps/],
+    ["without their file", { taps: {}, takes, rig }, ["take1"], "taps", /is missing; expected a WAV file/],
+    ["that nothing says how to read", { takes, rig }, ["take1", "taps"], "taps", /expected how the file was tapped/],
+  ] as const)("refuses taps %s", async (_, request, files, path, message) => {
+    const reply = await examine(request, files);
+    expect(reply.statusCode).toBe(400);
+    expect(reply.json().errors).toEqual([{ path, message: expect.stringMatching(message) }]);
+  });
+});
