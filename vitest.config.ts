@@ -2,10 +2,14 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { defineConfig } from "vitest/config";
 
-/** The files that take a sample where they could go through all: they alone are run again, with `--mode all`. */
-function filesWithSamples(): string[] {
+/** What only `--mode all` runs: what takes long, and stands apart from what most changes touch. */
+const LONG = "test/**/*.all.test.ts";
+
+/** Those, and the files that take a sample where they could go through all. */
+function filesOfAll(): string[] {
   const files = readdirSync("test", { recursive: true, encoding: "utf8" }).map((file) => join("test", file));
-  return files.filter((file) => file.endsWith(".test.ts") && readFileSync(file, "utf8").includes('/effort.ts"'));
+  const takesSample = (file: string) => readFileSync(file, "utf8").includes('/effort.ts"');
+  return files.filter((file) => file.endsWith(".all.test.ts") || (file.endsWith(".test.ts") && takesSample(file)));
 }
 
 export default defineConfig(({ mode }) => {
@@ -13,7 +17,7 @@ export default defineConfig(({ mode }) => {
   process.env.EFFORT ??= mode;
   const { EFFORT } = process.env;
   const isThorough = EFFORT === "all";
-  const files = isThorough ? filesWithSamples() : ["test/**/*.test.ts"];
+  const files = isThorough ? filesOfAll() : ["test/**/*.test.ts"];
   const isOfPage = (file: string) => file.startsWith(join("test", "page"));
   return {
     test: {
@@ -26,6 +30,7 @@ export default defineConfig(({ mode }) => {
       // Files share a process, so that what they import is loaded once. So no module of the tests may keep anything between files.
       isolate: false,
       maxWorkers: 2,
+      exclude: isThorough ? [] : [LONG],
       // Two, so that only runs that touch the page start a browser and a service for it.
       projects: [
         {
@@ -36,7 +41,14 @@ export default defineConfig(({ mode }) => {
             globalSetup: ["test/page/site.ts"],
           },
         },
-        { extends: true, test: { name: "service", include: files, exclude: ["test/page/**", "test/benchmarks/**"] } },
+        {
+          extends: true,
+          test: {
+            name: "service",
+            include: files,
+            exclude: ["test/page/**", "test/benchmarks/**", ...(isThorough ? [] : [LONG])],
+          },
+        },
       ],
     },
   };

@@ -8,10 +8,14 @@ export function effort(sample: number, all: number): number {
   return isThorough ? all : sample;
 }
 
-/** All cases, or a sample of so many from the first to the last of them. */
-export function casesOf<T>(all: readonly T[], sample: number): readonly T[] {
-  if (isThorough || all.length <= sample) return all;
-  return Array.from({ length: sample }, (_, index) => all[Math.round((index * (all.length - 1)) / (sample - 1))]!);
+/**
+ * So many of all cases, from the first to the last of them. @param most how many where all would be gone through, if they are more
+ * than anybody waits for
+ */
+export function casesOf<T>(all: readonly T[], sample: number, most = all.length): readonly T[] {
+  const count = isThorough ? most : sample;
+  if (all.length <= count) return all;
+  return Array.from({ length: count }, (_, index) => all[Math.round((index * (all.length - 1)) / (count - 1))]!);
 }
 
 /** A test of which there is no sample: there where all is gone through, and elsewhere not even skipped. */

@@ -2,6 +2,7 @@ import * as z from "zod";
 import { oneOf, quantity, strict } from "../build-file/zod-tools.ts";
 import { LOSS_MODELS } from "../choice/fit/coil-shapes.ts";
 import { RANGE_TYPES } from "../choice/fit/resistance-range.ts";
+import { COIL_TYPES } from "../choice/fit/usual-coils.ts";
 import { MAX_FIT_POINTS, MAX_FIT_READINGS, MAX_FIT_TABLE_CHARS } from "../limits.ts";
 import type { Answered, Sent } from "./wire.ts";
 
@@ -28,6 +29,12 @@ export const acrossField = strict({
 export const lossField = oneOf(LOSS_MODELS)
   .optional()
   .describe("the loss model; left out: the best that the data can tell");
+export const coilTypeField = oneOf(COIL_TYPES)
+  .optional()
+  .describe(
+    "what stands in the coil, by which its loss is guided where measurements leave it open: rods (alnico, no steel), steel-single (steel" +
+      " cores or a base plate), wide-single (screws over bar magnets), humbucker (screws and slugs, also under a cover that takes hardly any treble), covered (a lossy cover or a closed can)",
+  );
 const hertz = quantity("frequency", { above: 0, max: 1e6 }, "frequency");
 const numbers = z.array(z.number()).max(MAX_FIT_POINTS);
 const csvField = z.string().max(MAX_FIT_TABLE_CHARS);
@@ -49,14 +56,33 @@ const resonances = strict({
     .default("impedance")
     .describe("whether the peak was seen in the impedance or in the voltage while something else drives the coil"),
   across: acrossField.optional().describe("what else hangs across the coil: leads, a meter"),
+  type: coilTypeField,
   precision: precisionField,
 });
 
 const impedance = strict({
   method: z.literal("impedance"),
   table: z
-    .union([csvField, strict({ frequencies: numbers, ohms: numbers, degrees: numbers.optional() })])
+    .union([
+      csvField,
+      strict({
+        frequencies: numbers,
+        ohms: numbers,
+        degrees: numbers.optional(),
+        errors: z
+          .array(z.number().gt(0))
+          .max(MAX_FIT_POINTS)
+          .optional()
+          .describe("how far off each may be, as a fraction; left out: found from the residuals"),
+      }),
+    ])
     .describe("lines of Hz, ohms and optionally degrees; or lists"),
+  load: acrossField
+    .optional()
+    .describe(
+      "where the table was computed from voltages without and with this load: those are fitted then, as by two-loads, since an" +
+        " impedance is hardly told where they are nearly alike; needs degrees and the DC resistance",
+    ),
   resistance: ohms("DC resistance").optional(),
   resistancePrecision,
   across: acrossField.optional().describe("what hangs across the coil during the measurement"),

@@ -23,6 +23,7 @@ import {
 import { worstTake } from "./answer/worst-take.ts";
 import { NOTHING } from "./departures/departure.ts";
 import { departuresOf } from "./departures/departures.ts";
+import { affordableDepartures, EXAMINE_BUDGET, weighingCost } from "./effort.ts";
 import { leftOfPlan, nextTake } from "./plan/next-take.ts";
 import { EXAMINE_CAUTIONS, plannedTake } from "./plan/planned-words.ts";
 import type { Question } from "./question.ts";
@@ -92,8 +93,10 @@ function nextWords(
 export function examine(build: Build, question: Question, { checkpoint }: Checkpoint) {
   const { weigher, unknowns, ofTakes } = weighingOf(build, question);
   const meter = new MeterReadings(build, question);
-  const departures = departuresOf(build);
-  const found = search(weigher, departures, question.joints, { checkpoint }, (faults) => meter.log(faults));
+  const all = departuresOf(build);
+  const departures = affordableDepartures(build, all, question.takes.length);
+  const most = EXAMINE_BUDGET / weighingCost(build, question.takes.length);
+  const found = search(weigher, departures, question.joints, { checkpoint }, (faults) => meter.log(faults), most);
   const groups = groupsOf(weigher, found.candidates, found.slight);
   const verdict = verdictOf(groups);
   const outside = outsideOf(groups[0]!);
@@ -134,7 +137,12 @@ export function examine(build: Build, question: Question, { checkpoint }: Checkp
     nextMeasurement: measurement,
     floor: { fraction: FLOOR, source: FLOOR_SOURCE },
     priors: PRIORS_SOURCE,
-    notes: notesOn(question),
+    notes: [
+      ...notesOn(question),
+      ...(departures.length < all.length
+        ? [`The guard is large: of ${all.length} departures the ${departures.length} commonest were weighed.`]
+        : []),
+    ],
     cautions: EXAMINE_CAUTIONS,
   };
 }

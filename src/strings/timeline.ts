@@ -13,6 +13,8 @@ export interface Timeline {
   readonly bentSeconds: Float64Array;
   /** Exponent of the damping all modes share: finger, next pluck. */
   readonly damping: Float64Array;
+  /** 1 for a block in which pitch or damping run otherwise than in the one before. */
+  readonly turns: Uint8Array;
   /** Factor on what the coils give; none for a note without a swell. */
   readonly gain: Float64Array | undefined;
 }
@@ -35,16 +37,27 @@ export function timelineOf(note: Note, nextPluck: number, length: number, sample
     (_, edge) => (firstSample + edge * BLOCK) / sampleRateHz - note.timeSeconds,
   );
   const { pitch, swellSeconds } = note;
+  const bentSeconds = pitch && pitch.length > 0 ? seconds.map(bentTime(pitch)) : seconds;
+  const damping = seconds.map(
+    (now) => RELEASE_PER_SECOND * Math.max(0, now - note.durationSeconds) + CHOKE_PER_SECOND * Math.max(0, now - choke),
+  );
   return {
     firstSample,
     seconds,
-    bentSeconds: pitch && pitch.length > 0 ? seconds.map(bentTime(pitch)) : seconds,
-    damping: seconds.map(
-      (now) =>
-        RELEASE_PER_SECOND * Math.max(0, now - note.durationSeconds) + CHOKE_PER_SECOND * Math.max(0, now - choke),
-    ),
+    bentSeconds,
+    damping,
+    turns: Uint8Array.from(seconds, (_, edge) => Number(isTurn(bentSeconds, edge) || isTurn(damping, edge))),
     gain: swellSeconds === undefined ? undefined : seconds.map((now) => swellAt(now / swellSeconds)),
   };
+}
+
+/** Beyond rounding: over the blocks that a mode goes on its own it comes to less than a 24-bit sample's last place. */
+const STRAIGHT = 1e-12;
+
+function isTurn(values: Float64Array, edge: number): boolean {
+  if (edge === 0 || edge + 1 >= values.length) return false;
+  const [before, now, after] = [values[edge - 1]!, values[edge]!, values[edge + 1]!];
+  return Math.abs(after - 2 * now + before) > STRAIGHT;
 }
 
 /** From 0 to 1 in a raised cosine: the knob starts and stops softly. */

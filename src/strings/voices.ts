@@ -7,30 +7,35 @@ export interface Mode {
   readonly amplitude: number;
   /** What a force of energy 1 at the start adds to it, in the mean. */
   readonly drive: number;
-  /** Volts per unit motion, one for each coil. */
+  /** Volts per unit motion, one for each coil; the two planes of a partial share one list. */
   readonly weights: Float64Array;
 }
 
-/** A mode on its way: e^(−σt)·(sine·sin ωt + cosine·cos ωt). What drives it at the start changes both. */
+/**
+ * A mode on its way: e^(−σt)·(sine·sin ωt + cosine·cos ωt). What drives it at the start changes both. Its two last samples and the
+ * two coefficients of y[i+1] = first·y[i] − second·y[i−1] go with it, first = 2r·cosθ and second = r².
+ */
 export interface Voice {
   readonly mode: Mode;
   sine: number;
   cosine: number;
   /** Of its decay, below which it is no longer heard. */
-  readonly leastExponent: number;
-}
-
-/** The state of one lane: two samples and the two coefficients of y[i+1] = 2r·cosθ·y[i] − r²·y[i−1]. */
-export interface Lane {
+  leastExponent: number;
   current: number;
   previous: number;
   first: number;
   second: number;
-  readonly motion: Float64Array;
 }
 
-export function makeLane(): Lane {
-  return { current: 0, previous: 0, first: 0, second: 0, motion: new Float64Array(BLOCK) };
+export function voiceOf(mode: Mode): Voice {
+  const leastExponent = Number.NEGATIVE_INFINITY;
+  return { mode, sine: mode.amplitude, cosine: 0, leastExponent, current: 0, previous: 0, first: 0, second: 0 };
+}
+
+/** Takes the place of a voice where there is none. @param coils their number */
+export function silentVoice(coils: number): Voice {
+  const weights = new Float64Array(coils);
+  return voiceOf({ radiansPerSecond: 0, decayPerSecond: 0, amplitude: 0, drive: 0, weights });
 }
 
 export function exponentAt(mode: Mode, time: Timeline, edge: number): number {
@@ -43,15 +48,10 @@ export function stepOf(mode: Mode, time: Timeline, block: number): number {
 }
 
 /**
- * Sets a lane to a decaying sine at the start of a block, exactly, so that no error builds up from block to block; a lane
- * without a mode stays at zero. Velocity after a displacement pluck is a sine: every partial starts from zero, no onset clicks.
+ * Sets a voice to a decaying sine at the start of a block, exactly, so that no error builds up. Velocity after a displacement pluck
+ * is a sine: every partial starts from zero, no onset clicks.
  */
-export function startLane(lane: Lane, voice: Voice | undefined, time: Timeline, block: number): void {
-  if (!voice) {
-    lane.current = 0;
-    lane.previous = 0;
-    return;
-  }
+export function startVoice(voice: Voice, time: Timeline, block: number): void {
   const { mode, sine, cosine } = voice;
   const phase = mode.radiansPerSecond * time.bentSeconds[block]!;
   const step = stepOf(mode, time, block);
@@ -61,8 +61,8 @@ export function startLane(lane: Lane, voice: Voice | undefined, time: Timeline, 
   const [sinStep, cosStep] = [Math.sin(step), Math.cos(step)];
   const current = sine * sin + cosine * cos;
   const ahead = sine * cos - cosine * sin;
-  lane.first = 2 * ratio * cosStep;
-  lane.second = ratio * ratio;
-  lane.previous = (scale / ratio) * (current * cosStep - ahead * sinStep);
-  lane.current = scale * current;
+  voice.first = 2 * ratio * cosStep;
+  voice.second = ratio * ratio;
+  voice.previous = (scale / ratio) * (current * cosStep - ahead * sinStep);
+  voice.current = scale * current;
 }

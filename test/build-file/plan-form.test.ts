@@ -76,7 +76,7 @@ describe("a plan as a form", () => {
           }
         },
       ),
-      { numRuns: effort(40, 300) },
+      { numRuns: effort(40, 120) },
     );
   });
 

@@ -1,5 +1,5 @@
 import { expect, it } from "vitest";
-import { resonanceHz } from "../../src/choice/fit/fit-resonances.ts";
+import { resonanceHz } from "../choice/fit/lossless-resonance.ts";
 import { guardWith, level, peakOver80Hz } from "./one-pickup.ts";
 
 // A maker gives 2.4 H with 300 pF as about 6000 Hz and with a 2400 pF coiled cord as a bit over 2000 Hz: 1/(2π√LC).

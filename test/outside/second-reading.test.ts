@@ -12,7 +12,7 @@ import { describeWith } from "../tools.ts";
 import { expectCurveOf, secondReading } from "./second-reading.ts";
 
 const DIALS = [0, 0.7, 2, 5, 8.5, 10];
-const SETTINGS_EACH = effort(4, 14);
+const SETTINGS_EACH = effort(4, 8);
 
 /** Settings spread over all that a guard can be set to, the same on every run. */
 function spreadSettings(controls: Controls): Settings[] {

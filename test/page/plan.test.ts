@@ -25,6 +25,11 @@ describeWith("chromium", "a guard as a plan", () => {
     return visit;
   }
 
+  /** Waits until what was chosen is carried out, and the form shows it. */
+  const planned = async (page: Page) => {
+    await page.locator("#panel-plan [aria-busy='true']").waitFor({ state: "detached" });
+    await settled(page);
+  };
   const guardOn = async (page: Page) => (await draftOf(page)).source as Guard;
   const field = (page: Page, id: string) => page.locator(`[data-plan="${id}"]`);
   const changed = (page: Page) => page.locator("#panel-plan .change-line").textContent();
@@ -70,7 +75,7 @@ describeWith("chromium", "a guard as a plan", () => {
     const act = async (action: () => Promise<unknown>) => {
       actions += 1;
       await action();
-      await settled(page);
+      await planned(page);
       await page.locator(".plan-group").first().waitFor({ state: "attached" });
       await expect.poll(() => page.locator("#panel-plan [data-plan]").count()).toBeGreaterThan(20);
     };
@@ -124,10 +129,26 @@ describeWith("chromium", "a guard as a plan", () => {
     await page.setViewportSize(before);
   });
 
+  it("loses no change to somebody quicker than the answer", async () => {
+    const { page } = await openGuard(presetGuard("hss-push-pull-split"));
+    await page.locator("#panel-plan").evaluate((panel) => {
+      const choices = { trebleBleed: "none", "tone2.cap": "33n" };
+      for (const [id, value] of Object.entries(choices)) {
+        const field = panel.querySelector<HTMLInputElement>(`[data-plan="${id}"]`)!;
+        field.value = value;
+        field.dispatchEvent(new Event("change", { bubbles: true }));
+      }
+    });
+    await planned(page);
+    const { parts } = await guardOn(page);
+    expect(parts).not.toHaveProperty("bleed");
+    expect(Object.values(parts)).toContainEqual(expect.objectContaining({ kind: "cap", capacitance: "33n" }));
+  });
+
   it("greys what does not go together and says why", async () => {
     const { page } = await openGuard(presetGuard("hss-push-pull-split"));
     await field(page, "phase.neck").selectOption({ label: "push-pull on the upper tone" });
-    await settled(page);
+    await planned(page);
     const options = field(page, "phase.middle").locator("option");
     const grey = options.filter({ hasText: "push-pull on the upper tone" });
     await expect.poll(() => grey.getAttribute("disabled")).not.toBeNull();
@@ -147,7 +168,7 @@ describeWith("chromium", "a guard as a plan", () => {
     const { page } = visit;
     await expect.poll(() => page.locator(".by-hand").textContent()).toContain("extra");
     await field(page, "trebleBleed").selectOption({ label: "none" });
-    await settled(page);
+    await planned(page);
     expect((await guardOn(page)).parts).toHaveProperty("extra");
     expect((await guardOn(page)).parts).not.toHaveProperty("bleed");
     await expect.poll(() => field(page, "trebleBleed").inputValue()).toBe("none");

@@ -44,8 +44,8 @@ describe("the circuit with a real coil's values gives its voltage unloaded over 
     }
   });
 
-  test("within 0.25 dB under both loads for eleven of fifteen", () => {
+  test("within 0.25 dB under both loads for twelve of fifteen", () => {
     const close = MEASURED_COILS.filter((coil) => rmsDb(coil, "R") < CLOSE_DB && rmsDb(coil, "C") < CLOSE_DB);
-    expect(close).toHaveLength(11);
+    expect(close).toHaveLength(12);
   });
 });

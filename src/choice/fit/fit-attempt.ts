@@ -1,16 +1,18 @@
 import type { CoilValues } from "../../response/coil-ladder.ts";
 import { type CoilShape, coilShape, type Guess, type LossModel, startsFor } from "./coil-shapes.ts";
 import { type Free, takeOut } from "./free.ts";
-import { independentShare, type Stretch } from "./independent-share.ts";
+import type { Stretch } from "./independent-share.ts";
 import { leastSquares, type Solution } from "./least-squares.ts";
+import { ANY_COIL, type UsualCoil, unusualness } from "./usual-coils.ts";
+import { type Expected, shareOf, usualSigma, type Weighed, weighed } from "./weighing.ts";
 
 /** What a fit is made from: measured numbers as residuals of a coil, and what is known beside them. */
 export interface FitProblem {
   readonly guess: Guess;
   /** Differences of measured and computed values, not yet divided by any precision. */
   readonly errors: (coil: CoilValues) => Float64Array;
-  /** How large each difference is expected to be beside the others, 1 for a usual one; left out: all alike. */
-  readonly scale?: Float64Array | undefined;
+  /** How large each difference is expected to be; left out: all alike. */
+  readonly expected?: Expected | undefined;
   /** Standard deviation of those differences where the caller knows it; else the fit finds it from its residuals. */
   readonly precision: number | undefined;
   /** DC resistance read on a meter, with its relative standard deviation. */
@@ -19,7 +21,13 @@ export interface FitProblem {
   readonly free: readonly Free[];
   /** Stretches of the errors, from and to, that follow one another in frequency: how alike neighbours are tells how many count. */
   readonly runs: readonly Stretch[];
+  /** Stretches that may be off by more or less than each other, each made of runs; left out: all errors are alike. */
+  readonly stretches?: readonly Stretch[] | undefined;
   readonly models: readonly LossModel[];
+  /** What the coil is as a rule; left out: as any coil. */
+  readonly usual?: UsualCoil | undefined;
+  /** Whether the loss is only what is usual, as the measurements say nothing of it. */
+  readonly isLossUsual?: boolean | undefined;
   /** What to measure besides, for a refusal. */
   readonly remedy: string;
   /** Called between evaluations; may throw to give the work up. */
@@ -28,11 +36,9 @@ export interface FitProblem {
 
 /** Starting precision, replaced by what the residuals say. */
 const ASSUMED_PRECISION = 0.005;
-const REWEIGHTINGS = 2;
+const REWEIGHTINGS = 3;
 /** Enough to see which starting point leads anywhere. */
 const TRIAL_ITERATIONS = 5;
-/** Precision that no instrument has; keeps perfect data from a division by zero. */
-const LEAST_PRECISION = 1e-9;
 
 /** One loss model fitted, for better or worse. */
 export interface Attempt {
@@ -43,84 +49,86 @@ export interface Attempt {
   readonly sigma: number;
   /** Of the errors, how many count as independent. */
   readonly share: number;
+  readonly parts: readonly Weighed[];
+  /** Sum of squares of what the values are off from what is known beside the measurements. */
+  readonly unusual: number;
+  readonly unknowns: number;
   readonly degreesOfFreedom: number;
-  readonly aicc: number;
 }
 
 export function exponentials(logs: Float64Array): Float64Array {
   return logs.map(Math.exp);
 }
 
-function dataErrors(problem: FitProblem, shape: CoilShape, logs: Float64Array): Float64Array {
+/** Errors by their standard deviations, what is free taken out; and how far what is known beside them is off, by its own. */
+function rowsOf(problem: FitProblem, shape: CoilShape, logs: Float64Array, sigma: Float64Array) {
   problem.checkpoint?.();
-  const { scale, free } = problem;
-  const plain = problem.errors(shape.coilOf(exponentials(logs)));
-  const errors = scale ? plain.map((error, i) => error / scale[i]!) : plain;
-  for (const { from, along } of free)
-    takeOut(errors, { from, along: scale ? along.map((each, i) => each / scale[from + i]!) : along });
-  return errors;
+  const parameters = exponentials(logs);
+  const data = problem.errors(shape.coilOf(parameters)).map((error, i) => error / sigma[i]!);
+  const beside = [
+    ...problem.free.map((each) => takeOut(data, each, sigma)),
+    ...unusualness(shape, parameters, problem.usual ?? ANY_COIL),
+    ...(problem.resistance ? [(logs[0]! - Math.log(problem.resistance.ohms)) / problem.resistance.precision] : []),
+  ];
+  return { data, beside };
 }
 
-function solve(
-  problem: FitProblem,
-  shape: CoilShape,
-  start: Float64Array,
-  sigma: number,
-  iterations?: number,
-): Solution {
-  const { resistance } = problem;
+function solve(problem: FitProblem, shape: CoilShape, start: Float64Array, sigma: Float64Array, iterations?: number) {
   return leastSquares(
     (logs) => {
-      const errors = dataErrors(problem, shape, logs);
-      const scaled = new Float64Array(errors.length + (resistance ? 1 : 0));
-      for (let i = 0; i < errors.length; i++) scaled[i] = errors[i]! / sigma;
-      if (resistance) scaled[errors.length] = (logs[0]! - Math.log(resistance.ohms)) / resistance.precision;
-      return scaled;
+      const { data, beside } = rowsOf(problem, shape, logs, sigma);
+      const rows = new Float64Array(data.length + beside.length);
+      rows.set(data);
+      rows.set(beside, data.length);
+      return rows;
     },
     start,
     iterations,
   );
 }
 
-function bestStart(problem: FitProblem, shape: CoilShape, sigma: number): Solution {
+function bestStart(problem: FitProblem, shape: CoilShape, sigma: Float64Array): Solution {
   const starts = startsFor(shape.loss, problem.guess).map((start) => Float64Array.from(start, Math.log));
   const tried = starts.map((start) => solve(problem, shape, start, sigma, TRIAL_ITERATIONS));
   const best = tried.reduce((least, solution) => (solution.chiSquare < least.chiSquare ? solution : least));
   return solve(problem, shape, best.parameters, sigma);
 }
 
+const sumOfSquares = (values: Iterable<number>) => {
+  let sum = 0;
+  for (const value of values) sum += value * value;
+  return sum;
+};
+
 /** Fits one loss model. @returns null where it has more values than there are measurements */
 export function attempt(problem: FitProblem, loss: LossModel): Attempt | null {
   const shape = coilShape(loss);
-  let sigma = problem.precision ?? ASSUMED_PRECISION;
-  let solution = bestStart(problem, shape, sigma);
-  const count = dataErrors(problem, shape, solution.parameters).length;
-  const unknowns = shape.names.length + problem.free.length - (problem.resistance ? 1 : 0);
+  const count = problem.errors(shape.coilOf(startsFor(loss, problem.guess)[0]!)).length;
+  const values = problem.isLossUsual ? shape.names.filter((name) => !name.startsWith("loss")) : shape.names;
+  const unknowns = values.length + problem.free.length - (problem.resistance ? 1 : 0);
   const degreesOfFreedom = count - unknowns;
   if (degreesOfFreedom < (problem.precision === undefined ? 1 : 0)) return null;
-  const spread = () => {
-    const errors = dataErrors(problem, shape, solution.parameters);
-    return Math.max(
-      LEAST_PRECISION,
-      Math.sqrt(errors.reduce((sum, error) => sum + error * error, 0) / degreesOfFreedom),
-    );
-  };
-  for (let round = 0; problem.precision === undefined && round < REWEIGHTINGS; round++) {
-    sigma = spread();
+  const { precision, expected = { beside: new Float64Array(count).fill(1) } } = problem;
+  const stretches: readonly Stretch[] = (precision === undefined && problem.stretches) || [[0, count]];
+  const sigma = Float64Array.from(
+    expected.stated ?? expected.beside.map((each) => each * (precision ?? ASSUMED_PRECISION)),
+  );
+  let solution = bestStart(problem, shape, sigma);
+  const errorsNow = () => rowsOf(problem, shape, solution.parameters, sigma).data.map((each, i) => each * sigma[i]!);
+  const weighedNow = () => weighed(errorsNow(), expected, stretches, problem.runs, degreesOfFreedom);
+  for (let round = 0; precision === undefined && round < REWEIGHTINGS; round++) {
+    for (const part of weighedNow())
+      sigma.set(
+        part.sigma.map((each) => each / Math.sqrt(part.share)),
+        part.stretch[0],
+      );
     solution = solve(problem, shape, solution.parameters, sigma);
   }
-  const share =
-    problem.precision === undefined
-      ? independentShare(dataErrors(problem, shape, solution.parameters), problem.runs)
-      : 1;
-  if (share < 1) solution = solve(problem, shape, solution.parameters, sigma / Math.sqrt(share));
-  const errors = dataErrors(problem, shape, solution.parameters);
-  const meanSquare = Math.max(LEAST_PRECISION ** 2, errors.reduce((sum, error) => sum + error * error, 0) / count);
-  const k = unknowns + 1;
-  const aicc = count * Math.log(meanSquare) + 2 * k + (2 * k * (k + 1)) / Math.max(1, count - k - 1);
-  const { scale } = problem;
-  const plain = scale ? errors.map((error, i) => error * scale[i]!) : errors;
-  return { shape, solution, errors: plain, sigma, share, degreesOfFreedom, aicc };
+  const parts = weighedNow();
+  const whole =
+    precision === undefined ? { sigma: usualSigma(parts), share: shareOf(parts) } : { sigma: precision, share: 1 };
+  const unusual = sumOfSquares(rowsOf(problem, shape, solution.parameters, sigma).beside);
+  return { shape, solution, errors: errorsNow(), ...whole, parts, unusual, unknowns, degreesOfFreedom };
 }
 
 /** Standard errors of the parameters' logarithms; Infinity where the data tell nothing. */

@@ -1,8 +1,9 @@
 import { PresolderError } from "../../errors.ts";
 import { type Across, coilImpedance } from "./coil-model.ts";
 import { type Guess, LOSS_MODELS, type LossModel } from "./coil-shapes.ts";
-import { type Fit, fitCoil } from "./fit-problem.ts";
-import { usualScale } from "./free.ts";
+import type { FitProblem } from "./fit-attempt.ts";
+import { type Fit, fitCoil, leastErrors } from "./fit-problem.ts";
+import { unevenScatter } from "./uneven-scatter.ts";
 
 /** An impedance measured between a coil's leads; lists of equal length. */
 export interface ImpedanceTable {
@@ -28,6 +29,10 @@ export interface KnownBeside {
 const LEAST_POINTS = 5;
 
 const USUAL_WINDING_FARADS = 120e-12;
+
+const UNEVEN =
+  "Some lines are off far more than others, and count by how far their neighbours are off. A table computed from voltages with and" +
+  " without a load says little where the two are nearly alike: give each line's error, or fit the voltages themselves.";
 
 /** The frequency nearest to a target, among those up to the peak. */
 function nearestIndex(frequenciesHz: readonly number[], targetHz: number, last: number): number {
@@ -70,10 +75,9 @@ export function fitImpedance(table: ImpedanceTable, known: KnownBeside = {}): Fi
     throw new PresolderError("DATA_INSUFFICIENT", message);
   }
   const logs = ohms.map(Math.log);
-  const usualErrors = table.errors && usualScale(table.errors);
   const radians = degrees?.map((angle) => (angle * Math.PI) / 180);
   const count = frequenciesHz.length;
-  return fitCoil({
+  const problem: FitProblem = {
     guess: guessFrom(table, known),
     errors: (coil) => {
       const errors = new Float64Array(radians ? 2 * count : count);
@@ -87,7 +91,9 @@ export function fitImpedance(table: ImpedanceTable, known: KnownBeside = {}): Fi
     precision: known.precision,
     resistance: known.resistance,
     free: [],
-    scale: usualErrors && Float64Array.from(radians ? [...usualErrors, ...usualErrors] : usualErrors),
+    expected: table.errors && {
+      stated: Float64Array.from(radians ? [...table.errors, ...table.errors] : table.errors),
+    },
     runs: radians
       ? [
           [0, count],
@@ -97,5 +103,11 @@ export function fitImpedance(table: ImpedanceTable, known: KnownBeside = {}): Fi
     models: known.models ?? LOSS_MODELS,
     checkpoint: known.checkpoint,
     remedy: "Measure from well below the resonance to above it, closely around the peak.",
-  });
+  };
+  if (table.errors || known.precision !== undefined) return fitCoil(problem);
+  const left = leastErrors(problem);
+  const beside = left && unevenScatter(left, problem.runs);
+  if (!beside) return fitCoil(problem);
+  const fit = fitCoil({ ...problem, expected: { beside } });
+  return { ...fit, notes: [...fit.notes, UNEVEN] };
 }

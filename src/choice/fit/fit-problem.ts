@@ -1,5 +1,6 @@
 import { PresolderError } from "../../errors.ts";
 import type { CoilValues } from "../../response/coil-ladder.ts";
+import { aiccOf, chosenOf, DECISIVE_AICC } from "./choose-model.ts";
 import type { LossModel } from "./coil-shapes.ts";
 import { type Attempt, attempt, exponentials, type FitProblem, relativeErrors } from "./fit-attempt.ts";
 import { t95 } from "./student-t.ts";
@@ -39,8 +40,13 @@ export interface Fit {
   readonly notes: readonly string[];
 }
 
-/** A value is told where its standard error stays under a third: 95 % then spans less than a factor of two either way. */
-const LARGEST_RELATIVE_ERROR = 0.33;
+/**
+ * A value is told where its standard error stays under this: 95 % then spans less than a factor of two and a half either way. It is less
+ * than what of any value is known beforehand.
+ */
+const LARGEST_RELATIVE_ERROR = 0.45;
+/** A loss hardly moves a curve by what its own values leave open to each other. */
+const LARGEST_OF_LOSS = 0.65;
 /** Beyond this the Jacobian's own rounding, about 1e-9, is no longer small beside the least direction. */
 const LARGEST_CONDITION = 1e6;
 
@@ -56,12 +62,13 @@ function readable(name: string): string {
 }
 
 /** Why the data cannot tell this model's values, or undefined where they can. */
-function complaint(of: Attempt): string | undefined {
+function complaint(of: Attempt, isLossUsual = false): string | undefined {
   if (!of.solution.covariance || of.solution.condition > LARGEST_CONDITION)
     return "the measurements do not tell its values apart (the least-squares problem is ill conditioned)";
-  // By all errors, alike or not: they choose between models, and only the ranges told are widened.
-  const most = LARGEST_RELATIVE_ERROR / Math.sqrt(of.share);
-  const untold = of.shape.names.filter((_, i) => !(relativeErrors(of)[i]! <= most));
+  const errors = relativeErrors(of);
+  const mostOfLoss = isLossUsual ? Number.POSITIVE_INFINITY : LARGEST_OF_LOSS;
+  const most = (name: string) => (name.startsWith("loss") ? mostOfLoss : LARGEST_RELATIVE_ERROR);
+  const untold = of.shape.names.filter((name, i) => !(errors[i]! <= most(name)));
   if (untold.length === 0) return undefined;
   return `the measurements do not fix ${[...new Set(untold.map(readable))].join(" and ")}`;
 }
@@ -93,15 +100,13 @@ function inOrder(values: Float64Array): number[] {
   return [...core, ...sections.toSorted((a, b) => corner(a) - corner(b)).flatMap((at) => [at, at + 1])];
 }
 
-/** A difference in AICc beyond which the worse model has hardly any support (Burnham and Anderson 2002, from memory). */
-const DECISIVE_AICC = 10;
 /** χ² a degree of freedom above which a stated precision is not what the measurements have. */
 const STRAINED = 4;
 
 function notesOn(problem: FitProblem, chosen: Attempt, considered: readonly ConsideredModel[]): string[] {
   const notes: string[] = [];
   const better = considered.filter(
-    ({ usable, aicc }) => !usable && aicc !== null && aicc < chosen.aicc - DECISIVE_AICC,
+    ({ usable, aicc }) => !usable && aicc !== null && aicc < aiccOf(chosen) - DECISIVE_AICC,
   );
   if (better.length > 0)
     notes.push(
@@ -144,16 +149,26 @@ function finish(problem: FitProblem, chosen: Attempt, considered: ConsideredMode
 }
 
 /**
+ * What the model that follows the measurements closest leaves of them, told or not.
+ */
+export function leastErrors(problem: FitProblem): Float64Array | undefined {
+  const attempts = problem.models.flatMap((loss) => attempt(problem, loss) ?? []);
+  return attempts.length === 0
+    ? undefined
+    : attempts.reduce((best, made) => (aiccOf(made) < aiccOf(best) ? made : best)).errors;
+}
+
+/**
  * Fits a coil to measurements by weighted least squares over the logarithms of its values, for every loss model asked for, and
- * keeps the one with the least AICc among those whose values the data can tell.
+ * keeps the one that is chosen among those whose values the data can tell.
  * @throws PresolderError DATA_INSUFFICIENT where the data can tell none
  */
 export function fitCoil(problem: FitProblem): Fit {
   const attempts = problem.models.map((loss) => ({ loss, attempt: attempt(problem, loss) }));
   const considered = attempts.map(({ loss, attempt: made }): ConsideredModel => {
     if (!made) return { loss, aicc: null, usable: false, reason: "there are more values than measurements" };
-    const reason = complaint(made);
-    return { loss, aicc: made.aicc, usable: reason === undefined, reason: reason ?? "its values are told" };
+    const reason = complaint(made, problem.isLossUsual);
+    return { loss, aicc: aiccOf(made), usable: reason === undefined, reason: reason ?? "its values are told" };
   });
   const usable = attempts.flatMap(({ attempt: made }, i) => (made && considered[i]!.usable ? [made] : []));
   if (usable.length === 0) {
@@ -161,9 +176,5 @@ export function fitCoil(problem: FitProblem): Fit {
     const detail = `The measurements cannot tell the coil's values: ${reasons}. ${problem.remedy}`;
     throw new PresolderError("DATA_INSUFFICIENT", detail);
   }
-  return finish(
-    problem,
-    usable.reduce((best, made) => (made.aicc < best.aicc ? made : best)),
-    considered,
-  );
+  return finish(problem, chosenOf(usable), considered);
 }

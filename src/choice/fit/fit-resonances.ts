@@ -1,6 +1,9 @@
 import { PresolderError } from "../../errors.ts";
-import type { CoilValues } from "../../response/coil-ladder.ts";
-import { type Fit, fitCoil } from "./fit-problem.ts";
+import type { LossModel } from "./coil-shapes.ts";
+import type { FitProblem } from "./fit-attempt.ts";
+import { type Fit, type FittedValue, fitCoil } from "./fit-problem.ts";
+import { type PeakOf, peakHz } from "./resonance-peak.ts";
+import { type CoilType, usualCoil } from "./usual-coils.ts";
 
 /** A resonance found with a known capacitor across the coil; 0 farads for none. */
 export interface ResonanceReading {
@@ -10,8 +13,9 @@ export interface ResonanceReading {
 
 export interface ResonanceSetup {
   readonly resistance: { readonly ohms: number; readonly precision: number };
-  /** Where the peak was seen: in the impedance, or in the voltage at the leads when something else drives the coil. */
-  readonly peakOf: "impedance" | "response";
+  readonly peakOf: PeakOf;
+  /** What stands in the coil, where the person says it. */
+  readonly type?: CoilType | undefined;
   /** What else hangs across the coil all the while: leads, a meter. */
   readonly across: { readonly resistance: number; readonly capacitance: number };
   /** Relative standard deviation of each frequency, where known. */
@@ -24,29 +28,6 @@ export interface ResonanceSetup {
 export const ASSUMED_FREQUENCY_PRECISION = 0.01;
 /** From this many readings on, their own scatter says how good they are. */
 const READINGS_THAT_SHOW_SCATTER = 5;
-
-/**
- * The frequency of the maximum of |Z| or of |V| of a coil without core loss: with A = 1 + R·G, B = R·C + L·G and x = ω²,
- * |V|⁻² = (A − LCx)² + B²x and |Z|² = (R² + L²x)·|V|², whose derivatives vanish at the roots below.
- */
-export function resonanceHz(
-  coil: CoilValues,
-  extraFarads: number,
-  setup: Pick<ResonanceSetup, "peakOf" | "across">,
-): number {
-  const { resistance: r, inductance: l } = coil;
-  const c = coil.capacitance + extraFarads + setup.across.capacitance;
-  const g = Number.isFinite(setup.across.resistance) ? 1 / setup.across.resistance : 0;
-  const a = 1 + r * g;
-  const b = r * c + l * g;
-  const x =
-    setup.peakOf === "response"
-      ? a / (l * c) - b ** 2 / (2 * l ** 2 * c ** 2)
-      : (Math.sqrt((r * c) ** 4 / l ** 4 + (c / l) ** 2 * (a ** 2 + (r / l) ** 2 * (2 * l * c * a - b ** 2))) -
-          (r * c) ** 2 / l ** 2) /
-        c ** 2;
-  return Math.sqrt(Math.max(x, Number.MIN_VALUE)) / (2 * Math.PI);
-}
 
 function guessFrom(readings: readonly ResonanceReading[], setup: ResonanceSetup) {
   // 1/ω² = L·(C + C_extra): a line through the readings of the least and the largest capacitor.
@@ -63,13 +44,69 @@ function guessFrom(readings: readonly ResonanceReading[], setup: ResonanceSetup)
  * Of fifteen coils those on steel lost 9–33 % of their inductance from 120 Hz to 5 kHz, one in a closed can 41 %, those on alnico rods
  * none (open data set strayr/pickupAnalyseR-data, CC0-1.0, reduced).
  */
-const AT_RESONANCE =
+const UNTYPED =
   "A resonance shows the inductance at its own frequency. On alnico rods that is the inductance; a coil with steel in it has a" +
-  " tenth to a half more at low frequencies, which an impedance table or a voltage with and without a load would show.";
+  " tenth to a half more at low frequencies and a lower peak, so that the ranges hold both. Say what kind of pickup it is, or measure an" +
+  " impedance table or its voltage with and without a load.";
+const TYPED =
+  "A resonance does not show what a coil loses in its steel or its cover: that is taken as such pickups have it as a rule, and the" +
+  " ranges hold what they differ by.";
+
+/** A coil of rods has a resistor across its inductance, one with steel in it a section besides. */
+const lossOf = (type: CoilType): LossModel => (type === "rods" ? "resistor" : "section-and-resistor");
+
+function problemOf(
+  readings: readonly ResonanceReading[],
+  setup: ResonanceSetup,
+  type: CoilType | undefined,
+): FitProblem {
+  const assumed = readings.length < READINGS_THAT_SHOW_SCATTER ? ASSUMED_FREQUENCY_PRECISION : undefined;
+  return {
+    guess: guessFrom(readings, setup),
+    errors: (coil) =>
+      Float64Array.from(readings, ({ capacitanceFarads, frequencyHz }) => {
+        const across = { ...setup.across, capacitance: setup.across.capacitance + capacitanceFarads };
+        return Math.log(frequencyHz / peakHz(coil, across, setup.peakOf));
+      }),
+    precision: setup.precision ?? assumed,
+    resistance: setup.resistance,
+    free: [],
+    runs: [],
+    models: [type ? lossOf(type) : "none"],
+    usual: usualCoil(type),
+    isLossUsual: true,
+    checkpoint: setup.checkpoint,
+    remedy:
+      "Use capacitors farther apart, with one reading without any: from none to about ten times the winding's own.",
+  };
+}
+
+/** A range that holds both; the error with it, as a range of 95 % has it. */
+function holding(value: FittedValue, other: FittedValue): FittedValue {
+  const [low, high] = [Math.min(value.low, other.low), Math.max(value.high, other.high)];
+  const reach = Math.max(Math.log(high / value.value), Math.log(value.value / low));
+  const relativeError = Math.max(
+    value.relativeError,
+    (reach / Math.log(value.high / value.value)) * value.relativeError,
+  );
+  return { ...value, low, high, relativeError, standardError: value.value * relativeError };
+}
+
+/** Ranges that hold what the coil is without steel and with any that such coils have. */
+function untyped(bare: Fit, steel: readonly Fit[]): Fit {
+  const wider = (value: FittedValue, of: (fit: Fit) => FittedValue | undefined) =>
+    steel.reduce((held, fit) => holding(held, of(fit) ?? held), value);
+  return {
+    ...bare,
+    values: bare.values.map((value) => wider(value, ({ values }) => values.find(({ name }) => name === value.name))),
+    lowFrequencyInductance: wider(bare.lowFrequencyInductance, (fit) => fit.lowFrequencyInductance),
+  };
+}
 
 /**
  * Fits inductance and winding capacitance to resonances with two or more known capacitors across the coil; the DC resistance
- * is given. Frequencies without a stated precision count as good to 1 % where there are fewer than five.
+ * is given. What the core takes is that of the type as a rule; without a type there is none, and the ranges hold what there may be.
+ * Frequencies without a stated precision count as good to 1 % where there are fewer than five.
  * @throws PresolderError DATA_INSUFFICIENT
  */
 export function fitResonances(readings: readonly ResonanceReading[], setup: ResonanceSetup): Fit {
@@ -78,21 +115,8 @@ export function fitResonances(readings: readonly ResonanceReading[], setup: Reso
     const message = `The resonances are of ${distinct.size} capacitor; expected at least 2 different ones (none counts as one)`;
     throw new PresolderError("DATA_INSUFFICIENT", message);
   }
-  const assumed = readings.length < READINGS_THAT_SHOW_SCATTER ? ASSUMED_FREQUENCY_PRECISION : undefined;
-  const fit = fitCoil({
-    guess: guessFrom(readings, setup),
-    errors: (coil) =>
-      Float64Array.from(readings, ({ capacitanceFarads, frequencyHz }) =>
-        Math.log(frequencyHz / resonanceHz(coil, capacitanceFarads, setup)),
-      ),
-    precision: setup.precision ?? assumed,
-    resistance: setup.resistance,
-    free: [],
-    runs: [],
-    models: ["none"],
-    checkpoint: setup.checkpoint,
-    remedy:
-      "Use capacitors farther apart, with one reading without any: from none to about ten times the winding's own.",
-  });
-  return { ...fit, notes: [...fit.notes, AT_RESONANCE] };
+  const fitAs = (type: CoilType | undefined) => fitCoil(problemOf(readings, setup, type));
+  const { type } = setup;
+  const fit = type ? fitAs(type) : untyped(fitAs(undefined), [fitAs("humbucker"), fitAs("covered")]);
+  return { ...fit, notes: [...fit.notes, type ? TYPED : UNTYPED] };
 }

@@ -27,7 +27,7 @@ const meterSpec = strict({
   }).optional(),
   testCurrent: z
     .number()
-    .gt(0)
+    .min(1e-9)
     .max(1)
     .optional()
     .describe("amperes through its probes held together, on its lowest range; a tenth on each above"),

@@ -1,6 +1,7 @@
 import { mainPositions } from "../../bench/main-positions.ts";
 import type { Build } from "../../build-file/schema.ts";
 import { Controls, type Settings, settingsKey, withControl } from "../../build-file/settings.ts";
+import { partWords } from "../../build-file/words/part-words.ts";
 import { MAX_TAKES } from "../../limits.ts";
 import { CircuitMaker } from "../../response/circuit.ts";
 import { Point, Unknowns } from "../model/point.ts";
@@ -46,6 +47,8 @@ function comparing(build: Build): (a: Settings, b: Settings) => boolean {
 export function planFor(build: Build): PlannedSetting[] {
   const controls = new Controls(build);
   const differ = comparing(build);
+  const words = partWords(build.parts);
+  const called = (part: string) => `the ${words.get(part) ?? part}`;
   const main = controls.main?.name;
   const positions = mainPositions(controls).map(({ settings }) => settings);
   const inMain = (settings: Settings) =>
@@ -60,19 +63,19 @@ export function planFor(build: Build): PlannedSetting[] {
   };
   const otherSwitches = controls.switches
     .filter(({ name }) => name !== main)
-    .flatMap(({ name, table }) =>
+    .flatMap(({ name, part, onShaft, table }) =>
       table.positions.slice(1).flatMap((_, index): PlannedSetting[] => {
         const found = whereActs(name, index + 2);
         if (!found) return [];
         const moved = [...inMain(found.settings), { control: name, to: index + 2 }];
-        return [{ settings: found.moved, moved, why: `what ${name} does` }];
+        return [{ settings: found.moved, moved, why: `what ${called(part)}${onShaft ? "'s switch" : ""} does` }];
       }),
     );
   const knobs = controls.pots.flatMap((name) =>
     [0, 5].flatMap((to): PlannedSetting[] => {
       const found = whereActs(name, to);
       if (!found) return [];
-      const why = to === 0 ? `the end of ${name}'s track` : `${name}'s taper, and what hangs on it`;
+      const why = to === 0 ? `the end of ${called(name)}'s track` : `${called(name)}'s taper, and what hangs on it`;
       return [{ settings: found.moved, moved: [...inMain(found.settings), { control: name, to }], why }];
     }),
   );

@@ -33,23 +33,33 @@ const scoreOf = ({ cls, weighed }: Look) => cls.log + weighed.fit.log;
 const ordered = (looks: readonly Look[]) => [...looks].sort((a, b) => scoreOf(b) - scoreOf(a));
 const isSound = ({ cls }: Look) => cls.members[0] === NOTHING;
 
+/** What ends the work, and after how much of it. */
+interface Bounds {
+  readonly checkpoint: () => void;
+  readonly isSpent: (share: number) => boolean;
+}
+
+/** Of all that may be weighed, what may be spent up to the end of each stage. */
+const SHARES = { first: 0.4, narrowed: 0.75, closely: 1 } as const;
+
 /** Under ever lower floors: what is far off is brought near first. */
 function annealed(weigher: Weigher, from: Weighed): Weighed {
   const near = [FIRST_FLOOR, NARROWED_FLOOR].reduce((at, floor) => weigher.refined(at, { floor }), from);
   return weigher.refined(near);
 }
 
-function narrowed(weigher: Weigher, looks: readonly Look[], checkpoint: () => void): Look[] {
+function narrowed(weigher: Weigher, looks: readonly Look[], { checkpoint, isSpent }: Bounds): Look[] {
   let leading = Number.NEGATIVE_INFINITY;
-  return looks.map(({ cls, weighed }) => {
+  return looks.flatMap(({ cls, weighed }, index) => {
     checkpoint();
+    if (index > 0 && isSpent(SHARES.narrowed)) return [];
     const hopeless = leading - cls.log - 2 * HOPELESS;
     const look = {
       cls,
       weighed: weigher.refined(weighed, { rounds: NARROWING_ROUNDS, floor: NARROWED_FLOOR, hopeless }),
     };
     leading = Math.max(leading, scoreOf(look));
-    return look;
+    return [look];
   });
 }
 
@@ -61,13 +71,14 @@ function refinedFully(weigher: Weigher, from: Weighed, hopeless: number): Weighe
   return again.fit.log > refined.fit.log ? again : refined;
 }
 
-function closely(weigher: Weigher, looks: readonly Look[], sound: Look, checkpoint: () => void): Look[] {
+function closely(weigher: Weigher, looks: readonly Look[], sound: Look, { checkpoint, isSpent }: Bounds): Look[] {
   let best = scoreOf(sound);
-  return looks.map(({ cls, weighed }) => {
+  return looks.flatMap(({ cls, weighed }, index) => {
     checkpoint();
+    if (index > 0 && isSpent(SHARES.closely)) return [];
     const look = { cls, weighed: refinedFully(weigher, weighed, best - cls.log - HOPELESS) };
     best = Math.max(best, scoreOf(look));
-    return look;
+    return [look];
   });
 }
 
@@ -117,6 +128,7 @@ export interface Search {
 /**
  * Weighs every departure: all at a first look, the better ones again at their own likeliest parts.
  * @param readings ln of what a meter's readings say of a fault
+ * @param most times that guards may be weighed anew; the likeliest before anything was recorded come first
  */
 export function search(
   weigher: Weigher,
@@ -124,14 +136,18 @@ export function search(
   joints: JointAge | undefined,
   { checkpoint }: Checkpoint,
   readings: Beliefs["readings"] = () => 0,
+  most = Number.POSITIVE_INFINITY,
 ): Search {
+  const bounds: Bounds = { checkpoint: () => checkpoint(), isSpent: (share) => weigher.count > share * most };
   const beliefs = { prior: priorOf(departures, joints), readings };
   const classes = classesOf(weigher, departures, beliefs);
   const asDrawn = annealed(weigher, weigher.firstLook(NOTHING));
-  const first = classes.map((cls): Look => {
+  const byPrior = [...classes].sort((a, b) => b.log - a.log);
+  const first = byPrior.flatMap((cls): Look[] => {
     checkpoint();
-    const drawn = cls.members[0] === NOTHING;
-    return { cls, weighed: drawn ? asDrawn : weigher.firstLook(cls.members[0]!, asDrawn.point) };
+    if (cls.members[0] === NOTHING) return [{ cls, weighed: asDrawn }];
+    if (bounds.isSpent(SHARES.first)) return [];
+    return [{ cls, weighed: weigher.firstLook(cls.members[0]!, asDrawn.point) }];
   });
   const sound = first.find(isSound)!;
   const asAtFirst = weigher.firstLook(NOTHING, asDrawn.point).fit.log;
@@ -141,10 +157,10 @@ export function search(
   // What makes no difference to a single take is as likely as the drawing wherever the parts are.
   const alike = others.filter(isAlike);
   const few = ordered(others.filter((look) => !isAlike(look))).slice(0, LOOKED_TWICE);
-  const fewer = ordered(narrowed(weigher, few, () => checkpoint())).slice(0, LOOKED_CLOSELY);
-  const close = ordered([sound, ...closely(weigher, fewer, sound, () => checkpoint())]);
-  const named = ordered([...close, ...besideValue(weigher, close, first, () => checkpoint())]);
-  const drawn = fromTheBest(weigher, named, () => checkpoint());
+  const fewer = ordered(narrowed(weigher, few, bounds)).slice(0, LOOKED_CLOSELY);
+  const close = ordered([sound, ...closely(weigher, fewer, sound, bounds)]);
+  const named = ordered([...close, ...besideValue(weigher, close, first, bounds.checkpoint)]);
+  const drawn = fromTheBest(weigher, named, bounds.checkpoint);
   const { fit, point } = drawn.find(isSound)!.weighed;
   const final = [...drawn, ...alike.map(({ cls, weighed }) => ({ cls, weighed: { ...weighed, fit, point } }))];
   const candidates = final.flatMap(({ cls, weighed }) => candidatesOf(weigher, cls, weighed, beliefs));

@@ -48,6 +48,8 @@ export class Weigher {
   readonly #evidence: readonly Evidence[];
   readonly #nominal: Point;
   readonly #known = new Map<string, Contribution>();
+  /** How many times guards have been weighed anew. */
+  count = 0;
   readonly #ports = new Map<string, Port>();
   readonly #guards = new Map<Departure, DepartedGuard>();
 
@@ -168,6 +170,7 @@ export class Weigher {
   }
 
   #stageAt(departure: Departure, point: Point, deviations: Float64Array, floor: number): Stage {
+    this.count++;
     const subject = this.subjectAt(departure, point);
     const contributions = this.#evidence.map((each) => each.weigh(subject, floor));
     return { point, contributions, fit: linearFit(contributions, point.values, deviations) };

@@ -10,7 +10,18 @@ export const METHODS = [
   { value: "resistance", label: "only its DC resistance" },
 ] satisfies Option<FitRequest["method"]>[];
 
-type PairLine = Extract<FitRequest, { method: "resonances" }>["readings"][number];
+const WITHIN = [
+  { value: "", label: "not known: the ranges hold all" },
+  { value: "rods", label: "alnico rods, no steel" },
+  { value: "steel-single", label: "a single coil on steel cores, or with a base plate" },
+  { value: "wide-single", label: "a wide single coil, screws over bar magnets" },
+  { value: "humbucker", label: "a humbucker, screws and slugs, without a cover or under one of nickel silver" },
+  { value: "covered", label: "a coil under a lossy cover or in a can" },
+] satisfies Option<CoilType | "">[];
+
+type Resonances = Extract<FitRequest, { method: "resonances" }>;
+type CoilType = NonNullable<Resonances["type"]>;
+type PairLine = Resonances["readings"][number];
 
 const TWO_LOADS =
   "Lay a small coil on the pickup, drive it with a slow sweep and record what the pickup gives: once as it is, once with a resistor" +
@@ -70,6 +81,7 @@ function twoLoads(known: Known): Method {
 export function methods(): Readonly<Record<FitRequest["method"], Method>> {
   const resistance = formText("resistance", "DC resistance", "6k");
   const lines = formArea("readings", "Cap across it, resonance", "0, 6.1kHz\n470p, 3.2kHz\n1n, 2.4kHz");
+  const within = formChoice<CoilType | "">("type", "What stands in it", WITHIN);
   const type = formChoice("type", "Kind", [
     { value: "single", label: "single coil" },
     { value: "wide-single", label: "wide single coil" },
@@ -82,12 +94,12 @@ export function methods(): Readonly<Record<FitRequest["method"], Method>> {
   const known = () => (resistance.read() ? { resistance: resistance.read() } : {});
   return {
     resonances: {
-      fields: [resistance, lines],
-      body: () => ({
-        method: "resonances",
-        resistance: resistance.read(),
-        readings: resonanceLines(lines.read()),
-      }),
+      fields: [resistance, within, lines],
+      body: () => {
+        const type = within.read();
+        const readings = resonanceLines(lines.read());
+        return { method: "resonances", resistance: resistance.read(), readings, ...(type ? { type } : {}) };
+      },
     },
     impedance: {
       fields: [resistance, impedance],

@@ -33,6 +33,8 @@ class PlanPanel {
   readonly #hints = new WeakMap<object, PlanInput>();
   readonly #openGroups = new Map(PLAN_GROUPS.map(({ title, isOpen }) => [title, isOpen]));
   #asked: unknown;
+  #lastChange: Promise<void> = Promise.resolve();
+  #pending = 0;
 
   constructor(bench: Bench) {
     this.#bench = bench;
@@ -59,7 +61,16 @@ class PlanPanel {
     }
     if (this.#asked === reading || this.element.closest("[hidden]")) return;
     this.#asked = reading;
-    void this.#ask();
+    void this.#whileBusy(this.#ask());
+  }
+
+  async #whileBusy(work: Promise<void>): Promise<void> {
+    this.#pending += 1;
+    this.element.setAttribute("aria-busy", "true");
+    await work.finally(() => {
+      this.#pending -= 1;
+      this.element.setAttribute("aria-busy", String(this.#pending > 0));
+    });
   }
 
   async #ask(): Promise<void> {
@@ -103,7 +114,13 @@ class PlanPanel {
           editList(answer.edits, this.#speech),
         ),
     );
-    const choose = (field: string, value: string) => void this.#choose(answer, field, value);
+    // Somebody quicker than the answer loses nothing: a change waits for the one before it.
+    const choose = (field: string, value: string) => {
+      const change = this.#lastChange.then(() => this.#choose(answer, guard, field, value));
+      // Whatever came of it, the next one has its turn.
+      this.#lastChange = change.catch(() => undefined);
+      void this.#whileBusy(change);
+    };
     const drawn = new Map<string, HTMLElement>();
     const draw = (field: PlanFieldAnswer) => {
       const element = drawPlanField(field, choose);
@@ -130,17 +147,18 @@ class PlanPanel {
     void import("./plan-origins.ts").then(({ markPlan }) => markPlan(answer.fields, drawn));
   }
 
-  async #choose(shown: Known, field: string, value: string): Promise<void> {
-    const { reading } = this.#bench.store.state;
-    if (!reading) return;
+  async #choose(shown: Known, of: object, field: string, value: string): Promise<void> {
+    const { reading, guard } = this.#bench.store.state;
+    if (!reading || guard !== of) return;
     const isLatest = this.#latest();
+    const plan = this.#hints.get(guard) ?? shown.plan;
     const change = await this.#bench.engine
-      .changedPlan({ source: reading.source, plan: shown.plan, field, value })
+      .changedPlan({ source: reading.source, plan, field, value })
       .catch((error: Error) => ({ refusal: error.message }));
     if (!isLatest()) return;
     if ("refusal" in change) this.#refuse(shown, change.refusal);
     else if (change.dropped.length > 0) this.#confirm(shown, change);
-    else this.#take(change);
+    else await this.#take(change);
   }
 
   #refuse(shown: Known, refusal: string): void {
@@ -157,17 +175,17 @@ class PlanPanel {
       h(
         "div",
         { class: "buttons" },
-        h("button", { type: "button", onclick: () => this.#take(change) }, "Change the plan and let it go"),
+        h("button", { type: "button", onclick: () => void this.#take(change) }, "Change the plan and let it go"),
         h("button", { type: "button", onclick: keep }, "Leave the guard as it is"),
       ),
     );
   }
 
-  #take({ source, plan }: Changed): void {
+  #take({ source, plan }: Changed): Promise<void> {
     const { store, editor } = this.#bench;
     this.#hints.set(store.state.guard, plan);
     replaceContent(this.#told);
-    void editor.rework(() => source);
+    return editor.rework(() => source);
   }
 }
 

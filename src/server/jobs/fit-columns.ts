@@ -5,13 +5,14 @@ export interface Columns {
   readonly frequenciesHz: readonly number[];
   readonly values: readonly number[];
   readonly thirds?: readonly number[] | undefined;
+  readonly errors?: readonly number[] | undefined;
 }
 
 /** In rising order, as neighbours tell how many lines count as independent. @throws PresolderError REQUEST_INVALID */
 export function checkedColumns(columns: Columns, valuesMustBePositive: boolean, path = ""): Columns {
-  const { frequenciesHz, values, thirds } = columns;
+  const { frequenciesHz, values, thirds, errors } = columns;
   const faults = [];
-  if (values.length !== frequenciesHz.length || (thirds && thirds.length !== frequenciesHz.length))
+  if ([values, thirds, errors].some((list) => list && list.length !== frequenciesHz.length))
     faults.push({ path: `${path}table`, message: "its lists have different lengths; expected one value a frequency" });
   const bad = frequenciesHz.findIndex((value) => !(value > 0));
   if (bad >= 0)
@@ -24,5 +25,10 @@ export function checkedColumns(columns: Columns, valuesMustBePositive: boolean, 
   if (faults.length > 0) throw refused("REQUEST_INVALID", faults);
   const rising = [...frequenciesHz.keys()].sort((a, b) => frequenciesHz[a]! - frequenciesHz[b]!);
   const sorted = (list: readonly number[]) => rising.map((at) => list[at]!);
-  return { frequenciesHz: sorted(frequenciesHz), values: sorted(values), thirds: thirds && sorted(thirds) };
+  return {
+    frequenciesHz: sorted(frequenciesHz),
+    values: sorted(values),
+    thirds: thirds && sorted(thirds),
+    errors: errors && sorted(errors),
+  };
 }

@@ -3,6 +3,7 @@ import { type FitJob, runFit } from "../../choice/fit/fit-job.ts";
 import type { Fit } from "../../choice/fit/fit-problem.ts";
 import type { RatioSweep } from "../../choice/fit/fit-two-loads.ts";
 import { readMeasurements } from "../../choice/fit/measurement-csv.ts";
+import { ratioFromImpedance } from "../../choice/fit/ratio-from-impedance.ts";
 import type { AcrossBody, FitBody, FittedAnswer } from "../../contract/fit.ts";
 import { faultAt } from "../../errors.ts";
 import { MAX_FIT_POINTS } from "../../limits.ts";
@@ -17,7 +18,7 @@ export function across(given: AcrossBody | undefined) {
 }
 
 function resonancesJob(body: BodyOf<"resonances">): FitJob {
-  const { resistance, resistancePrecision, peakOf, precision } = body;
+  const { resistance, resistancePrecision, peakOf, precision, type } = body;
   const readings = body.readings.map(({ capacitance, frequency }) => ({
     capacitanceFarads: capacitance,
     frequencyHz: frequency,
@@ -26,7 +27,7 @@ function resonancesJob(body: BodyOf<"resonances">): FitJob {
   return {
     method: "resonances",
     readings,
-    setup: { resistance: known, peakOf, across: across(body.across), precision },
+    setup: { resistance: known, peakOf, across: across(body.across), precision, type },
   };
 }
 
@@ -46,15 +47,25 @@ export function knownOf({ resistance, resistancePrecision, precision, loss }: Be
   };
 }
 
+function impedanceColumns({ table }: BodyOf<"impedance">): Columns {
+  if (typeof table === "string") return checkedColumns(readMeasurements(table, "table"), true);
+  const { frequencies, ohms, degrees, errors } = table;
+  return checkedColumns({ frequenciesHz: frequencies, values: ohms, thirds: degrees, errors }, true);
+}
+
 function impedanceJob(body: BodyOf<"impedance">): FitJob {
-  const { table } = body;
-  const columns: Columns =
-    typeof table === "string"
-      ? readMeasurements(table, "table")
-      : { frequenciesHz: table.frequencies, values: table.ohms, thirds: table.degrees };
-  const { frequenciesHz, values, thirds } = checkedColumns(columns, true);
+  const { frequenciesHz, values, thirds, errors } = impedanceColumns(body);
+  const table = { frequenciesHz, ohms: values, degrees: thirds, errors };
   const known = { ...knownOf(body), across: across(body.across) };
-  return { method: "impedance", table: { frequenciesHz, ohms: values, degrees: thirds }, known };
+  if (!body.load) return { method: "impedance", table, known };
+  requireLoad(body.load, "load");
+  if (!thirds) throw faultAt("REQUEST_INVALID", "table", "has no degrees; expected them where a load is given");
+  return { method: "two-loads", sweeps: [ratioFromImpedance(table, thirds, across(body.load))], known };
+}
+
+function requireLoad({ resistance, capacitance }: AcrossBody, path: string): void {
+  if (resistance === undefined && capacitance === 0)
+    throw faultAt("REQUEST_INVALID", path, "is no load; expected a resistance, a capacitance or both");
 }
 
 function responseJob(body: BodyOf<"response">): FitJob {
@@ -77,8 +88,7 @@ function sweepOf({ table, load }: Ratio, path: string): RatioSweep {
       : { frequenciesHz: table.frequencies, values: table.decibels, thirds: table.degrees };
   const { frequenciesHz, values, thirds } = checkedColumns(columns, false, path);
   if (!thirds) throw faultAt("REQUEST_INVALID", `${path}table`, "has no third column; expected Hz, dB and degrees");
-  if (load.resistance === undefined && load.capacitance === 0)
-    throw faultAt("REQUEST_INVALID", `${path}load`, "is no load; expected a resistance, a capacitance or both");
+  requireLoad(load, `${path}load`);
   return { frequenciesHz, levelsDb: values, degrees: thirds, load: across(load) };
 }
 

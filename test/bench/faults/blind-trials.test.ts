@@ -5,8 +5,8 @@ import { effort } from "../../effort.ts";
 import { scenarioBuilds } from "../scenario-builds.ts";
 import { faultTrials, type Random, seeded, soundTrials, valueTrials } from "./blind-trials.ts";
 
-const FAULTS_A_SCENARIO = effort(4, 16);
-const SOUND_A_SCENARIO = effort(3, 10);
+const FAULTS_A_SCENARIO = effort(2, 8);
+const SOUND_A_SCENARIO = effort(1, 6);
 
 function drawn(faults: readonly Fault[], count: number, random: Random): Fault[] {
   const left = [...faults];

@@ -51,7 +51,7 @@ describe("turns from recordings at several heights", () => {
     "$name: within a quarter turn from $heights heights and levels that scatter by 0.3 dB",
     ({ law, sets }) => {
       const off: number[] = [];
-      for (let seed = 1; seed <= effort(1, 20); seed++)
+      for (let seed = 1; seed <= effort(1, 8); seed++)
         off.push(...turnsOff(heightsOf(questionOf(evening(law, { heights: sets, seed: seed * 7919 + 1 })))));
       expect(Math.max(...off.map(Math.abs))).toBeLessThanOrEqual(QUARTER);
     },
@@ -66,7 +66,7 @@ describe("turns from recordings at several heights", () => {
 
   test("the ranges told hold what they should: the right turns lie within them, 95 in 100", () => {
     let [inside, all] = [0, 0];
-    for (let seed = 1; seed <= effort(6, 60); seed++) {
+    for (let seed = 1; seed <= effort(6, 24); seed++) {
       const told = heightsOf(questionOf(evening(LAWS["power 1.7"]!, { seed: seed * 31 })));
       const off = turnsOff(told);
       const ranges = told.pickups.flatMap(({ screws }) => screws.map(({ turnsError }) => turnsError!));

@@ -32,7 +32,6 @@ function normal(random: () => number): number {
   return Array.from({ length: 12 }, random).reduce((sum, each) => sum + each, -6);
 }
 
-/** All of five leads, on a machine with other things to do. */
 const WHOLE_MS = 1_200_000;
 
 describe("every labelling of an unknown pickup, with a meter's noise", () => {
@@ -51,7 +50,7 @@ describe("every labelling of an unknown pickup, with a meter's noise", () => {
       const source = new Random(1000 * coils + leadCount);
       const random = () => source.next();
       let decided = 0;
-      const cases = casesOf(universe.pickups, sample);
+      const cases = casesOf(universe.pickups, sample, 150);
       for (const pickup of cases) {
         const first = 3000 * Math.exp(random());
         const ohms = [first, first * Math.exp(0.04 * normal(random))];

@@ -38,7 +38,7 @@ describe("the schedule", () => {
   it("of any plan does", () => {
     fc.assert(
       fc.property(anyPlannedBuild, (build) => expectSolderable(build, buildSheet(build))),
-      { numRuns: effort(40, 500) },
+      { numRuns: effort(40, 250) },
     );
   });
 
@@ -46,7 +46,7 @@ describe("the schedule", () => {
     const options = { ...DEFAULT_SHEET_OPTIONS, maxEnds: 3 };
     fc.assert(
       fc.property(anyPlannedBuild, (build) => expectSolderable(build, buildSheet(build, options), 3)),
-      { numRuns: effort(20, 200) },
+      { numRuns: effort(20, 100) },
     );
   });
 
@@ -63,7 +63,7 @@ describe("the schedule", () => {
         const leads = jointsIn(sheet.sittings).flatMap(({ ends }) => ends.flatMap(({ lead }) => lead ?? []));
         expect(new Set(leads).size).toBe(leads.length);
       }),
-      { numRuns: effort(60, 500) },
+      { numRuns: effort(60, 250) },
     );
   });
 

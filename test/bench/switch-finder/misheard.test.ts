@@ -20,7 +20,7 @@ describe("a beep that was misheard", () => {
   it("is named where it contradicts the others, is touched again first, and does not keep the switch from being found", () => {
     const random = new Random(5);
     let contradicted = 0;
-    for (let trial = 0; trial < effort(12, 200); trial++) {
+    for (let trial = 0; trial < effort(12, 80); trial++) {
       const [name, trade] =
         trial % 3 === 0 ? (["rotary", rotaryTable(2, 5)] as const) : (["dpdt", table("dpdt")] as const);
       const found = onBench(trade, shuffled(lugsOf(name, trade), random));
@@ -47,7 +47,7 @@ describe("a beep that was misheard", () => {
 
   it("that leaves one table by chance does not have it told as found: the belief in what is told is nine in ten at least", () => {
     const random = new Random(9);
-    let [wrong, trials] = [0, effort(25, 300)];
+    let [wrong, trials] = [0, effort(25, 120)];
     for (let trial = 0; trial < trials; trial++) {
       const trade = table("lever-5");
       const found = onBench(trade, shuffled(lugsOf("lever-5", trade), random));

@@ -70,7 +70,7 @@ test("any plan's guard is recognised as the plan's normal form", () => {
       expect(back).toEqual(normal(plan));
       expect(edits).toEqual([]);
     }),
-    { numRuns: effort(1000, 5000) },
+    { numRuns: effort(500, 2000) },
   );
 });
 
@@ -85,7 +85,7 @@ test("any plan's guard is recognised under other names, in another order and by 
       expect(new Set(Object.values(back.names))).toEqual(new Set(Object.keys(other.parts)));
       expectSameSound(other, expand(back.plan), back.names);
     }),
-    { numRuns: effort(100, 3000) },
+    { numRuns: effort(60, 800) },
   );
 });
 

@@ -56,7 +56,7 @@ test("any guard of a plan, renamed, turned and wired by other routes, becomes on
       expectSameSound(source, expand(after.plan), after.names);
       expect(expand(inOrder(after.plan)).parts).toEqual(expand(inOrder(found(expand(to.plan)).plan)).parts);
     }),
-    { numRuns: effort(80, 400) },
+    { numRuns: effort(80, 160) },
   );
 });
 
@@ -81,7 +81,7 @@ test("any guard spoilt by hand stays readable under any other plan, and every ed
       expect(guard).toEqual(copy);
       expect(new Set([...kept, ...dropped])).toEqual(new Set(before.edits));
     }),
-    { numRuns: effort(100, 1200) },
+    { numRuns: effort(100, 400) },
   );
 });
 

@@ -19,7 +19,7 @@ test("no way for every piece of up to eight wires to lie takes fewer joints", ()
       const { steps } = rewired(pair);
       expect(fewestJoints(workbenchOf(pair.from, pair.to), steps.length)).toBe(steps.length);
     }),
-    { numRuns: effort(150, 5000) },
+    { numRuns: effort(150, 1500) },
   );
 });
 
@@ -58,7 +58,7 @@ test("searching joint by joint finds no fewer, where few are needed", () => {
       found++;
       joints += steps.length;
     }),
-    { numRuns: effort(20, 100) },
+    { numRuns: effort(20, 50) },
   );
   // Not all of the pairs were the same guard twice.
   expect(joints).toBeGreaterThan(found / 4);
@@ -78,6 +78,6 @@ test("steps can be followed and lead to the nets wanted, and home again, on any 
       bench.do(rewiring.home, "make");
       expect(bench.joins()).toEqual(first);
     }),
-    { numRuns: effort(200, 5000) },
+    { numRuns: effort(200, 1500) },
   );
 });

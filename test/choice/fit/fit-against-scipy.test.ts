@@ -6,10 +6,58 @@ import { LOADS, MEASURED_COILS, ratiosOf } from "../../measured/measured-coils.t
 import { describeWith } from "../../tools.ts";
 import { createNormal, KNOWN_COILS, namedValues, noisyImpedance } from "./known-coils.ts";
 
-const LEAST_SQUARES = `
+/**
+ * Least squares over the logarithms of a coil's values: errors in runs, each run by its group's own scatter, free multiples with or
+ * without a spread of their own as further unknowns, and what coils are as a rule as further errors.
+ */
+const REFINED = `
 import sys, json, numpy as np
 from scipy.optimize import least_squares
 job = json.load(sys.stdin)
+names = list(job["start"])
+def usual(p):
+    rows = [np.log(p["capacitance"]/150e-12)/0.5]
+    henries = sum(v for k, v in p.items() if k.endswith("inductance"))
+    if "loss" in p: rows.append(np.log(p["loss"]/henries/400e3)/0.9)
+    i = 0
+    while f"loss.{i}.resistance" in p:
+        r, l = p[f"loss.{i}.resistance"], p.get(f"loss.{i}.inductance")
+        if l is None: rows.append(np.log(r/henries/400e3)/0.9)
+        else: rows += [np.log(l/(p["inductance"] + l)/0.22)/0.5, np.log(r/(2*np.pi*l)/1800)/0.7]
+        i += 1
+    return rows
+def share(runs):
+    square = sum(np.sum(r*r) for r in runs)
+    rho = sum(np.sum(r[1:]*r[:-1]) for r in runs)/square
+    return (1 - rho)/(1 + rho) if rho > 2/np.sqrt(sum(map(len, runs))) else 1
+def refine(runs, scales, groups, free):
+    n = len(names)
+    count = sum(map(len, scales))
+    freedom = count - n - len(free)
+    sigma = [0.005]*len(scales)
+    x = np.concatenate([np.log([job["start"][k] for k in names]), np.zeros(len(free))])
+    def scaled(x):
+        errors = [e.copy() for e in runs(dict(zip(names, np.exp(x[:n]))))]
+        for (at, along, spread), multiple in zip(free, x[n:]): errors[at] -= multiple*along
+        return [e/s for e, s in zip(errors, scales)]
+    def rows(x):
+        p = dict(zip(names, np.exp(x[:n])))
+        spreads = [m/spread for (_, _, spread), m in zip(free, x[n:]) if spread]
+        return np.concatenate([e/s for e, s in zip(scaled(x), sigma)] + [usual(p), spreads])
+    for round in range(4):
+        fit = least_squares(rows, x, method="lm", xtol=1e-13, ftol=1e-13, gtol=1e-13, x_scale=[1]*n + [s or 1 for _, _, s in free])
+        x = fit.x
+        if round == 3: break
+        errors = scaled(x)
+        for group in groups:
+            own = [errors[k] for k in group]
+            size = np.sqrt(sum(np.sum(e*e) for e in own)/(sum(map(len, own))*freedom/count)/share(own))
+            for k in group: sigma[k] = size
+    error = np.sqrt(np.diag(np.linalg.inv(fit.jac.T @ fit.jac)))
+    print(json.dumps({k: [float(np.exp(v)), float(e)] for k, v, e in zip(names, x, error)}))
+`;
+
+const LEAST_SQUARES = `${REFINED}
 w = 2*np.pi*np.array(job["frequenciesHz"])
 logs, phase = np.log(job["ohms"]), np.radians(job["degrees"])
 def impedance(p):
@@ -21,23 +69,15 @@ def impedance(p):
         main = main + 1/(1/(1j*w*p[f"loss.{i}.inductance"]) + 1/p[f"loss.{i}.resistance"])
         i += 1
     return 1/(1/main + 1j*w*p["capacitance"])
-names = list(job["start"])
-def errors(x):
-    z = impedance(dict(zip(names, np.exp(x))))
-    return np.concatenate([logs - np.log(np.abs(z)), np.angle(np.exp(1j*(phase - np.angle(z))))])
-fit = least_squares(errors, np.log([job["start"][n] for n in names]), method="lm", xtol=1e-12, ftol=1e-12, gtol=1e-12)
-variance = np.sum(fit.fun**2)/(len(fit.fun) - len(names))
-error = np.sqrt(np.diag(np.linalg.inv(fit.jac.T @ fit.jac))*variance)
-print(json.dumps({n: [float(np.exp(v)), float(e)] for n, v, e in zip(names, fit.x, error)}))
+def runs(p):
+    z = impedance(p)
+    return [logs - np.log(np.abs(z)), np.angle(np.exp(1j*(phase - np.angle(z))))]
+even = np.ones(len(w))
+refine(runs, [even, even], [[0, 1]], [])
 `;
 
-const TWO_LOADS = `
-import sys, json, numpy as np
-from scipy.optimize import least_squares
-job = json.load(sys.stdin)
-names = list(job["start"])
-def errors(x):
-    p = dict(zip(names, np.exp(x)))
+const TWO_LOADS = `${REFINED}
+def runs(p):
     found = []
     for sweep in job["sweeps"]:
         s = 2j*np.pi*np.array(sweep["frequenciesHz"])
@@ -45,16 +85,16 @@ def errors(x):
         if "loss.1.resistance" in p: inner = 1/(1/inner + 1/p["loss.1.resistance"])
         z = 1/(1/(p["resistance"] + inner) + s*p["capacitance"] + 1e-6)
         ratio = 1 + z*(sweep["siemens"] + s*sweep["farads"])
-        level = np.log(10)/20*np.array(sweep["levelsDb"]) - np.log(np.abs(ratio))
-        found += [level - np.mean(level), np.angle(np.exp(1j*np.radians(sweep["degrees"]))/ratio)]
-    return np.concatenate(found)
-fit = least_squares(errors, np.log([job["start"][n] for n in names]), method="lm", xtol=1e-12, ftol=1e-12, gtol=1e-12)
-variance = np.sum(fit.fun**2)/(len(fit.fun) - len(names) - len(job["sweeps"]))
-error = np.sqrt(np.diag(np.linalg.inv(fit.jac.T @ fit.jac))*variance)
-runs = np.split(fit.fun, np.cumsum([n for s in job["sweeps"] for n in [len(s["degrees"])]*2])[:-1])
-rho = sum(np.sum(r[1:]*r[:-1]) for r in runs)/np.sum(fit.fun**2)
-error *= np.sqrt((1 + rho)/(1 - rho))
-print(json.dumps({n: [float(np.exp(v)), float(e)] for n, v, e in zip(names, fit.x, error)}))
+        found.append(np.log(10)/20*np.array(sweep["levelsDb"]) - np.log(np.abs(ratio)))
+        found.append(np.angle(np.exp(1j*np.radians(sweep["degrees"]))/ratio))
+    return found
+scales, free = [], []
+for sweep in job["sweeps"]:
+    level, w = np.array(sweep["levelsDb"]), 2*np.pi*np.array(sweep["frequenciesHz"])
+    floor = np.minimum(2, 0.1*10**((level - level[0])/20))
+    free += [(len(scales), np.ones(len(w)), None), (len(scales) + 1, w, 2e-6)]
+    scales += [np.hypot(1, floor)]*2
+refine(runs, scales, [[k] for k in range(len(scales))], free)
 `;
 
 describeWith("scipy", "the fit against scipy.optimize.least_squares (MINPACK)", () => {

@@ -1,11 +1,13 @@
 import { describe, expect, it } from "vitest";
 import { coilImpedance } from "../../../src/choice/fit/coil-model.ts";
 import { fitImpedance } from "../../../src/choice/fit/fit-impedance.ts";
-import { fitResonances, resonanceHz } from "../../../src/choice/fit/fit-resonances.ts";
+import { fitResonances } from "../../../src/choice/fit/fit-resonances.ts";
 import { fitResponse } from "../../../src/choice/fit/fit-response.ts";
 import { rangeFromResistance } from "../../../src/choice/fit/resistance-range.ts";
+import { peakHz } from "../../../src/choice/fit/resonance-peak.ts";
 import { PresolderError } from "../../../src/errors.ts";
 import { createNormal, KNOWN_COILS, noisyResponse } from "./known-coils.ts";
+import { resonanceHz } from "./lossless-resonance.ts";
 
 const { coil } = KNOWN_COILS["single coil"]!;
 const LOAD = { resistance: 125e3, capacitance: 500e-12 };
@@ -97,5 +99,6 @@ describe("resonance frequencies", () => {
       return Math.hypot(re, im) / (peakOf === "impedance" ? 1 : Math.hypot(9000, omega * 3));
     };
     for (const near of [0.999, 1.001]) expect(height(at * near)).toBeLessThan(height(at));
+    expect(peakHz(lossless, beside, peakOf) / at).toBeCloseTo(1, 7);
   });
 });

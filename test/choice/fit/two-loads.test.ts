@@ -112,7 +112,7 @@ describe("real coils, by their DC resistance and both ratios (open data set stra
 
   test("their errors go together where neither noise nor a gain explains them, and the answer says so", () => {
     const { notes } = fitOf(MEASURED_COILS.find(({ name }) => name === "1a5c3e6")!);
-    expect(notes.join(" ")).toMatch(/of 54 only some \d+ count as independent/);
+    expect(notes.join(" ")).toMatch(/of 160 only some \d+ count as independent/);
   });
 
   test.each(MEASURED_COILS.map((coil) => [coil.kind, coil.name, coil] as const))("%s (%s)", (_kind, name, coil) => {

@@ -83,6 +83,11 @@ describe("a recording that cannot be measured by", () => {
     expect(refusal(samples)).toThrow(new RegExp(`^signal: the recording ${why}.*\\. \\w`));
   });
 
+  it("leaves a pass out whose dropout a program filled with one value", () => {
+    const filled = sound.map((each, n) => (n > 3 * RATE_HZ && n < 3.004 * RATE_HZ ? 0.01 : each));
+    expect(readRecording("sweep", filled, RATE_HZ, "signal").leftOut).toEqual([{ pass: 1, damage: "stuck" }]);
+  });
+
   it("needs only two whole passes: one that lost samples is left out", () => {
     const reading = readRecording("sweep", holes([3]), RATE_HZ, "signal");
     expect(reading.leftOut).toEqual([{ pass: 1, damage: "lost" }]);

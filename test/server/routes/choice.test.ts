@@ -153,6 +153,25 @@ describe("POST /api/fit", () => {
     expect(values[2].high).toBeGreaterThan(110e-12);
   });
 
+  it("fits resonances by what stands in the coil, and by all kinds where nobody says", async () => {
+    const readings = [
+      { capacitance: 0, frequency: 6400 },
+      { capacitance: "470p", frequency: 2950 },
+      { capacitance: "1n", frequency: 2190 },
+    ];
+    const request = { method: "resonances", resistance: "10k", readings, across: { resistance: "1M" } };
+    const [typed, untyped] = [
+      (await post("/api/fit", { ...request, type: "humbucker" })).json(),
+      (await post("/api/fit", request)).json(),
+    ];
+    expect([typed.lossModel, untyped.lossModel]).toEqual(["section-and-resistor", "none"]);
+    expect(typed.lowFrequencyInductance.value).toBeGreaterThan(1.05 * untyped.lowFrequencyInductance.value);
+    expect(untyped.lowFrequencyInductance.high).toBeGreaterThanOrEqual(typed.lowFrequencyInductance.high);
+    expect(untyped.notes.join(" ")).toContain("Say what kind of pickup");
+    const wrong = (await post("/api/fit", { ...request, type: "banjo" })).json();
+    expect(wrong.errors[0].path).toBe("type");
+  });
+
   const ratios = (load: { resistance?: number; capacitance?: number }) =>
     lines.map(([hertz]) => {
       const { resistance = Number.POSITIVE_INFINITY, capacitance = 0 } = load;
@@ -169,7 +188,9 @@ describe("POST /api/fit", () => {
   it("fits a table in any order of its lines as it does the rising one", async () => {
     const load = { resistance: 200e3, capacitance: 470e-12 };
     // Errors that follow one another, as a real instrument's do.
-    const drifting = ratios(load).map((line, at) => line.replace(/; (.*);/, (_, db) => `; ${+db + Math.sin(at / 5)};`));
+    const drifting = ratios(load).map((line, at) =>
+      line.replace(/; (.*);/, (_, db) => `; ${+db + 0.3 * Math.sin(at / 5)};`),
+    );
     const fitted = async (table: readonly string[]) => {
       const known = { resistance: coil.resistance, across: { resistance: "1M" }, loss: "resistor" };
       const reply = await post("/api/fit", { method: "two-loads", table: table.join("\n"), load, ...known });
@@ -179,6 +200,27 @@ describe("POST /api/fit", () => {
     const mixed = drifting.map((_, at) => drifting[(7 * at) % drifting.length]!);
     expect(new Set(mixed).size).toBe(drifting.length);
     expect(await fitted(mixed)).toEqual(await fitted(drifting));
+  });
+
+  it("fits an impedance as the voltages that it was computed from where their load is said, with degrees", async () => {
+    const load = { resistance: 200e3, capacitance: 470e-12 };
+    const across = { resistance: 1e6, capacitance: 0 };
+    const frequencies = Array.from({ length: 40 }, (_, k) => 100 * 2 ** (k / 6));
+    const points = frequencies.map((hertz) => coilImpedance(coil, hertz, across));
+    const table = {
+      frequencies,
+      ohms: points.map(({ re, im }) => Math.hypot(re, im)),
+      degrees: points.map(({ re, im }) => (Math.atan2(im, re) * 180) / Math.PI),
+    };
+    const request = { method: "impedance", table, load, resistance: coil.resistance, across };
+    const { method, coil: fitted } = (await post("/api/fit", request)).json();
+    expect(method).toBe("two-loads");
+    expect(fitted.inductance / coil.inductance).toBeCloseTo(1, 2);
+    const { degrees: _, ...sizes } = table;
+    const { errors } = (await post("/api/fit", { ...request, table: sizes })).json();
+    expect(errors).toEqual([{ path: "table", message: expect.stringContaining("no degrees") }]);
+    const short = (await post("/api/fit", { ...request, table: { ...table, errors: [0.01] } })).json();
+    expect(short.errors).toEqual([{ path: "table", message: expect.stringContaining("different lengths") }]);
   });
 
   it("fits a voltage unloaded over loaded, as pasted text, and says what is off in which table", async () => {

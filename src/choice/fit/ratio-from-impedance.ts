@@ -1,0 +1,31 @@
+import { NEPERS_OF_AMPLITUDE_PER_DB } from "../../decibels.ts";
+import type { Across } from "./coil-model.ts";
+import type { ImpedanceTable } from "./fit-impedance.ts";
+import { admittance, type RatioSweep } from "./fit-two-loads.ts";
+
+const RADIANS_PER_DEGREE = Math.PI / 180;
+
+/**
+ * The voltages that an impedance was computed from, without a load over with it: 1 + Z·Y. Where that is near 1 the impedance is hardly
+ * told, and a gain that was touched is in every ohm of it; of the ratio it is one level.
+ */
+export function ratioFromImpedance(
+  { frequenciesHz, ohms, errors }: ImpedanceTable,
+  degrees: readonly number[],
+  load: Across,
+): RatioSweep {
+  const points = frequenciesHz.map((hz, i) => {
+    const { re: g, im: b } = admittance(load, 2 * Math.PI * hz);
+    const angle = degrees[i]! * RADIANS_PER_DEGREE;
+    const [x, y] = [ohms[i]! * Math.cos(angle), ohms[i]! * Math.sin(angle)];
+    const [re, im] = [1 + x * g - y * b, x * b + y * g];
+    return { size: Math.hypot(re, im), angle: Math.atan2(im, re), moved: ohms[i]! * Math.hypot(g, b) };
+  });
+  return {
+    frequenciesHz,
+    levelsDb: points.map(({ size }) => Math.log(size) / NEPERS_OF_AMPLITUDE_PER_DB),
+    degrees: points.map(({ angle }) => angle / RADIANS_PER_DEGREE),
+    errors: errors && points.map(({ size, moved }, i) => (errors[i]! * moved) / size),
+    load,
+  };
+}
