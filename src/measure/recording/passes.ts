@@ -72,13 +72,27 @@ export function aligned(passes: readonly Pass[], frequenciesHz: Float64Array): P
   });
 }
 
-/** By how many decibels the loudest pass came back other than the quietest, over what was played; the median over frequency. */
-export function gainMoved(passes: readonly Pass[]): number {
+/** What the quiet stretch foretells of a pass, where it does of the loudest. */
+const noiseIn = ({ index }: Pass) => bodyPeak(BODIES[0]!) / bodyPeak(BODIES[index]!);
+
+/** A pass tells its gain where it stands so far above noise, if it does for so many of its frequencies: fewer may be hum's own. */
+const TELLING_RATIO = 10;
+const TELLING_SHARE = 0.25;
+
+/**
+ * By how many decibels the loudest pass came back other than the quietest, over what was played; the median over the frequencies where
+ * the quietest stands above noise, and 0 where it hardly does: behind a short there is nothing to tell a gain by.
+ * @param noise standard error that the quiet stretch foretells of the loudest pass
+ */
+export function gainMoved(passes: readonly Pass[], noise: Float64Array): number {
   const [first, last] = [passes[0]!, passes.at(-1)!];
-  const ratios = first.re.map(
-    (_, i) => 20 * Math.log10(Math.hypot(last.re[i]!, last.im[i]!) / Math.hypot(first.re[i]!, first.im[i]!)),
-  );
-  return ratios.sort()[Math.floor(ratios.length / 2)]!;
+  const least = TELLING_RATIO * noiseIn(last);
+  const ratios = Array.from(first.re.keys()).flatMap((i) => {
+    const [loud, quiet] = [Math.hypot(first.re[i]!, first.im[i]!), Math.hypot(last.re[i]!, last.im[i]!)];
+    return quiet > least * noise[i]! ? [20 * Math.log10(quiet / loud)] : [];
+  });
+  if (ratios.length < TELLING_SHARE * first.re.length) return 0;
+  return ratios.sort((a, b) => a - b)[Math.floor(ratios.length / 2)]!;
 }
 
 /** Passes are told apart by more than their own scatter, and by more than an ear or a fit would mind. */
@@ -89,7 +103,7 @@ const BENT_FROM_HZ = 200;
 
 /** Whether a louder pass came back lower than a quieter one somewhere: an input that rounds its peaks before it clips. */
 export function isBent(louder: Pass, quieter: Pass, frequenciesHz: Float64Array, noise: Float64Array): boolean {
-  const ownNoise = bodyPeak(BODIES[0]!) / bodyPeak(BODIES[quieter.index]!);
+  const ownNoise = noiseIn(quieter);
   const drops = louder.re.map((_, i) => {
     const [loud, quiet] = [Math.hypot(louder.re[i]!, louder.im[i]!), Math.hypot(quieter.re[i]!, quieter.im[i]!)];
     if (frequenciesHz[i]! < BENT_FROM_HZ) return 0;

@@ -38,9 +38,9 @@ function goodPasses(damages: readonly (Damage | undefined)[], path: string): num
   throw recordingFault(path, damages.every((damage) => damage === "clipped") ? "clipped" : "lost");
 }
 
-function requireSteadyGain(passes: readonly Pass[], path: string): void {
+function requireSteadyGain(passes: readonly Pass[], noise: Float64Array, path: string): void {
   if (passes.length < 2) return;
-  const moved = gainMoved(passes);
+  const moved = gainMoved(passes, noise);
   if (Math.abs(moved) > MOST_GAIN_MOVED_DECIBELS) {
     throw recordingFault(path, "gain", `the quietest came back ${moved.toFixed(1)} dB off`);
   }
@@ -62,9 +62,9 @@ export function readRecording(
   const read = (of: Float32Array, index: number) => READERS[kind](of, sampleRateHz, clock, index);
   const damages = BODIES.map((_, index) => damageOf(samples, sampleRateHz, clock, index));
   const whole = goodPasses(damages, path).map((index): Pass => ({ index, ...read(samples, index) }));
-  requireSteadyGain(whole, path);
   const quiet = quietOf(samples, sampleRateHz, clock);
   const noise = smoothed(foretoldNoise(kind, BODIES[0]!, quiet, sampleRateHz, FREQUENCIES_HZ));
+  requireSteadyGain(whole, noise, path);
   const passes = whole.filter((pass) => pass === whole.at(-1) || !isBent(pass, whole.at(-1)!, FREQUENCIES_HZ, noise));
   const used = new Set(passes.map(({ index }) => index));
   const share = bodyPeak(BODIES[0]!) / Math.hypot(...passes.map(({ index }) => bodyPeak(BODIES[index]!)));

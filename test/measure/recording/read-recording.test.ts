@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { clockIn } from "../../../src/measure/recording/find-clock.ts";
 import { readRecording } from "../../../src/measure/recording/read-recording.ts";
 import { measuringSignal, SIGNAL_KINDS, type SignalKind } from "../../../src/measure/signal/measuring-signal.ts";
 import { coilLike, type Passage, recorded, resampled } from "../simulated-recording.ts";
@@ -62,6 +63,17 @@ it("leaves the passes of a sweep out whose peaks an input rounded", () => {
   const rounded = sound.map((each) => Math.tanh(2 * each) / 2);
   expect(readRecording("sweep", rounded, RATE_HZ, "signal").leftOut[0]).toEqual({ pass: 1, damage: "clipped" });
 });
+
+it.each(SIGNAL_KINDS)(
+  "tells of a %s behind a short that hardly anything came through, and by how much it may be off",
+  (kind) => {
+    const faint = heard(kind, { gain: 1e-4, noise: 1e-4, hum: { hz: 50, peak: 1e-3 } });
+    const clock = clockIn(heard(kind, {}), RATE_HZ, "before");
+    const { re, im, sd } = readRecording(kind, faint, RATE_HZ, "behind", clock);
+    const within = re.filter((each, i) => Math.hypot(each, im[i]!) < 1e-3 + 4 * sd[i]!).length;
+    expect(within / re.length).toBeGreaterThan(0.95);
+  },
+);
 
 describe("a recording that cannot be measured by", () => {
   const refusal = (samples: Float32Array) => () => readRecording("sweep", samples, RATE_HZ, "signal");
