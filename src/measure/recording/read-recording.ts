@@ -6,6 +6,7 @@ import { type Damage, damageOf, quietOf } from "./damage.ts";
 import { clockIn } from "./find-clock.ts";
 import { foretoldNoise } from "./foretold-noise.ts";
 import { aligned, gainMoved, isBent, meanOf, type Pass, smoothed, type Transfer } from "./passes.ts";
+import { playedKind } from "./played-kind.ts";
 import { recordingFault } from "./recording-fault.ts";
 import { sweepTransfer } from "./sweep-transfer.ts";
 import { toneTransfer } from "./tone-transfer.ts";
@@ -59,6 +60,8 @@ export function readRecording(
   path: string,
   clock: Clock = clockIn(samples, sampleRateHz, path),
 ): Reading {
+  const played = playedKind(samples, sampleRateHz, clock);
+  if (played !== undefined && played !== kind) throw recordingFault(path, "kind", `a ${played}, not a ${kind}`);
   const read = (of: Float32Array, index: number) => READERS[kind](of, sampleRateHz, clock, index);
   const damages = BODIES.map((_, index) => damageOf(samples, sampleRateHz, clock, index));
   const whole = goodPasses(damages, path).map((index): Pass => ({ index, ...read(samples, index) }));

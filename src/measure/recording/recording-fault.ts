@@ -11,6 +11,7 @@ const FAULTS = {
   lost: "has lost samples in more than one place. Close other programs, make the interface's buffer larger, and record again",
   clipped: "is clipped in all three passes. Turn the input's gain down until the loudest pass stays under full scale",
   gain: "changes its gain by itself: the three passes are played 6 dB apart and came back otherwise. Switch automatic gain, limiter, noise reduction and echo cancelling off",
+  kind: "holds the other of the two measuring signals. Say which of them was played",
   unsteady:
     "differs from pass to pass by more than noise explains. Let nothing touch the pickup, the exciter or a plug while it records",
 } as const;

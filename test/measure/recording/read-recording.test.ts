@@ -95,6 +95,14 @@ describe("a recording that cannot be measured by", () => {
     expect(refusal(samples)).toThrow(new RegExp(`^signal: the recording ${why}.*\\. \\w`));
   });
 
+  it.each(SIGNAL_KINDS)("is not the one that is said, but a %s: it is named", (kind) => {
+    const said = kind === "sweep" ? "multitone" : "sweep";
+    const samples = heard(kind, { noise: 1e-4, hum: { hz: 50, peak: 1e-2 }, driftPpm: 40 });
+    expect(() => readRecording(said, samples, RATE_HZ, "signal")).toThrow(
+      `signal: the recording holds the other of the two measuring signals. Say which of them was played (a ${kind}, not a ${said})`,
+    );
+  });
+
   it("leaves a pass out whose dropout a program filled with one value", () => {
     const filled = sound.map((each, n) => (n > 3 * RATE_HZ && n < 3.004 * RATE_HZ ? 0.01 : each));
     expect(readRecording("sweep", filled, RATE_HZ, "signal").leftOut).toEqual([{ pass: 1, damage: "stuck" }]);
