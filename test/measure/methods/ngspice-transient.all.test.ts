@@ -2,7 +2,7 @@ import { spawnSync } from "node:child_process";
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { expect } from "vitest";
+import { expect, it } from "vitest";
 import { encodeWav } from "../../../src/audio/wav-encode.ts";
 import { coilImpedance } from "../../../src/choice/fit/coil-model.ts";
 import { peakHz } from "../../../src/choice/fit/resonance-peak.ts";
@@ -10,7 +10,6 @@ import { measureRequestSchema } from "../../../src/contract/measure/measure.ts";
 import { measuringSignal } from "../../../src/measure/signal/measuring-signal.ts";
 import type { CoilValues } from "../../../src/response/coil-ladder.ts";
 import { measureJob } from "../../../src/server/jobs/measure.ts";
-import { thoroughly } from "../../effort.ts";
 import { describeWith } from "../../tools.ts";
 import { COIL, LOAD } from "../simulated-pickup.ts";
 
@@ -77,34 +76,30 @@ const peakOf = (coil: CoilValues) => {
 };
 
 describeWith("ngspice", "two recordings that ngspice made in time", () => {
-  thoroughly(
-    "give the coil back: L and resonance within 1 %, its height within 5 %",
-    { timeout: 120_000 },
-    async () => {
-      const wav = (samples: Float32Array) => encodeWav({ sampleRateHz: RATE_HZ, channels: [samples] }, "pcm24");
-      const [unloaded, loaded] = inTime().map(wav);
-      const body = measureRequestSchema.parse({
-        method: "two-loads",
-        load: LOAD,
-        across: INPUT,
-        resistance: COIL.resistance,
-      });
-      const job = measureJob.read(body, { unloaded: unloaded!, loaded: loaded! });
-      const answer = measureJob.run(job, { checkpoint: () => {} });
-      if (answer.method !== "two-loads") throw new Error(answer.method);
-      const { coil, lowFrequencyInductance } = answer.fit;
-      console.log(
-        answer.fit.values,
-        answer.fit.lossModel,
-        answer.fit.notes,
-        answer.recordings,
-        peakOf(coil as CoilValues),
-        peakOf(COIL),
-      );
-      const [found, truth] = [peakOf(coil as CoilValues), peakOf(COIL)];
-      expect(Math.abs(lowFrequencyInductance.value / (COIL.inductance + SECTION.inductance) - 1)).toBeLessThan(0.01);
-      expect(Math.abs(found.hz / truth.hz - 1)).toBeLessThan(0.01);
-      expect(Math.abs(found.ohms / truth.ohms - 1)).toBeLessThan(0.05);
-    },
-  );
+  it("give the coil back: L and resonance within 1 %, its height within 5 %", { timeout: 120_000 }, async () => {
+    const wav = (samples: Float32Array) => encodeWav({ sampleRateHz: RATE_HZ, channels: [samples] }, "pcm24");
+    const [unloaded, loaded] = inTime().map(wav);
+    const body = measureRequestSchema.parse({
+      method: "two-loads",
+      load: LOAD,
+      across: INPUT,
+      resistance: COIL.resistance,
+    });
+    const job = measureJob.read(body, { unloaded: unloaded!, loaded: loaded! });
+    const answer = measureJob.run(job, { checkpoint: () => {} });
+    if (answer.method !== "two-loads") throw new Error(answer.method);
+    const { coil, lowFrequencyInductance } = answer.fit;
+    console.log(
+      answer.fit.values,
+      answer.fit.lossModel,
+      answer.fit.notes,
+      answer.recordings,
+      peakOf(coil as CoilValues),
+      peakOf(COIL),
+    );
+    const [found, truth] = [peakOf(coil as CoilValues), peakOf(COIL)];
+    expect(Math.abs(lowFrequencyInductance.value / (COIL.inductance + SECTION.inductance) - 1)).toBeLessThan(0.01);
+    expect(Math.abs(found.hz / truth.hz - 1)).toBeLessThan(0.01);
+    expect(Math.abs(found.ohms / truth.ohms - 1)).toBeLessThan(0.05);
+  });
 });
