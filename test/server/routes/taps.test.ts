@@ -47,12 +47,18 @@ describe("POST /api/taps", () => {
     expect(answer.cells.map(({ expected, sounds }) => expected === sounds)).toEqual(answer.cells.map(() => true));
   });
 
-  it("refuses times that are not one for each step, and taps that it cannot tell apart, with the seconds of those found", async () => {
+  it("refuses times that are not one for each step or do not rise, and taps that it cannot tell apart, with the seconds of those found", async () => {
     const times = await send({ timing: { by: "hand", times: [1] } }, TAKE);
     expect(times.statusCode).toBe(400);
     expect(times.json()).toMatchObject({
       errors: [{ path: "timing.times", message: expect.stringMatching(/expected 6/) }],
     });
+    const back = await send({ timing: { by: "hand", times: [2, null, 13, 12.5, 13, 20] } }, TAKE);
+    expect(back.statusCode).toBe(400);
+    expect(back.json().errors).toEqual([
+      { path: "timing.times.3", message: "is 12.5 s; expected more than 13 s, as of the steps before it" },
+      { path: "timing.times.4", message: expect.stringMatching(/^is 13 s/) },
+    ]);
     const pauses = await send({ timing: { by: "pauses" } }, TAKE.subarray(0, 15 * RATE_HZ));
     expect(pauses.statusCode).toBe(422);
     expect(pauses.json()).toMatchObject({ errors: [{ path: "taps", message: expect.stringMatching(/at \d+\.\d s/) }] });
