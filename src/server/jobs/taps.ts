@@ -6,6 +6,7 @@ import { faultAt } from "../../errors.ts";
 import { howToTap, TAP_CAUTIONS, wordedSteps } from "../../measure/taps/how-to-tap.ts";
 import { planTaps, STEP_SECONDS, tapsLeftOut } from "../../measure/taps/plan-taps.ts";
 import { type TapMap, tapMap } from "../../measure/taps/tap-map.ts";
+import { tapVerdict } from "../../measure/taps/tap-verdict.ts";
 import type { Job, JobContext } from "../work/job.ts";
 import { tapInputOf, tapsHeard } from "./tap-file.ts";
 
@@ -45,28 +46,15 @@ function notesOn({ cells }: TapMap): string[] {
   ];
 }
 
-function titleOf(verdict: TappedAnswer["verdict"], { departures }: TapMap): string {
-  if (verdict === "as-drawn") return "As drawn: every row sounds where it should, and swings as it should.";
-  if (verdict === "unclear") return "Not clear: some rows lie between sounding and leaking in.";
-  return departures.length === 1 ? departures[0]!.message : `${departures.length} departures from the drawing.`;
-}
-
-function verdictOf({ cells, departures }: TapMap): TappedAnswer["verdict"] {
-  if (departures.length > 0) return "departs";
-  return cells.some(({ isExpected, sounds }) => isExpected && sounds === undefined) ? "unclear" : "as-drawn";
-}
-
 function tapped(build: Build, map: TapMap): TappedAnswer {
   const controls = new Controls(build);
-  const verdict = verdictOf(map);
   const words = wordedSteps(
     build,
     map.cells.map(({ heard }) => heard.step),
   );
   return {
     kind: "tapped",
-    verdict,
-    title: titleOf(verdict, map),
+    ...tapVerdict(build, map),
     departures: map.departures.map(({ kind, message, settings, pickup, coil }) => ({
       kind,
       message,
