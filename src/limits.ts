@@ -180,5 +180,5 @@ export const MAX_METER_LEADS_OHMS = 10;
 export const MAX_TAP_STEPS = 50;
 /** Of one examination: every position of a lever, and both ends of every knob in one of them. */
 export const MAX_TAKES = 24;
-/** Of a take of taps: so many steps at four seconds each, and a hand's moves between them. */
-export const MAX_TAP_SECONDS = 240;
+/** Of a take of taps: so many steps at four seconds each, each after a move of three, and half a minute before, between and after. */
+export const MAX_TAP_SECONDS = MAX_TAP_STEPS * (4 + 3) + 30;

@@ -1,3 +1,4 @@
+import { louderChannel } from "../../louder-channel.ts";
 import type { Spectrum } from "../../network/nodal-analysis.ts";
 import { pointsOf, ratio } from "../impedance/uncertain.ts";
 import type { SignalKind } from "../signal/measuring-signal.ts";
@@ -12,14 +13,9 @@ export interface Recorded {
   readonly channels: readonly Float32Array[];
 }
 
-const energy = (samples: Float32Array) => samples.reduce((sum, each) => sum + each * each, 0);
-
-const louder = (channels: readonly Float32Array[]) =>
-  channels.reduce((best, each) => (energy(each) > energy(best) ? each : best));
-
 /** The only channel, or the louder of two. */
 export function readLouder(kind: SignalKind, { path, sampleRateHz, channels }: Recorded): Reading {
-  return readRecording(kind, louder(channels), sampleRateHz, path);
+  return readRecording(kind, louderChannel(channels), sampleRateHz, path);
 }
 
 /** Both channels of a recording, by the clock of the first of them; `order` says which is which in the file. */

@@ -1,6 +1,7 @@
 import type { Checkpoint } from "../../checkpoint.ts";
 import { decibels } from "../../decibels.ts";
 import { faultAt } from "../../errors.ts";
+import { louderChannel } from "../../louder-channel.ts";
 import type { TapStep } from "./plan-taps.ts";
 import { findSwings, floorAt, noiseFloor, type Swing } from "./swings.ts";
 import type { TapGroup } from "./tap-groups.ts";
@@ -34,11 +35,6 @@ export interface TapTake {
 
 /** Half a step of 16 bits: nothing was connected, or the channel is muted. */
 const SILENT_UP_TO = 2 ** -16;
-
-const energy = (samples: Float32Array) => samples.reduce((sum, each) => sum + each * each, 0);
-
-const louder = (channels: readonly Float32Array[]) =>
-  channels.reduce((best, each) => (energy(each) > energy(best) ? each : best));
 
 /** The level of a group: of the swings that come, by the sign that was found; the middle one, since hands differ by 6 dB. */
 function levelOf(swings: readonly Swing[], sign: 1 | -1): number {
@@ -79,7 +75,7 @@ export function hearTaps(
   timing: TapTiming,
   { checkpoint }: Checkpoint,
 ): HeardTap[] {
-  const samples = louder(channels);
+  const samples = louderChannel(channels);
   if (samples.every((each) => Math.abs(each) < SILENT_UP_TO)) {
     const message =
       "is silent: nothing was recorded. Choose the input that the lead is in, turn its gain up, and record again";

@@ -13,6 +13,10 @@ export function wordedSteps(build: Build, steps: readonly TapStep[]): WordedStep
   return steps.map((step) => ({ ...step, position: settingWords(build, step.settings), row: rowCalled(build, step) }));
 }
 
+/** Nothing where all were tried. @param leftOut how many steps one take has no room for */
+export const leftOutWords = (leftOut: number): string[] =>
+  leftOut > 0 ? [`One take has no room for ${leftOut} more steps, of the last switches: they stay untried.`] : [];
+
 /** Common practice, no source. @param leftOut how many steps the take has no room for */
 export function howToTap(steps: readonly TapStep[], leftOut: number): string[] {
   const positions = settingGroups(steps.map((step) => ({ heard: { step } }))).length;
@@ -23,16 +27,12 @@ export function howToTap(steps: readonly TapStep[], leftOut: number): string[] {
     "Set the gain so that the loudest tap peaks between −20 and −6 dB.",
     `Record all of it in one take: ${steps.length} steps in ${positions} ${positions === 1 ? "position" : "positions"}, ${minutes} min. In each step touch the pole and lift the tool off, crisply, three times within two seconds, then pause.`,
     "Keep to the times of the plan, counted from the first tap: a row that is silent leaves nothing behind but its time.",
-    ...(leftOut > 0
-      ? [`One take has no room for ${leftOut} more steps, of the last switches: they stay untried.`]
-      : []),
+    ...leftOutWords(leftOut),
   ];
 }
 
-/** Common practice, no source. */
+/** Beside the usual ones. Common practice, no source. */
 export const TAP_CAUTIONS: readonly string[] = [
-  "Unplug the guitar from the amplifier first: taps are loud, and nothing but the interface is on its jack.",
-  "Mute loudspeakers and take headphones off, or begin at low volume.",
+  "Taps are loud: nothing but the interface is on the guitar's jack. Mute loudspeakers and take headphones off, or begin at low volume.",
   "Switch the interface's phantom power off before anything is plugged in.",
-  "Never open an amplifier: mains voltage and stored charge can kill, even unplugged.",
 ];

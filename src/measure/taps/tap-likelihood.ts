@@ -26,13 +26,19 @@ function cellOf(heard: HeardTap, foretold: ForetoldTap): Cell {
   return { ...cell, agrees: 0.5 + (0.5 - WRONG_SIGN) * straight * cell.own };
 }
 
+/** Of one step, where hearing nothing has a chance, and a level a density in dB for either sign: together they make 1. */
 function cellChance(cell: Cell, levels: TapLevels, flip: 1 | -1): number {
   const { level, sign, certainty } = cell.heard;
   const placed = levelDensity(cell, levels);
   if (level === undefined) return (1 - MISLABELLED) * placed + MISLABELLED / 2;
   const agrees = flip * sign > 0 ? cell.agrees : 1 - cell.agrees;
   const signed = certainty * agrees + (1 - certainty) * (1 - agrees);
-  return (1 - MISLABELLED) * placed * signed + MISLABELLED / (2 * ANYWHERE_DB);
+  return (1 - MISLABELLED) * placed * signed + MISLABELLED / (4 * ANYWHERE_DB);
+}
+
+/** How likely one step is heard so where the levels are known. */
+export function tapChance(heard: HeardTap, foretold: ForetoldTap, levels: TapLevels, flip: 1 | -1): number {
+  return cellChance(cellOf(heard, foretold), levels, flip);
 }
 
 /**

@@ -1,6 +1,6 @@
 import type { Build } from "../../build-file/schema.ts";
 import { TAPS_FILE, type TapsBody } from "../../contract/measure/taps.ts";
-import { faultAt } from "../../errors.ts";
+import { faultAt, refused } from "../../errors.ts";
 import { MAX_TAP_SECONDS } from "../../limits.ts";
 import { type HeardTap, hearTaps } from "../../measure/taps/hear-taps.ts";
 import { planTaps, type TapStep } from "../../measure/taps/plan-taps.ts";
@@ -11,10 +11,25 @@ import { recordedAs } from "./measure-files.ts";
 
 type How = Pick<TapsBody, "timing" | "input">;
 
-export const tapInputOf = ({ input }: How): TapInput =>
-  input
-    ? { resistance: input.resistance ?? USUAL_TAP_INPUT.resistance, capacitance: input.capacitance }
-    : USUAL_TAP_INPUT;
+export const tapInputOf = ({ input }: Pick<How, "input">): TapInput => ({
+  resistance: input?.resistance ?? USUAL_TAP_INPUT.resistance,
+  capacitance: input?.capacitance ?? USUAL_TAP_INPUT.capacitance,
+});
+
+/** Steps were tapped in the plan's order. */
+function requireRising(times: readonly (number | null)[], path: string): void {
+  let before = Number.NEGATIVE_INFINITY;
+  const faults = times.flatMap((time, i) => {
+    if (time === null || time > before) {
+      before = time ?? before;
+      return [];
+    }
+    return [
+      { path: `${path}.${i}`, message: `is ${time} s; expected more than ${before} s, as of the steps before it` },
+    ];
+  });
+  if (faults.length > 0) throw refused("REQUEST_INVALID", faults);
+}
 
 function timingOf({ timing }: How, steps: readonly TapStep[], path: string): TapTiming {
   if (timing.by === "plan") return timing.start === undefined ? { by: "plan" } : { by: "plan", start: timing.start };
@@ -22,6 +37,7 @@ function timingOf({ timing }: How, steps: readonly TapStep[], path: string): Tap
     const message = `has ${timing.times.length} times; expected ${steps.length}, one for each step of the plan`;
     throw faultAt("REQUEST_INVALID", `${path}.times`, message);
   }
+  if (timing.by === "hand") requireRising(timing.times, `${path}.times`);
   return timing;
 }
 

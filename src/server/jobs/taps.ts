@@ -1,11 +1,13 @@
+import { CAUTIONS } from "../../bench/sheet/cautions.ts";
 import type { Build } from "../../build-file/schema.ts";
 import { Controls, rawSettings } from "../../build-file/settings.ts";
 import { TAPS_FILE, type TappedAnswer, type TapsAnswer, type TapsBody } from "../../contract/measure/taps.ts";
 import { readBuildAt } from "../../contract/refusal.ts";
 import { faultAt } from "../../errors.ts";
-import { howToTap, TAP_CAUTIONS, wordedSteps } from "../../measure/taps/how-to-tap.ts";
+import { howToTap, leftOutWords, TAP_CAUTIONS, wordedSteps } from "../../measure/taps/how-to-tap.ts";
 import { planTaps, STEP_SECONDS, tapsLeftOut } from "../../measure/taps/plan-taps.ts";
 import { type TapMap, tapMap } from "../../measure/taps/tap-map.ts";
+import { tapVerdict } from "../../measure/taps/tap-verdict.ts";
 import type { Job, JobContext } from "../work/job.ts";
 import { tapInputOf, tapsHeard } from "./tap-file.ts";
 
@@ -33,7 +35,7 @@ const rowOf = (
   row,
 });
 
-function notesOn({ cells }: TapMap): string[] {
+function notesOn({ cells }: TapMap, leftOut: number): string[] {
   const clipped = cells.filter(({ heard }) => heard.isClipped).length;
   const unclear = cells.filter(({ sounds }) => sounds === undefined).length;
   return [
@@ -41,32 +43,20 @@ function notesOn({ cells }: TapMap): string[] {
       ? [`${clipped} steps clipped the input: their levels are at least what is said. Turn the gain down.`]
       : []),
     ...(unclear > 0 ? [`${unclear} steps lie between sounding and leaking in: tap them again, all alike.`] : []),
+    ...leftOutWords(leftOut),
     "Which of all pickups is the one that is turned about no tap can say: only which swing against which.",
   ];
 }
 
-function titleOf(verdict: TappedAnswer["verdict"], { departures }: TapMap): string {
-  if (verdict === "as-drawn") return "As drawn: every row sounds where it should, and swings as it should.";
-  if (verdict === "unclear") return "Not clear: some rows lie between sounding and leaking in.";
-  return departures.length === 1 ? departures[0]!.message : `${departures.length} departures from the drawing.`;
-}
-
-function verdictOf({ cells, departures }: TapMap): TappedAnswer["verdict"] {
-  if (departures.length > 0) return "departs";
-  return cells.some(({ isExpected, sounds }) => isExpected && sounds === undefined) ? "unclear" : "as-drawn";
-}
-
-function tapped(build: Build, map: TapMap): TappedAnswer {
+function tapped(build: Build, map: TapMap, leftOut: number): TappedAnswer {
   const controls = new Controls(build);
-  const verdict = verdictOf(map);
   const words = wordedSteps(
     build,
     map.cells.map(({ heard }) => heard.step),
   );
   return {
     kind: "tapped",
-    verdict,
-    title: titleOf(verdict, map),
+    ...tapVerdict(build, map),
     departures: map.departures.map(({ kind, message, settings, pickup, coil }) => ({
       kind,
       message,
@@ -86,25 +76,26 @@ function tapped(build: Build, map: TapMap): TappedAnswer {
       chance,
       inPhase: agrees ?? null,
     })),
-    notes: notesOn(map),
-    cautions: [...TAP_CAUTIONS],
+    notes: notesOn(map, leftOut),
+    cautions: [...TAP_CAUTIONS, ...CAUTIONS],
   };
 }
 
 function run({ build, body, file }: TapsJob, context: JobContext): TapsAnswer {
   const input = tapInputOf(body);
   const steps = planTaps(build, input);
+  const leftOut = tapsLeftOut(build, input);
   const controls = new Controls(build);
   if (!file) {
     return {
       kind: "plan",
-      how: howToTap(steps, tapsLeftOut(build, input)),
-      cautions: [...TAP_CAUTIONS],
+      how: howToTap(steps, leftOut),
+      cautions: [...TAP_CAUTIONS, ...CAUTIONS],
       steps: wordedSteps(build, steps).map((step) => ({ ...rowOf(controls, step), at: step.at })),
       seconds: steps.at(-1)!.at + STEP_SECONDS,
     };
   }
-  return tapped(build, tapMap(build, tapsHeard(build, body, file, "timing", context), input));
+  return tapped(build, tapMap(build, tapsHeard(build, body, file, "timing", context), input), leftOut);
 }
 
 export const tapsJob = { read, run, size: () => "large", gate: "set" } satisfies Job<TapsJob, TapsAnswer>;

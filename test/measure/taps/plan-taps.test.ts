@@ -1,5 +1,12 @@
 import { expect, it } from "vitest";
 import { Controls } from "../../../src/build-file/settings.ts";
+import {
+  MAX_AUDIO_CHANNELS,
+  MAX_AUDIO_SECONDS,
+  MAX_SAMPLE_RATE_HZ,
+  MAX_TAP_SECONDS,
+  MAX_TAP_STEPS,
+} from "../../../src/limits.ts";
 import { howToTap } from "../../../src/measure/taps/how-to-tap.ts";
 import { planTaps, STEP_SECONDS, tapsLeftOut } from "../../../src/measure/taps/plan-taps.ts";
 import { settingWords } from "../../../src/measure/taps/tap-words.ts";
@@ -46,4 +53,13 @@ it("has room for so many steps in one take, and says how many are left out", () 
   expect(planTaps(many)).toHaveLength(50);
   expect(tapsLeftOut(many)).toBe(10);
   expect(howToTap(planTaps(many), 10).at(-1)).toContain("no room for 10 more steps");
+});
+
+it("fits into one take at 48 kHz however many settings its steps lie in", () => {
+  const { steps } = planOf("which-treble-bleed");
+  const moved = steps.findIndex(({ settings }) => settings !== steps[0]!.settings);
+  const perStep = steps[moved]!.at - steps[moved - 1]!.at;
+  const lead = 5;
+  expect(lead + MAX_TAP_STEPS * perStep).toBeLessThan(MAX_TAP_SECONDS);
+  expect(MAX_TAP_SECONDS * 48_000).toBeLessThan(MAX_AUDIO_SECONDS * MAX_AUDIO_CHANNELS * MAX_SAMPLE_RATE_HZ);
 });

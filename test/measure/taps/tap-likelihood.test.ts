@@ -2,7 +2,8 @@ import { describe, expect, it } from "vitest";
 import { editBuild } from "../../../src/bench/faults/edits/edit-build.ts";
 import { singleFaults } from "../../../src/bench/faults/kinds/single-faults.ts";
 import { foretoldTaps } from "../../../src/measure/taps/foretold-taps.ts";
-import { tapLogLikelihood } from "../../../src/measure/taps/tap-likelihood.ts";
+import type { HeardTap } from "../../../src/measure/taps/hear-taps.ts";
+import { tapChance, tapLogLikelihood } from "../../../src/measure/taps/tap-likelihood.ts";
 import { scenarioBuilds } from "../../bench/scenario-builds.ts";
 import { heardOf } from "./tap-trials.ts";
 
@@ -46,5 +47,16 @@ describe("how likely taps are", () => {
   it("bears one group under a wrong label", () => {
     const moved = heard.with(0, { ...heard[1]!, step: heard[0]!.step });
     expect(worth(build, heard) - worth(build, moved)).toBeLessThan(15);
+  });
+
+  it("comes to 1 over all that one step may be heard as", () => {
+    const [first] = heard;
+    const step = { ...first!, floor: -300 };
+    const { level: _, ...nothing } = step;
+    const chance = (tap: HeardTap) => tapChance(tap, { re: 1, im: 0, leak: 0.01 }, { gain: 0, rows: new Map() }, 1);
+    // Where a group of another row lies, it lies anywhere in 60 dB.
+    const levels = Array.from({ length: 600 }, (_, i) => -30 + i / 10);
+    const heardAs = ([1, -1] as const).flatMap((sign) => levels.map((level) => chance({ ...step, level, sign }) / 10));
+    expect(chance(nothing) + heardAs.reduce((sum, each) => sum + each, 0)).toBeCloseTo(1, 3);
   });
 });

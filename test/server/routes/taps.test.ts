@@ -13,12 +13,13 @@ const BUILD = scenarioBuilds.find(({ name }) => name === "tone-before-or-after-v
 const TAKE = tappedTake(withTurned(BUILD, "neck", undefined), planTaps(BUILD), { rateHz: RATE_HZ, seed: 4 });
 const service = useService();
 
-const wav = (samples: Float32Array) => encodeWav({ sampleRateHz: RATE_HZ, channels: [samples] }, "pcm16");
+const wav = (samples: Float32Array, sampleRateHz = RATE_HZ) =>
+  encodeWav({ sampleRateHz, channels: [samples] }, "pcm16");
 
-function send(request: Partial<TapsRequest>, samples: Float32Array) {
+function send(request: Partial<TapsRequest>, samples: Float32Array, sampleRateHz = RATE_HZ) {
   const form = multipart([
     { name: "request", content: JSON.stringify({ build: BUILD, ...request }) },
-    { name: "taps", content: wav(samples), filename: "taps.wav" },
+    { name: "taps", content: wav(samples, sampleRateHz), filename: "taps.wav" },
   ]);
   return service.app.inject({ method: "POST", url: "/api/taps", ...form });
 }
@@ -34,7 +35,9 @@ describe("POST /api/taps", () => {
       "4 s: position 1, bridge",
       "11 s: position 2, neck",
     ]);
-    expect(answer.cautions.join()).toContain("Unplug the guitar from the amplifier");
+    const cautions = answer.cautions.join();
+    for (const each of ["phantom power", "Unplug the guitar from the amplifier", "iron", "fumes", "lead", "eye"])
+      expect(cautions).toContain(each);
   });
 
   it("names the pickup that is turned about, and says what sounds where", async () => {
@@ -47,19 +50,27 @@ describe("POST /api/taps", () => {
     expect(answer.cells.map(({ expected, sounds }) => expected === sounds)).toEqual(answer.cells.map(() => true));
   });
 
-  it("refuses times that are not one for each step, and taps that it cannot tell apart, with the seconds of those found", async () => {
+  it("refuses times that are not one for each step or do not rise, and taps that it cannot tell apart, with the seconds of those found", async () => {
     const times = await send({ timing: { by: "hand", times: [1] } }, TAKE);
     expect(times.statusCode).toBe(400);
     expect(times.json()).toMatchObject({
       errors: [{ path: "timing.times", message: expect.stringMatching(/expected 6/) }],
     });
+    const back = await send({ timing: { by: "hand", times: [2, null, 13, 12.5, 13, 20] } }, TAKE);
+    expect(back.statusCode).toBe(400);
+    expect(back.json().errors).toEqual([
+      { path: "timing.times.3", message: "is 12.5 s; expected more than 13 s, as of the steps before it" },
+      { path: "timing.times.4", message: expect.stringMatching(/^is 13 s/) },
+    ]);
     const pauses = await send({ timing: { by: "pauses" } }, TAKE.subarray(0, 15 * RATE_HZ));
     expect(pauses.statusCode).toBe(422);
     expect(pauses.json()).toMatchObject({ errors: [{ path: "taps", message: expect.stringMatching(/at \d+\.\d s/) }] });
   });
 
   it("takes minutes, and says how many at most", async () => {
-    const long = await send({}, new Float32Array((MAX_TAP_SECONDS + 1) * RATE_HZ));
+    const sent = (seconds: number, sampleRateHz: number) =>
+      send({}, new Float32Array(seconds * sampleRateHz), sampleRateHz);
+    const long = await sent(MAX_TAP_SECONDS + 1, 8_000);
     expect(long.statusCode).toBe(413);
     expect(long.json().errors[0].message).toContain(`at most ${MAX_TAP_SECONDS} s`);
   });
