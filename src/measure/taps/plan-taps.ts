@@ -12,6 +12,8 @@ export interface TapStep {
   readonly coil: string;
   /** Seconds from the first step to when this one may begin. */
   readonly at: number;
+  /** Whether its coil sounds there, as drawn. */
+  readonly sounds: boolean;
 }
 
 /** Three taps and a pause; a hand that has to move a lever first. Common practice, no source. */
@@ -76,24 +78,25 @@ function everyTap(build: Build, input?: TapInput): TapStep[] {
   const rows = rowsOf(build, transfers);
   const shown = new Set<string>();
   let at = -MOVE_SECONDS;
-  const steps = settings.flatMap((state) => {
+  return settings.flatMap((state, index) => {
     at += MOVE_SECONDS;
     const here = transfers.in(state);
     const sounding = soundingRows(here);
     const sounds = ({ pickup, coil }: Row) =>
       sounding[here.findIndex((each) => each.pickup === pickup && each.coil === coil)]!;
     const done = new Set<string>();
-    return rows.flatMap((row): TapStep[] => {
+    // A take in which nothing is heard at first does not tell when it began.
+    const inOrder = index === 0 ? [...rows].sort((a, b) => Number(sounds(b)) - Number(sounds(a))) : rows;
+    return inOrder.flatMap((row): TapStep[] => {
       const part = build.parts[row.pickup]!;
       const isWhole = part.kind === "pickup" && Object.keys(part.coils).length === 2 && !hasCoilLeads(part);
       if (isWhole && done.has(row.pickup) && (shown.has(row.pickup) || !sounds(row))) return [];
       if (isWhole && done.has(row.pickup)) shown.add(row.pickup);
       done.add(row.pickup);
       at += STEP_SECONDS;
-      return [{ settings: state, ...row, at: at - STEP_SECONDS }];
+      return [{ settings: state, ...row, at: at - STEP_SECONDS, sounds: sounds(row) }];
     });
   });
-  return steps;
 }
 
 /** As many of them as one take holds. */

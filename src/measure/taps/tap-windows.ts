@@ -2,18 +2,18 @@ import { faultAt, type PresolderError } from "../../errors.ts";
 import type { TapStep } from "./plan-taps.ts";
 import type { Swing } from "./swings.ts";
 import { groupOf, isTapping, type TapGroup, tapGroups } from "./tap-groups.ts";
+import { EARLY_SECONDS, startOf } from "./tap-start.ts";
 
 /** How it is told which taps belong to which step. */
 export type TapTiming =
   /** By the pauses alone: every step must be heard, if faintly. */
   | { readonly by: "pauses" }
-  /** Each step at its own time of the plan. @param start seconds of the take at which the first may begin; absent: the first tap heard */
+  /** Each step at its own time of the plan. @param start seconds of the take at which the first may begin; absent: found */
   | { readonly by: "plan"; readonly start?: number }
   /** Said by hand: seconds of the take at which each step's first tap is; null where none was to be heard. */
   | { readonly by: "hand"; readonly times: readonly (number | null)[] };
 
-/** A hand strays by so much from a step's time; a tap that begins a step was written down to the nearest half second. */
-const EARLY_SECONDS = 1.2;
+/** A tap that begins a step was written down to the nearest half second. */
 const LATE_SECONDS = 0.9;
 /** Shorter than this no pause on the way to the next row is. */
 const LEAST_PAUSE_SECONDS = 0.5;
@@ -77,7 +77,7 @@ export function tapWindows(
   const isTimed = timing.by === "hand" || (timing.by === "plan" && timing.start !== undefined);
   if (groups.length === 0 && !isTimed) throw countFault(path, groups, steps.length);
   if (timing.by === "hand") return byTimes(path, swings, timing.times);
-  const start = timing.by === "plan" ? (timing.start ?? groups[0]!.from) : undefined;
+  const start = timing.by === "plan" ? (timing.start ?? startOf(groups, steps)) : undefined;
   if (start !== undefined) {
     return byTimes(
       path,

@@ -49,5 +49,11 @@ function timingOf({ timing }: How, steps: readonly TapStep[], path: string): Tap
 export function tapsHeard(build: Build, how: How, file: Uint8Array, path: string, context: JobContext): HeardTap[] {
   const steps = planTaps(build, tapInputOf(how));
   const timing = timingOf(how, steps, path);
-  return hearTaps(recordedAs(TAPS_FILE, { [TAPS_FILE]: file }, 1, MAX_TAP_SECONDS), steps, timing, context);
+  const take = recordedAs(TAPS_FILE, { [TAPS_FILE]: file }, 1, MAX_TAP_SECONDS);
+  const seconds = take.channels[0]!.length / take.sampleRateHz;
+  if (timing.by === "plan" && timing.start !== undefined && timing.start >= seconds) {
+    const message = `is ${timing.start} s; expected less than the take's ${seconds.toFixed(1)} s`;
+    throw faultAt("REQUEST_INVALID", `${path}.start`, message);
+  }
+  return hearTaps(take, steps, timing, context);
 }

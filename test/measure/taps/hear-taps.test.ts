@@ -66,8 +66,8 @@ describe("taps are heard", () => {
     const silent = takeOf({ peak: 1e-7, hum: 1e-3, touchHum: 0, clicks: 0.3 });
     expect(hear(silent).every(({ level }) => level === undefined)).toBe(true);
     expect(heardIn(silent)).toEqual([
-      "The neck is silent in every position.",
       "The bridge is silent in every position.",
+      "The neck is silent in every position.",
     ]);
   });
 });

@@ -17,10 +17,18 @@ const planOf = (scenario: string) => {
   return { build, steps: planTaps(build) };
 };
 
-it("taps every row in every position, from the neck to the bridge", () => {
+it("taps every row in every position, from the neck to the bridge, but one that sounds before all others", () => {
   const { steps } = planOf("which-treble-bleed");
   expect(steps).toHaveLength(15);
-  expect(steps.slice(0, 3).map(({ pickup }) => pickup)).toEqual(["neck", "middle", "bridge"]);
+  expect(steps.slice(0, 6).map(({ pickup }) => pickup)).toEqual([
+    "bridge",
+    "neck",
+    "middle",
+    "neck",
+    "middle",
+    "bridge",
+  ]);
+  expect(steps.slice(0, 3).map(({ sounds }) => sounds)).toEqual([true, false, false]);
 });
 
 it("taps the second row of a pickup whose coils are joined inside only once", () => {

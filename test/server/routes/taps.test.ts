@@ -31,8 +31,8 @@ describe("POST /api/taps", () => {
     const answer = tapsAnswerSchema.parse(reply.json());
     if (answer.kind !== "plan") throw new Error(answer.kind);
     expect(answer.steps.map(({ position, row, at }) => `${at} s: ${position}, ${row}`).slice(0, 3)).toEqual([
-      "0 s: position 1, neck",
-      "4 s: position 1, bridge",
+      "0 s: position 1, bridge",
+      "4 s: position 1, neck",
       "11 s: position 2, neck",
     ]);
     const cautions = answer.cautions.join();
