@@ -55,12 +55,14 @@ function impedanceColumns({ table }: BodyOf<"impedance">): Columns {
 
 function impedanceJob(body: BodyOf<"impedance">): FitJob {
   const { frequenciesHz, values, thirds, errors } = impedanceColumns(body);
+  if (errors && body.precision !== undefined)
+    throw faultAt("REQUEST_INVALID", "precision", "is given beside table.errors; expected only one of the two");
   const table = { frequenciesHz, ohms: values, degrees: thirds, errors };
   const known = { ...knownOf(body), across: across(body.across) };
   if (!body.load) return { method: "impedance", table, known };
   requireLoad(body.load, "load");
   if (!thirds) throw faultAt("REQUEST_INVALID", "table", "has no degrees; expected them where a load is given");
-  return { method: "two-loads", sweeps: [ratioFromImpedance(table, thirds, across(body.load))], known };
+  return { method: "two-loads", sweeps: [ratioFromImpedance(table, thirds, across(body.load), body.precision)], known };
 }
 
 function requireLoad({ resistance, capacitance }: AcrossBody, path: string): void {

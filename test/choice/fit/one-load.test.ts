@@ -81,6 +81,29 @@ describe("an impedance that was computed from one ratio of a real coil", () => {
     }
   });
 
+  it("passes on to the ratio what the impedance is said to be off by, in whichever direction", () => {
+    const [coil, off] = [MEASURED_COILS[4]!, 1e-6];
+    const table = impedanceOf(sweepOf(coil, "R"));
+    const stated = ratioFromImpedance(table, table.degrees, LOADS.R, off);
+    const listed = ratioFromImpedance({ ...table, errors: table.ohms.map(() => off) }, table.degrees, LOADS.R);
+    expect(stated.errors).toEqual(listed.errors);
+    const movedBy = (turn: number) => {
+      const ohms = table.ohms.map((each) => each * (1 + off * Math.cos(turn)));
+      const degrees = table.degrees.map((each) => each + (off * Math.sin(turn)) / RADIANS);
+      const moved = ratioFromImpedance({ ...table, ohms }, degrees, LOADS.R);
+      return moved.levelsDb.map((level, i) =>
+        Math.hypot(
+          (level - stated.levelsDb[i]!) * (Math.LN10 / 20),
+          (moved.degrees[i]! - stated.degrees[i]!) * RADIANS,
+        ),
+      );
+    };
+    for (const turn of [0, 1, 2]) {
+      const moved = movedBy(turn);
+      for (const [i, error] of stated.errors!.entries()) expect(moved[i]! / error).toBeCloseTo(1, 3);
+    }
+  });
+
   it("says by itself that its lines are not worth the same", () => {
     for (const coil of casesOf(MEASURED_COILS, 2)) {
       const { notes } = fitImpedance(impedanceOf(sweepOf(coil, "R")), knownOf(coil));
