@@ -1,7 +1,8 @@
 import { PresolderError } from "../../errors.ts";
 import type { LossModel } from "./coil-shapes.ts";
 import type { FitProblem } from "./fit-attempt.ts";
-import { type Fit, type FittedValue, fitCoil } from "./fit-problem.ts";
+import { type Fit, fitCoil } from "./fit-problem.ts";
+import type { FittedValue } from "./fitted-value.ts";
 import { type PeakOf, peakHz } from "./resonance-peak.ts";
 import { type CoilType, usualCoil } from "./usual-coils.ts";
 

@@ -1,9 +1,7 @@
 import { NEPERS_OF_AMPLITUDE_PER_DB } from "../../decibels.ts";
 import type { Across } from "./coil-model.ts";
 import type { ImpedanceTable } from "./fit-impedance.ts";
-import { admittance, type RatioSweep } from "./fit-two-loads.ts";
-
-const RADIANS_PER_DEGREE = Math.PI / 180;
+import { admittance, RADIANS_PER_DEGREE, type RatioSweep } from "./loaded-ratio.ts";
 
 /**
  * The voltages that an impedance was computed from, without a load over with it: 1 + Z·Y. Where that is near 1 the impedance is hardly

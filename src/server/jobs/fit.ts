@@ -1,7 +1,7 @@
 import type { LossModel } from "../../choice/fit/coil-shapes.ts";
 import { type FitJob, runFit } from "../../choice/fit/fit-job.ts";
 import type { Fit } from "../../choice/fit/fit-problem.ts";
-import type { RatioSweep } from "../../choice/fit/fit-two-loads.ts";
+import type { RatioSweep } from "../../choice/fit/loaded-ratio.ts";
 import { readMeasurements } from "../../choice/fit/measurement-csv.ts";
 import { ratioFromImpedance } from "../../choice/fit/ratio-from-impedance.ts";
 import type { AcrossBody, FitBody, FittedAnswer } from "../../contract/fit.ts";

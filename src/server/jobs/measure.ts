@@ -1,6 +1,6 @@
 import type { FitJob } from "../../choice/fit/fit-job.ts";
 import { runFit } from "../../choice/fit/fit-job.ts";
-import type { RatioSweep } from "../../choice/fit/fit-two-loads.ts";
+import type { RatioSweep } from "../../choice/fit/loaded-ratio.ts";
 import type { MeasureAnswer, MeasureBody, RecordingName } from "../../contract/measure/measure.ts";
 import { faultAt } from "../../errors.ts";
 import { impedanceBehind, type Point, ratiosOf, requireOrder, tableOf } from "../../measure/methods/behind-resistor.ts";

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { fitImpedance } from "../../../src/choice/fit/fit-impedance.ts";
-import { fitTwoLoads, loadedRatio, type RatioSweep } from "../../../src/choice/fit/fit-two-loads.ts";
+import { fitTwoLoads } from "../../../src/choice/fit/fit-two-loads.ts";
+import { loadedRatio, type RatioSweep } from "../../../src/choice/fit/loaded-ratio.ts";
 import { ratioFromImpedance } from "../../../src/choice/fit/ratio-from-impedance.ts";
 import type { CoilValues } from "../../../src/response/coil-ladder.ts";
 import { casesOf, thoroughly } from "../../effort.ts";

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { coilImpedance } from "../../../src/choice/fit/coil-model.ts";
-import { loadedRatio } from "../../../src/choice/fit/fit-two-loads.ts";
+import { loadedRatio } from "../../../src/choice/fit/loaded-ratio.ts";
 import { createNormal } from "../../choice/fit/known-coils.ts";
 import { onePickup, threeSingles } from "../../fixtures/circuits.ts";
 import { useService } from "../service.ts";
