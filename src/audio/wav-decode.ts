@@ -18,7 +18,8 @@ const READERS: Readonly<Record<SampleKind, Reader>> = {
 
 /**
  * A WAV file as sound: 8, 16, 24 and 32-bit integers, 32 and 64-bit floats, plain or extensible, 1 or 2 channels, 8 to 192 kHz.
- * Up to `maxSeconds`, and no more samples than a minute of stereo at 192 kHz has. A length left open by a tool that wrote to a pipe is taken to reach to the end of the file.
+ * Up to `maxSeconds`, and no more samples than a minute of stereo at 192 kHz has. A length that a tool left open when
+ * it wrote to a pipe is taken to reach to the end of the file.
  *
  * @throws PresolderError WAV_INVALID (not such a file, cut short, contradictory), LIMIT_EXCEEDED (too long, too many channels,
  * rate out of range) or SOUND_UNUSABLE (no samples; a sample that is not finite or absurdly large), all under the path `signal`.

@@ -11,7 +11,7 @@ export interface Passage {
   readonly driftPpm?: number;
   /** RMS of white noise, of full scale. */
   readonly noise?: number;
-  readonly hum?: { readonly hz: number; readonly peak: number };
+  readonly hum?: { readonly hz: number; readonly peak: number; readonly phase?: number };
   readonly bits?: 16 | 24;
   readonly clipAt?: number;
   readonly seed?: number;
@@ -90,28 +90,23 @@ function normals(seed: number): () => number {
   return () => Math.sqrt(-2 * Math.log(unit())) * Math.cos(2 * Math.PI * unit());
 }
 
-/** What an interface's file holds of a signal that was played. */
-export function recorded(signal: Float32Array, rateHz: number, passage: Passage): Float32Array {
-  const {
-    transfer,
-    gain = 1,
-    delaySeconds = 0.3137,
-    driftPpm = 0,
-    noise = 0,
-    hum,
-    bits,
-    clipAt = 1,
-    seed = 7,
-  } = passage;
-  const through = transfer ? filtered(signal, rateHz, transfer) : signal;
-  const sampled = resampled(through, rateHz, driftPpm, delaySeconds);
+/** What comes into an input, and what its file then holds of it. */
+export function heardThrough(sampled: Float32Array, rateHz: number, world: Passage): Float32Array {
+  const { gain = 1, noise = 0, hum, bits, clipAt = 1, seed = 7 } = world;
   const normal = normals(seed);
   const steps = bits ? 2 ** (bits - 1) : undefined;
   return sampled.map((each, n) => {
-    const buzz = hum ? hum.peak * Math.sin((2 * Math.PI * hum.hz * n) / rateHz) : 0;
+    const buzz = hum ? hum.peak * Math.sin((2 * Math.PI * hum.hz * n) / rateHz + (hum.phase ?? 0)) : 0;
     const value = Math.max(-clipAt, Math.min(clipAt, gain * each + noise * normal() + buzz));
     return steps ? Math.round(value * steps) / steps : value;
   });
+}
+
+/** What an interface's file holds of a signal that was played. */
+export function recorded(signal: Float32Array, rateHz: number, passage: Passage): Float32Array {
+  const { transfer, delaySeconds = 0.3137, driftPpm = 0 } = passage;
+  const through = transfer ? filtered(signal, rateHz, transfer) : signal;
+  return heardThrough(resampled(through, rateHz, driftPpm, delaySeconds), rateHz, passage);
 }
 
 /** A coil's resonance behind an exciter whose EMF rises with frequency up to its own pole, 1 at 1 kHz and below its peak. */

@@ -3,7 +3,8 @@ import { fitImpedance, type ImpedanceTable, type KnownBeside } from "./fit-imped
 import type { Fit } from "./fit-problem.ts";
 import { fitResonances, type ResonanceReading, type ResonanceSetup } from "./fit-resonances.ts";
 import { fitResponse, type KnownLoad, type ResponseTable } from "./fit-response.ts";
-import { fitTwoLoads, type RatioSweep } from "./fit-two-loads.ts";
+import { fitTwoLoads } from "./fit-two-loads.ts";
+import type { RatioSweep } from "./loaded-ratio.ts";
 
 /** A fit as plain data, by what was measured. */
 export type FitJob =

@@ -3,19 +3,8 @@ import type { CoilValues } from "../../response/coil-ladder.ts";
 import { aiccOf, chosenOf, DECISIVE_AICC } from "./choose-model.ts";
 import type { LossModel } from "./coil-shapes.ts";
 import { type Attempt, attempt, exponentials, type FitProblem, relativeErrors } from "./fit-attempt.ts";
-import { t95 } from "./student-t.ts";
-
-export interface FittedValue {
-  readonly name: string;
-  readonly value: number;
-  /** Relative: of the value's logarithm. */
-  readonly relativeError: number;
-  /** In the value's own unit. */
-  readonly standardError: number;
-  /** 95 % confidence. */
-  readonly low: number;
-  readonly high: number;
-}
+import { type FittedValue, inOrder, interval, lowFrequencyInductance } from "./fitted-value.ts";
+import { complaint } from "./untold.ts";
 
 export interface ConsideredModel {
   readonly loss: LossModel;
@@ -38,66 +27,6 @@ export interface Fit {
   readonly condition: number;
   readonly considered: readonly ConsideredModel[];
   readonly notes: readonly string[];
-}
-
-/**
- * A value is told where its standard error stays under this: 95 % then spans less than a factor of two and a half either way. It is less
- * than what of any value is known beforehand.
- */
-const LARGEST_RELATIVE_ERROR = 0.45;
-/** A loss hardly moves a curve by what its own values leave open to each other. */
-const LARGEST_OF_LOSS = 0.65;
-/** Beyond this the Jacobian's own rounding, about 1e-9, is no longer small beside the least direction. */
-const LARGEST_CONDITION = 1e6;
-
-const READABLE: Readonly<Record<string, string>> = {
-  resistance: "the coil's resistance",
-  inductance: "the inductance",
-  capacitance: "the winding capacitance",
-  loss: "the loss resistor",
-};
-
-function readable(name: string): string {
-  return READABLE[name] ?? "a loss section's values";
-}
-
-/** Why the data cannot tell this model's values, or undefined where they can. */
-function complaint(of: Attempt, isLossUsual = false): string | undefined {
-  if (!of.solution.covariance || of.solution.condition > LARGEST_CONDITION)
-    return "the measurements do not tell its values apart (the least-squares problem is ill conditioned)";
-  const errors = relativeErrors(of);
-  const mostOfLoss = isLossUsual ? Number.POSITIVE_INFINITY : LARGEST_OF_LOSS;
-  const most = (name: string) => (name.startsWith("loss") ? mostOfLoss : LARGEST_RELATIVE_ERROR);
-  const untold = of.shape.names.filter((name, i) => !(errors[i]! <= most(name)));
-  if (untold.length === 0) return undefined;
-  return `the measurements do not fix ${[...new Set(untold.map(readable))].join(" and ")}`;
-}
-
-/** A precision found from the residuals makes the errors Student's, a known one normal. */
-function interval(name: string, value: number, relativeError: number, freedom: number): FittedValue {
-  const reach = Math.exp(t95(freedom) * relativeError);
-  return { name, value, relativeError, standardError: value * relativeError, low: value / reach, high: value * reach };
-}
-
-/** The sum of all inductances and its error, from the covariance of the logarithms. */
-function lowFrequencyInductance({ shape, solution }: Attempt, freedom: number): FittedValue {
-  const size = shape.names.length;
-  const values = exponentials(solution.parameters);
-  const members = shape.names.flatMap((name, i) => (name.endsWith("inductance") ? [i] : []));
-  const total = members.reduce((sum, i) => sum + values[i]!, 0);
-  let variance = 0;
-  for (const i of members)
-    for (const j of members) variance += (values[i]! * values[j]! * solution.covariance![i * size + j]!) / total ** 2;
-  return interval("lowFrequencyInductance", total, Math.sqrt(variance), freedom);
-}
-
-/** Parameter numbers with the loss sections in the order of their corners R/L, lowest first, as every answer lists them. */
-function inOrder(values: Float64Array): number[] {
-  const core = [0, 1, 2];
-  const sections = Array.from({ length: Math.floor((values.length - core.length) / 2) }, (_, i) => core.length + 2 * i);
-  if (sections.length < 2) return [...values.keys()];
-  const corner = (at: number) => values[at]! / values[at + 1]!;
-  return [...core, ...sections.toSorted((a, b) => corner(a) - corner(b)).flatMap((at) => [at, at + 1])];
 }
 
 /** χ² a degree of freedom above which a stated precision is not what the measurements have. */

@@ -1,9 +1,10 @@
 import { PresolderError } from "../../errors.ts";
 import type { LossModel } from "./coil-shapes.ts";
 import type { FitProblem } from "./fit-attempt.ts";
-import { type Fit, type FittedValue, fitCoil } from "./fit-problem.ts";
+import { type Fit, fitCoil } from "./fit-problem.ts";
+import type { FittedValue } from "./fitted-value.ts";
 import { type PeakOf, peakHz } from "./resonance-peak.ts";
-import { type CoilType, usualCoil } from "./usual-coils.ts";
+import { type CoilType, type UsualCoil, usualCoil } from "./usual-coils.ts";
 
 /** A resonance found with a known capacitor across the coil; 0 farads for none. */
 export interface ResonanceReading {
@@ -59,6 +60,7 @@ function problemOf(
   readings: readonly ResonanceReading[],
   setup: ResonanceSetup,
   type: CoilType | undefined,
+  usual: UsualCoil,
 ): FitProblem {
   const assumed = readings.length < READINGS_THAT_SHOW_SCATTER ? ASSUMED_FREQUENCY_PRECISION : undefined;
   return {
@@ -73,7 +75,7 @@ function problemOf(
     free: [],
     runs: [],
     models: [type ? lossOf(type) : "none"],
-    usual: usualCoil(type),
+    usual,
     isLossUsual: true,
     checkpoint: setup.checkpoint,
     remedy:
@@ -107,15 +109,20 @@ function untyped(bare: Fit, steel: readonly Fit[]): Fit {
  * Fits inductance and winding capacitance to resonances with two or more known capacitors across the coil; the DC resistance
  * is given. What the core takes is that of the type as a rule; without a type there is none, and the ranges hold what there may be.
  * Frequencies without a stated precision count as good to 1 % where there are fewer than five.
+ * @param usualOf what a coil of each type is as a rule
  * @throws PresolderError DATA_INSUFFICIENT
  */
-export function fitResonances(readings: readonly ResonanceReading[], setup: ResonanceSetup): Fit {
+export function fitResonances(
+  readings: readonly ResonanceReading[],
+  setup: ResonanceSetup,
+  usualOf: (type: CoilType | undefined) => UsualCoil = usualCoil,
+): Fit {
   const distinct = new Set(readings.map(({ capacitanceFarads }) => capacitanceFarads));
   if (distinct.size < 2) {
     const message = `The resonances are of ${distinct.size} capacitor; expected at least 2 different ones (none counts as one)`;
     throw new PresolderError("DATA_INSUFFICIENT", message);
   }
-  const fitAs = (type: CoilType | undefined) => fitCoil(problemOf(readings, setup, type));
+  const fitAs = (type: CoilType | undefined) => fitCoil(problemOf(readings, setup, type, usualOf(type)));
   const { type } = setup;
   const fit = type ? fitAs(type) : untyped(fitAs(undefined), [fitAs("humbucker"), fitAs("covered")]);
   return { ...fit, notes: [...fit.notes, type ? TYPED : UNTYPED] };

@@ -1,83 +1,15 @@
 import { NEPERS_OF_AMPLITUDE_PER_DB } from "../../decibels.ts";
 import { PresolderError } from "../../errors.ts";
-import type { CoilValues } from "../../response/coil-ladder.ts";
-import { type Across, type Complex, coilImpedance } from "./coil-model.ts";
-import { type Guess, LOSS_MODELS } from "./coil-shapes.ts";
+import { LOSS_MODELS } from "./coil-shapes.ts";
 import type { KnownBeside } from "./fit-impedance.ts";
 import { type Fit, fitCoil } from "./fit-problem.ts";
 import { type Free, freeDelay, freeLevel } from "./free.ts";
+import { guessFromRatio } from "./guess-from-ratio.ts";
 import type { Stretch } from "./independent-share.ts";
+import { type RatioSweep, sweepErrors } from "./loaded-ratio.ts";
 import type { Expected } from "./weighing.ts";
 
-/** A coil's voltage with nothing but the instrument across it, over its voltage under a known load; lists of equal length. */
-export interface RatioSweep {
-  readonly frequenciesHz: readonly number[];
-  /** dB; the level as a whole is free, as somebody may have touched the gain. */
-  readonly levelsDb: readonly number[];
-  readonly degrees: readonly number[];
-  readonly load: Across;
-  /** How far off each may be, as a fraction; left out: all alike. */
-  readonly errors?: readonly number[] | undefined;
-  /** Where both voltages were recorded one after the other: their time is free too, and not only by what an instrument's trigger may be off. */
-  readonly freeDelay?: boolean | undefined;
-}
-
 const LEAST_POINTS = 8;
-
-const RADIANS_PER_DEGREE = Math.PI / 180;
-
-export function admittance({ resistance, capacitance }: Across, omega: number): Complex {
-  return { re: Number.isFinite(resistance) ? 1 / resistance : 0, im: omega * capacitance };
-}
-
-/**
- * Unloaded over loaded: 1 + Z·Y, with Z the coil's own impedance with the instrument across it, and Y the load's admittance. Whatever
- * drives the coil, and whatever metal takes of its EMF, is in both voltages and cancels.
- */
-export function loadedRatio(coil: CoilValues, frequencyHz: number, load: Across, across?: Across): Complex {
-  const z = coilImpedance(coil, frequencyHz, across);
-  const y = admittance(load, 2 * Math.PI * frequencyHz);
-  return { re: 1 + z.re * y.re - z.im * y.im, im: z.re * y.im + z.im * y.re };
-}
-
-/** A pickup's usual values, common practice. */
-const USUAL = { ohmsPerHenry: 2000, farads: 120e-12, loss: 500e3 };
-const TELLING_DEGREES = 45;
-
-/**
- * The inductance from an angle far below the resonance, which no level that was touched is in: with Z = R + jωL, R in proportion to L,
- * and Y = g + jωc, tan θ = ω(Lg + Rc)/(1 + Rg − ω²Lc).
- */
-function guessFrom({ frequenciesHz, degrees, load }: RatioSweep, known: KnownBeside): Guess {
-  const rising = [...frequenciesHz.keys()].sort((a, b) => frequenciesHz[a]! - frequenciesHz[b]!);
-  const steepest = rising.reduce((best, i) => (degrees[i]! > degrees[best]! ? i : best));
-  const at = rising.find((i) => degrees[i]! > TELLING_DEGREES) ?? steepest;
-  const omega = 2 * Math.PI * frequenciesHz[at]!;
-  const slope = Math.tan(Math.min(degrees[at]!, 80) * RADIANS_PER_DEGREE);
-  const { re: g, im } = admittance(load, omega);
-  const k = USUAL.ohmsPerHenry;
-  const henries = slope / (omega * g + k * im - slope * (k * g - omega * im));
-  const inductance = henries > 0 ? Math.min(20, Math.max(0.3, henries)) : 4;
-  const resistance = known.resistance?.ohms ?? k * inductance;
-  return { resistance, inductance, capacitance: USUAL.farads, loss: USUAL.loss };
-}
-
-function wrapped(radians: number): number {
-  return radians - 2 * Math.PI * Math.round(radians / (2 * Math.PI));
-}
-
-/** Of one sweep: the logarithms of its sizes, then its angles in radians. */
-function sweepErrors(coil: CoilValues, sweep: RatioSweep, across: Across | undefined): Float64Array {
-  const { frequenciesHz, levelsDb, degrees, load } = sweep;
-  const count = frequenciesHz.length;
-  const errors = new Float64Array(2 * count);
-  for (const [i, frequencyHz] of frequenciesHz.entries()) {
-    const { re, im } = loadedRatio(coil, frequencyHz, load, across);
-    errors[i] = levelsDb[i]! * NEPERS_OF_AMPLITUDE_PER_DB - Math.log(Math.hypot(re, im));
-    errors[count + i] = wrapped(degrees[i]! * RADIANS_PER_DEGREE - Math.atan2(im, re));
-  }
-  return errors;
-}
 
 /** Seconds by which the angles of two sweeps are off as a rule, as those of the open data set strayr/pickupAnalyseR-data spread. */
 const TRIGGER_SECONDS = 2e-6;
@@ -152,7 +84,7 @@ export function fitTwoLoads(sweeps: readonly RatioSweep[], known: KnownBeside = 
     [starts[i]! + length, starts[i]! + 2 * length],
   ]);
   const fit = fitCoil({
-    guess: guessFrom(sweeps[0]!, known),
+    guess: guessFromRatio(sweeps[0]!, known),
     errors: (coil) => {
       const errors = new Float64Array(from);
       for (const [i, sweep] of sweeps.entries()) errors.set(sweepErrors(coil, sweep, known.across), starts[i]!);

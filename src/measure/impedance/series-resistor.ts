@@ -1,4 +1,4 @@
-import { minus, ONE, ratio, shareToRatio, times, type Uncertain } from "./uncertain.ts";
+import { minus, ONE, ratio, shareToRatio, sizeOf, times, type Uncertain } from "./uncertain.ts";
 
 /** Second channel over first, frequency by frequency, as it was recorded. */
 export type Ratios = readonly Uncertain[];
@@ -19,9 +19,13 @@ const corrected = (ratios: Ratios, gain: Ratios | undefined) =>
 /** From the share of the voltage that stands behind the resistor: Z = R·t/(1 − t). */
 const behind = (ratios: Ratios, resistorOhms: number) => ratios.map((t) => times(shareToRatio(t), resistorOhms));
 
-/** 1 / (1/a − 1/b). */
+const exactly = ({ re, im }: Uncertain): Uncertain => ({ re, im, sd: 0 });
+
+/** z = 1 / (1/a − 1/b), whose derivatives are (z/a)² and (z/b)². */
 function without(a: Uncertain, b: Uncertain): Uncertain {
-  return ratio(a, minus(ONE, ratio(a, b)));
+  const z = exactly(ratio(exactly(a), minus(ONE, ratio(exactly(a), exactly(b)))));
+  const square = sizeOf(z) ** 2;
+  return { ...z, sd: Math.hypot((square * a.sd) / sizeOf(a) ** 2, (square * b.sd) / sizeOf(b) ** 2) };
 }
 
 /**

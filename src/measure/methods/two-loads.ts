@@ -1,5 +1,5 @@
 import type { Across } from "../../choice/fit/coil-model.ts";
-import type { RatioSweep } from "../../choice/fit/fit-two-loads.ts";
+import type { RatioSweep } from "../../choice/fit/loaded-ratio.ts";
 import { faultAt } from "../../errors.ts";
 import { pointsOf, ratio, sizeOf } from "../impedance/uncertain.ts";
 import type { Transfer } from "../recording/passes.ts";

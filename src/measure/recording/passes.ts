@@ -49,22 +49,36 @@ export function meanOf(passes: readonly Pass[], frequenciesHz: Float64Array, noi
   return { frequenciesHz, ...middle, sd: own.map((variance, i) => Math.sqrt(Math.max(variance, noise[i]! ** 2))) };
 }
 
-/** Seconds by which a pass comes later than another, from their angles' difference, each frequency by its level. */
-function lateness(pass: Pass, other: Pass, frequenciesHz: Float64Array): number {
+/** What each frequency counts for: where hum stands in it, next to nothing; the others alike. */
+function clarity(noise: Float64Array): Float64Array {
+  const usual = noise.toSorted()[Math.floor(noise.length / 2)]!;
+  return noise.map((each) => (each > usual ? (usual / each) ** 2 : 1));
+}
+
+/**
+ * Seconds by which a pass comes later than another, from their angles' difference, each frequency by its level and its
+ * clarity: half a nanosecond that hum makes of it turns every angle the same way, and no scatter shows it.
+ */
+function lateness(pass: Pass, other: Pass, frequenciesHz: Float64Array, weights: Float64Array): number {
   let [moment, whole] = [0, 0];
   for (const [i, hz] of frequenciesHz.entries()) {
     const re = pass.re[i]! * other.re[i]! + pass.im[i]! * other.im[i]!;
     const im = pass.im[i]! * other.re[i]! - pass.re[i]! * other.im[i]!;
-    moment -= hz * im;
-    whole += hz * hz * re;
+    moment -= weights[i]! * hz * im;
+    whole += weights[i]! * hz * hz * re;
   }
   return moment / (2 * Math.PI * whole);
 }
 
-/** Every pass moved to the time of the first: marks are found to a hundredth of a sample, which turns the highest tones by a degree. */
-export function aligned(passes: readonly Pass[], frequenciesHz: Float64Array): Pass[] {
+/**
+ * Every pass moved to the time of the first: marks are found to a hundredth of a sample, which turns the highest tones by a
+ * degree.
+ * @param noise that the quiet stretch foretells of each frequency
+ */
+export function aligned(passes: readonly Pass[], frequenciesHz: Float64Array, noise: Float64Array): Pass[] {
+  const weights = clarity(noise);
   return passes.map((pass) => {
-    const turn = 2 * Math.PI * lateness(pass, passes[0]!, frequenciesHz);
+    const turn = 2 * Math.PI * lateness(pass, passes[0]!, frequenciesHz, weights);
     const [cos, sin] = [frequenciesHz.map((hz) => Math.cos(turn * hz)), frequenciesHz.map((hz) => Math.sin(turn * hz))];
     const re = pass.re.map((each, i) => each * cos[i]! - pass.im[i]! * sin[i]!);
     const im = pass.re.map((each, i) => each * sin[i]! + pass.im[i]! * cos[i]!);

@@ -73,7 +73,7 @@ export function readRecording(
   const share = bodyPeak(BODIES[0]!) / Math.hypot(...passes.map(({ index }) => bodyPeak(BODIES[index]!)));
   return {
     ...meanOf(
-      aligned(passes, FREQUENCIES_HZ),
+      aligned(passes, FREQUENCIES_HZ, noise),
       FREQUENCIES_HZ,
       noise.map((each) => each * share),
     ),

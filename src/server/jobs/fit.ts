@@ -1,7 +1,7 @@
 import type { LossModel } from "../../choice/fit/coil-shapes.ts";
 import { type FitJob, runFit } from "../../choice/fit/fit-job.ts";
 import type { Fit } from "../../choice/fit/fit-problem.ts";
-import type { RatioSweep } from "../../choice/fit/fit-two-loads.ts";
+import type { RatioSweep } from "../../choice/fit/loaded-ratio.ts";
 import { readMeasurements } from "../../choice/fit/measurement-csv.ts";
 import { ratioFromImpedance } from "../../choice/fit/ratio-from-impedance.ts";
 import type { AcrossBody, FitBody, FittedAnswer } from "../../contract/fit.ts";
@@ -55,12 +55,14 @@ function impedanceColumns({ table }: BodyOf<"impedance">): Columns {
 
 function impedanceJob(body: BodyOf<"impedance">): FitJob {
   const { frequenciesHz, values, thirds, errors } = impedanceColumns(body);
+  if (errors && body.precision !== undefined)
+    throw faultAt("REQUEST_INVALID", "precision", "is given beside table.errors; expected only one of the two");
   const table = { frequenciesHz, ohms: values, degrees: thirds, errors };
   const known = { ...knownOf(body), across: across(body.across) };
   if (!body.load) return { method: "impedance", table, known };
   requireLoad(body.load, "load");
   if (!thirds) throw faultAt("REQUEST_INVALID", "table", "has no degrees; expected them where a load is given");
-  return { method: "two-loads", sweeps: [ratioFromImpedance(table, thirds, across(body.load))], known };
+  return { method: "two-loads", sweeps: [ratioFromImpedance(table, thirds, across(body.load), body.precision)], known };
 }
 
 function requireLoad({ resistance, capacitance }: AcrossBody, path: string): void {

@@ -1,10 +1,11 @@
 import type { FitJob } from "../../choice/fit/fit-job.ts";
 import { runFit } from "../../choice/fit/fit-job.ts";
-import type { RatioSweep } from "../../choice/fit/fit-two-loads.ts";
+import type { RatioSweep } from "../../choice/fit/loaded-ratio.ts";
 import type { MeasureAnswer, MeasureBody, RecordingName } from "../../contract/measure/measure.ts";
 import { faultAt } from "../../errors.ts";
 import { impedanceBehind, type Point, ratiosOf, requireOrder, tableOf } from "../../measure/methods/behind-resistor.ts";
 import { capacitorOf, resistorOf } from "../../measure/methods/part-values.ts";
+import { requireReference } from "../../measure/methods/reference.ts";
 import { ratioOfLoads } from "../../measure/methods/two-loads.ts";
 import { over, readBoth, readLouder } from "../../measure/recording/channels.ts";
 import type { Transfer } from "../../measure/recording/passes.ts";
@@ -44,6 +45,7 @@ function pickupIn(name: RecordingName, { signal, reference }: BodyOf<"two-loads"
   const order = reference === "first" ? ([0, 1] as const) : ([1, 0] as const);
   const [itself, pickup] = readBoth(signal, recordedAs(name, files, 2), order);
   told.push(recordingTold(name, itself, pickup));
+  requireReference(itself, pickup, reference, name);
   return over(pickup, itself);
 }
 

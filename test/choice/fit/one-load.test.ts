@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { fitImpedance } from "../../../src/choice/fit/fit-impedance.ts";
-import { fitTwoLoads, loadedRatio, type RatioSweep } from "../../../src/choice/fit/fit-two-loads.ts";
+import { fitTwoLoads } from "../../../src/choice/fit/fit-two-loads.ts";
+import { loadedRatio, type RatioSweep } from "../../../src/choice/fit/loaded-ratio.ts";
 import { ratioFromImpedance } from "../../../src/choice/fit/ratio-from-impedance.ts";
 import type { CoilValues } from "../../../src/response/coil-ladder.ts";
 import { casesOf, thoroughly } from "../../effort.ts";
@@ -78,6 +79,29 @@ describe("an impedance that was computed from one ratio of a real coil", () => {
       const sweep = ratioFromImpedance(table, table.degrees, LOADS.R);
       const { coil: fitted } = fitTwoLoads([sweep], knownOf(coil));
       expect(rmsDb(fitted, sweepOf(coil, "C")), coil.name).toBeLessThan(0.5);
+    }
+  });
+
+  it("passes on to the ratio what the impedance is said to be off by, in whichever direction", () => {
+    const [coil, off] = [MEASURED_COILS[4]!, 1e-6];
+    const table = impedanceOf(sweepOf(coil, "R"));
+    const stated = ratioFromImpedance(table, table.degrees, LOADS.R, off);
+    const listed = ratioFromImpedance({ ...table, errors: table.ohms.map(() => off) }, table.degrees, LOADS.R);
+    expect(stated.errors).toEqual(listed.errors);
+    const movedBy = (turn: number) => {
+      const ohms = table.ohms.map((each) => each * (1 + off * Math.cos(turn)));
+      const degrees = table.degrees.map((each) => each + (off * Math.sin(turn)) / RADIANS);
+      const moved = ratioFromImpedance({ ...table, ohms }, degrees, LOADS.R);
+      return moved.levelsDb.map((level, i) =>
+        Math.hypot(
+          (level - stated.levelsDb[i]!) * (Math.LN10 / 20),
+          (moved.degrees[i]! - stated.degrees[i]!) * RADIANS,
+        ),
+      );
+    };
+    for (const turn of [0, 1, 2]) {
+      const moved = movedBy(turn);
+      for (const [i, error] of stated.errors!.entries()) expect(moved[i]! / error).toBeCloseTo(1, 3);
     }
   });
 

@@ -1,5 +1,6 @@
 import { describe, expect, it, test } from "vitest";
-import { fitTwoLoads, loadedRatio, type RatioSweep } from "../../../src/choice/fit/fit-two-loads.ts";
+import { fitTwoLoads } from "../../../src/choice/fit/fit-two-loads.ts";
+import { loadedRatio, type RatioSweep } from "../../../src/choice/fit/loaded-ratio.ts";
 import { PresolderError } from "../../../src/errors.ts";
 import type { CoilValues } from "../../../src/response/coil-ladder.ts";
 import { effort } from "../../effort.ts";

@@ -59,6 +59,29 @@ describe("an impedance behind a resistor", () => {
     expect(Math.abs(found.ohms / 375e3 - 1)).toBeLessThan(0.03);
   });
 
+  it("tells by how much it is off with each ratio, however near the input's own impedance is to it", () => {
+    const [ohms, sd] = [470e3, 1e-6];
+    const measured = shown(coils, ohms);
+    const open = shown(
+      coils.map(() => undefined),
+      ohms,
+    );
+    const off = (ratios: Ratios, re: number, im: number) =>
+      ratios.map((each) => ({ ...each, re: each.re + re, im: each.im + im }));
+    const exactly = seriesResistor(measured, ohms, { open });
+    const unsure = (ratios: Ratios) => ratios.map((each) => ({ ...each, sd }));
+    const cases = [
+      [seriesResistor(unsure(measured), ohms, { open }), seriesResistor(off(measured, sd, 0), ohms, { open })],
+      [
+        seriesResistor(measured, ohms, { open: unsure(open) }),
+        seriesResistor(measured, ohms, { open: off(open, 0, sd) }),
+      ],
+    ] as const;
+    for (const [stated, moved] of cases)
+      for (const [i, z] of exactly.entries())
+        expect(Math.hypot(moved[i]!.re - z.re, moved[i]!.im - z.im) / stated[i]!.sd).toBeCloseTo(1, 2);
+  });
+
   it("tells by how much it may be off: a tenth of a decibel is 11 % at the peak with 100 kΩ and 3 % with 470 kΩ", () => {
     const share = 10 ** (0.1 / 20) - 1;
     const errorAtPeak = (ohms: number) => {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { coilImpedance } from "../../../src/choice/fit/coil-model.ts";
-import { loadedRatio } from "../../../src/choice/fit/fit-two-loads.ts";
+import { loadedRatio } from "../../../src/choice/fit/loaded-ratio.ts";
+import { createNormal } from "../../choice/fit/known-coils.ts";
 import { onePickup, threeSingles } from "../../fixtures/circuits.ts";
 import { useService } from "../service.ts";
 
@@ -221,6 +222,19 @@ describe("POST /api/fit", () => {
     expect(errors).toEqual([{ path: "table", message: expect.stringContaining("no degrees") }]);
     const short = (await post("/api/fit", { ...request, table: { ...table, errors: [0.01] } })).json();
     expect(short.errors).toEqual([{ path: "table", message: expect.stringContaining("different lengths") }]);
+    const ranges = async (stated: object) => (await post("/api/fit", { ...request, ...stated })).json();
+    const errors01 = frequencies.map(() => 0.01);
+    const both = await ranges({ precision: 0.01, table: { ...table, errors: errors01 } });
+    expect(both.errors).toEqual([{ path: "precision", message: expect.stringContaining("only one of the two") }]);
+    // Of the impedance, not of the ratio, which a hundredth of the impedance hardly moves where the load hardly shows.
+    const normal = createNormal(8);
+    const ohms = table.ohms.map((each) => each * Math.exp(0.01 * normal()));
+    const noisy = { ...table, ohms, degrees: table.degrees.map((each) => each + 0.57 * normal()) };
+    const stated = await ranges({ precision: 0.01, table: noisy, loss: "resistor" });
+    expect(stated.precision).toEqual({ value: 0.01, estimated: false });
+    const listed = await ranges({ table: { ...noisy, errors: errors01 }, loss: "resistor" });
+    for (const [i, { relativeError }] of stated.values.entries())
+      expect(Math.abs(relativeError / listed.values[i].relativeError - 1)).toBeLessThan(0.1);
   });
 
   it("fits a voltage unloaded over loaded, as pasted text, and says what is off in which table", async () => {

@@ -69,6 +69,14 @@ describe("POST /api/measure", () => {
     const [found, truth] = [peakOf(fit.coil as typeof COIL), peakOf(COIL)];
     expect(Math.abs(found.hz / truth.hz - 1)).toBeLessThan(0.01);
     expect(Math.abs(found.ohms / truth.ohms - 1)).toBeLessThan(0.05);
+
+    const itself = recorded(signal, RATE_HZ, { ...world, delaySeconds: 1.02, seed: 11 });
+    const both = wav(itself, loaded);
+    const swapped = await measure({ ...request, reference: "second" }, { unloaded: both, loaded: both });
+    expect([swapped.statusCode, swapped.json().detail]).toEqual([
+      422,
+      expect.stringMatching(/^unloaded: .*channels are swapped.*reference: first/),
+    ]);
   });
 
   it("finds a capacitor, its loss and by how much both may be off behind a resistor, the rig taken out", async () => {
