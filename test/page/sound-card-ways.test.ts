@@ -162,7 +162,7 @@ describeWith("chromium", "the ways of measuring with an audio interface", () => 
     await page.waitForEvent("download");
   });
 
-  it("tell what a cover takes of a pickup's sound and give it to a coil of the guard", async () => {
+  thoroughly("tell what a cover takes of a pickup's sound and give it to a coil of the guard", {}, async () => {
     const { page } = await site.stay();
     await showTab(page, "Which part?");
     const panel = panelOf(page);

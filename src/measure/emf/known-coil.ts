@@ -23,23 +23,25 @@ function withLoss(loss: Loss, factor: number): Loss {
   return loss.map((section) => ({ ...section, resistance: section.resistance * factor }));
 }
 
+/** All of a coil's inductance in one proportion. */
+function withInductance({ loss, ...coil }: CoilValues, factor: number): CoilValues {
+  const inductance = coil.inductance * factor;
+  if (!Array.isArray(loss)) return { ...coil, inductance, loss };
+  const sections = loss.map((part) =>
+    part.inductance === undefined ? part : { ...part, inductance: part.inductance * factor },
+  );
+  return { ...coil, inductance, loss: sections };
+}
+
 /** @param precision relative standard deviation of inductance, resistance and the capacitance across it, the input's with it */
 export function coilWithin(coil: CoilValues, across: Across, precision: number): KnownCoil {
-  const up = 1 + precision;
   const offs: CoilValues[] = [
-    { ...coil, inductance: coil.inductance * up, ...(isBridged(coil) ? { loss: withInductance(coil.loss, up) } : {}) },
+    withInductance(coil, 1 + precision),
     { ...coil, capacitance: coil.capacitance + precision * (coil.capacitance + across.capacitance) },
-    { ...coil, resistance: coil.resistance * up },
+    { ...coil, resistance: coil.resistance * (1 + precision) },
     ...(coil.loss === undefined ? [] : [{ ...coil, loss: withLoss(coil.loss, 1 + LOSS_IS_WORSE * precision) }]),
   ];
   return { coil, across, offs };
-}
-
-const isBridged = ({ loss }: CoilValues) => Array.isArray(loss);
-
-function withInductance(loss: Loss, factor: number): Loss {
-  if (!Array.isArray(loss)) return loss;
-  return loss.map((part) => (part.inductance === undefined ? part : { ...part, inductance: part.inductance * factor }));
 }
 
 /** A fitted coil: its values' errors go together, so that each direction is one of their covariance's own. */

@@ -38,7 +38,7 @@ function requireClose({ left }: MetalFit, slope: EmfSlope): void {
   const rises = slope.nepers.at(-1)! > 0 ? ", which rises at its end, as no metal makes it" : "";
   const message =
     `no metal comes nearer to the slope than ${decibels.toFixed(2)} dB${rises}; expected at most ${MOST_LEFT_DB} dB. One coil's values` +
-    " are wrong, the two coils' recordings are swapped, or the exciter or the gain was moved between them";
+    " or the integrator's corner are wrong, the two coils' recordings are swapped, or the exciter was moved meanwhile";
   throw faultAt("DATA_INSUFFICIENT", "reference", message);
 }
 

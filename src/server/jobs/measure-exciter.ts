@@ -1,7 +1,7 @@
 import { fitTwoLoads } from "../../choice/fit/fit-two-loads.ts";
 import type { MeasureAnswer, MeasureBody, RecordingName } from "../../contract/measure/measure.ts";
 import { NEPERS_OF_AMPLITUDE_PER_DB } from "../../decibels.ts";
-import { refused } from "../../errors.ts";
+import { type InputFault, refused } from "../../errors.ts";
 import type { HeardCoil, Reference } from "../../measure/emf/emf-slope.ts";
 import { coilOfFit, coilWithin } from "../../measure/emf/known-coil.ts";
 import { type MetalFound, metalAbout, SYSTEMATIC } from "../../measure/methods/exciter.ts";
@@ -17,26 +17,23 @@ type ExciterAnswer = Extract<MeasureAnswer, { method: "exciter" }>;
 type Hear = (name: RecordingName) => Transfer;
 
 const ONLY_FITTED = ["load", "second", "resistance", "loss"] as const;
+const NO_USE = "has no use where `coil` has the pickup's values; expected one of the two";
+const NO_LOAD = "is missing; expected what hung across the pickup in `loaded`, or `coil` with its values";
+
+function faultsOf(body: ExciterBody): InputFault[] {
+  if (!body.coil) return body.load ? [] : [{ path: "load", message: NO_LOAD }];
+  return ONLY_FITTED.filter((path) => body[path] !== undefined).map((path) => ({ path, message: NO_USE }));
+}
 
 /** @throws REQUEST_INVALID where the pickup's coil is neither given nor recorded under a load, or both; or a file is missing */
 export function requireExciter(body: ExciterBody, files: Files): void {
-  const { coil, load, second, reference } = body;
-  const faults = coil
-    ? ONLY_FITTED.filter((path) => body[path] !== undefined).map((path) => ({
-        path,
-        message: "has no use where `coil` has the pickup's values; expected one of the two",
-      }))
-    : load
-      ? []
-      : [
-          {
-            path: "load",
-            message: "is missing; expected what hung across the pickup in `loaded`, or `coil` with its values",
-          },
-        ];
+  const faults = faultsOf(body);
   if (faults.length > 0) throw refused("REQUEST_INVALID", faults);
-  const fitted: RecordingName[] = coil ? [] : second ? ["loaded", "second"] : ["loaded"];
-  requireFiles(files, ["unloaded", ...fitted, ...(reference.kind === "coil" ? (["referenceCoil"] as const) : [])], []);
+  const needed: RecordingName[] = ["unloaded"];
+  if (!body.coil) needed.push("loaded");
+  if (!body.coil && body.second) needed.push("second");
+  if (body.reference.kind === "coil") needed.push("referenceCoil");
+  requireFiles(files, needed, []);
 }
 
 /** The pickup with its coil's values, as they were given or as its recordings under loads tell them. */

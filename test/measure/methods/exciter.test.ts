@@ -6,7 +6,7 @@ import { metalAbout } from "../../../src/measure/methods/exciter.ts";
 import type { CoilValues } from "../../../src/response/coil-ladder.ts";
 import { createNormal } from "../../choice/fit/known-coils.ts";
 import { bare, exciterAt, heardFrom, pole, product, ROD_COIL, shelf } from "../simulated-metal.ts";
-import { COIL, type Complex } from "../simulated-pickup.ts";
+import { COIL, type Complex, over, times } from "../simulated-pickup.ts";
 import { hissed } from "../simulated-reading.ts";
 
 const INPUT = { resistance: 1e6, capacitance: 150e-12 };
@@ -24,7 +24,7 @@ const covered = heard(COIL, pole(3500));
 describe("what metal takes of a pickup's EMF", () => {
   it("is refused over a reference coil of quite other values, and over one that has the metal itself", () => {
     expect(() => found(covered, heard(ROD_COIL, bare, more(2)))).toThrow(
-      /^reference: no metal comes nearer to the slope than [\d.]+ dB; expected at most 0.55 dB. One coil's values are wrong/,
+      /^reference: no metal comes nearer to the slope than [\d.]+ dB; expected at most 0.55 dB. One coil's values/,
     );
     expect(() => found(heard(COIL, bare), heard(ROD_COIL, pole(3500)))).toThrow(
       /which rises at its end, as no metal makes it/,
@@ -36,6 +36,17 @@ describe("what metal takes of a pickup's EMF", () => {
     expect(found(covered, heard(ROD_COIL, bare, more(1.15))).notes.join()).toMatch(
       /fits only with a coil's values moved by [3-9]\.\d of their standard deviations/,
     );
+  });
+
+  it("is told without a reference coil, through an integrator, and refused where its corner is taken for another", () => {
+    const through = (hz: number) =>
+      times(heardFrom(COIL, product(exciterAt(9000), pole(3500)), INPUT)(hz), over([20, 0], [1, hz / 300]));
+    const pickup = { ...coilWithin(COIL, INPUT, 0.02), heard: hissed(through, createNormal(8), 1e-4) };
+    const told = (cornerHz: number) =>
+      metalAbout(pickup, { kind: "integrator", cornerHz, exciterCornerHz: 9000 }, NO_CHECKPOINT).values[0]!;
+    const { low, high } = told(300);
+    expect([low < 3500, high > 3500]).toEqual([true, true]);
+    expect(() => told(30)).toThrow(/^reference: /);
   });
 
   it("is refused where noise leaves no treble, with what to do", () => {

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { encodeWav } from "../../../src/audio/wav-encode.ts";
 import { type MeasureRequest, measureAnswerSchema, type RecordingName } from "../../../src/contract/measure/measure.ts";
 import { measuringSignal } from "../../../src/measure/signal/measuring-signal.ts";
+import { thoroughly } from "../../effort.ts";
 import { bare, exciterAt, heardFrom, pole, product, ROD_COIL, shelf } from "../../measure/simulated-metal.ts";
 import { COIL, type Complex, LOAD, over } from "../../measure/simulated-pickup.ts";
 import { recorded } from "../../measure/simulated-recording.ts";
@@ -78,7 +79,7 @@ describe("POST /api/measure by an exciter", () => {
     expect(answer.systematic.at(-1)).toEqual({ frequency: 3000, decibels: 1 });
   });
 
-  it("tells steel's shelf through an integrator, the exciter's corner known", async () => {
+  thoroughly("tells steel's shelf through an integrator, the exciter's corner known", {}, async () => {
     const CORNER_HZ = 30;
     const through = product(heardFrom(COIL, behind(shelf(1400, 2)), INPUT), (hz) => over([20, 0], [1, hz / CORNER_HZ]));
     const reference = { kind: "integrator", corner: CORNER_HZ, exciterCorner: EXCITER_HZ } as const;
