@@ -5,7 +5,8 @@ import { encodeWav } from "../../src/audio/wav-encode.ts";
 import { coilImpedance } from "../../src/choice/fit/coil-model.ts";
 import { measuringSignal } from "../../src/measure/signal/measuring-signal.ts";
 import { thoroughly } from "../effort.ts";
-import { COIL, type Complex, over } from "../measure/simulated-pickup.ts";
+import { exciterAt, heardFrom, pole, product, ROD_COIL } from "../measure/simulated-metal.ts";
+import { COIL, type Complex, LOAD, over } from "../measure/simulated-pickup.ts";
 import { filtered } from "../measure/simulated-recording.ts";
 import { describeWith } from "../tools.ts";
 import { openStart, showTab, whenReady } from "./actions.ts";
@@ -32,6 +33,16 @@ const coil = (hz: number): Complex => {
   const { re, im } = coilImpedance(COIL, hz);
   return [re, im];
 };
+
+const INPUT = { resistance: 1e6, capacitance: 150e-12 };
+const WAV_FILE = { name: "heard.wav", mimeType: "audio/wav" } as const;
+const covered = product(exciterAt(3400), pole(3500));
+
+/** What an input has of a coil, rounded to 16 bits. */
+function heard(transfer: (hz: number) => Complex): Buffer {
+  const through = filtered(SIGNAL, RATE_HZ, transfer).map((each) => 0.3 * each);
+  return Buffer.from(encodeWav({ sampleRateHz: RATE_HZ, channels: [through] }, "pcm16"));
+}
 
 const panelOf = (page: Page) => page.getByRole("region", { name: "Measuring with an audio interface" });
 
@@ -149,5 +160,38 @@ describeWith("chromium", "the ways of measuring with an audio interface", () => 
       await context.setOffline(false);
     }
     await page.waitForEvent("download");
+  });
+
+  thoroughly("tell what a cover takes of a pickup's sound and give it to a coil of the guard", {}, async () => {
+    const { page } = await site.stay();
+    await showTab(page, "Which part?");
+    const panel = panelOf(page);
+    await panel.getByLabel("What is measured").selectOption("metal");
+    const typed = {
+      "The pickup's DC resistance": COIL.resistance,
+      "Reference coil's DC resistance": ROD_COIL.resistance,
+    };
+    const further = {
+      "Its inductance": ROD_COIL.inductance,
+      "Its own capacitance": "130p",
+      "Its loss resistor": "700k",
+    };
+    for (const [label, value] of Object.entries({ ...typed, ...further }))
+      await panel.getByLabel(label).fill(String(value));
+    expect(await panel.getByLabel("The integrator's corner").isVisible()).toBe(false);
+    for (const [label, transfer] of [
+      ["The pickup with its metal, alone", heardFrom(COIL, covered, INPUT)],
+      ["The same with the load", heardFrom(COIL, covered, INPUT, LOAD)],
+      ["The reference coil in its place (may be left out)", heardFrom(ROD_COIL, exciterAt(3400), INPUT)],
+    ] as const)
+      await panel.getByLabel(label, { exact: true }).setInputFiles({ ...WAV_FILE, buffer: heard(transfer) });
+    await panel.getByRole("button", { name: "Work out the values" }).click();
+    const told = panel.getByRole("row", { name: /^falls from 3\.5\d* kHz|^falls from 3\.49\d* kHz/ });
+    await told.or(panel.locator(".fault-text:visible")).first().waitFor();
+    expect(await panel.locator(".fault-text:visible").allTextContents()).toEqual([]);
+    await panel.getByText(/up to 0.15 dB at 1 kHz and 1 dB above 3 kHz of what the metal takes/).waitFor();
+    await panel.getByRole("button", { name: "Give it this metal" }).click();
+    await showTab(page, "Parts");
+    await expect.poll(() => valuesAt(page, ".shielding")).toContain("own");
   });
 });

@@ -25,6 +25,8 @@ export interface Fit {
   readonly precision: { readonly value: number; readonly estimated: boolean };
   readonly degreesOfFreedom: number;
   readonly condition: number;
+  /** Of the values' logarithms, in their order. */
+  readonly covariance: readonly (readonly number[])[];
   readonly considered: readonly ConsideredModel[];
   readonly notes: readonly string[];
 }
@@ -72,6 +74,7 @@ function finish(problem: FitProblem, chosen: Attempt, considered: ConsideredMode
     precision: { value: chosen.sigma, estimated: problem.precision === undefined },
     degreesOfFreedom,
     condition: solution.condition,
+    covariance: order.map((a) => order.map((b) => solution.covariance![a * order.length + b]!)),
     considered,
     notes: notesOn(problem, chosen, considered),
   };

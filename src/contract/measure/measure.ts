@@ -2,10 +2,20 @@ import * as z from "zod";
 import { oneOf, quantity, strict } from "../../build-file/zod-tools.ts";
 import { acrossField, fittedAnswer, lossField, ohms, resistancePrecision } from "../fit.ts";
 import type { Answered, Sent } from "../wire.ts";
+import { exciterFields, exciterRequest } from "./exciter.ts";
 import { kindField } from "./signal.ts";
 
 /** The WAV files that a measurement may bring, each in a field of this name. */
-export const RECORDINGS = ["unloaded", "loaded", "second", "measured", "gain", "open", "short"] as const;
+export const RECORDINGS = [
+  "unloaded",
+  "loaded",
+  "second",
+  "measured",
+  "gain",
+  "open",
+  "short",
+  "referenceCoil",
+] as const;
 export type RecordingName = (typeof RECORDINGS)[number];
 
 const dcResistance = ohms("DC resistance, as a meter read it");
@@ -38,8 +48,8 @@ const seriesResistor = strict({
   loss: lossField,
 });
 
-export const measureRequestSchema = z.discriminatedUnion("method", [twoLoads, seriesResistor], {
-  error: () => 'expected an object whose "method" is "two-loads" or "series-resistor"',
+export const measureRequestSchema = z.discriminatedUnion("method", [twoLoads, seriesResistor, exciterRequest], {
+  error: () => 'expected an object whose "method" is "two-loads", "series-resistor" or "exciter"',
 });
 
 export const recordingFields = {
@@ -86,6 +96,7 @@ export const measureAnswerSchema = z.discriminatedUnion("method", [
       .number()
       .describe("fraction by which every value may be off with the resistor; not in the errors above"),
   }),
+  z.object({ method: z.literal("exciter"), recordings: z.array(recordingAnswer), ...exciterFields }),
 ]);
 
 export type MeasureRequest = Sent<typeof measureRequestSchema>;

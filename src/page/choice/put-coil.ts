@@ -11,8 +11,15 @@ function coilNames(source: BuildSource | undefined): [string, string][] {
   );
 }
 
-/** A choice of a coil, and the button that gives it the fitted values. */
-export function createPutCoil(store: AppStore, editor: Editor, fit: FittedAnswer): HTMLElement {
+type Target = readonly [pickup: string, coil: string];
+
+/** A choice of a coil, and the button that changes it. @param called what the button says */
+export function createPutIntoCoil(
+  store: AppStore,
+  editor: Editor,
+  called: string,
+  changed: (source: BuildSource, target: Target) => BuildSource,
+): HTMLElement {
   const id = freshId("coil");
   const coils = coilNames(store.state.source);
   const select = h(
@@ -22,13 +29,19 @@ export function createPutCoil(store: AppStore, editor: Editor, fit: FittedAnswer
   );
   const put = () => {
     const target = coils[Number(select.value)];
-    if (!target) return;
-    editor.edit((source) => withFittedCoil(source, target, fit.coil));
+    if (target) editor.edit((source) => changed(source, target));
   };
   return h(
     "div",
     { class: "row add-row" },
     h("div", { class: "field" }, h("label", { for: id }, "Coil"), select),
-    h("button", { type: "button", onclick: put }, "Give it these values"),
+    h("button", { type: "button", onclick: put }, called),
+  );
+}
+
+/** As above, with a fit's values. */
+export function createPutCoil(store: AppStore, editor: Editor, fit: FittedAnswer): HTMLElement {
+  return createPutIntoCoil(store, editor, "Give it these values", (source, target) =>
+    withFittedCoil(source, target, fit.coil),
   );
 }

@@ -6,20 +6,16 @@ import { h } from "../dom/element.ts";
 import { plainTable } from "../dom/table.ts";
 import type { AppStore } from "../state/app-state.ts";
 import type { Editor } from "../state/editor.ts";
+import { metalView } from "./metal-view.ts";
 import { createPutLead } from "./put-lead.ts";
 import { createPutValue } from "./put-value.ts";
 import type { Part } from "./resistor-way.ts";
+import { signed } from "./signed.ts";
 
 type Recordings = MeasureAnswer["recordings"];
 type Behind = Extract<MeasureAnswer, { method: "series-resistor" }>;
 
 const WHY = { lost: "samples were lost", stuck: "a dropout was filled in", clipped: "clipped" } as const;
-
-const signed = (value: number, digits: number) =>
-  value
-    .toFixed(digits)
-    .replace(/^-(?=.*[1-9])/, "−")
-    .replace("-", "");
 
 function leftOutWords(leftOut: Recordings[number]["leftOut"]): string {
   if (leftOut.length === 0) return "none";
@@ -75,6 +71,17 @@ function behindView(answer: Behind, part: Part | undefined, store: AppStore, edi
   );
 }
 
+function valuesView(answer: MeasureAnswer, part: Part | undefined, store: AppStore, editor: Editor): HTMLElement {
+  switch (answer.method) {
+    case "two-loads":
+      return fittedView(answer.fit, createPutCoil(store, editor, answer.fit));
+    case "series-resistor":
+      return behindView(answer, part, store, editor);
+    case "exciter":
+      return metalView(answer, store, editor);
+  }
+}
+
 /**
  * @param part what was measured, where it was behind a resistor
  * @param called what a person calls each recording
@@ -89,9 +96,7 @@ export function measuredView(
   return h(
     "div",
     { class: "stack" },
-    answer.method === "two-loads"
-      ? fittedView(answer.fit, createPutCoil(store, editor, answer.fit))
-      : behindView(answer, part, store, editor),
+    valuesView(answer, part, store, editor),
     recordingsTable(answer.recordings, called),
   );
 }

@@ -4,6 +4,9 @@ import type { RecordingSlot } from "./recording-slot.ts";
 
 const shown = (decibels: number) => `${String(decibels).replace("-", "−")} dB`;
 
+/** Of another coil, whose level as a whole is free. */
+const OF_ITS_OWN = "referenceCoil";
+
 /**
  * A pickup's recordings are compared with each other, so that an output turned in between would pass for a load; where the output
  * itself is recorded too, it cancels.
@@ -13,8 +16,10 @@ export function requireOneLevel(
   request: MeasureRequest,
   slots: readonly Pick<RecordingSlot, "path" | "decibels">[],
 ): void {
-  if (request.method !== "two-loads" || request.reference) return;
-  const made = slots.flatMap(({ path, decibels }) => (decibels === undefined ? [] : [{ path, decibels }]));
+  if (request.method === "series-resistor" || (request.method === "two-loads" && request.reference)) return;
+  const made = slots.flatMap(({ path, decibels }) =>
+    decibels === undefined || path === OF_ITS_OWN ? [] : [{ path, decibels }],
+  );
   const first = made[0]?.decibels;
   const faults = made.flatMap(({ path, decibels }) =>
     decibels === first

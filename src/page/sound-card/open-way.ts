@@ -1,14 +1,16 @@
 import type { RecordingName } from "../../contract/measure/measure.ts";
 import { h } from "../dom/element.ts";
+import { metalWay } from "./metal-way.ts";
 import { pickupWay } from "./pickup-way.ts";
 import { createRecordingSlot, type RecordingSlot } from "./recording-slot.ts";
 import { type Part, resistorWay } from "./resistor-way.ts";
 import type { Way } from "./way.ts";
 
-export type WayName = "pickup" | Part;
+export type WayName = "pickup" | "metal" | Part;
 
 export const WAYS = [
   { value: "pickup", label: "a pickup, by an exciter coil and a load" },
+  { value: "metal", label: "what metal takes of a pickup's sound" },
   { value: "coil", label: "a coil, behind a resistor" },
   { value: "capacitor", label: "a cap" },
   { value: "resistor", label: "a resistor or a pot's track" },
@@ -44,9 +46,20 @@ function instructions({ picture, needs, steps, budget }: Way): HTMLElement {
   );
 }
 
+function wayOf(name: WayName): Way {
+  switch (name) {
+    case "pickup":
+      return pickupWay();
+    case "metal":
+      return metalWay();
+    default:
+      return resistorWay(name);
+  }
+}
+
 /** @param record records into the slot whose button was pressed */
 export function openWay(name: WayName, record: (slot: RecordingSlot) => void): OpenWay {
-  const way = name === "pickup" ? pickupWay() : resistorWay(name);
+  const way = wayOf(name);
   const slots = way.recordings.map((wanted) => createRecordingSlot(wanted));
   for (const slot of slots) slot.record.addEventListener("click", () => record(slot));
   const elementsOf = (all: readonly { readonly element: HTMLElement }[]) => all.map(({ element }) => element);

@@ -1,4 +1,5 @@
 import { formChoice, formText } from "../fields/form-fields.ts";
+import { loadOf } from "./load-of.ts";
 import { loadsPicture } from "./rig-picture.ts";
 import type { Way } from "./way.ts";
 
@@ -29,12 +30,6 @@ const REFERENCES = [
   { value: "first", label: "the output itself on input 1, the pickup on 2" },
   { value: "second", label: "the pickup on input 1, the output itself on 2" },
 ] as const;
-
-/** What was typed, by the names of a load; nothing typed is nothing there. */
-const loadOf = (resistance: string, capacitance: string) => ({
-  ...(resistance ? { resistance } : {}),
-  ...(capacitance ? { capacitance } : {}),
-});
 
 /** A pickup, by its voltage without and with loads. */
 export function pickupWay(): Way {

@@ -41,6 +41,24 @@ export function loadsPicture(): SVGElement {
   );
 }
 
+/** A pickup with its metal under an exciter coil, and a coil without any that takes its place. */
+export function metalPicture(): SVGElement {
+  return picture(
+    "The interface's output drives a small coil laid on the pickup, whose cover and base plate stay on. The pickup's hot lead goes to the instrument input's tip, its ground lead to the sleeve. For the last recording the reference coil, without metal, takes the pickup's place under the exciter and at the input.",
+    wires("M90 30H120M90 60H120"),
+    wires("M200 120H290M200 160H290"),
+    wires("M105 192H245V120M105 203H260V160", "rig-wire rig-later"),
+    box(5, 15, 85, 60, "output"),
+    box(120, 15, 90, 60, "exciter", "coil + 100 Ω"),
+    s("path", { d: "M150 80V98M165 80V98M180 80V98", class: "rig-field" }),
+    box(120, 104, 80, 72, "pickup", "and metal"),
+    box(5, 150, 100, 56, "reference", "coil, later"),
+    box(290, 104, 65, 72, "input", "1 MΩ"),
+    joint(245, 120),
+    joint(260, 160),
+  );
+}
+
 /** A part behind a resistor, with an input on either side of it. */
 export function resistorPicture(part: string): SVGElement {
   return picture(

@@ -142,7 +142,10 @@ function tableResiduals(frequenciesHz: readonly number[], errors: Float64Array):
   }));
 }
 
-export function fittedAnswerOf(job: FitJob, { coil, loss, errors, ...fit }: Fit): FittedAnswer {
+export function fittedAnswerOf(
+  job: FitJob,
+  { coil, loss, errors, covariance: _covariance, ...fit }: Fit,
+): FittedAnswer {
   return { method: job.method, coil, lossModel: loss, ...fit, residuals: residualsOf(job, errors) };
 }
 

@@ -11,6 +11,7 @@ import { over, readBoth, readLouder } from "../../measure/recording/channels.ts"
 import type { Transfer } from "../../measure/recording/passes.ts";
 import type { Job, JobContext } from "../work/job.ts";
 import { across, fittedAnswerOf, knownOf } from "./fit.ts";
+import { exciterAnswer, requireExciter } from "./measure-exciter.ts";
 import { type Files, recordedAs, recordingTold, requireFiles } from "./measure-files.ts";
 
 type BodyOf<Method extends MeasureBody["method"]> = Extract<MeasureBody, { method: Method }>;
@@ -25,6 +26,7 @@ interface MeasureJob {
 function read(body: MeasureBody, files: Files | undefined): MeasureJob {
   if (!files) throw faultAt("REQUEST_INVALID", "body", "expected a multipart form with the JSON request and WAV files");
   if (body.method === "series-resistor") requireFiles(files, ["measured"], ["gain", "open", "short"]);
+  else if (body.method === "exciter") requireExciter(body, files);
   else requireFiles(files, body.second ? ["unloaded", "loaded", "second"] : ["unloaded", "loaded"], []);
   return { body, files };
 }
@@ -130,10 +132,15 @@ function behindResistor(
   };
 }
 
-export const measureJob = {
-  read,
-  run: ({ body, files }: MeasureJob, context: JobContext): MeasureAnswer =>
-    body.method === "two-loads" ? twoLoads(body, files, context) : behindResistor(body, files, context),
-  size: () => "large",
-  gate: "set",
-} satisfies Job<MeasureJob, MeasureAnswer>;
+function run({ body, files }: MeasureJob, context: JobContext): MeasureAnswer {
+  switch (body.method) {
+    case "two-loads":
+      return twoLoads(body, files, context);
+    case "series-resistor":
+      return behindResistor(body, files, context);
+    case "exciter":
+      return exciterAnswer(body, files, context);
+  }
+}
+
+export const measureJob = { read, run, size: () => "large", gate: "set" } satisfies Job<MeasureJob, MeasureAnswer>;
