@@ -32,10 +32,13 @@ export function createPlanOfGuard<Plan>(store: AppStore, wanted: PlanWanted<Plan
   const element = h("div", { class: "stack" });
   const latest = latestOnly();
   let plan: Plan | undefined;
+  let fetched: Reading | undefined;
   const fetchPlan = whileShown(wanted.within, async () => {
     const { reading } = store.state;
+    // What waited to be seen may be seen before its time.
+    if (!reading || reading === fetched) return;
+    fetched = reading;
     const isLatest = latest();
-    if (!reading) return;
     try {
       const next = await wanted.ask(reading.source);
       if (!isLatest()) return;
@@ -54,7 +57,7 @@ export function createPlanOfGuard<Plan>(store: AppStore, wanted: PlanWanted<Plan
     const isOther = store.state.guard !== ofGuard;
     asked = reading;
     ofGuard = store.state.guard;
-    plan = undefined;
+    plan = fetched = undefined;
     // An answer under way is of the guard before.
     latest();
     replaceContent(element, h("p", { class: "hint" }, "Working out what to record…"));
