@@ -1,5 +1,5 @@
+import { louderChannel } from "../../audio/louder-channel.ts";
 import type { TapPlanAnswer } from "../../contract/measure/taps.ts";
-import { louderChannel } from "../../louder-channel.ts";
 import { captureInput } from "../sound-card/capture-input.ts";
 import type { createInputChoice } from "../sound-card/input-choice.ts";
 import type { Recorder } from "../sound-card/record-into.ts";
