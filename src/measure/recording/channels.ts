@@ -1,4 +1,4 @@
-import { louderChannel } from "../../louder-channel.ts";
+import { louderChannel } from "../../audio/louder-channel.ts";
 import type { Spectrum } from "../../network/nodal-analysis.ts";
 import { pointsOf, ratio } from "../impedance/uncertain.ts";
 import type { SignalKind } from "../signal/measuring-signal.ts";

@@ -1,7 +1,7 @@
+import { louderChannel } from "../../audio/louder-channel.ts";
 import type { Checkpoint } from "../../checkpoint.ts";
 import { decibels } from "../../decibels.ts";
 import { faultAt } from "../../errors.ts";
-import { louderChannel } from "../../louder-channel.ts";
 import type { TapStep } from "./plan-taps.ts";
 import { findSwings, floorAt, noiseFloor, type Swing } from "./swings.ts";
 import type { TapGroup } from "./tap-groups.ts";

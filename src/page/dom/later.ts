@@ -20,11 +20,11 @@ export function latestOnly(): () => () => boolean {
   };
 }
 
-/** Work for content that nobody sees, which may be a part of a tab's, waits until its tab is shown. */
+/** Work for content that nobody sees, which may be a part of a tab's or of a fold's, waits until that is shown. */
 export function whileShown(content: HTMLElement, action: () => unknown): () => void {
   let isDue = false;
   const act = () => {
-    isDue = content.offsetParent === null;
+    isDue = !content.checkVisibility();
     if (!isDue) action();
   };
   document.addEventListener("shown", () => {

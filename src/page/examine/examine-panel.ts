@@ -22,14 +22,14 @@ export function createExaminePanel(store: AppStore, readBeside: ReadBeside): HTM
   const lock = (isBusy: boolean) => {
     select.disabled = isBusy;
   };
-  const taps = createTapWay(store, lock);
+  const holder = h("div", {});
+  const taps = createTapWay(store, holder, lock);
   let jack: HTMLElement | undefined;
   const wayOf = (name: "taps" | "jack") => {
     if (name === "taps") return taps.element;
-    jack ??= createJackWay(store, { measured: readBeside, taps: taps.take }, lock);
+    jack ??= createJackWay(store, holder, { measured: readBeside, taps: taps.take }, lock);
     return jack;
   };
-  const holder = h("div", {});
   const show = () => replaceContent(holder, wayOf(choice.read()));
   choice.element.addEventListener("change", show);
   show();

@@ -28,13 +28,13 @@ function departureItem({ title, message, probability, fit, sameAs, alike, next }
       h(
         "details",
         {},
-        h("summary", {}, `None of these takes can tell ${sameAs.length} more from it`),
+        h("summary", {}, `None of these takes can tell more from it: ${alike}`),
         h(
           "ul",
           {},
           sameAs.slice(0, SHOWN_ALIKE).map((each) => h("li", {}, speech.say(each.message))),
         ),
-        sameAs.length > SHOWN_ALIKE && h("p", { class: "hint" }, `In all ${alike}.`),
+        sameAs.length > SHOWN_ALIKE && h("p", { class: "hint" }, "And others of these kinds."),
       ),
     h("p", { class: "hint" }, speech.say(next)),
   );
@@ -84,17 +84,17 @@ const folded = (summary: string, ...content: (Node | false)[]) =>
 
 /**
  * What a guard most likely is, what else it may be and what would tell, and what the takes say of its parts.
- * @param addNext makes a place for the next take
+ * @param addNext makes a place for the next take; absent where there is no room for one
  * @param called what a person calls a recording
  */
 export function examinedView(
   answer: ExaminedAnswer,
   reading: Reading,
   speech: LugSpeech,
-  addNext: () => void,
+  addNext: (() => void) | undefined,
   called: (file: string) => string,
 ): HTMLElement {
-  const { departures, remainder, notShown, together, nextTake, nextMeasurement, notes, priors, floor } = answer;
+  const { departures, remainder, notShown, together, nextMeasurement, notes, priors, floor } = answer;
   const said = (texts: readonly string[]) =>
     h(
       "ul",
@@ -107,7 +107,7 @@ export function examinedView(
     h("h4", {}, speech.say(answer.title)),
     h("p", { class: "diagnosis" }, speech.say(answer.summary)),
     h("p", {}, h("b", {}, "Next: "), speech.say(answer.next)),
-    nextTake && h("div", { class: "buttons" }, h("button", { type: "button", onclick: addNext }, "Make that take")),
+    addNext && h("div", { class: "buttons" }, h("button", { type: "button", onclick: addNext }, "Make that take")),
     nextMeasurement && nextCheckView(nextMeasurement, reading, { speech, over: "" }),
     h("h4", {}, "What it may be"),
     h(

@@ -1,15 +1,15 @@
-import type { ExamineAnswer, ExaminedAnswer } from "../../contract/examine/examine-answer.ts";
-import type { ExamineRequest } from "../../contract/examine/examine-request.ts";
+import type { ExaminedAnswer } from "../../contract/examine/examine-answer.ts";
 import { h, replaceContent } from "../dom/element.ts";
 import { createFormRun } from "../fields/form-run.ts";
-import { ask, postJson } from "../server/client.ts";
 import { createRecordInto, signalRecorder } from "../sound-card/record-into.ts";
 import { createRecordSection } from "../sound-card/record-section.ts";
 import { createRecordingSlot, type RecordingSlot } from "../sound-card/recording-slot.ts";
 import { createSoundFields } from "../sound-card/sound-fields.ts";
 import type { AppStore } from "../state/app-state.ts";
+import type { Reading } from "../state/reading.ts";
 import { speechOf } from "../words/lug-speech.ts";
 import { examinedView } from "./examined-view.ts";
+import { askExamined, askJackPlan } from "./jack-request.ts";
 import { createPlanOfGuard } from "./plan-of-guard.ts";
 import type { ReadBeside } from "./read-beside.ts";
 import { rigFields } from "./rig-fields.ts";
@@ -20,6 +20,9 @@ const INTRO =
   "The signal goes through a known resistor into the guard's jack, and both sides of the resistor are recorded. Make as many of these" +
   " takes as you like, the first ones first: each tells more. What you typed in above, by meter, and a take of taps are weighed" +
   " together with them.";
+
+/** Beside the usual ones. Common practice, no source. */
+const UNTOUCHED = "Let nobody touch the strings or the metal while it records.";
 
 /** What else is known of the guard, and weighed together. */
 interface Beside {
@@ -34,18 +37,16 @@ const listOf = (texts: readonly string[]) =>
     texts.map((text) => h("li", {}, text)),
   );
 
-async function askExamined(
-  request: ExamineRequest,
-  files: readonly (readonly [string, File])[],
-): Promise<ExamineAnswer> {
-  const form = new FormData();
-  form.set("request", JSON.stringify(request));
-  for (const [name, file] of files) form.set(name, file);
-  return (await ask("/api/examine", { method: "POST", body: form })).json() as Promise<ExamineAnswer>;
-}
-
-/** Recordings through a resistor into the jack, and what departs from the drawing. */
-export function createJackWay(store: AppStore, beside: Beside, lock: (isBusy: boolean) => void): HTMLElement {
+/**
+ * Recordings through a resistor into the jack, and what departs from the drawing.
+ * @param within what is seen where this can be
+ */
+export function createJackWay(
+  store: AppStore,
+  within: HTMLElement,
+  beside: Beside,
+  lock: (isBusy: boolean) => void,
+): HTMLElement {
   const sound = createSoundFields();
   const rig = rigFields();
   const gain = createRecordingSlot({
@@ -59,74 +60,50 @@ export function createJackWay(store: AppStore, beside: Beside, lock: (isBusy: bo
     run.button.disabled = isBusy;
     for (const { record } of [gain, ...places.takes().map(({ slot }) => slot)]) record.disabled = isBusy;
   };
-  const recordInto = createRecordInto(signalRecorder(sound), lockAll);
+  const recordInto = createRecordInto({ ...signalRecorder(sound), until: () => plan.until() }, lockAll);
   const withRecording = (slot: RecordingSlot) => slot.record.addEventListener("click", () => void recordInto(slot));
   const places = createTakePlaces(withRecording, (text) => {
     const { reading } = store.state;
     return reading ? speechOf(reading).say(text) : text;
   });
   withRecording(gain);
-  const plan = createPlanOfGuard(
-    store,
-    async (build) => {
-      const answer = await postJson("/api/examine", { build });
-      if (answer.kind !== "plan") throw new Error("The service gave no plan.");
-      return answer;
-    },
-    ({ takes: planned, needs, cautions }) => {
+  const plan = createPlanOfGuard(store, {
+    within,
+    ask: askJackPlan,
+    show: ({ takes: planned, needs }) => {
       places.renew(planned);
-      replaceContent(run.answer);
-      return h(
-        "div",
-        { class: "stack" },
-        h("h4", {}, "What you need"),
-        listOf(needs),
-        h("div", { class: "caution" }, listOf(cautions)),
-      );
+      return h("div", { class: "stack" }, h("h4", {}, "What you need"), listOf(needs), h("p", {}, UNTOUCHED));
     },
-  );
-  const view = (answer: ExaminedAnswer) => {
-    const { reading } = store.state;
-    if (!reading) return undefined;
-    const next = answer.nextTake;
+    changed: (isOther) => {
+      replaceContent(run.answer);
+      if (isOther) places.clear();
+    },
+  });
+  const view = (answer: ExaminedAnswer, reading: Reading) => {
+    const { nextTake: next } = answer;
     const addNext = () => {
-      if (!next) return;
-      const take = places.takes().find(({ planned }) => planned.title === next.title) ?? places.add(next);
-      take.slot.element.scrollIntoView({ block: "center" });
-      take.slot.record.focus();
+      const take = next && places.placeOf(next);
+      take?.slot.element.scrollIntoView({ block: "center" });
+      take?.slot.record.focus();
     };
-    return examinedView(answer, reading, speechOf(reading), addNext, (file) => {
-      const take = places.takes().find(({ slot }) => slot.name === file);
-      return take?.planned.title ?? "Both inputs on one point";
-    });
+    const called = (file: string) =>
+      places.takes().find(({ slot }) => slot.name === file)?.planned.title ?? "Both inputs on one point";
+    const hasRoom = next !== null && places.hasRoomFor(next);
+    return examinedView(answer, reading, speechOf(reading), hasRoom ? addNext : undefined, called);
   };
   const run = createFormRun(
     "Hold it to the drawing",
     () => [...rig.fields, ...sound.fields, gain, ...places.takes().map(({ slot }) => slot)],
     async () => {
       const { reading } = store.state;
-      const made = places.takes().filter(({ slot }) => slot.file !== undefined);
-      if (!reading || made.length === 0) throw new Error("Record at least one take, or bring its file.");
-      const taps = beside.taps();
-      const request: ExamineRequest = {
-        build: reading.source,
-        signal: sound.kind(),
-        rig: rig.read(),
-        takes: made.map(({ planned: { settings, through, title }, slot }) => ({
-          file: slot.name,
-          settings,
-          through,
-          label: title,
-        })),
-        ...(taps ? { taps: { timing: taps.timing } } : {}),
-        ...beside.measured(),
-      };
-      const files = [gain, ...made.map(({ slot }) => slot)].flatMap(({ name, file }) =>
-        file ? [[name, file] as [string, File]] : [],
-      );
-      if (taps) files.push(["taps", taps.file]);
-      const answer = await askExamined(request, files);
-      return answer.kind === "examined" ? view(answer) : undefined;
+      plan.plan();
+      const takes = places.takes().filter(({ slot }) => slot.file !== undefined);
+      if (!reading || takes.length === 0) throw new Error("Record at least one take, or bring its file.");
+      const until = plan.until();
+      const request = { build: reading.source, signal: sound.kind(), rig: rig.read(), ...beside.measured() };
+      const answer = await askExamined(request, { takes, gain, taps: beside.taps() });
+      until.throwIfAborted();
+      return answer.kind === "examined" ? view(answer, reading) : undefined;
     },
   );
   return h(

@@ -1,5 +1,6 @@
 import type { ExamineRequest } from "../../contract/examine/examine-request.ts";
 import { formChoice, formText } from "../fields/form-fields.ts";
+import { fractionAs } from "../sound-card/percent.ts";
 
 const ORDERS = [
   { value: "before-behind", label: "input 1 before the resistor, 2 at the jack" },
@@ -17,7 +18,7 @@ export function rigFields() {
     fields: [resistor, tolerance, channels, input, inputCap],
     read: (): NonNullable<ExamineRequest["rig"]> => ({
       resistor: resistor.read(),
-      tolerance: Number(tolerance.read().replace(",", ".")) / 100,
+      ...fractionAs("tolerance", tolerance.read()),
       channels: channels.read(),
       ...(input.read() || inputCap.read()
         ? {

@@ -1,4 +1,5 @@
 import type { PlannedTakeAnswer } from "../../contract/examine/examine-answer.ts";
+import { MAX_TAKES } from "../../limits.ts";
 import { type Child, h, replaceContent } from "../dom/element.ts";
 import { createRecordingSlot, type RecordingSlot } from "../sound-card/recording-slot.ts";
 
@@ -8,8 +9,12 @@ export interface Take {
   readonly slot: RecordingSlot;
 }
 
-/** The form has a field for so many; the contract's own bound. */
-const MOST = 24;
+/** Two guards may call two settings alike. */
+export const isSameTake = (a: PlannedTakeAnswer, b: PlannedTakeAnswer): boolean =>
+  a.title === b.title && JSON.stringify([a.settings, a.through]) === JSON.stringify([b.settings, b.through]);
+
+/** The form has a field for so many. */
+const NAMES = Array.from({ length: MAX_TAKES }, (_, i) => `take${i + 1}`);
 
 /**
  * The places of the takes that are planned, and of those that come to it.
@@ -19,40 +24,39 @@ const MOST = 24;
 export function createTakePlaces(made: (slot: RecordingSlot) => void, say: (text: string) => Child) {
   const element = h("div", { class: "recording-slots" });
   let takes: readonly Take[] = [];
-  const freeName = () => {
-    const names = Array.from({ length: MOST }, (_, i) => `take${i + 1}`);
-    return names.find((name) => !takes.some(({ slot }) => slot.name === name))!;
-  };
-  const placeFor = (planned: PlannedTakeAnswer): Take => {
-    const slot = createRecordingSlot({ name: freeName(), label: planned.title, isStereo: true, isOptional: true });
+  const freeName = () => NAMES.find((name) => !takes.some(({ slot }) => slot.name === name));
+  const add = (planned: PlannedTakeAnswer): Take | undefined => {
+    const name = freeName();
+    if (name === undefined) return undefined;
+    const slot = createRecordingSlot({ name, label: planned.title, isStereo: true, isOptional: true });
     made(slot);
-    const told = h("p", { class: "hint" }, say(`${planned.instruction} It tells ${planned.why}.`));
+    const told = h("p", { class: "hint" }, say(`${planned.instruction} Why: ${planned.why}.`));
     slot.element.querySelector("label")!.after(told);
-    return { planned, slot };
-  };
-  const add = (planned: PlannedTakeAnswer): Take => {
-    const take = placeFor(planned);
+    const take = { planned, slot };
     takes = [...takes, take];
-    element.append(take.slot.element);
+    element.append(slot.element);
     return take;
   };
+  const find = (planned: PlannedTakeAnswer) => takes.find((take) => isSameTake(take.planned, planned));
   return {
     element,
     takes: () => takes,
-    add,
+    /** Whether it has a place, or can have one. */
+    hasRoomFor: (planned: PlannedTakeAnswer) => find(planned) !== undefined || freeName() !== undefined,
+    /** Its place; none where all are taken. */
+    placeOf: (planned: PlannedTakeAnswer) => find(planned) ?? add(planned),
     /** Those of another plan; what was recorded for a take that is in both stays. */
     renew: (plan: readonly PlannedTakeAnswer[]) => {
-      const before = takes;
-      takes = before.filter(({ planned: { title } }) => plan.some((each) => each.title === title));
-      const next = plan.map((planned) => {
-        const kept = takes.find(({ planned: { title } }) => title === planned.title);
-        return kept ? { planned, slot: kept.slot } : add(planned);
-      });
-      takes = next;
+      takes = takes.filter((take) => plan.some((each) => isSameTake(each, take.planned)));
+      takes = plan.flatMap((planned) => find(planned) ?? add(planned) ?? []);
       replaceContent(
         element,
-        next.map(({ slot }) => slot.element),
+        takes.map(({ slot }) => slot.element),
       );
+    },
+    clear: () => {
+      takes = [];
+      replaceContent(element);
     },
   };
 }

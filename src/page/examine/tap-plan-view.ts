@@ -4,20 +4,17 @@ import { plainTable } from "../dom/table.ts";
 
 const clock = (seconds: number) => `${Math.floor(seconds / 60)}:${String(Math.round(seconds % 60)).padStart(2, "0")}`;
 
-/** How to tap, and what when. */
-export function tapPlanView({ how, cautions, steps }: TapPlanAnswer): HTMLElement {
-  const list = (tag: "ol" | "ul", texts: readonly string[]) =>
-    h(
-      tag,
-      {},
-      texts.map((text) => h("li", {}, text)),
-    );
+/** How to tap, and what when; its cautions stand above all of the panel. */
+export function tapPlanView({ how, steps }: TapPlanAnswer): HTMLElement {
   const rows = steps.map(({ position, row, at }, i) => [String(i + 1), position, row, clock(at)]);
   return h(
     "div",
     { class: "stack" },
-    h("div", { class: "caution" }, list("ul", cautions)),
-    list("ol", how),
+    h(
+      "ol",
+      {},
+      how.map((text) => h("li", {}, text)),
+    ),
     h(
       "details",
       {},

@@ -1,5 +1,6 @@
 import type { TapsRequest } from "../../contract/measure/taps.ts";
 import { formChoice, formText } from "../fields/form-fields.ts";
+import { ServiceProblem } from "../server/client.ts";
 
 const TIMINGS = [
   { value: "plan", label: "at the plan's times, counted from the first tap" },
@@ -7,19 +8,34 @@ const TIMINGS = [
   { value: "pauses", label: "by the pauses alone: every row was heard" },
 ] as const;
 
+const PATH = "timing.times";
+
 export type Timing = NonNullable<TapsRequest["timing"]>;
 
-/** "12.5, -, 20": seconds, and what stands for no number is a row that was silent. */
-const timesOf = (text: string): (number | null)[] =>
-  text
-    .split(/[;\s]+|,(?=\s)/)
-    .filter((each) => each !== "")
-    .map((each) => (/^\d/.test(each) ? Number(each.replace(",", ".")) : null));
+const secondsOf = (text: string): number | null | undefined => {
+  if (/^[-–—−]$/.test(text)) return null;
+  const [, minutes = "0", seconds] = /^(?:(\d+):(?=\d\d))?(\d+(?:[.,]\d+)?)$/.exec(text) ?? [];
+  return seconds === undefined ? undefined : 60 * Number(minutes) + Number(seconds.replace(",", "."));
+};
+
+/**
+ * "12.5, -, 0:20": seconds, or minutes and seconds, and a dash for a row that was silent.
+ * @throws ServiceProblem naming what is none of them
+ */
+export function timesOf(text: string): (number | null)[] {
+  const words = text.split(/[;\s]+|,(?=\s)/).filter((each) => each !== "");
+  return words.map((word, i) => {
+    const seconds = secondsOf(word);
+    if (seconds !== undefined) return seconds;
+    const message = `has "${word}" for step ${i + 1}; expected seconds such as 12.5, or 0:12, or - for a silent row`;
+    throw new ServiceProblem("A time cannot be read", [{ path: PATH, message }]);
+  });
+}
 
 /** How the steps of a file are told apart. */
 export function timingFields() {
   const by = formChoice("timing.by", "In a file, the rows were tapped", TIMINGS);
-  const times = formText("timing.times", "When each step began, in seconds; - for a silent one", "", "2.5; 6.5; -; 14");
+  const times = formText(PATH, "When each step began, in seconds; - for a silent one", "", "2.5; 6.5; -; 14");
   const show = () => {
     times.element.hidden = by.read() !== "hand";
   };

@@ -1,25 +1,24 @@
-import type { TapsAnswer, TapsRequest } from "../../contract/measure/taps.ts";
+import type { TapPlanAnswer, TapsAnswer, TapsRequest } from "../../contract/measure/taps.ts";
 import { h, replaceContent } from "../dom/element.ts";
 import { createFormRun } from "../fields/form-run.ts";
 import { ask, postJson } from "../server/client.ts";
-import { captureInput } from "../sound-card/capture-input.ts";
 import { createInputChoice } from "../sound-card/input-choice.ts";
 import { captureMissing } from "../sound-card/open-input.ts";
 import { createRecordInto } from "../sound-card/record-into.ts";
 import { createRecordingSlot } from "../sound-card/recording-slot.ts";
 import type { AppStore } from "../state/app-state.ts";
 import { createPlanOfGuard } from "./plan-of-guard.ts";
-import { createTapCues } from "./tap-cues.ts";
+import { createPlansOfTakes } from "./plans-of-takes.ts";
 import { tapPlanView } from "./tap-plan-view.ts";
+import { LEAD_SECONDS, tapRecorder } from "./tap-recorder.ts";
 import { type Timing, timingFields } from "./tap-timing.ts";
 import { tappedView } from "./tapped-view.ts";
 
-/** Until the first step, for a hand to go from the mouse to the tool. */
-const LEAD_SECONDS = 5;
-/** After the last. */
-const TAIL_SECONDS = 1;
-
-const TOLD = "Tap as the line below says. It changes when the next row is due.";
+async function askPlan(build: TapsRequest["build"]): Promise<TapPlanAnswer> {
+  const answer = await postJson("/api/taps", { build });
+  if (answer.kind !== "plan") throw new Error("The service gave no plan.");
+  return answer;
+}
 
 async function askTapped(request: TapsRequest, file: File): Promise<TapsAnswer> {
   const form = new FormData();
@@ -36,60 +35,51 @@ export interface TapTake {
 
 export interface TapWay {
   readonly element: HTMLElement;
+  /** @throws in words where there is one of another plan */
   readonly take: () => TapTake | undefined;
 }
 
-/** Tapping every row of poles in every position in one take, and the map that comes of it. */
-export function createTapWay(store: AppStore, lock: (isBusy: boolean) => void): TapWay {
+/**
+ * Tapping every row of poles in every position in one take, and the map that comes of it.
+ * @param within what is seen where this can be
+ */
+export function createTapWay(store: AppStore, within: HTMLElement, lock: (isBusy: boolean) => void): TapWay {
   const timing = timingFields();
   const input = createInputChoice();
   const slot = createRecordingSlot({ name: "taps", label: "All taps in one take" });
+  const plans = createPlansOfTakes(slot.path);
   /** A recording of the page's own began when the page says, whatever is chosen for files. */
-  let own: { readonly file: File | undefined } | undefined;
-  const plan = createPlanOfGuard(
-    store,
-    async (build) => {
-      const answer = await postJson("/api/taps", { build });
-      if (answer.kind !== "plan") throw new Error("The service gave no plan.");
-      return answer;
-    },
-    (answer) => {
-      replaceContent(run.answer);
+  const own = new WeakSet<File>();
+  let steps: TapPlanAnswer["steps"] | undefined;
+  const plan = createPlanOfGuard(store, {
+    within,
+    ask: askPlan,
+    show: (answer) => {
+      ({ steps } = answer);
       return tapPlanView(answer);
     },
-  );
-  const cues = createTapCues(LEAD_SECONDS);
-  const recordInto = createRecordInto(
-    {
-      told: TOLD,
-      beside: cues.element,
-      record: (stop, progress) => {
-        const planned = plan.plan();
-        if (!planned) throw new Error("The plan is not there yet.");
-        const seconds = LEAD_SECONDS + planned.seconds + TAIL_SECONDS;
-        return captureInput({ deviceId: input.read(), seconds }, stop, (peaks, share) => {
-          progress(peaks, share);
-          cues.show(planned.steps, share * seconds);
-        });
-      },
-      done: async () => {
-        own = { file: slot.file };
-        await input.list();
-      },
+    changed: (isOther) => {
+      replaceContent(run.answer);
+      if (isOther) slot.put(undefined);
+      else if (slot.file && steps) plans.keep(slot.file, steps);
     },
-    (isBusy) => {
-      lock(isBusy);
-      slot.record.disabled = isBusy;
-      run.button.disabled = isBusy;
-    },
-  );
+  });
+  const keepOwn = () => {
+    own.add(slot.file!);
+    plans.keep(slot.file!, plan.plan().steps);
+  };
+  const recordInto = createRecordInto(tapRecorder(plan, input, keepOwn), (isBusy) => {
+    lock(isBusy);
+    slot.record.disabled = isBusy;
+    run.button.disabled = isBusy;
+  });
+  slot.record.addEventListener("click", () => void recordInto(slot));
   const take = (): TapTake | undefined => {
     const { file } = slot;
     if (!file) return undefined;
-    const isOwn = own !== undefined && own.file === file;
-    return { file, timing: isOwn ? { by: "plan", start: LEAD_SECONDS } : timing.read() };
+    plans.require(file, plan.plan().steps);
+    return { file, timing: own.has(file) ? { by: "plan", start: LEAD_SECONDS } : timing.read() };
   };
-  slot.record.addEventListener("click", () => void recordInto(slot));
   const run = createFormRun(
     "What sounds where?",
     () => [...timing.fields, slot],
@@ -97,7 +87,9 @@ export function createTapWay(store: AppStore, lock: (isBusy: boolean) => void): 
       const { reading } = store.state;
       const made = take();
       if (!reading || !made) throw new Error("Record the taps, or bring their file.");
+      const until = plan.until();
       const answer = await askTapped({ build: reading.source, timing: made.timing }, made.file);
+      until.throwIfAborted();
       return answer.kind === "tapped" ? tappedView(answer) : undefined;
     },
   );

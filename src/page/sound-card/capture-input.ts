@@ -9,10 +9,13 @@ const GONE = new Error("The input went away while it recorded. Plug the interfac
 
 const peakOf = (samples: Float32Array) => samples.reduce((most, each) => Math.max(most, Math.abs(each)), 0);
 
-/** A context at the interface's own rate, where the service takes it. */
-async function contextAtInterfaceRate(): Promise<AudioContext> {
+const STALLED = new Error("Nothing came in for 10 s. Choose the interface as the input, and record again.");
+const STALLED_MS = 10_000;
+
+/** A context at the interface's own rate, where that is one of these. */
+async function contextAt(rates: readonly number[]): Promise<AudioContext> {
   const context = new AudioContext({ latencyHint: "playback" });
-  if (RATES_HZ.includes(context.sampleRate)) return context;
+  if (rates.includes(context.sampleRate)) return context;
   await context.close();
   return new AudioContext({ latencyHint: "playback", sampleRate: 48_000 });
 }
@@ -38,7 +41,7 @@ interface Capture {
   readonly progress: Progress;
 }
 
-/** Blocks until there are enough. @throws the signal's reason where it is stopped */
+/** Blocks until there are enough. @throws the signal's reason where it is stopped, and where none comes any more */
 function captured(
   node: AudioWorkletNode,
   { sampleRateHz, seconds, progress }: Capture,
@@ -47,7 +50,16 @@ function captured(
   const blocks: Float32Array[][] = [];
   let frames = 0;
   return new Promise((resolve, reject) => {
-    const fail = () => reject(stop.reason);
+    let stall: ReturnType<typeof setTimeout>;
+    const awaitBlock = () => {
+      clearTimeout(stall);
+      stall = setTimeout(() => reject(STALLED), STALLED_MS);
+    };
+    const fail = () => {
+      clearTimeout(stall);
+      reject(stop.reason);
+    };
+    awaitBlock();
     if (stop.aborted) fail();
     stop.addEventListener("abort", fail, { once: true });
     node.port.onmessage = ({ data }: MessageEvent<Float32Array[][]>) => {
@@ -55,7 +67,11 @@ function captured(
       frames += data.reduce((sum, [first]) => sum + first!.length, 0);
       const last = joined(data, sampleRateHz);
       progress(last.channels.map(peakOf), Math.min(1, frames / (seconds * sampleRateHz)));
-      if (frames >= seconds * sampleRateHz) resolve(joined(blocks, sampleRateHz));
+      awaitBlock();
+      if (frames < seconds * sampleRateHz) return;
+      clearTimeout(stall);
+      node.port.onmessage = null;
+      resolve(joined(blocks, sampleRateHz));
     };
   });
 }
@@ -63,6 +79,8 @@ function captured(
 export interface CaptureWanted {
   readonly deviceId: string;
   readonly seconds: number;
+  /** Hz, 48 000 among them; absent: all that the service takes. */
+  readonly rates?: readonly number[];
   /** What is to be ready before the input opens, and done as it does. */
   readonly prepare?: (context: AudioContext) => Promise<() => void>;
 }
@@ -72,13 +90,13 @@ export interface CaptureWanted {
  * @throws Error in words for a person; the reason of `stop` where it is stopped
  */
 export async function captureInput(
-  { deviceId, seconds, prepare }: CaptureWanted,
+  { deviceId, seconds, rates = RATES_HZ, prepare }: CaptureWanted,
   stop: AbortSignal,
   progress: Progress,
 ): Promise<Sound> {
   const missing = captureMissing();
   if (missing) throw new Error(missing);
-  const context = await contextAtInterfaceRate();
+  const context = await contextAt(rates);
   const gone = new AbortController();
   let stream: MediaStream | undefined;
   try {
@@ -86,7 +104,8 @@ export async function captureInput(
     const begin = await prepare?.(context);
     stream = await openInput(deviceId);
     for (const track of stream.getTracks()) track.addEventListener("ended", () => gone.abort(GONE));
-    await context.resume();
+    // A browser that holds it back settles this never; then no block comes.
+    context.resume().catch((error) => gone.abort(error));
     const node = new AudioWorkletNode(context, "capture");
     // What nothing listens to is not run; what it plays is silence.
     new MediaStreamAudioSourceNode(context, { mediaStream: stream }).connect(node).connect(context.destination);

@@ -25,6 +25,8 @@ export interface Recorder {
   /** What else is seen meanwhile. */
   readonly beside?: HTMLElement;
   record(stop: AbortSignal, progress: Progress): Promise<Sound>;
+  /** Aborted, with why, once what is being recorded is of no use any more. */
+  until?(): AbortSignal;
   /** Of the output, re full scale, where something was played. */
   decibels?(): number;
   /** Once something was recorded. */
@@ -47,6 +49,11 @@ export function createRecordInto(recorder: Recorder, lock: (isBusy: boolean) => 
   return async (slot: RecordingSlot): Promise<void> => {
     const stop = new AbortController();
     const monitor = createRecordingMonitor(recorder.told, () => stop.abort(STOPPED));
+    const signals = [stop.signal, ...(recorder.until ? [recorder.until()] : [])];
+    const fold = slot.element.closest("details");
+    // Nobody sees there that the input is still open.
+    const stopFolded = () => fold?.open || stop.abort(STOPPED);
+    fold?.addEventListener("toggle", stopFolded);
     const holder = h("div", {}, monitor.element, recorder.beside);
     slot.element.append(holder);
     lock(true);
@@ -54,7 +61,7 @@ export function createRecordInto(recorder: Recorder, lock: (isBusy: boolean) => 
     monitor.button.focus();
     const decibels = recorder.decibels?.();
     try {
-      const taken = await recorder.record(stop.signal, monitor.show);
+      const taken = await recorder.record(AbortSignal.any(signals), monitor.show);
       if (slot.isStereo && taken.channels.length < 2) throw new Error(ONE_CHANNEL);
       const file = encodeWav(taken, "pcm24");
       slot.put(new File([Uint8Array.from(file)], `${slot.name}.wav`, { type: "audio/wav" }), decibels);
@@ -64,6 +71,7 @@ export function createRecordInto(recorder: Recorder, lock: (isBusy: boolean) => 
       replaceContent(holder, h("p", { class: "fault-text", role: "alert" }, wordsOf(error)));
       slot.record.addEventListener("click", () => holder.remove(), { once: true });
     } finally {
+      fold?.removeEventListener("toggle", stopFolded);
       lock(false);
       slot.record.focus();
     }

@@ -1,5 +1,6 @@
 import type { MeasureRequest } from "../../contract/measure/measure.ts";
 import { formChoice, formText } from "../fields/form-fields.ts";
+import { fractionAs } from "./percent.ts";
 import { resistorPicture } from "./rig-picture.ts";
 import type { Way } from "./way.ts";
 
@@ -67,9 +68,6 @@ const ORDERS = [
   { value: "behind-before", label: "input 2 before the resistor, 1 behind it" },
 ] as const;
 
-/** "1" per cent as the fraction that the service takes; what is no number goes as it is, to be refused. */
-const fractionOf = (percent: string) => Number(percent.replace(",", ".")) / 100;
-
 /** A part behind a known resistor, the voltage recorded on both sides. */
 export function resistorWay(part: Part): Way {
   const words = PARTS[part];
@@ -95,7 +93,7 @@ export function resistorWay(part: Part): Way {
       signal,
       part,
       resistor: resistor.read(),
-      resistorTolerance: fractionOf(tolerance.read()),
+      ...fractionAs("resistorTolerance", tolerance.read()),
       channels: channels.read(),
       ...(isCoil && resistance.read() ? { resistance: resistance.read() } : {}),
     }),

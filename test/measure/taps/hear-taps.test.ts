@@ -23,6 +23,9 @@ const hear = (samples: Float32Array, timing: TapTiming = BY_PLAN) =>
 const heardIn = (samples: Float32Array, timing?: TapTiming) =>
   tapMap(BUILD, hear(samples, timing)).departures.map(({ message }) => message);
 
+const TAKE = takeOf();
+const HEARD = hear(TAKE);
+
 describe("taps are heard", () => {
   it.each(
     casesOf(
@@ -44,9 +47,9 @@ describe("taps are heard", () => {
   });
 
   it("whichever way the magnets, the tool or the plug turn all of it", () => {
-    const [up, down] = [takeOf(), takeOf({ isFlipped: true })].map((take) => hear(take));
-    const sure = up!.flatMap(({ level, certainty, sign }, i) =>
-      level! > -40 && certainty > 0.9 ? [sign * down![i]!.sign] : [],
+    const down = hear(TAKE.map((each) => -each));
+    const sure = HEARD.flatMap(({ level, certainty, sign }, i) =>
+      level! > -40 && certainty > 0.9 ? [sign * down[i]!.sign] : [],
     );
     expect(sure.length).toBeGreaterThan(3);
     expect(new Set(sure)).toEqual(new Set([-1]));
@@ -57,9 +60,9 @@ describe("taps are heard", () => {
   });
 
   it("and those that an input clipped are told", () => {
-    const clipped = hear(takeOf().map((each) => Math.max(-1, Math.min(1, 4 * each))));
+    const clipped = hear(TAKE.map((each) => Math.max(-1, Math.min(1, 4 * each))));
     expect(clipped.some(({ isClipped }) => isClipped)).toBe(true);
-    expect(hear(takeOf()).some(({ isClipped }) => isClipped)).toBe(false);
+    expect(HEARD.some(({ isClipped }) => isClipped)).toBe(false);
   });
 
   it("and a lever's clicks are none", () => {
@@ -94,9 +97,9 @@ describe("which row was tapped is told", () => {
 
   it("by hand", () => {
     const times = STEPS.map(({ at }) => START_SECONDS + at + 0.3);
-    expect(heardIn(takeOf(), { by: "hand", times })).toEqual([]);
+    expect(heardIn(TAKE, { by: "hand", times })).toEqual([]);
     const without = times.map((each, i) => (i === 2 ? null : each));
-    expect(hear(takeOf(), { by: "hand", times: without })[2]!.level).toBeUndefined();
+    expect(hear(TAKE, { by: "hand", times: without })[2]!.level).toBeUndefined();
   });
 
   it("not where taps go on over the time of the next", () => {

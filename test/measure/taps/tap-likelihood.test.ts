@@ -5,6 +5,7 @@ import { foretoldTaps } from "../../../src/measure/taps/foretold-taps.ts";
 import type { HeardTap } from "../../../src/measure/taps/hear-taps.ts";
 import { tapChance, tapLogLikelihood } from "../../../src/measure/taps/tap-likelihood.ts";
 import { scenarioBuilds } from "../../bench/scenario-builds.ts";
+import { effort } from "../../effort.ts";
 import { heardOf } from "./tap-trials.ts";
 
 const { build } = scenarioBuilds.find(({ name }) => name === "which-treble-bleed")!;
@@ -28,11 +29,14 @@ describe("how likely taps are", () => {
     expect(Math.max(...faults.map(({ guard }) => worth(guard, heard)))).toBeLessThan(drawn + 2);
   });
 
-  it.each(["leads-swapped", "coil-open"] as const)("is far better for a guard with its own fault: %s", (kind) => {
-    const { guard } = faults.find((each) => each.kind === kind)!;
-    const taps = heardOf(build, guard, { seed: 22 });
-    expect(worth(guard, taps)).toBeGreaterThan(worth(build, taps) + 5);
-  });
+  it.each((["leads-swapped", "coil-open"] as const).slice(0, effort(1, 2)))(
+    "is far better for a guard with its own fault: %s",
+    (kind) => {
+      const { guard } = faults.find((each) => each.kind === kind)!;
+      const taps = heardOf(build, guard, { seed: 22 });
+      expect(worth(guard, taps)).toBeGreaterThan(worth(build, taps) + 5);
+    },
+  );
 
   it("does not depend on the take's gain nor on which way up all of it is", () => {
     const other = heard.map((each) => ({

@@ -2,7 +2,7 @@ import { expect, it } from "vitest";
 import { effort } from "../../effort.ts";
 import { tapTrial } from "./tap-trials.ts";
 
-const TRIALS = effort(6, 40);
+const TRIALS = effort(4, 24);
 
 it(`names what is hidden in ${TRIALS} random guards, tapped by random hands: a pickup turned, half of one dead, positions reversed, or nothing`, () => {
   const trials = Array.from({ length: TRIALS }, (_, i) => tapTrial(201 + i));
