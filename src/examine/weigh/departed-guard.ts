@@ -1,3 +1,4 @@
+import type { Edited } from "../../bench/faults/edits/edit-build.ts";
 import type { Build } from "../../build-file/schema.ts";
 import type { Settings } from "../../build-file/settings.ts";
 import type { Port } from "../../network/port.ts";
@@ -8,14 +9,16 @@ import { type View, viewOf } from "../model/view.ts";
 /** The guard that a departure makes, put into the takes' settings once each. */
 export class DepartedGuard {
   readonly build: Build;
+  readonly standIns: ReadonlyMap<string, string>;
   readonly #maker: CircuitMaker;
   readonly #settings: readonly Settings[];
   readonly #nominal: Point;
   readonly #ports: Map<string, Port>;
   readonly #views: (View | undefined)[] = [];
 
-  constructor(build: Build, settings: readonly Settings[], nominal: Point, ports: Map<string, Port>) {
+  constructor({ build, standIns }: Edited, settings: readonly Settings[], nominal: Point, ports: Map<string, Port>) {
     this.build = build;
+    this.standIns = standIns;
     this.#maker = new CircuitMaker(build);
     this.#settings = settings;
     this.#nominal = nominal;

@@ -22,11 +22,11 @@ export class ExciterEvidence implements Evidence {
     this.mostDrive = MOST_STRONGER * drive;
   }
 
-  keyOf({ viewOf, build }: Omit<Subject, "point">): string {
+  keyOf(subject: Omit<Subject, "point">): string {
     return this.laid.takes
       .map(({ settingIndex }) => {
-        const view = viewOf(settingIndex);
-        const { own, beside } = weightsFor(view, build, this.laid.placement);
+        const view = subject.viewOf(settingIndex);
+        const { own, beside } = weightsFor(view, subject, this.laid.placement);
         return `${view.shape} ${JSON.stringify([[...own], [...beside]])}`;
       })
       .join(";");

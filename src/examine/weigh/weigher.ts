@@ -1,4 +1,4 @@
-import { editBuild } from "../../bench/faults/edits/edit-build.ts";
+import { edited } from "../../bench/faults/edits/edit-build.ts";
 import type { Build } from "../../build-file/schema.ts";
 import type { Settings } from "../../build-file/settings.ts";
 import type { Port } from "../../network/port.ts";
@@ -65,15 +65,15 @@ export class Weigher {
   guardOf(departure: Departure): DepartedGuard {
     const known = this.#guards.get(departure);
     if (known) return known;
-    const build = departure.edits.length === 0 ? this.#build : editBuild(this.#build, departure.edits);
-    const made = new DepartedGuard(build, this.#settings, this.#nominalWith(departure), this.#ports);
+    const guard = edited(this.#build, departure.edits);
+    const made = new DepartedGuard(guard, this.#settings, this.#nominalWith(departure), this.#ports);
     this.#guards.set(departure, made);
     return made;
   }
 
   subjectAt(departure: Departure, point: Point): Subject {
-    const { build, viewOf: views } = this.guardOf(departure);
-    return { build, viewOf: views, point };
+    const { build, standIns, viewOf } = this.guardOf(departure);
+    return { build, standIns, viewOf, point };
   }
 
   /** Departures of equal keys are told apart by nothing that was given. */
