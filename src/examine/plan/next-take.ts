@@ -13,7 +13,9 @@ const TOLD_APART = 12;
 /** Of the impedance: what tolerances that no take has told yet may move it by. */
 const UNTOLD = 0.08;
 const MOST_LEADING = 8;
+/** About an octave apart, so that each counts for itself. */
 const FREQUENCIES_HZ = Float64Array.of(80, 200, 500, 1200, 2500, 5000, 9000, 14_000);
+const ALONE = 1;
 /** What a take must be expected to tell, as the chance that it parts two of the answers. */
 const WORTH_IT = 0.02;
 
@@ -79,8 +81,8 @@ export function nextTake(
       frequenciesHz: FREQUENCIES_HZ,
       hasReference: true,
     } as const;
-    const at = new JackEvidence({ ...blank, re: empty, im: empty, sd: empty }, index).predict(subjects[0]!);
-    const evidence = new JackEvidence({ ...blank, re: at.re, im: at.im, sd: empty.map(() => 1e-3) }, index);
+    const at = new JackEvidence({ ...blank, re: empty, im: empty, sd: empty }, index, ALONE).predict(subjects[0]!);
+    const evidence = new JackEvidence({ ...blank, re: at.re, im: at.im, sd: empty.map(() => 1e-3) }, index, ALONE);
     let chance = 0;
     for (const [i, one] of leading.entries())
       for (const [j, other] of leading.entries()) {
