@@ -3,7 +3,7 @@ import { strict } from "../../build-file/zod-tools.ts";
 import { MAX_TAP_SECONDS, MAX_TAP_STEPS } from "../../limits.ts";
 import { namedSettings } from "../answer-fields.ts";
 import { buildField } from "../fields.ts";
-import { acrossField } from "../fit.ts";
+import { inputField } from "../fit.ts";
 import type { Answered, Sent } from "../wire.ts";
 
 /** The form's field that a take of taps comes in. */
@@ -39,9 +39,9 @@ const timingField = z
 /** How a take of taps was made. */
 export const tapFields = {
   timing: timingField,
-  input: acrossField
+  input: inputField
     .optional()
-    .describe("what hangs across the jack: the interface's input and the lead; left out: 1 MΩ and 400 pF"),
+    .describe("what hangs across the jack: the interface's input and the lead; of what is left out: 1 MΩ and 400 pF"),
 };
 
 export const tapsRequestSchema = strict({

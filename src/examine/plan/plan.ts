@@ -22,7 +22,7 @@ export const USUAL_RIG: Rig = {
   tolerance: 0.01,
   inputOhms: USUAL_INPUT.ohms,
   inputFarads: USUAL_INPUT.farads,
-  isInputKnown: false,
+  known: { ohms: false, farads: false },
   isGainKnown: false,
 };
 

@@ -7,7 +7,6 @@ import { TAPS_FILE } from "../../contract/measure/taps.ts";
 import { readBuildAt } from "../../contract/refusal.ts";
 import { type InputFault, refused } from "../../errors.ts";
 import { examine } from "../../examine/examine.ts";
-import { type Rig, USUAL_INPUT } from "../../examine/model/rig-unknowns.ts";
 import { planFor } from "../../examine/plan/plan.ts";
 import { EXAMINE_CAUTIONS, NEEDS, plannedTake } from "../../examine/plan/planned-words.ts";
 import { type Order, type ReadTake, readExciterTake, readGain, readJackTake } from "../../examine/takes/read-take.ts";
@@ -15,6 +14,7 @@ import type { Placement } from "../../examine/takes/take.ts";
 import type { Uncertain } from "../../measure/impedance/uncertain.ts";
 import type { Reading } from "../../measure/recording/read-recording.ts";
 import type { Job, JobContext } from "../work/job.ts";
+import { rigOf } from "./examine-rig.ts";
 import { recordedAs, recordingFigures } from "./measure-files.ts";
 import { tapInputOf, tapsHeard } from "./tap-file.ts";
 
@@ -52,18 +52,6 @@ function requireTakes({ takes, rig, taps }: ExamineBody, files: Files): void {
 function read(body: ExamineBody, files: Files = {}): ExamineJob {
   requireTakes(body, files);
   return { body, build: readBuildAt("build", body.build), files };
-}
-
-function rigOf({ rig }: ExamineJob["body"], isGainKnown: boolean): Rig {
-  const { resistor, tolerance, input } = rig!;
-  return {
-    resistorOhms: resistor,
-    tolerance,
-    inputOhms: input?.resistance ?? USUAL_INPUT.ohms,
-    inputFarads: input ? input.capacitance : USUAL_INPUT.farads,
-    isInputKnown: input !== undefined,
-    isGainKnown,
-  };
 }
 
 /** @throws REQUEST_INVALID naming the field, where the guard has no such coil */
@@ -131,7 +119,7 @@ function run(job: ExamineJob, context: JobContext): ExamineAnswer {
     heard: tapsHeard(build, body.taps, job.files[TAPS_FILE]!, "taps.timing", context),
     input: tapInputOf(body.taps),
   };
-  const question = { rig: rigOf(body, isGainKnown), takes, taps, readings, joints, temperature, meter };
+  const question = { rig: rigOf(body.rig!, isGainKnown), takes, taps, readings, joints, temperature, meter };
   const examined = examine(build, question, context);
   return {
     ...examined,

@@ -11,10 +11,10 @@ import { recordedAs } from "./measure-files.ts";
 
 type How = Pick<TapsBody, "timing" | "input">;
 
-export const tapInputOf = ({ input }: How): TapInput =>
-  input
-    ? { resistance: input.resistance ?? USUAL_TAP_INPUT.resistance, capacitance: input.capacitance }
-    : USUAL_TAP_INPUT;
+export const tapInputOf = ({ input }: How): TapInput => ({
+  resistance: input?.resistance ?? USUAL_TAP_INPUT.resistance,
+  capacitance: input?.capacitance ?? USUAL_TAP_INPUT.capacitance,
+});
 
 function timingOf({ timing }: How, steps: readonly TapStep[], path: string): TapTiming {
   if (timing.by === "plan") return timing.start === undefined ? { by: "plan" } : { by: "plan", start: timing.start };
