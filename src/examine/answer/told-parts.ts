@@ -5,6 +5,7 @@ import { symmetricEigen } from "../../choice/fit/symmetric-eigen.ts";
 import { valueAt } from "../../choice/variant.ts";
 import { capitalised, listed } from "../../english.ts";
 import type { Departure } from "../departures/departure.ts";
+import { multipleAt } from "../model/unknowns.ts";
 import { covarianceOf } from "../weigh/covariance.ts";
 import type { Weighed, Weigher } from "../weigh/weigher.ts";
 
@@ -73,12 +74,13 @@ function toldParts(build: Build, weigher: Weigher, { departure, point }: Weighed
   const departed = weigher.guardOf(departure).build;
   const deviations = weigher.deviationsOf(departure);
   const size = deviations.length;
-  return point.unknowns.all.flatMap(({ part, field, law, tolerance }, index): Told[] => {
+  return point.unknowns.all.flatMap((unknown, index): Told[] => {
+    const { part, field, law, tolerance } = unknown;
     const drawn = law === "log" && part in build.parts ? valueAt(build, part, field) : undefined;
     if (drawn === undefined || field === "coupling") return [];
     const base = baseOf(departed, departure, part, field, drawn);
     if (base === undefined) return [];
-    const value = base * Math.exp(point.values[index]!);
+    const value = base * multipleAt(unknown, point.values[index]!);
     const error = Math.sqrt(Math.max(0, covariance[index * size + index]!));
     const told = error < TOLD * deviations[index]! ? "takes" : "tolerance";
     const [shown, was] = [value, drawn].map((each) => showQuantity(each, dimensionOf(field), 3));

@@ -4,6 +4,7 @@ import type { Settings } from "../../build-file/settings.ts";
 import type { Port } from "../../network/port.ts";
 import type { Departure } from "../departures/departure.ts";
 import { Point, type Unknowns } from "../model/point.ts";
+import { multipleAt } from "../model/unknowns.ts";
 import { DepartedGuard } from "./departed-guard.ts";
 import type { Contribution, Evidence, Subject } from "./evidence.ts";
 import { type LinearFit, linearFit } from "./fit.ts";
@@ -153,7 +154,10 @@ export class Weigher {
   /** How many times what was drawn each freed or added value has. */
   factorsOf({ departure: { freed, added }, point }: Weighed): number[] {
     const asked = freed.length > 0 ? freed : added;
-    return asked.map(({ part, field }) => Math.exp(point.at(part, field)));
+    return asked.map(({ part, field }) => {
+      const index = point.unknowns.indexOf(part, field);
+      return index < 0 ? 1 : multipleAt(point.unknowns.all[index]!, point.values[index]!);
+    });
   }
 
   #better(departure: Departure, { point, contributions, fit }: Stage, deviations: Float64Array, floor: number) {
