@@ -52,7 +52,7 @@ const takeField = strict({
   file: oneOf(TAKE_FILES as [string, ...string[]]).describe("the form's field with this take's WAV file"),
   settings: settingsField.optional(),
   through: throughField.default("jack"),
-  label: z.string().max(MAX_LABEL_CHARS).optional().describe("what the person calls it"),
+  label: z.string().max(MAX_LABEL_CHARS).optional().describe("what the person calls it, and the answer with them"),
 });
 
 export const examineRequestSchema = strict({

@@ -9,8 +9,8 @@ import { type InputFault, refused } from "../../errors.ts";
 import { examine } from "../../examine/examine.ts";
 import { planFor } from "../../examine/plan/plan.ts";
 import { EXAMINE_CAUTIONS, NEEDS, plannedTake } from "../../examine/plan/planned-words.ts";
-import { type Order, type ReadTake, readExciterTake, readGain, readJackTake } from "../../examine/takes/read-take.ts";
-import type { Placement } from "../../examine/takes/take.ts";
+import { type Order, readExciterTake, readGain, readJackTake } from "../../examine/takes/read-take.ts";
+import type { Placement, Take } from "../../examine/takes/take.ts";
 import type { Uncertain } from "../../measure/impedance/uncertain.ts";
 import type { Reading } from "../../measure/recording/read-recording.ts";
 import type { Job, JobContext } from "../work/job.ts";
@@ -83,8 +83,9 @@ function takesOf({ body, build, files }: ExamineJob, context: JobContext) {
   const recordings: ExaminedAnswer["recordings"][number][] = [];
   const tell = (file: string, readings: readonly Reading[]) =>
     recordings.push({ file, ...recordingFigures(...readings) });
-  const planned = body.takes.map(({ settings, through, file }, index) => ({
+  const planned = body.takes.map(({ settings, through, file, label }, index) => ({
     file,
+    label,
     settings: parseSettings(controls, settings, `takes.${index}.settings`),
     through: through === "jack" ? ("jack" as const) : placementOf(build, through, `takes.${index}.through`),
   }));
@@ -94,7 +95,7 @@ function takesOf({ body, build, files }: ExamineJob, context: JobContext) {
     gain = read.gain;
     tell(GAIN_FILE, read.readings);
   }
-  const takes = planned.map(({ file, settings, through }): ReadTake => {
+  const takes = planned.map(({ file, label, settings, through }): Take => {
     context.checkpoint();
     const recorded = recordedAs(file, files, 1);
     const made =
@@ -102,9 +103,9 @@ function takesOf({ body, build, files }: ExamineJob, context: JobContext) {
         ? readJackTake(body.signal, recorded, order, settings, gain)
         : readExciterTake(body.signal, recorded, order, settings, through);
     tell(file, made.readings);
-    return made;
+    return { ...made.take, label };
   });
-  return { takes: takes.map(({ take }) => take), recordings, isGainKnown: gain !== undefined };
+  return { takes, recordings, isGainKnown: gain !== undefined };
 }
 
 function run(job: ExamineJob, context: JobContext): ExamineAnswer {
