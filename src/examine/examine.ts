@@ -1,7 +1,6 @@
 import { alternative, kindsIn } from "../bench/faults/answer/explanations.ts";
 import { affordableReadings } from "../bench/faults/diagnosis-effort.ts";
 import { editModel } from "../bench/faults/edits/edit-model.ts";
-import type { Hypothesis } from "../bench/faults/hypotheses/hypothesis.ts";
 import { nextMeasurement, planKey } from "../bench/faults/next/next-measurement.ts";
 import { PRIORS_SOURCE } from "../bench/faults/priors/fault-shares.ts";
 import type { Build } from "../build-file/schema.ts";
@@ -14,6 +13,7 @@ import {
   fitOf,
   nextFor,
   outsideOf,
+  probabilityOf,
   summaryFor,
   titleFor,
   type Verdict,
@@ -46,13 +46,13 @@ function namesOf({ names, isSound }: Group): readonly Named[] {
   return isSound ? [...names].sort((a, b) => a.faults.length - b.faults.length) : names;
 }
 
-function departureOf(group: Group, outside: number) {
+function departureOf(group: Group, best: Group) {
   const [first, ...others] = namesOf(group);
   return {
     ...alternative(first!),
     title: titleFor(group),
     next: nextFor(group),
-    probability: group.share * (1 - outside),
+    probability: probabilityOf(group, best),
     fit: fitOf(group),
     sameAs: others.slice(0, MOST_ALIKE).map(alternative),
     alike: kindsIn(others),
@@ -65,8 +65,10 @@ function nextWithMeter(build: Build, meter: MeterReadings, groups: readonly Grou
   const suspects = named.slice(0, MOST_SUSPECTS).map(({ faults, group, logPrior }) => {
     const edits = faults.flatMap((fault) => fault.edits);
     const whole = group.names.reduce((sum, each) => sum + Math.exp(each.logPrior), 0);
-    const hypothesis = { faults, logPrior, model: editModel(weigher.sound, edits) } as unknown as Hypothesis;
-    return { hypothesis, share: (group.share * Math.exp(logPrior)) / whole };
+    return {
+      hypothesis: { faults, model: editModel(weigher.sound, edits) },
+      share: (group.share * Math.exp(logPrior)) / whole,
+    };
   });
   const taken = new Set(plans.map(planKey));
   return nextMeasurement(build, weigher.sound, suspects, taken, affordableReadings(weigher.sound), question.meter);
@@ -99,7 +101,6 @@ export function examine(build: Build, question: Question, { checkpoint }: Checkp
   const found = search(weigher, departures, question.joints, { checkpoint }, (faults) => meter.log(faults), most);
   const groups = groupsOf(weigher, found.candidates, found.slight);
   const verdict = verdictOf(groups);
-  const outside = outsideOf(groups[0]!);
   const drawn = weigher.subjectAt(NOTHING, found.sound.point);
   const { departure, point } = groups[0]!.leader.weighed;
   const best = groups[0]!.isSound ? drawn : weigher.subjectAt(departure, point);
@@ -124,9 +125,9 @@ export function examine(build: Build, question: Question, { checkpoint }: Checkp
       verdict === "as-drawn" && left.length > 0
         ? asDrawnSoFar(left.length)
         : nextWords(verdict, groups, next?.instruction, measurement?.instruction),
-    departures: told.map((group) => departureOf(group, outside)),
+    departures: told.map((group) => departureOf(group, groups[0]!)),
     remainder: {
-      probability: outside,
+      probability: outsideOf(groups[0]!),
       message: "Left for what was not weighed: two departures at once, or one of a kind that is not among these.",
     },
     notShown: found.unseen.map(alternative),
