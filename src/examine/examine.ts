@@ -25,6 +25,7 @@ import { NOTHING } from "./departures/departure.ts";
 import { departuresOf } from "./departures/departures.ts";
 import { affordableDepartures, EXAMINE_BUDGET, weighingCost } from "./effort.ts";
 import { leftOfPlan, nextTake } from "./plan/next-take.ts";
+import { planNotes, planOf } from "./plan/plan.ts";
 import { EXAMINE_CAUTIONS, plannedTake } from "./plan/planned-words.ts";
 import type { Question } from "./question.ts";
 import { takeTitle } from "./takes/take-title.ts";
@@ -95,8 +96,8 @@ function nextWords(
 export function examine(build: Build, question: Question, { checkpoint }: Checkpoint) {
   const { weigher, unknowns, ofTakes } = weighingOf(build, question);
   const meter = new MeterReadings(build, question);
-  const all = departuresOf(build);
-  const departures = affordableDepartures(build, all, question.takes.length);
+  const all = departuresOf(build, { checkpoint });
+  const departures = affordableDepartures(build, all, question.takes.length, meter.most);
   const most = EXAMINE_BUDGET / weighingCost(build, question.takes.length);
   const found = search(weigher, departures, question.joints, { checkpoint }, (faults) => meter.log(faults), most);
   const groups = groupsOf(weigher, found.candidates, found.slight);
@@ -112,8 +113,10 @@ export function examine(build: Build, question: Question, { checkpoint }: Checkp
     ...takeColumns(take, ofTakes[index]!, drawn, best),
   }));
   const told = groups.filter(({ share }, index) => index < 3 || (index < MOST_TOLD && share > LEAST_SHARE));
-  const left = leftOfPlan(build, question.takes);
-  const planned = verdict === "as-drawn" ? left[0] : nextTake(build, unknowns, question.takes, groups, checkpoint);
+  const plan = planOf(build, { checkpoint });
+  const left = leftOfPlan(plan.takes, question.takes);
+  const planned =
+    verdict === "as-drawn" ? left[0] : nextTake(build, plan.takes, unknowns, question.takes, groups, checkpoint);
   const next = planned && plannedTake(build, planned);
   const measurement = verdict === "as-drawn" || next ? null : nextWithMeter(build, meter, told, question);
   return {
@@ -140,6 +143,7 @@ export function examine(build: Build, question: Question, { checkpoint }: Checkp
     priors: PRIORS_SOURCE,
     notes: [
       ...notesOn(question),
+      ...planNotes(plan),
       ...(departures.length < all.length
         ? [`The guard is large: of ${all.length} departures the ${departures.length} commonest were weighed.`]
         : []),

@@ -18,6 +18,7 @@ const planAnswer = z.object({
   kind: z.literal("plan"),
   takes: z.array(plannedTake).describe("in the order to make them, the most telling first; fewer tell less"),
   needs: z.array(z.string()).describe("what to have at hand"),
+  notes: z.array(z.string()).describe("what to bear in mind of the plan"),
   cautions: z.array(z.string()),
 });
 

@@ -1,12 +1,13 @@
 import { mainPositions } from "../../bench/main-positions.ts";
 import type { Build } from "../../build-file/schema.ts";
 import { Controls, settingsKey, withControl } from "../../build-file/settings.ts";
+import { affordableTakes } from "../effort.ts";
 import type { Unknowns } from "../model/point.ts";
 import type { Take } from "../takes/take.ts";
 import type { Group } from "../weigh/groups.ts";
 import { JackEvidence } from "../weigh/jack-evidence.ts";
 import { type Weighed, Weigher } from "../weigh/weigher.ts";
-import { type PlannedSetting, planFor } from "./plan.ts";
+import type { PlannedSetting } from "./plan.ts";
 
 /** Guards this far apart in a take, as chi-square, are told apart by it. */
 const TOLD_APART = 12;
@@ -19,7 +20,7 @@ const ALONE = 1;
 /** What a take must be expected to tell, as the chance that it parts two of the answers. */
 const WORTH_IT = 0.02;
 
-function candidates(build: Build): PlannedSetting[] {
+function candidates(build: Build, plan: readonly PlannedSetting[]): PlannedSetting[] {
   const controls = new Controls(build);
   const { main } = controls;
   const crossed = mainPositions(controls).flatMap(({ settings }) =>
@@ -31,7 +32,7 @@ function candidates(build: Build): PlannedSetting[] {
       }),
     ),
   );
-  return [...planFor(build), ...crossed];
+  return [...plan, ...crossed];
 }
 
 /** What leads, each with its share of the belief. */
@@ -49,14 +50,15 @@ const keysOf = (taken: readonly Take[]) =>
   new Set(taken.flatMap(({ settings, through }) => (through === "jack" ? [settingsKey(settings)] : [])));
 
 /** The takes of the plan that are not made yet. */
-export function leftOfPlan(build: Build, taken: readonly Take[]): PlannedSetting[] {
+export function leftOfPlan(plan: readonly PlannedSetting[], taken: readonly Take[]): PlannedSetting[] {
   const known = keysOf(taken);
-  return planFor(build).filter(({ settings }) => !known.has(settingsKey(settings)));
+  return plan.filter(({ settings }) => !known.has(settingsKey(settings)));
 }
 
 /** The take at the jack that most likely parts the leading answers; undefined where none does. */
 export function nextTake(
   build: Build,
+  plan: readonly PlannedSetting[],
   unknowns: Unknowns,
   taken: readonly Take[],
   groups: readonly Group[],
@@ -65,9 +67,9 @@ export function nextTake(
   const leading = leadingOf(groups);
   if (leading.length < 2) return undefined;
   const known = keysOf(taken);
-  const left = candidates(build).filter(
-    ({ settings }) => !known.has(settingsKey(settings)) && known.add(settingsKey(settings)),
-  );
+  const left = candidates(build, plan)
+    .filter(({ settings }) => !known.has(settingsKey(settings)) && known.add(settingsKey(settings)))
+    .slice(0, affordableTakes(build, leading.length + 1, FREQUENCIES_HZ.length));
   const settings = left.map((each) => each.settings);
   const weigher = new Weigher(build, settings, unknowns, []);
   let best: { planned: PlannedSetting; chance: number } | undefined;

@@ -140,7 +140,7 @@ export function search(
 ): Search {
   const bounds: Bounds = { checkpoint: () => checkpoint(), isSpent: (share) => weigher.count > share * most };
   const beliefs = { prior: priorOf(departures, joints), readings };
-  const classes = classesOf(weigher, departures, beliefs);
+  const classes = classesOf(weigher, departures, beliefs, { checkpoint });
   const asDrawn = annealed(weigher, weigher.firstLook(NOTHING));
   const byPrior = [...classes].sort((a, b) => b.log - a.log);
   const first = byPrior.flatMap((cls): Look[] => {
@@ -157,13 +157,18 @@ export function search(
   // What makes no difference to a single take is as likely as the drawing wherever the parts are.
   const alike = others.filter(isAlike);
   const few = ordered(others.filter((look) => !isAlike(look))).slice(0, LOOKED_TWICE);
+  const kept = new Set([...few, ...alike, sound]);
+  for (const look of first) if (!kept.has(look)) weigher.forget(look.cls.members[0]!);
   const fewer = ordered(narrowed(weigher, few, bounds)).slice(0, LOOKED_CLOSELY);
   const close = ordered([sound, ...closely(weigher, fewer, sound, bounds)]);
   const named = ordered([...close, ...besideValue(weigher, close, first, bounds.checkpoint)]);
   const drawn = fromTheBest(weigher, named, bounds.checkpoint);
   const { fit, point } = drawn.find(isSound)!.weighed;
   const final = [...drawn, ...alike.map(({ cls, weighed }) => ({ cls, weighed: { ...weighed, fit, point } }))];
-  const candidates = final.flatMap(({ cls, weighed }) => candidatesOf(weigher, cls, weighed, beliefs));
+  const candidates = final.flatMap(({ cls, weighed }) => {
+    checkpoint();
+    return candidatesOf(weigher, cls, weighed, beliefs);
+  });
   const told = new Set([...candidates.map(({ weighed }) => weighed.departure), ...sound.cls.members]);
   const slight = departures.filter((each) => !told.has(each)).flatMap((each) => each.slight ?? []);
   const unseen = sound.cls.members.slice(1).flatMap(unseenName);

@@ -72,6 +72,11 @@ export class Weigher {
     return made;
   }
 
+  /** Lets go of the networks of a departure that is given up. */
+  forget(departure: Departure): void {
+    this.#guards.delete(departure);
+  }
+
   subjectAt(departure: Departure, point: Point): Subject {
     const { build, standIns, viewOf } = this.guardOf(departure);
     return { build, standIns, viewOf, point };

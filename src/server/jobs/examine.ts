@@ -7,7 +7,7 @@ import { TAPS_FILE } from "../../contract/measure/taps.ts";
 import { readBuildAt } from "../../contract/refusal.ts";
 import { type InputFault, refused } from "../../errors.ts";
 import { examine } from "../../examine/examine.ts";
-import { planFor } from "../../examine/plan/plan.ts";
+import { planNotes, planOf } from "../../examine/plan/plan.ts";
 import { EXAMINE_CAUTIONS, NEEDS, plannedTake } from "../../examine/plan/planned-words.ts";
 import { type Order, readExciterTake, readGain, readJackTake } from "../../examine/takes/read-take.ts";
 import type { Placement, Take } from "../../examine/takes/take.ts";
@@ -111,8 +111,9 @@ function takesOf({ body, build, files }: ExamineJob, context: JobContext) {
 function run(job: ExamineJob, context: JobContext): ExamineAnswer {
   const { body, build } = job;
   if (body.takes.length === 0) {
-    const takes = planFor(build).map((each) => plannedTake(build, each));
-    return { kind: "plan", takes, needs: [...NEEDS], cautions: [...EXAMINE_CAUTIONS] };
+    const plan = planOf(build, context);
+    const takes = plan.takes.map((each) => plannedTake(build, each));
+    return { kind: "plan", takes, needs: [...NEEDS], notes: planNotes(plan), cautions: [...EXAMINE_CAUTIONS] };
   }
   const { takes, recordings, isGainKnown } = takesOf(job, context);
   const { readings, joints, temperature, meter } = body;
