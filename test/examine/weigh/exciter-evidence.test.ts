@@ -1,7 +1,9 @@
 import { describe, expect, it } from "vitest";
+import type { Edit } from "../../../src/bench/faults/edits/edit.ts";
 import { mainPositions } from "../../../src/bench/main-positions.ts";
 import { Controls } from "../../../src/build-file/settings.ts";
 import { NOTHING } from "../../../src/examine/departures/departure.ts";
+import { departuresOf } from "../../../src/examine/departures/departures.ts";
 import { Point } from "../../../src/examine/model/point.ts";
 import { USUAL_RIG } from "../../../src/examine/plan/plan.ts";
 import type { Take } from "../../../src/examine/takes/take.ts";
@@ -18,10 +20,12 @@ const FREQUENCIES_HZ = Float64Array.from({ length: 16 }, (_, k) => 90 * 1.35 ** 
 const POSITIONS = mainPositions(new Controls(build)).map(({ settings }) => settings);
 const EXCITER = { strength: 0.02, cornerHz: 3000, delaySeconds: 0 };
 
+const ALIKE = { neck: 1, middle: 1, bridge: 1 };
+
 /** An exciter over each pickup in the two positions in which it sounds, so many times as strong as over the others. */
-function laid(strengths: Readonly<Record<"neck" | "middle" | "bridge", number>>, noise?: number) {
+function laid(strengths: typeof ALIKE, noise?: number, edits: readonly Edit[] = []) {
   const random = seeded(8);
-  const guard = soldered(build, [], random);
+  const guard = soldered(build, edits, random);
   const bench = { ...benchOf(47e3, random), ...(noise === undefined ? {} : { noise }) };
   const takes = Object.entries(strengths).flatMap(([pickup, strength], index) => {
     const through = { pickup, coil: "coil" };
@@ -67,9 +71,22 @@ describe("an exciter's strength", () => {
 
 describe("the sense of a winding", () => {
   it("is told where the exciter is heard, and not of one that is lost in noise", () => {
-    const { evidence, subject } = laid({ neck: 1, middle: 1, bridge: 1 });
+    const { evidence, subject } = laid(ALIKE);
     expect(new WindingSense(evidence).signs(subject)).toEqual([1, 1, 1]);
     const lost = laid({ neck: 1, middle: 1e-6, bridge: 1 }, 1e-4);
     expect(new WindingSense(lost.evidence).signs(lost.subject)).toEqual([1, 0, 1]);
+  });
+
+  it("is the other one where a pickup's leads are exchanged, until that is what is weighed", () => {
+    const swapped = departuresOf(build).find((each) => {
+      const [fault] = each.faults([1]);
+      return fault?.kind === "leads-swapped" && fault.lugs.includes("middle.hot");
+    })!;
+    const { evidence, subject, weigher } = laid(ALIKE, undefined, swapped.edits);
+    const sense = new WindingSense(evidence);
+    expect(sense.signs(subject)).toEqual([1, -1, 1]);
+    const asItIs = weigher.subjectAt(swapped, subject.point);
+    expect(sense.signs(asItIs)).toEqual([1, 1, 1]);
+    expect(sense.weigh(asItIs).squares).toBeLessThan(sense.weigh(subject).squares - 10);
   });
 });
