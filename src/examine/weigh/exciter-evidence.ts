@@ -1,6 +1,7 @@
 import type { Take } from "../takes/take.ts";
 import type { Contribution, Evidence, Subject } from "./evidence.ts";
 import { type Drive, driveOf, type Laid, limitWeight, variancesOf } from "./exciter-drive.ts";
+import { fillRows } from "./exciter-rows.ts";
 import { type Transfer, transferAt, weightsFor } from "./exciter-transfer.ts";
 import { FLOOR, TOGETHER } from "./floor.ts";
 import { contributionOf } from "./rows.ts";
@@ -105,48 +106,9 @@ export class ExciterEvidence implements Evidence {
       const last = 2 * count * takes.length + i;
       residual[last] = -limit * kRe;
       residual[last + count] = -limit * kIm;
-      this.#fillRows(i, rows, unknowns, transfers, variances, drive);
+      fillRows(i, rows, unknowns, transfers, variances, drive, limit);
     }
     const free = (2 * count) / TOGETHER;
     return contributionOf(residual, rows, unknowns, Math.max(0, degrees - free));
-  }
-
-  /** K·dT/dθ, without what a change of K alone would make as well. */
-  #fillRows(
-    i: number,
-    rows: Float64Array,
-    unknowns: readonly number[],
-    transfers: readonly Transfer[],
-    variances: readonly Float64Array[],
-    drive: Drive,
-  ): void {
-    const count = drive.re.length;
-    const length = 2 * count * (transfers.length + 1);
-    const limit = Math.sqrt(limitWeight(this.mostDrive));
-    const [kRe, kIm, power] = [drive.re[i]!, drive.im[i]!, drive.power[i]!];
-    for (const [k, unknown] of unknowns.entries()) {
-      let [cRe, cIm] = [0, 0];
-      const moves = transfers.map(({ unknowns: own, slopesRe, slopesIm, re, im }, j) => {
-        const place = own.indexOf(unknown);
-        if (place < 0) return [0, 0] as const;
-        const [sRe, sIm] = [slopesRe[place * count + i]!, slopesIm[place * count + i]!];
-        const [mRe, mIm] = [kRe * sRe - kIm * sIm, kRe * sIm + kIm * sRe];
-        const weight = 1 / variances[j]![i]!;
-        cRe += weight * (re[i]! * mRe + im[i]! * mIm);
-        cIm += weight * (re[i]! * mIm - im[i]! * mRe);
-        return [mRe, mIm] as const;
-      });
-      const [pRe, pIm] = power > 0 ? [cRe / power, cIm / power] : [0, 0];
-      for (const [j, [mRe, mIm]] of moves.entries()) {
-        const { re, im } = transfers[j]!;
-        const weight = 1 / Math.sqrt(variances[j]![i]!);
-        const at = k * length + 2 * count * j + i;
-        rows[at] = weight * (mRe - pRe * re[i]! + pIm * im[i]!);
-        rows[at + count] = weight * (mIm - pRe * im[i]! - pIm * re[i]!);
-      }
-      const last = k * length + 2 * count * transfers.length + i;
-      rows[last] = -limit * pRe;
-      rows[last + count] = -limit * pIm;
-    }
   }
 }
