@@ -22,10 +22,11 @@ export const resistancePrecision = z
   .max(0.5)
   .default(METER_PRECISION)
   .describe("relative standard deviation of the DC resistance");
-export const acrossField = strict({
-  resistance: quantity("resistance", { above: 0, max: 1e12 }, "resistance").optional(),
-  capacitance: quantity("capacitance", { min: 0, max: 1e-6 }, "capacitance").default(0),
-});
+const acrossOhms = quantity("resistance", { above: 0, max: 1e12 }, "resistance").optional();
+const acrossFarads = quantity("capacitance", { min: 0, max: 1e-6 }, "capacitance");
+export const acrossField = strict({ resistance: acrossOhms, capacitance: acrossFarads.default(0) });
+/** An interface's input: what is left out is none of 0, but not known. */
+export const inputField = strict({ resistance: acrossOhms, capacitance: acrossFarads.optional() });
 export const lossField = oneOf(LOSS_MODELS)
   .optional()
   .describe("the loss model; left out: the best that the data can tell");

@@ -1,4 +1,4 @@
-import { describe, expect, it } from "vitest";
+import { describe, expect } from "vitest";
 import { singleFaults } from "../../src/bench/faults/kinds/single-faults.ts";
 import { mainPositions } from "../../src/bench/main-positions.ts";
 import { Controls } from "../../src/build-file/settings.ts";
@@ -52,7 +52,7 @@ function answerTo(kind: string | undefined, lug: string, hasReference: boolean) 
 }
 
 describe("an exciter over each coil", () => {
-  it("shows a pickup whose leads are exchanged, which the jack alone cannot", () => {
+  thoroughly("shows a pickup whose leads are exchanged, which the jack alone cannot", {}, async () => {
     const { truth, answer } = answerTo("leads-swapped", "middle.hot", true);
     expect(answer.verdict).toBe("departs");
     expect(answer.departures[0]!.faults).toEqual([

@@ -137,6 +137,8 @@ export function judge(build: Build, request: DiagnoseRequest, checkpoint: () => 
 export interface MeterJudge {
   readonly plans: readonly ReadingPlan[];
   readonly weigher: Weigher;
+  /** How many faults can be weighed in about a second. */
+  readonly affordable: number;
 }
 
 /** @throws PresolderError REQUEST_INVALID or SETTINGS_INVALID naming the field at fault */
@@ -145,7 +147,12 @@ export function meterJudge(build: Build, request: DiagnoseRequest): MeterJudge {
   const celsius = request.temperature ?? REFERENCE_CELSIUS;
   const observations = observationsOf(build, request, plans, celsius);
   const model = withSpareJoint(meterModelOf(build, celsius));
-  return { plans, weigher: new Weigher(model, questionsOf(model, plans), likelihoodFor(model, observations), () => 0) };
+  const questions = questionsOf(model, plans);
+  return {
+    plans,
+    weigher: new Weigher(model, questions, likelihoodFor(model, observations), () => 0),
+    affordable: affordableFaults(model, questions),
+  };
 }
 
 interface PairSearch {

@@ -18,6 +18,7 @@ const planAnswer = z.object({
   kind: z.literal("plan"),
   takes: z.array(plannedTake).describe("in the order to make them, the most telling first; fewer tell less"),
   needs: z.array(z.string()).describe("what to have at hand"),
+  notes: z.array(z.string()).describe("what to bear in mind of the plan"),
   cautions: z.array(z.string()),
 });
 
@@ -52,8 +53,10 @@ const departureAnswer = z.object({
   fit: z
     .number()
     .describe("how well it accounts for the takes, 0 to 1: a guard that is so lies this far off or farther"),
-  sameAs: z.array(z.object(alternativeAnswer)).describe("what none of these takes can tell from it"),
-  alike: z.string().describe("how many `sameAs` holds, and of which kinds"),
+  sameAs: z
+    .array(z.object(alternativeAnswer))
+    .describe("what none of these takes can tell from it: the likeliest forty"),
+  alike: z.string().describe("how many there are of those in all, and of which kinds"),
 });
 
 const partAnswer = z.object({

@@ -6,7 +6,7 @@ import { meterField } from "../bench/meter-field.ts";
 import { temperatureField } from "../bench/probe-fields.ts";
 import { measuredField } from "../diagnose.ts";
 import { buildField, settingsField } from "../fields.ts";
-import { acrossField } from "../fit.ts";
+import { inputField } from "../fit.ts";
 import { kindField } from "../measure/signal.ts";
 import { TAPS_FILE, tapFields } from "../measure/taps.ts";
 import type { Sent } from "../wire.ts";
@@ -23,11 +23,11 @@ const rigField = strict({
   channels: oneOf(["before-behind", "behind-before"])
     .default("before-behind")
     .describe("what the first and the second channel hang on: what is played, and the jack"),
-  input: acrossField
+  input: inputField
     .optional()
     .describe(
       "what hangs across the jack while it is recorded: the interface's input and its lead, as an open run of /api/measure " +
-        "gives it; left out: 1 MΩ and 160 pF, fitted along",
+        "gives it; of what is left out: 1 MΩ and 160 pF, fitted along",
     ),
 }).describe("how the interface hangs on the guard, the same in all takes");
 
@@ -52,7 +52,7 @@ const takeField = strict({
   file: oneOf(TAKE_FILES as [string, ...string[]]).describe("the form's field with this take's WAV file"),
   settings: settingsField.optional(),
   through: throughField.default("jack"),
-  label: z.string().max(MAX_LABEL_CHARS).optional().describe("what the person calls it"),
+  label: z.string().max(MAX_LABEL_CHARS).optional().describe("what the person calls it, and the answer with them"),
 });
 
 export const examineRequestSchema = strict({

@@ -1,8 +1,9 @@
 import * as z from "zod";
-import { quantity, strict } from "../../build-file/zod-tools.ts";
+import { strict } from "../../build-file/zod-tools.ts";
 import { MAX_TAP_SECONDS, MAX_TAP_STEPS } from "../../limits.ts";
 import { namedSettings } from "../answer-fields.ts";
 import { buildField } from "../fields.ts";
+import { inputField } from "../fit.ts";
 import type { Answered, Sent } from "../wire.ts";
 
 /** The form's field that a take of taps comes in. */
@@ -18,7 +19,7 @@ const timingField = z
         by: z.literal("plan"),
         start: second
           .optional()
-          .describe("seconds of the take at which the first step began; absent: at the first tap"),
+          .describe("seconds of the take at which the first step began; absent: found by which rows sound"),
       }),
       strict({
         by: z.literal("hand"),
@@ -35,16 +36,12 @@ const timingField = z
   .default({ by: "plan" })
   .describe("which taps belong to which step: by the plan's times, by times of one's own, or by pauses alone");
 
-/** What is left out stays at its usual value: half an input known is no input without the other half. */
-const inputField = strict({
-  resistance: quantity("resistance", { above: 0, max: 1e12 }, "left out: 1 MΩ").optional(),
-  capacitance: quantity("capacitance", { min: 0, max: 1e-6 }, "left out: 400 pF").optional(),
-});
-
 /** How a take of taps was made. */
 export const tapFields = {
   timing: timingField,
-  input: inputField.optional().describe("what hangs across the jack: the interface's input and the lead"),
+  input: inputField
+    .optional()
+    .describe("what hangs across the jack: the interface's input and the lead; of what is left out: 1 MΩ and 400 pF"),
 };
 
 export const tapsRequestSchema = strict({

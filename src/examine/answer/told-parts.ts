@@ -4,6 +4,8 @@ import { partWords } from "../../build-file/words/part-words.ts";
 import { symmetricEigen } from "../../choice/fit/symmetric-eigen.ts";
 import { valueAt } from "../../choice/variant.ts";
 import { capitalised, listed } from "../../english.ts";
+import type { Departure } from "../departures/departure.ts";
+import { multipleAt } from "../model/unknowns.ts";
 import { covarianceOf } from "../weigh/covariance.ts";
 import type { Weighed, Weigher } from "../weigh/weigher.ts";
 
@@ -57,14 +59,28 @@ interface Told extends ToldPart {
   readonly index: number;
 }
 
+/**
+ * What an unknown counts from in the guard that departs so; undefined for a winding that is broken or shorted, which has no value. A pot
+ * that was changed has no measured track any more.
+ */
+function baseOf(departed: Build, { edits }: Departure, part: string, field: string, drawn: number): number | undefined {
+  const base = valueAt(departed, part, field) ?? valueAt(departed, part, field.replace(/measured$/, "resistance"));
+  const isOther = edits.some((edit) => "factor" in edit && edit.part === part);
+  return isOther || base === drawn ? base : undefined;
+}
+
 function toldParts(build: Build, weigher: Weigher, { departure, point }: Weighed, covariance: Float64Array): Told[] {
   const words = partWords(build.parts);
+  const departed = weigher.guardOf(departure).build;
   const deviations = weigher.deviationsOf(departure);
   const size = deviations.length;
-  return point.unknowns.all.flatMap(({ part, field, law, tolerance }, index): Told[] => {
+  return point.unknowns.all.flatMap((unknown, index): Told[] => {
+    const { part, field, law, tolerance } = unknown;
     const drawn = law === "log" && part in build.parts ? valueAt(build, part, field) : undefined;
     if (drawn === undefined || field === "coupling") return [];
-    const value = drawn * Math.exp(point.values[index]!);
+    const base = baseOf(departed, departure, part, field, drawn);
+    if (base === undefined) return [];
+    const value = base * multipleAt(unknown, point.values[index]!);
     const error = Math.sqrt(Math.max(0, covariance[index * size + index]!));
     const told = error < TOLD * deviations[index]! ? "takes" : "tolerance";
     const [shown, was] = [value, drawn].map((each) => showQuantity(each, dimensionOf(field), 3));

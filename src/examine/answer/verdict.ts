@@ -26,10 +26,13 @@ export function outsideOf(best: Group): number {
   return odds / (1 + odds);
 }
 
+/** What is believed of a group, what was not weighed left room for. */
+export const probabilityOf = ({ share }: Pick<Group, "share">, best: Group): number => share * (1 - outsideOf(best));
+
 export function verdictOf(groups: readonly Group[]): Verdict {
   const [best] = groups;
   if (fitOf(best!) < LEAST_FIT) return "unexplained";
-  if (best!.share < LIKELY) return "unclear";
+  if (probabilityOf(best!, best!) < LIKELY) return "unclear";
   return best!.isSound ? "as-drawn" : "departs";
 }
 
@@ -41,7 +44,9 @@ export function titleFor(group: Group): string {
   return fault ? titleOf(fault) : "As drawn";
 }
 
-export const AS_DRAWN_NEXT = "Nothing need be done. What these takes cannot show, listed below, a meter shows.";
+/** Two leads of a single coil exchanged have the same resistance and the same impedance: neither a meter nor the jack tells them. */
+export const AS_DRAWN_NEXT =
+  "Nothing need be done for what these takes show. What they cannot is listed below: most of it a meter shows, but not the leads of a single coil exchanged, which a small coil laid over it or taps on its poles do.";
 
 /** Where the plan is not done yet. */
 export const asDrawnSoFar = (left: number) =>
@@ -53,7 +58,7 @@ export function nextFor(group: Group): string {
 }
 
 const TITLES: Readonly<Record<Exclude<Verdict, "departs">, string>> = {
-  "as-drawn": "As drawn",
+  "as-drawn": "As drawn, as far as these takes tell",
   unclear: "Not decided yet",
   unexplained: "Not as drawn, and none of what was weighed",
 };
@@ -62,15 +67,21 @@ export function verdictTitle(verdict: Verdict, best: Group): string {
   return verdict === "departs" ? titleFor(best) : TITLES[verdict];
 }
 
+/** Where the takes leave room for departures beside the drawing, how likely the drawing itself is. */
+function drawnWords(best: Group): string {
+  const [all, own] = [best.share, best.drawnShare].map((share) => percent(probabilityOf({ share }, best)));
+  if (all === own) return `The guard is as drawn as far as these takes tell (${all})`;
+  return `The guard is as drawn (${own}), or departs in a way that these takes cannot tell from it (with those ${all})`;
+}
+
 /** What the answer is and why. @param worst the take that is furthest from the drawing, in words */
 export function summaryFor(verdict: Verdict, groups: readonly Group[], worst: string | undefined): string {
   const best = groups[0]!;
   const why = worst === undefined ? "" : ` ${worst}`;
-  const share = percent(best.share);
+  const share = percent(probabilityOf(best, best));
   if (verdict === "unexplained")
     return `Nothing that was weighed accounts for these takes: two things or more depart from the drawing, a take was made in another setting than said, or the guard is another one.${why}`;
-  if (verdict === "as-drawn")
-    return `The guard is as drawn as far as these takes tell (${share}): parts within their tolerances account for all of them.`;
+  if (verdict === "as-drawn") return `${drawnWords(best)}: parts within their tolerances account for all of them.`;
   const fault = faultOf(best);
   const what = fault ? clause(fault.message) : "the guard is as drawn";
   const others = best.names.length > 1 && fault ? ", or something that these takes cannot tell from it" : "";

@@ -1,6 +1,9 @@
 import { showQuantity } from "../../build-file/show-quantity.ts";
 import type { TakeColumns } from "./take-columns.ts";
 
+/** Nothing is this small, as a share of full scale, but what is not heard. */
+const SILENT = 1e-7;
+
 interface Titled extends TakeColumns {
   readonly title: string;
   readonly through: unknown;
@@ -16,6 +19,13 @@ function furthest({ magnitudes, expected }: Titled): { index: number; far: numbe
   return { index, far };
 }
 
+function heardWords({ title, magnitudes, expected }: Titled, index: number, hz: string): string {
+  const [has, drawn] = [magnitudes[index]!, expected.magnitudes[index]!];
+  if (drawn < SILENT) return `The take with ${title} is heard at ${hz}, where the guard as drawn is silent.`;
+  if (has < SILENT) return `The take with ${title} is silent at ${hz}, where the guard as drawn is heard.`;
+  return `The take with ${title} is ${(has / drawn).toPrecision(2)} times as strong at ${hz} as the drawing has it.`;
+}
+
 /** "position 2, volume 10 shows 5.1 kΩ at 320 Hz where the drawing has 12 kΩ at most."; undefined where all agree. */
 export function worstTake(takes: readonly Titled[]): string | undefined {
   const odd = takes.filter(({ agrees }) => !agrees).map((take) => ({ take, ...furthest(take) }));
@@ -26,10 +36,7 @@ export function worstTake(takes: readonly Titled[]): string | undefined {
   if (!worst) return undefined;
   const { take, index } = worst;
   const hz = showQuantity(take.frequencies[index]!, "frequency", 2);
-  if (take.through !== "jack") {
-    const times = take.magnitudes[index]! / take.expected.magnitudes[index]!;
-    return `The take with ${take.title} is ${times.toPrecision(2)} times as strong at ${hz} as the drawing has it.`;
-  }
+  if (take.through !== "jack") return heardWords(take, index, hz);
   const [has, drawn] = [take.magnitudes[index]!, take.expected.magnitudes[index]!].map((ohms) =>
     showQuantity(ohms, "resistance", 3),
   );

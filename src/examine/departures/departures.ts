@@ -7,6 +7,7 @@ import { resistivePlaces } from "../../bench/faults/kinds/resistive-joints.ts";
 import { singleFaults } from "../../bench/faults/kinds/single-faults.ts";
 import { wrongCapFaults, wrongTaperFaults } from "../../bench/faults/kinds/unseen-values.ts";
 import type { Build } from "../../build-file/schema.ts";
+import { type Checkpoint, NO_CHECKPOINT } from "../../checkpoint.ts";
 import type { Unknown } from "../model/unknowns.ts";
 import type { Departure } from "./departure.ts";
 import { valueDepartures } from "./value-departures.ts";
@@ -54,11 +55,16 @@ function poorJoints(build: Build): Departure[] {
 }
 
 /** Every way in which this guard may depart from its drawing that takes can show; what is only felt is not among them. */
-export function departuresOf(build: Build): Departure[] {
+export function departuresOf(build: Build, checkpoint: Checkpoint = NO_CHECKPOINT): Departure[] {
   const guard = guardWiringOf(build);
-  const listed = [...singleFaults(build), ...wrongCapFaults(guard), ...wrongTaperFaults(guard)];
+  const listed = [...singleFaults(build, checkpoint), ...wrongCapFaults(guard), ...wrongTaperFaults(guard)];
   return [
-    ...listed.filter(({ edits }) => edits.length > 0).map((fault) => ofFault(build, fault)),
+    ...listed
+      .filter(({ edits }) => edits.length > 0)
+      .map((fault) => {
+        checkpoint.checkpoint();
+        return ofFault(build, fault);
+      }),
     ...poorJoints(build),
     ...valueDepartures(build),
   ];

@@ -7,7 +7,7 @@ import { leadsOfCoil } from "../../build-file/lug-names.ts";
 import { partsOfKind } from "../../build-file/parts-of-kind.ts";
 import type { Build, Pickup } from "../../build-file/schema.ts";
 import { showQuantity } from "../../build-file/show-quantity.ts";
-import { coilTolerance, trackTolerance, valueTolerance } from "../../build-file/tolerances.ts";
+import { coilTolerance, type Tolerance, trackTolerance, valueTolerance } from "../../build-file/tolerances.ts";
 import type { Departure, Freed } from "./departure.ts";
 
 /** Capacitors are misread by decades. */
@@ -17,9 +17,14 @@ const STARTS = [[-LN3], [0], [LN3]];
 /** Further from what is drawn than its tolerance by this much, in ln, a part is another one. */
 const SLACK = 0.02;
 
-const isOff = (factor: number, tolerance: number) => Math.abs(Math.log(factor)) > Math.log(1 + tolerance) + SLACK;
+type Limits = Pick<Tolerance, "fraction" | "under">;
 
-function single(freed: Freed, tolerance: number, name: (factor: number) => Fault | undefined): Departure {
+function isOff(factor: number, { fraction, under = -fraction }: Limits): boolean {
+  const off = Math.log(factor);
+  return off > Math.log(1 + fraction) + SLACK || off < Math.log(1 + under) - SLACK;
+}
+
+function single(freed: Freed, tolerance: Limits, name: (factor: number) => Fault | undefined): Departure {
   return {
     edits: [],
     freed: [freed],
@@ -38,9 +43,9 @@ function ofPots(build: Build): Departure[] {
   return partsOfKind(build, "pot").flatMap(([part, pot]) =>
     [pot, ...(pot.gangs ?? [])].map((track, gang) => {
       const field = `${gang === 0 ? "" : `gangs.${gang - 1}.`}${track.measured === undefined ? "resistance" : "measured"}`;
-      const { fraction } = trackTolerance(pot, track.measured);
-      return single({ part, field, deviation: FREE_PART_DEVIATION }, fraction, (factor) =>
-        valueFault(build, { part, gang, tolerance: byDefault(fraction) }, factor),
+      const tolerance = trackTolerance(pot, track.measured);
+      return single({ part, field, deviation: FREE_PART_DEVIATION }, tolerance, (factor) =>
+        valueFault(build, { part, gang, tolerance: byDefault(tolerance.fraction) }, factor),
       );
     }),
   );
@@ -49,7 +54,7 @@ function ofPots(build: Build): Departure[] {
 function ofResistors(build: Build): Departure[] {
   return partsOfKind(build, "resistor").map(([part, resistor]) => {
     const tolerance = valueTolerance(resistor);
-    return single({ part, field: "resistance", deviation: FREE_CAP_DEVIATION }, tolerance.fraction, (factor) =>
+    return single({ part, field: "resistance", deviation: FREE_CAP_DEVIATION }, tolerance, (factor) =>
       valueFault(build, { part, tolerance }, factor),
     );
   });
@@ -57,7 +62,7 @@ function ofResistors(build: Build): Departure[] {
 
 function ofCaps(build: Build): Departure[] {
   return partsOfKind(build, "cap").map(([part, cap]) =>
-    single({ part, field: "capacitance", deviation: FREE_CAP_DEVIATION }, valueTolerance(cap).fraction, (factor) =>
+    single({ part, field: "capacitance", deviation: FREE_CAP_DEVIATION }, valueTolerance(cap), (factor) =>
       capValueFault({ build }, part, factor),
     ),
   );
@@ -82,7 +87,7 @@ function otherCoil(build: Build, part: string, coil: string, [ohms, henries]: re
 function ofCoils(build: Build): Departure[] {
   return partsOfKind(build, "pickup").flatMap(([part, pickup]) =>
     Object.entries(pickup.coils).map(([coil, spec]): Departure => {
-      const { fraction } = coilTolerance(pickup, spec);
+      const tolerance = coilTolerance(pickup, spec);
       const fields = ["resistance", "inductance", ...(spec.capacitance > 0 ? ["capacitance"] : [])];
       const loss = !spec.loss
         ? []
@@ -103,7 +108,7 @@ function ofCoils(build: Build): Departure[] {
         added: [],
         starts: [-0.5, 0, 0.5].map((start) => freed.map(() => start)),
         faults: (factors) => {
-          if (!isOff(factors[0]!, fraction) && !isOff(factors[1]!, fraction)) return [];
+          if (!isOff(factors[0]!, tolerance) && !isOff(factors[1]!, tolerance)) return [];
           const fault = otherCoil(build, part, coil, factors);
           return fault ? [fault] : [];
         },

@@ -5,7 +5,7 @@ import { NetworkBuilder } from "../../network/elements.ts";
 import { slotCount, slotValues } from "../../network/slots.ts";
 import { addPart } from "../../response/circuit.ts";
 import { liftsTrack } from "../../response/pot-elements.ts";
-import { endField, endLaw, type Unknown, wiperField } from "./unknowns.ts";
+import { endField, endLaw, multipleAt, type Unknown, wiperField } from "./unknowns.ts";
 
 /** The numbers that a part's elements are made of, in the order of its elements and then of its mutual inductances. */
 export interface PartSlots {
@@ -33,10 +33,11 @@ function nodeCounter(): (local: string) => number {
 }
 
 function moved<P extends Part>(part: P, stands: readonly Stand[]): P {
-  const patches = stands.flatMap(({ unknown: { law, field }, value }) => {
-    if (law !== "log" || value === 0) return [];
+  const patches = stands.flatMap(({ unknown, value }) => {
+    const { law, field, centre = 0 } = unknown;
+    if (law !== "log" || centre + value === 0) return [];
     const nominal = valueAt({ parts: { part } } as unknown as Build, "part", field);
-    return nominal === undefined ? [] : [{ part: "part", field, value: nominal * Math.exp(value) }];
+    return nominal === undefined ? [] : [{ part: "part", field, value: nominal * multipleAt(unknown, value) }];
   });
   if (patches.length === 0) return part;
   return withPatches({ parts: { part } } as unknown as Build, patches).parts.part as P;

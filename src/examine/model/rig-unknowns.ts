@@ -10,8 +10,9 @@ export interface Rig {
   readonly tolerance: number;
   readonly inputOhms: number;
   readonly inputFarads: number;
-  /** Whether the person knows the interface's own input, and both channels on one point. */
-  readonly isInputKnown: boolean;
+  /** Which of the interface's own input the person knows. */
+  readonly known: { readonly ohms: boolean; readonly farads: boolean };
+  /** Whether both channels were recorded on one point. */
   readonly isGainKnown: boolean;
 }
 
@@ -25,13 +26,13 @@ const GAIN_DEVIATION = { unknown: 0.03, known: 2e-4 } as const;
 export const RIG_FIELDS = ["resistor", "gain", "input.resistance", "input.capacitance"] as const;
 export type RigField = (typeof RIG_FIELDS)[number];
 
-export function rigUnknowns({ tolerance, isInputKnown, isGainKnown }: Rig): Unknown[] {
-  const input = isInputKnown ? KNOWN_INPUT_DEVIATION : INPUT_DEVIATION;
+export function rigUnknowns({ tolerance, known, isGainKnown }: Rig): Unknown[] {
+  const deviationOf = (of: keyof Rig["known"]) => (known[of] ? KNOWN_INPUT_DEVIATION : INPUT_DEVIATION)[of];
   const deviations: Readonly<Record<RigField, number>> = {
     resistor: Math.max(1e-4, tolerance / Math.sqrt(3)),
     gain: isGainKnown ? GAIN_DEVIATION.known : GAIN_DEVIATION.unknown,
-    "input.resistance": input.ohms,
-    "input.capacitance": input.farads,
+    "input.resistance": deviationOf("ohms"),
+    "input.capacitance": deviationOf("farads"),
   };
   return RIG_FIELDS.map((field) => ({
     part: RIG,

@@ -14,6 +14,8 @@ export interface Unknown {
   readonly law: "log" | "logit" | "share";
   /** Standard deviation before anything was recorded. */
   readonly deviation: number;
+  /** Where 0 lies, as ln of a multiple of what is drawn: off 0 where a tolerance goes further one way than the other. */
+  readonly centre?: number;
   /** As a part's data name it, a fraction; 0 where the unknown is none of a part's values. */
   readonly tolerance: number;
 }
@@ -44,8 +46,16 @@ function values(build: Build): Unknown[] {
   return spreadOf(build).map(({ part, field, tolerance, under = -tolerance }) => {
     const wide = (tolerance - under) / 2;
     const isCoil = field.startsWith("coils.");
-    const deviation = Math.max(wide * EVEN, isCoil ? leastOf(field) : 0, 1e-3);
-    return { part, field, law: "log", deviation, tolerance: wide };
+    const middle = 1 + (tolerance + under) / 2;
+    const deviation = Math.max((wide / middle) * EVEN, isCoil ? leastOf(field) : 0, 1e-3);
+    return {
+      part,
+      field,
+      law: "log",
+      deviation,
+      tolerance: wide,
+      ...(middle === 1 ? {} : { centre: Math.log(middle) }),
+    };
   });
 }
 
@@ -66,6 +76,9 @@ function ofPickup(part: string, { coils, coupling }: Pickup): Unknown[] {
     : [];
   return [...Object.entries(coils).flatMap(([name, coil]) => eddies(part, name, coil)), ...coupled];
 }
+
+/** How many times what is drawn a part's value is, its unknown being there. */
+export const multipleAt = ({ centre = 0 }: Unknown, value: number): number => Math.exp(centre + value);
 
 /** The field of a wiper's place on a gang's track at a dial, and of what is left at the track's end. */
 export const wiperField = (gang: number, dial: number) => `wiper${gang}@${dial}`;

@@ -1,23 +1,26 @@
 import { mainPositions } from "../../bench/main-positions.ts";
 import type { Build } from "../../build-file/schema.ts";
 import { Controls, settingsKey, withControl } from "../../build-file/settings.ts";
+import { affordableTakes } from "../effort.ts";
 import type { Unknowns } from "../model/point.ts";
 import type { Take } from "../takes/take.ts";
 import type { Group } from "../weigh/groups.ts";
 import { JackEvidence } from "../weigh/jack-evidence.ts";
 import { type Weighed, Weigher } from "../weigh/weigher.ts";
-import { type PlannedSetting, planFor } from "./plan.ts";
+import type { PlannedSetting } from "./plan.ts";
 
 /** Guards this far apart in a take, as chi-square, are told apart by it. */
 const TOLD_APART = 12;
 /** Of the impedance: what tolerances that no take has told yet may move it by. */
 const UNTOLD = 0.08;
 const MOST_LEADING = 8;
+/** About an octave apart, so that each counts for itself. */
 const FREQUENCIES_HZ = Float64Array.of(80, 200, 500, 1200, 2500, 5000, 9000, 14_000);
+const ALONE = 1;
 /** What a take must be expected to tell, as the chance that it parts two of the answers. */
 const WORTH_IT = 0.02;
 
-function candidates(build: Build): PlannedSetting[] {
+function candidates(build: Build, plan: readonly PlannedSetting[]): PlannedSetting[] {
   const controls = new Controls(build);
   const { main } = controls;
   const crossed = mainPositions(controls).flatMap(({ settings }) =>
@@ -29,7 +32,7 @@ function candidates(build: Build): PlannedSetting[] {
       }),
     ),
   );
-  return [...planFor(build), ...crossed];
+  return [...plan, ...crossed];
 }
 
 /** What leads, each with its share of the belief. */
@@ -47,14 +50,15 @@ const keysOf = (taken: readonly Take[]) =>
   new Set(taken.flatMap(({ settings, through }) => (through === "jack" ? [settingsKey(settings)] : [])));
 
 /** The takes of the plan that are not made yet. */
-export function leftOfPlan(build: Build, taken: readonly Take[]): PlannedSetting[] {
+export function leftOfPlan(plan: readonly PlannedSetting[], taken: readonly Take[]): PlannedSetting[] {
   const known = keysOf(taken);
-  return planFor(build).filter(({ settings }) => !known.has(settingsKey(settings)));
+  return plan.filter(({ settings }) => !known.has(settingsKey(settings)));
 }
 
 /** The take at the jack that most likely parts the leading answers; undefined where none does. */
 export function nextTake(
   build: Build,
+  plan: readonly PlannedSetting[],
   unknowns: Unknowns,
   taken: readonly Take[],
   groups: readonly Group[],
@@ -63,9 +67,9 @@ export function nextTake(
   const leading = leadingOf(groups);
   if (leading.length < 2) return undefined;
   const known = keysOf(taken);
-  const left = candidates(build).filter(
-    ({ settings }) => !known.has(settingsKey(settings)) && known.add(settingsKey(settings)),
-  );
+  const left = candidates(build, plan)
+    .filter(({ settings }) => !known.has(settingsKey(settings)) && known.add(settingsKey(settings)))
+    .slice(0, affordableTakes(build, leading.length + 1, FREQUENCIES_HZ.length));
   const settings = left.map((each) => each.settings);
   const weigher = new Weigher(build, settings, unknowns, []);
   let best: { planned: PlannedSetting; chance: number } | undefined;
@@ -79,8 +83,8 @@ export function nextTake(
       frequenciesHz: FREQUENCIES_HZ,
       hasReference: true,
     } as const;
-    const at = new JackEvidence({ ...blank, re: empty, im: empty, sd: empty }, index).predict(subjects[0]!);
-    const evidence = new JackEvidence({ ...blank, re: at.re, im: at.im, sd: empty.map(() => 1e-3) }, index);
+    const at = new JackEvidence({ ...blank, re: empty, im: empty, sd: empty }, index, ALONE).predict(subjects[0]!);
+    const evidence = new JackEvidence({ ...blank, re: at.re, im: at.im, sd: empty.map(() => 1e-3) }, index, ALONE);
     let chance = 0;
     for (const [i, one] of leading.entries())
       for (const [j, other] of leading.entries()) {

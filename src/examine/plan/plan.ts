@@ -2,6 +2,7 @@ import { mainPositions } from "../../bench/main-positions.ts";
 import type { Build } from "../../build-file/schema.ts";
 import { Controls, type Settings, settingsKey, withControl } from "../../build-file/settings.ts";
 import { partWords } from "../../build-file/words/part-words.ts";
+import { type Checkpoint, NO_CHECKPOINT } from "../../checkpoint.ts";
 import { MAX_TAKES } from "../../limits.ts";
 import { CircuitMaker } from "../../response/circuit.ts";
 import { Point, Unknowns } from "../model/point.ts";
@@ -22,7 +23,7 @@ export const USUAL_RIG: Rig = {
   tolerance: 0.01,
   inputOhms: USUAL_INPUT.ohms,
   inputFarads: USUAL_INPUT.farads,
-  isInputKnown: false,
+  known: { ohms: false, farads: false },
   isGainKnown: false,
 };
 
@@ -40,11 +41,8 @@ function comparing(build: Build): (a: Settings, b: Settings) => boolean {
   return (a, b) => shapeOf(a) !== shapeOf(b);
 }
 
-/**
- * The takes at the jack that tell a guard with the least work: every position of the main switch, every switch on a shaft or beside it in
- * each of its other positions once, and every knob at 5 and at 0 where it acts.
- */
-export function planFor(build: Build): PlannedSetting[] {
+/** Every setting worth a take, the most telling first; nobody need go through all of them. */
+function* settingsOf(build: Build, checkpoint: () => void): Generator<PlannedSetting> {
   const controls = new Controls(build);
   const differ = comparing(build);
   const words = partWords(build.parts);
@@ -53,31 +51,56 @@ export function planFor(build: Build): PlannedSetting[] {
   const positions = mainPositions(controls).map(({ settings }) => settings);
   const inMain = (settings: Settings) =>
     main === undefined ? [] : [{ control: main, to: settings.switches[main] ?? 1 }];
-  const each = positions.map((settings): PlannedSetting => {
+  for (const settings of positions) {
     const why = main === undefined ? "everything at rest" : "what this position lets in, all knobs at 10";
-    return { settings, moved: inMain(settings), why };
-  });
-  const whereActs = (control: string, to: number) => {
-    const put = positions.map((settings) => ({ settings, moved: withControl(controls, settings, control, to) }));
-    return put.find(({ settings, moved }) => differ(settings, moved));
-  };
-  const otherSwitches = controls.switches
-    .filter(({ name }) => name !== main)
-    .flatMap(({ name, part, onShaft, table }) =>
-      table.positions.slice(1).flatMap((_, index): PlannedSetting[] => {
-        const found = whereActs(name, index + 2);
-        if (!found) return [];
-        const moved = [...inMain(found.settings), { control: name, to: index + 2 }];
-        return [{ settings: found.moved, moved, why: `what ${called(part)}${onShaft ? "'s switch" : ""} does` }];
-      }),
-    );
-  const knobs = controls.pots.flatMap((name) =>
-    [0, 5].flatMap((to): PlannedSetting[] => {
-      const found = whereActs(name, to);
-      if (!found) return [];
-      const why = to === 0 ? `the end of ${called(name)}'s track` : `${called(name)}'s taper, and what hangs on it`;
-      return [{ settings: found.moved, moved: [...inMain(found.settings), { control: name, to }], why }];
-    }),
-  );
-  return [...each, ...otherSwitches, ...knobs].slice(0, MAX_TAKES);
+    yield { settings, moved: inMain(settings), why };
+  }
+  function* whereActs(control: string, to: number, why: string): Generator<PlannedSetting> {
+    for (const settings of positions) {
+      checkpoint();
+      const there = withControl(controls, settings, control, to);
+      if (!differ(settings, there)) continue;
+      yield { settings: there, moved: [...inMain(settings), { control, to }], why };
+      return;
+    }
+  }
+  for (const { name, part, onShaft, table } of controls.switches) {
+    if (name === main) continue;
+    const why = `what ${called(part)}${onShaft ? "'s switch" : ""} does`;
+    for (let to = 2; to <= table.positions.length; to++) yield* whereActs(name, to, why);
+  }
+  for (const name of controls.pots) {
+    yield* whereActs(name, 0, `the end of ${called(name)}'s track`);
+    yield* whereActs(name, 5, `${called(name)}'s taper, and what hangs on it`);
+  }
 }
+
+/** The takes to make, and whether they are all that would tell something. */
+export interface Plan {
+  readonly takes: readonly PlannedSetting[];
+  readonly isWhole: boolean;
+}
+
+/**
+ * The takes at the jack that tell a guard with the least work: every position of the main switch, every switch on a shaft or beside it in
+ * each of its other positions once, and every knob at 5 and at 0 where it acts.
+ */
+export function planOf(build: Build, { checkpoint }: Checkpoint = NO_CHECKPOINT): Plan {
+  const takes: PlannedSetting[] = [];
+  for (const planned of settingsOf(build, () => checkpoint())) {
+    if (takes.length === MAX_TAKES) return { takes, isWhole: false };
+    takes.push(planned);
+  }
+  return { takes, isWhole: true };
+}
+
+export const planFor = (build: Build, checkpoint?: Checkpoint): readonly PlannedSetting[] =>
+  planOf(build, checkpoint).takes;
+
+/** What a plan leaves out that is longer than may be sent. */
+export const planNotes = ({ isWhole }: Plan): string[] =>
+  isWhole
+    ? []
+    : [
+        `The plan ends at ${MAX_TAKES} takes, the most that one examination takes: what other settings alone show is not looked at.`,
+      ];

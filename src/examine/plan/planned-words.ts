@@ -1,3 +1,4 @@
+import { CAUTIONS } from "../../bench/sheet/cautions.ts";
 import type { Build } from "../../build-file/schema.ts";
 import type { SettingValue } from "../../build-file/settings.ts";
 import { Controls, rawSettings, shaftWord } from "../../build-file/settings.ts";
@@ -58,10 +59,10 @@ export const NEEDS: readonly string[] = [
   "the measuring signal, /api/sweep.wav",
 ];
 
-/** Common practice. */
+/** Common practice, no source: what recording asks for, and then what mending what it finds does. */
 export const EXAMINE_CAUTIONS: readonly string[] = [
-  "Unplug the guitar from the amplifier first: nothing but the interface is on its jack.",
+  "Switch the interface's phantom power off before anything is plugged in.",
   "Turn loudspeakers and headphones down before you play the signal: it is loud and shrill.",
-  "Never open an amplifier: mains voltage and stored charge can kill, even unplugged.",
   "Let nobody touch the strings or the metal while it records.",
+  ...CAUTIONS,
 ];

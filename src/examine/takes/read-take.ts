@@ -11,6 +11,9 @@ import { type Take, usedFrequencies } from "./take.ts";
 /** Of what is played, under this share a channel is taken as silent: a shorted jack, a broken way. */
 const SILENT_SHARE = 5e-4;
 
+/** Channels that one point drives differ by their knobs alone; by more than this, one of them was not on it. */
+const MOST_GAIN = 4;
+
 /** How the channels hang: what is played, then the jack. */
 export type Order = readonly [played: number, jack: number];
 
@@ -26,8 +29,17 @@ function isSilent({ channels }: Recorded, [played, jack]: Order): boolean {
   return rms(channels[jack]!) < SILENT_SHARE * rms(channels[played]!);
 }
 
+/** No input leaves nothing but zeros, not even a shorted one: it was muted, or not recorded. */
+function requireRecorded({ channels, path }: Recorded): void {
+  const silent = channels.findIndex((samples) => samples.every((each) => each === 0));
+  if (silent < 0) return;
+  const message = `has nothing but zeros in channel ${silent + 1}; expected a recording of both inputs, neither muted`;
+  throw faultAt("DATA_INSUFFICIENT", path, message);
+}
+
 /** Jack over what was played; where the jack is silent, nothing with what silence was heard to be. */
 function readShare(signal: SignalKind, recorded: Recorded, order: Order): { ratios: Uncertain[]; readings: Reading[] } {
+  requireRecorded(recorded);
   if (isSilent(recorded, order)) {
     const { sampleRateHz, channels, path } = recorded;
     const played = channels[order[0]]!;
@@ -59,13 +71,27 @@ function takeOf(
   };
 }
 
-/** Both channels on one point: what they differ by. */
+function requireGain(gain: readonly Uncertain[], path: string): void {
+  const sizes = gain.map(({ re, im }) => Math.hypot(re, im)).sort((a, b) => a - b);
+  const middle = sizes[Math.floor(sizes.length / 2)]!;
+  if (middle >= 1 / MOST_GAIN && middle <= MOST_GAIN) return;
+  const message =
+    `has the jack's channel ${middle.toPrecision(2)} times as strong as the other; expected both channels on one point, ` +
+    `their gains within a factor of ${MOST_GAIN}`;
+  throw faultAt("DATA_INSUFFICIENT", path, message);
+}
+
+/**
+ * Both channels on one point: what they differ by.
+ * @throws DATA_INSUFFICIENT where one of them was not on it
+ */
 export function readGain(
   signal: SignalKind,
   recorded: Recorded,
   order: Order,
 ): { gain: Uncertain[]; readings: Reading[] } {
   const { ratios, readings } = readShare(signal, recorded, order);
+  requireGain(ratios, recorded.path);
   return { gain: ratios, readings };
 }
 

@@ -4,9 +4,10 @@ import { Controls } from "../../build-file/settings.ts";
 import { partWords } from "../../build-file/words/part-words.ts";
 import type { Take } from "./take.ts";
 
-/** "position 2, tone 10, volume 5". */
-export function takeTitle(build: Build, { settings, through }: Take): string {
-  const { label } = summarize(new Controls(build), settings);
-  if (through === "jack") return label;
-  return `small coil over ${partWords(build.parts).get(through.pickup) ?? through.pickup}, ${label}`;
+/** What the person calls it; else "position 2, tone 10, volume 5". */
+export function takeTitle(build: Build, { settings, through, label }: Take): string {
+  if (label !== undefined && label.trim() !== "") return label.trim();
+  const at = summarize(new Controls(build), settings).label;
+  if (through === "jack") return at;
+  return `small coil over ${partWords(build.parts).get(through.pickup) ?? through.pickup}, ${at}`;
 }

@@ -15,6 +15,8 @@ export interface Take {
   readonly re: Float64Array;
   readonly im: Float64Array;
   readonly sd: Float64Array;
+  /** What the person calls it. */
+  readonly label?: string | undefined;
   /** Whether it was divided by what was played; without that its time is only known to some microseconds. */
   readonly hasReference: boolean;
 }

@@ -1,6 +1,7 @@
 import type { Fault } from "../../bench/faults/fault.ts";
 import { createPrior, type FaultCounts } from "../../bench/faults/hypotheses/prior.ts";
 import type { FaultKind, JointAge } from "../../bench/faults/priors/fault-shares.ts";
+import type { Checkpoint } from "../../checkpoint.ts";
 import { type Departure, NOTHING } from "../departures/departure.ts";
 import type { Weigher } from "./weigher.ts";
 
@@ -47,16 +48,28 @@ function logOf(departure: Departure, { prior, readings }: Beliefs, mostOfReading
 }
 
 /** The guard as drawn is one of the departures. */
-export function classesOf(weigher: Weigher, departures: readonly Departure[], beliefs: Beliefs): Class[] {
+export function classesOf(
+  weigher: Weigher,
+  departures: readonly Departure[],
+  beliefs: Beliefs,
+  { checkpoint }: Checkpoint,
+): Class[] {
   const byKey = new Map<string, Departure[]>();
   for (const departure of [NOTHING, ...departures]) {
+    checkpoint();
     const key = weigher.keyOf(departure);
     const found = byKey.get(key);
-    if (found) found.push(departure);
-    else byKey.set(key, [departure]);
+    // One guard stands for all that look like it.
+    if (found) {
+      found.push(departure);
+      weigher.forget(departure);
+    } else byKey.set(key, [departure]);
   }
   const fixed = departures.filter((each) => !isValued(each)).flatMap(anyName);
-  const most = fixed.reduce((best, fault) => Math.max(best, beliefs.readings([fault])), beliefs.readings([]));
+  const most = fixed.reduce((best, fault) => {
+    checkpoint();
+    return Math.max(best, beliefs.readings([fault]));
+  }, beliefs.readings([]));
   return [...byKey.values()].map((members) => ({
     members,
     log: logSum(members.map((each) => logOf(each, beliefs, most))),

@@ -28,6 +28,12 @@ function laidOf(takes: readonly Take[], indexOf: (settings: Settings) => number)
   return [...byCoil.values()];
 }
 
+/** One coil that the drawing hardly lets through speaks for a drive beyond all measure: the middle one holds. */
+function medianOf(drives: readonly number[]): number {
+  const sorted = [...drives].sort((a, b) => a - b);
+  return sorted[Math.floor((sorted.length - 1) / 2)] ?? 0;
+}
+
 function placementsOf(laid: readonly Laid[]) {
   return laid.flatMap(({ placement, takes }) => {
     const late = takes.flatMap(({ take, settingIndex }) => (take.hasReference ? [] : [settingIndex]));
@@ -62,8 +68,8 @@ export function weighingOf(build: Build, { takes, rig, taps }: Pick<Question, "t
   );
   const drawn = new Weigher(build, settings, unknowns, []).subjectAt(NOTHING, new Point(unknowns));
   const drives = laid.map((each) => new ExciterEvidence(each).driveOf(drawn).middle);
-  const strongest = Math.max(0, ...drives);
-  const exciters = laid.map((each) => new ExciterEvidence(each, strongest));
+  const usual = medianOf(drives.filter((drive) => drive > 0));
+  const exciters = laid.map((each) => new ExciterEvidence(each, usual));
   const senses = exciters.length > 1 ? [new WindingSense(exciters)] : [];
   const tapped = taps ? [new TapEvidence(taps.heard, taps.input)] : [];
   const evidence: Evidence[] = [...atJack, ...exciters, ...senses, ...tapped];

@@ -5,6 +5,8 @@ import type { View } from "../model/view.ts";
 export interface Subject {
   readonly viewOf: (settingIndex: number) => View;
   readonly build: Parameters<Point["slotsOf"]>[0];
+  /** Pickups that stand in for a broken one: by their name, the broken one's. */
+  readonly standIns: ReadonlyMap<string, string>;
   readonly point: Point;
 }
 

@@ -22,7 +22,10 @@ export function variancesOf({ takes }: Laid, floor: number): Float64Array[] {
   );
 }
 
-/** Drive at one frequency that fits all takes best, and what it may be at most. */
+/** The weight that holds a drive to what it may be; the frequencies that go together count as one here too. */
+export const limitWeight = (most: number): number => (most > 0 ? 1 / (TOGETHER * most ** 2) : 0);
+
+/** The drive that fits all takes best, frequency by frequency, held under what it may be. */
 export interface Drive {
   readonly re: Float64Array;
   readonly im: Float64Array;
@@ -30,6 +33,7 @@ export interface Drive {
   readonly power: Float64Array;
 }
 
+/** @param most what a drive may be; 0 for anything */
 export function driveOf(
   { takes }: Laid,
   transfers: readonly Transfer[],
@@ -39,7 +43,7 @@ export function driveOf(
   const count = takes[0]!.take.re.length;
   const [re, im, power] = [new Float64Array(count), new Float64Array(count), new Float64Array(count)];
   for (let i = 0; i < count; i++) {
-    let [sumRe, sumIm, sum] = [0, 0, most > 0 ? 1 / most ** 2 : 0];
+    let [sumRe, sumIm, sum] = [0, 0, limitWeight(most)];
     for (const [j, { take }] of takes.entries()) {
       const [tRe, tIm] = [transfers[j]!.re[i]!, transfers[j]!.im[i]!];
       const weight = 1 / variances[j]![i]!;

@@ -1,11 +1,12 @@
 import type { Take } from "../takes/take.ts";
 import type { Contribution, Evidence, Subject } from "./evidence.ts";
-import { type Drive, driveOf, type Laid, variancesOf } from "./exciter-drive.ts";
+import { type Drive, driveOf, type Laid, limitWeight, variancesOf } from "./exciter-drive.ts";
+import { fillRows } from "./exciter-rows.ts";
 import { type Transfer, transferAt, weightsFor } from "./exciter-transfer.ts";
 import { FLOOR, TOGETHER } from "./floor.ts";
 import { contributionOf } from "./rows.ts";
 
-/** Its strength is known to some such factor from the other placements, and a coil that needs more to be heard is none. */
+/** Its strength is known to some such factor from the other placements, and a coil that needs many times that to be heard is none. */
 const MOST_STRONGER = 10;
 
 /**
@@ -14,19 +15,20 @@ const MOST_STRONGER = 10;
  */
 export class ExciterEvidence implements Evidence {
   readonly laid: Laid;
-  /** How strong a drive may be, from how the guard as drawn would hear it; 0 for any. */
+  /** How strong a drive may be; 0 for any. */
   readonly mostDrive: number;
 
+  /** @param drive how strong it is by the other placements, were the guard as drawn; 0 where nobody knows */
   constructor(laid: Laid, drive = 0) {
     this.laid = laid;
     this.mostDrive = MOST_STRONGER * drive;
   }
 
-  keyOf({ viewOf, build }: Omit<Subject, "point">): string {
+  keyOf(subject: Omit<Subject, "point">): string {
     return this.laid.takes
       .map(({ settingIndex }) => {
-        const view = viewOf(settingIndex);
-        const { own, beside } = weightsFor(view, build, this.laid.placement);
+        const view = subject.viewOf(settingIndex);
+        const { own, beside } = weightsFor(view, subject, this.laid.placement);
         return `${view.shape} ${JSON.stringify([[...own], [...beside]])}`;
       })
       .join(";");
@@ -39,10 +41,11 @@ export class ExciterEvidence implements Evidence {
   }
 
   /** The drive that a guard's takes speak for, frequency by frequency, and how strong it is in the middle of them. */
-  driveOf(subject: Subject): { re: Float64Array; im: Float64Array; middle: number } {
-    const { re, im } = driveOf(this.laid, this.transfers(subject), variancesOf(this.laid, FLOOR), this.mostDrive);
+  driveOf(subject: Subject): Drive & { readonly middle: number } {
+    const drive = driveOf(this.laid, this.transfers(subject), variancesOf(this.laid, FLOOR), this.mostDrive);
+    const { re, im } = drive;
     const sizes = re.map((x, i) => Math.hypot(x, im[i]!)).sort();
-    return { re, im, middle: sizes[Math.floor(sizes.length / 2)]! };
+    return { ...drive, middle: sizes[Math.floor(sizes.length / 2)]! };
   }
 
   /** What a guard would have had recorded in one of the takes. */
@@ -83,7 +86,9 @@ export class ExciterEvidence implements Evidence {
     const transfers = this.transfers(subject);
     const drive = driveOf(this.laid, transfers, variances, this.mostDrive);
     const unknowns = [...new Set(transfers.flatMap((each) => each.unknowns))];
-    const length = 2 * count * takes.length;
+    // Beside the takes, how far the drive is from none, by what it may be.
+    const length = 2 * count * (takes.length + 1);
+    const limit = Math.sqrt(limitWeight(this.mostDrive));
     const residual = new Float64Array(length);
     const rows = new Float64Array(unknowns.length * length);
     let degrees = 0;
@@ -98,44 +103,12 @@ export class ExciterEvidence implements Evidence {
         const own = take.sd[i]! ** 2;
         degrees += (2 * (own + (variances[j]![i]! - own) / TOGETHER)) / variances[j]![i]!;
       }
-      this.#fillRows(i, rows, unknowns, transfers, variances, drive);
+      const last = 2 * count * takes.length + i;
+      residual[last] = -limit * kRe;
+      residual[last + count] = -limit * kIm;
+      fillRows(i, rows, unknowns, transfers, variances, drive, limit);
     }
     const free = (2 * count) / TOGETHER;
     return contributionOf(residual, rows, unknowns, Math.max(0, degrees - free));
-  }
-
-  /** K·dT/dθ, without what a change of K alone would make as well. */
-  #fillRows(
-    i: number,
-    rows: Float64Array,
-    unknowns: readonly number[],
-    transfers: readonly Transfer[],
-    variances: readonly Float64Array[],
-    drive: Drive,
-  ): void {
-    const count = drive.re.length;
-    const length = 2 * count * transfers.length;
-    const [kRe, kIm, power] = [drive.re[i]!, drive.im[i]!, drive.power[i]!];
-    for (const [k, unknown] of unknowns.entries()) {
-      let [cRe, cIm] = [0, 0];
-      const moves = transfers.map(({ unknowns: own, slopesRe, slopesIm, re, im }, j) => {
-        const place = own.indexOf(unknown);
-        if (place < 0) return [0, 0] as const;
-        const [sRe, sIm] = [slopesRe[place * count + i]!, slopesIm[place * count + i]!];
-        const [mRe, mIm] = [kRe * sRe - kIm * sIm, kRe * sIm + kIm * sRe];
-        const weight = 1 / variances[j]![i]!;
-        cRe += weight * (re[i]! * mRe + im[i]! * mIm);
-        cIm += weight * (re[i]! * mIm - im[i]! * mRe);
-        return [mRe, mIm] as const;
-      });
-      const [pRe, pIm] = power > 0 ? [cRe / power, cIm / power] : [0, 0];
-      for (const [j, [mRe, mIm]] of moves.entries()) {
-        const { re, im } = transfers[j]!;
-        const weight = 1 / Math.sqrt(variances[j]![i]!);
-        const at = k * length + 2 * count * j + i;
-        rows[at] = weight * (mRe - pRe * re[i]! + pIm * im[i]!);
-        rows[at + count] = weight * (mIm - pRe * im[i]! - pIm * re[i]!);
-      }
-    }
   }
 }

@@ -46,12 +46,16 @@ const silent = (count: number): Transfer => ({
 });
 
 /** Sources with an EMF and its winding's sense: the coil laid over, and the others of its pickup; what stands for a broken one too. */
-export function weightsFor({ sources }: View, build: Subject["build"], { pickup, coil }: Placement) {
+export function weightsFor(
+  { sources }: View,
+  { build, standIns }: Pick<Subject, "build" | "standIns">,
+  { pickup, coil }: Placement,
+) {
   const [own, beside] = [new Map<number, number>(), new Map<number, number>()];
   for (const [key, index] of sources) {
     const [part, name] = key.split(".") as [string, string];
     const spec = build.parts[part];
-    if (spec?.kind !== "pickup" || (part !== pickup && !part.startsWith("fault"))) continue;
+    if (spec?.kind !== "pickup" || (standIns.get(part) ?? part) !== pickup) continue;
     (name === coil ? own : beside).set(index, spec.coils[name]!.winding === "forward" ? 1 : -1);
   }
   return { own, beside };
@@ -60,14 +64,15 @@ export function weightsFor({ sources }: View, build: Subject["build"], { pickup,
 /** What reaches the jack of an EMF in the coil that an exciter lies over. */
 export function transferAt(
   view: View,
-  { build, point }: Subject,
+  subject: Subject,
   placement: Placement,
   settingIndex: number,
   frequenciesHz: Float64Array,
 ): Transfer {
+  const { build, point } = subject;
   const count = frequenciesHz.length;
   const { port } = view;
-  const { own, beside } = weightsFor(view, build, placement);
+  const { own, beside } = weightsFor(view, subject, placement);
   if (!port || own.size === 0) return silent(count);
   const stray = point.at(RIG, besideField(placement));
   const most = Math.max(...view.sources.values()) + 1;

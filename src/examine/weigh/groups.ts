@@ -1,4 +1,5 @@
 import type { Candidate, Named } from "./candidates.ts";
+import { logSum } from "./classes.ts";
 import type { Weigher } from "./weigher.ts";
 
 /** Guards less far apart than this, as chi-square, are the same to these takes. */
@@ -27,6 +28,8 @@ export interface Group {
   readonly names: readonly Named[];
   /** Of the belief in all groups. */
   readonly share: number;
+  /** Of that belief, what the guard as drawn has of it by itself; 0 where it is not in the group. */
+  readonly drawnShare: number;
   readonly isSound: boolean;
 }
 
@@ -64,14 +67,17 @@ export function groupsOf(weigher: Weigher, candidates: readonly Candidate[], sli
       const names = members.flatMap((each) =>
         each.names.map((name) => ({ name, log: name.logPrior + each.logLikelihood })),
       );
-      const isSound = names.some(({ name }) => name.faults.length === 0);
+      const drawnLog = names.find(({ name }) => name.faults.length === 0)?.log;
+      const isSound = drawnLog !== undefined;
+      const share = members.reduce((sum, each) => sum + weightOf(each), 0) / total;
       const ordered = names.sort((a, b) => b.log - a.log).map(({ name }) => name);
       return {
         leader: members[0]!,
         members,
         names: isSound ? [...ordered, ...slight] : ordered,
         isSound,
-        share: members.reduce((sum, each) => sum + weightOf(each), 0) / total,
+        share,
+        drawnShare: isSound ? share * Math.exp(drawnLog - logSum(names.map(({ log }) => log))) : 0,
       };
     })
     .sort((a, b) => b.share - a.share);

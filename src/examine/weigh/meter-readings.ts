@@ -3,6 +3,8 @@ import type { Fault } from "../../bench/faults/fault.ts";
 import { type MeterJudge, meterJudge } from "../../bench/faults/judge.ts";
 import type { Build } from "../../build-file/schema.ts";
 
+const SECONDS = 5;
+
 /** What a meter's readings say of every fault, as /api/diagnose weighs them. */
 export class MeterReadings {
   readonly judge: MeterJudge;
@@ -11,6 +13,11 @@ export class MeterReadings {
   /** @throws PresolderError REQUEST_INVALID or SETTINGS_INVALID naming the field at fault */
   constructor(build: Build, request: DiagnoseRequest) {
     this.judge = meterJudge(build, request);
+  }
+
+  /** How many departures the readings may be asked about; some seconds' worth. */
+  get most(): number {
+    return this.judge.plans.length === 0 ? Number.POSITIVE_INFINITY : SECONDS * this.judge.affordable;
   }
 
   /** ln P(readings | these faults). */

@@ -9,12 +9,11 @@ export function contributionOf(
   rows: Float64Array,
   unknowns: readonly number[],
   degrees: number,
-  extra = 0,
 ): Contribution {
   const [count, size] = [residual.length, unknowns.length];
   const right = new Float64Array(size);
   const curvature = new Float64Array(size * size);
-  let squares = extra;
+  let squares = 0;
   for (const each of residual) squares += each * each;
   for (let k = 0; k < size; k++) {
     const at = k * count;
@@ -29,5 +28,5 @@ export function contributionOf(
       curvature[j * size + k] = product;
     }
   }
-  return { squares, extra, unknowns, right, curvature, degrees };
+  return { squares, extra: 0, unknowns, right, curvature, degrees };
 }

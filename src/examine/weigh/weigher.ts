@@ -1,13 +1,14 @@
-import { editBuild } from "../../bench/faults/edits/edit-build.ts";
 import type { Build } from "../../build-file/schema.ts";
 import type { Settings } from "../../build-file/settings.ts";
-import type { Port } from "../../network/port.ts";
 import type { Departure } from "../departures/departure.ts";
 import { Point, type Unknowns } from "../model/point.ts";
-import { DepartedGuard } from "./departed-guard.ts";
+import { multipleAt } from "../model/unknowns.ts";
+import { type DepartedGuard, DepartedGuards } from "./departed-guard.ts";
 import type { Contribution, Evidence, Subject } from "./evidence.ts";
 import { type LinearFit, linearFit } from "./fit.ts";
 import { FIRST_FLOOR, FLOOR } from "./floor.ts";
+import { type Stage, settled } from "./settle.ts";
+import { ownOf, pointAbout, pointAt, startedPoint } from "./starting-points.ts";
 
 /** A departure, weighed. */
 export interface Weighed {
@@ -16,17 +17,6 @@ export interface Weighed {
   readonly point: Point;
 }
 
-const MOST_ROUNDS = 30;
-/** A round that gains less, in chi-square, is the last. */
-const SETTLED = 0.05;
-/** Tried in turn until one brings a round nearer. */
-const DAMPINGS = [0, 0.1, 1, 10, 100];
-/** No round moves an unknown by more of its own deviations. */
-const MOST_STEP = 2;
-
-/** Rounds before a departure is judged by how far it has come. */
-const PATIENCE = 2;
-
 interface RefineOptions {
   readonly rounds?: number;
   readonly floor?: number;
@@ -34,46 +24,36 @@ interface RefineOptions {
   readonly hopeless?: number;
 }
 
-interface Stage {
-  readonly point: Point;
-  readonly contributions: readonly Contribution[];
-  readonly fit: LinearFit;
-}
-
 /** Weighs one departure after another against all evidence. */
 export class Weigher {
-  readonly #build: Build;
-  readonly #settings: readonly Settings[];
   readonly #unknowns: Unknowns;
   readonly #evidence: readonly Evidence[];
   readonly #nominal: Point;
   readonly #known = new Map<string, Contribution>();
   /** How many times guards have been weighed anew. */
   count = 0;
-  readonly #ports = new Map<string, Port>();
-  readonly #guards = new Map<Departure, DepartedGuard>();
+  readonly #guards: DepartedGuards;
 
   /** @param settings that the evidence's settings are indexes of */
   constructor(build: Build, settings: readonly Settings[], unknowns: Unknowns, evidence: readonly Evidence[]) {
-    this.#build = build;
-    this.#settings = settings;
+    this.#guards = new DepartedGuards(build, settings);
     this.#unknowns = unknowns;
     this.#evidence = evidence;
     this.#nominal = new Point(unknowns);
   }
 
   guardOf(departure: Departure): DepartedGuard {
-    const known = this.#guards.get(departure);
-    if (known) return known;
-    const build = departure.edits.length === 0 ? this.#build : editBuild(this.#build, departure.edits);
-    const made = new DepartedGuard(build, this.#settings, this.#nominalWith(departure), this.#ports);
-    this.#guards.set(departure, made);
-    return made;
+    return this.#guards.of(departure, this.#nominalWith(departure));
+  }
+
+  /** Lets go of the networks of a departure that is given up. */
+  forget(departure: Departure): void {
+    this.#guards.forget(departure);
   }
 
   subjectAt(departure: Departure, point: Point): Subject {
-    const { build, viewOf: views } = this.guardOf(departure);
-    return { build, viewOf: views, point };
+    const { build, standIns, viewOf } = this.guardOf(departure);
+    return { build, standIns, viewOf, point };
   }
 
   /** Departures of equal keys are told apart by nothing that was given. */
@@ -98,28 +78,17 @@ export class Weigher {
   /** At its own likeliest parts. @param rounds at most */
   refined(
     { departure, point: from }: Weighed,
-    { rounds = MOST_ROUNDS, floor = FLOOR, hopeless = Number.NEGATIVE_INFINITY }: RefineOptions = {},
+    { rounds, floor = FLOOR, hopeless = Number.NEGATIVE_INFINITY }: RefineOptions = {},
   ): Weighed {
     const deviations = this.deviationsOf(departure);
-    let stage = this.#stageAt(departure, from, deviations, floor);
-    for (let round = 0; round < rounds; round++) {
-      if (stage.fit.objective - (stage.fit.chiSquare + stage.fit.extra) < SETTLED) break;
-      const next = this.#better(departure, stage, deviations, floor);
-      if (!next) break;
-      const gained = stage.fit.objective - next.fit.objective;
-      if (round >= PATIENCE && next.fit.log < hopeless) break;
-      stage = next;
-      if (gained < SETTLED) break;
-    }
-    return { departure, point: stage.point, fit: stage.fit };
+    const stageAt = (point: Point) => this.#stageAt(departure, point, deviations, floor);
+    const { point, fit } = settled(stageAt(from), stageAt, deviations, rounds, hopeless);
+    return { departure, point, fit };
   }
 
   /** With all that every departure has at another guard's place. */
   movedTo({ departure, point, fit }: Weighed, there: Point): Weighed {
-    const shared = this.#unknowns.all.length;
-    const free = new Set(departure.freed.map(({ part, field }) => this.#unknowns.indexOf(part, field)));
-    const values = point.values.map((value, k) => (k < shared && !free.has(k) ? there.values[k]! : value));
-    return { departure, fit, point: new Point(point.unknowns, values) };
+    return { departure, fit, point: pointAt(point, departure, there, this.#unknowns.all.length) };
   }
 
   /** A departure without values of its own at another guard's place, but for one value. */
@@ -151,22 +120,11 @@ export class Weigher {
   }
 
   /** How many times what was drawn each freed or added value has. */
-  factorsOf({ departure: { freed, added }, point }: Weighed): number[] {
-    const asked = freed.length > 0 ? freed : added;
-    return asked.map(({ part, field }) => Math.exp(point.at(part, field)));
-  }
-
-  #better(departure: Departure, { point, contributions, fit }: Stage, deviations: Float64Array, floor: number) {
-    for (const damping of DAMPINGS) {
-      const { best } = damping === 0 ? fit : linearFit(contributions, point.values, deviations, damping);
-      const values = point.values.map((value, k) => {
-        const most = MOST_STEP * deviations[k]!;
-        return value + Math.max(-most, Math.min(most, best[k]! - value));
-      });
-      const next = this.#stageAt(departure, new Point(point.unknowns, values), deviations, floor);
-      if (next.fit.objective < fit.objective) return next;
-    }
-    return undefined;
+  factorsOf({ departure, point }: Weighed): number[] {
+    return ownOf(departure).map(({ part, field }) => {
+      const index = point.unknowns.indexOf(part, field);
+      return index < 0 ? 1 : multipleAt(point.unknowns.all[index]!, point.values[index]!);
+    });
   }
 
   #stageAt(departure: Departure, point: Point, deviations: Float64Array, floor: number): Stage {
@@ -181,31 +139,18 @@ export class Weigher {
   }
 
   #lookAt(departure: Departure, start: readonly number[]): Weighed {
-    const point = this.#startAt(departure, start);
-    const isNominal = start.every((each) => each === 0) && departure.added.length === 0;
+    const nominal = this.#nominalWith(departure);
+    const point = startedPoint(nominal, departure, start);
+    const isNominal = point === nominal && departure.added.length === 0;
     return { departure, point, fit: this.#fitAt(departure, point, FIRST_FLOOR, isNominal ? "drawn" : undefined) };
   }
 
   #lookAbout(departure: Departure, start: readonly number[], about: Point): Weighed {
-    const isPlain = start.every((each) => each === 0) && departure.added.length === 0;
-    const begun = this.#startAt(departure, start);
-    const point = isPlain
-      ? about
-      : new Point(
-          begun.unknowns,
-          begun.values.map((value, k) => (value === 0 ? (about.values[k] ?? 0) : value)),
-        );
-    return { departure, point, fit: this.#fitAt(departure, point, FIRST_FLOOR, isPlain ? "about" : undefined) };
-  }
-
-  #startAt(departure: Departure, start: readonly number[]): Point {
     const nominal = this.#nominalWith(departure);
-    if (start.every((each) => each === 0)) return nominal;
-    const asked = departure.freed.length > 0 ? departure.freed : departure.added;
-    const values = nominal.values.slice();
-    for (const [which, { part, field }] of asked.entries())
-      values[nominal.unknowns.indexOf(part, field)] = start[which]!;
-    return new Point(nominal.unknowns, values);
+    const begun = startedPoint(nominal, departure, start);
+    const isPlain = begun === nominal && departure.added.length === 0;
+    const point = isPlain ? about : pointAbout(begun, about);
+    return { departure, point, fit: this.#fitAt(departure, point, FIRST_FLOOR, isPlain ? "about" : undefined) };
   }
 
   /** Contributions about a point that many ask for are kept: most departures leave most takes as they were. */

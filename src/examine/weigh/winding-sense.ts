@@ -1,6 +1,9 @@
 import type { Contribution, Evidence, Subject } from "./evidence.ts";
 import type { ExciterEvidence } from "./exciter-evidence.ts";
 
+/** A sum that is not so many of its own errors from nothing has no sign. */
+const CLEAR = 2;
+
 /** How often somebody lays an exciter with a marked side the wrong side up (common practice, no source). */
 const SLIP = 0.002;
 const [FROM_HZ, TO_HZ] = [90, 900];
@@ -20,17 +23,22 @@ export class WindingSense implements Evidence {
     return this.placements.map((each) => each.keyOf(subject)).join("|");
   }
 
-  /** The sign of each placement's drive beside the first one's; 0 where either is silent. */
+  /** The sign of each placement's drive beside the first one's; 0 where it is not told from what either is off by. */
   signs(subject: Subject): number[] {
     const drives = this.placements.map((each) => each.driveOf(subject));
     const first = drives[0]!;
     const frequenciesHz = this.placements[0]!.laid.takes[0]!.take.frequenciesHz;
-    return drives.map(({ re, im }) => {
-      const together = re.reduce((sum, x, i) => {
-        const isUsed = frequenciesHz[i]! >= FROM_HZ && frequenciesHz[i]! <= TO_HZ;
-        return isUsed ? sum + (x * first.re[i]! + im[i]! * first.im[i]!) : sum;
-      }, 0);
-      return Math.sign(together);
+    const isUsed = (hz: number) => hz >= FROM_HZ && hz <= TO_HZ;
+    return drives.map(({ re, im, power }) => {
+      let [sum, variance] = [0, 0];
+      for (const [i, hz] of frequenciesHz.entries()) {
+        if (!isUsed(hz) || power[i]! === 0 || first.power[i]! === 0) continue;
+        sum += re[i]! * first.re[i]! + im[i]! * first.im[i]!;
+        // Of a drive's real and imaginary part each, 1 / power.
+        const [own, its] = [1 / power[i]!, 1 / first.power[i]!];
+        variance += own * (first.re[i]! ** 2 + first.im[i]! ** 2) + its * (re[i]! ** 2 + im[i]! ** 2) + 2 * own * its;
+      }
+      return Math.abs(sum) > CLEAR * Math.sqrt(variance) ? Math.sign(sum) : 0;
     });
   }
 

@@ -7,14 +7,14 @@ import { TAPS_FILE } from "../../contract/measure/taps.ts";
 import { readBuildAt } from "../../contract/refusal.ts";
 import { type InputFault, refused } from "../../errors.ts";
 import { examine } from "../../examine/examine.ts";
-import { type Rig, USUAL_INPUT } from "../../examine/model/rig-unknowns.ts";
-import { planFor } from "../../examine/plan/plan.ts";
+import { planNotes, planOf } from "../../examine/plan/plan.ts";
 import { EXAMINE_CAUTIONS, NEEDS, plannedTake } from "../../examine/plan/planned-words.ts";
-import { type Order, type ReadTake, readExciterTake, readGain, readJackTake } from "../../examine/takes/read-take.ts";
-import type { Placement } from "../../examine/takes/take.ts";
+import { type Order, readExciterTake, readGain, readJackTake } from "../../examine/takes/read-take.ts";
+import type { Placement, Take } from "../../examine/takes/take.ts";
 import type { Uncertain } from "../../measure/impedance/uncertain.ts";
 import type { Reading } from "../../measure/recording/read-recording.ts";
 import type { Job, JobContext } from "../work/job.ts";
+import { rigOf } from "./examine-rig.ts";
 import { recordedAs, recordingFigures } from "./measure-files.ts";
 import { tapInputOf, tapsHeard } from "./tap-file.ts";
 
@@ -54,18 +54,6 @@ function read(body: ExamineBody, files: Files = {}): ExamineJob {
   return { body, build: readBuildAt("build", body.build), files };
 }
 
-function rigOf({ rig }: ExamineJob["body"], isGainKnown: boolean): Rig {
-  const { resistor, tolerance, input } = rig!;
-  return {
-    resistorOhms: resistor,
-    tolerance,
-    inputOhms: input?.resistance ?? USUAL_INPUT.ohms,
-    inputFarads: input ? input.capacitance : USUAL_INPUT.farads,
-    isInputKnown: input !== undefined,
-    isGainKnown,
-  };
-}
-
 /** @throws REQUEST_INVALID naming the field, where the guard has no such coil */
 function placementOf(
   build: Build,
@@ -95,8 +83,9 @@ function takesOf({ body, build, files }: ExamineJob, context: JobContext) {
   const recordings: ExaminedAnswer["recordings"][number][] = [];
   const tell = (file: string, readings: readonly Reading[]) =>
     recordings.push({ file, ...recordingFigures(...readings) });
-  const planned = body.takes.map(({ settings, through, file }, index) => ({
+  const planned = body.takes.map(({ settings, through, file, label }, index) => ({
     file,
+    label,
     settings: parseSettings(controls, settings, `takes.${index}.settings`),
     through: through === "jack" ? ("jack" as const) : placementOf(build, through, `takes.${index}.through`),
   }));
@@ -106,7 +95,7 @@ function takesOf({ body, build, files }: ExamineJob, context: JobContext) {
     gain = read.gain;
     tell(GAIN_FILE, read.readings);
   }
-  const takes = planned.map(({ file, settings, through }): ReadTake => {
+  const takes = planned.map(({ file, label, settings, through }): Take => {
     context.checkpoint();
     const recorded = recordedAs(file, files, 1);
     const made =
@@ -114,16 +103,17 @@ function takesOf({ body, build, files }: ExamineJob, context: JobContext) {
         ? readJackTake(body.signal, recorded, order, settings, gain)
         : readExciterTake(body.signal, recorded, order, settings, through);
     tell(file, made.readings);
-    return made;
+    return { ...made.take, label };
   });
-  return { takes: takes.map(({ take }) => take), recordings, isGainKnown: gain !== undefined };
+  return { takes, recordings, isGainKnown: gain !== undefined };
 }
 
 function run(job: ExamineJob, context: JobContext): ExamineAnswer {
   const { body, build } = job;
   if (body.takes.length === 0) {
-    const takes = planFor(build).map((each) => plannedTake(build, each));
-    return { kind: "plan", takes, needs: [...NEEDS], cautions: [...EXAMINE_CAUTIONS] };
+    const plan = planOf(build, context);
+    const takes = plan.takes.map((each) => plannedTake(build, each));
+    return { kind: "plan", takes, needs: [...NEEDS], notes: planNotes(plan), cautions: [...EXAMINE_CAUTIONS] };
   }
   const { takes, recordings, isGainKnown } = takesOf(job, context);
   const { readings, joints, temperature, meter } = body;
@@ -131,7 +121,7 @@ function run(job: ExamineJob, context: JobContext): ExamineAnswer {
     heard: tapsHeard(build, body.taps, job.files[TAPS_FILE]!, "taps.timing", context),
     input: tapInputOf(body.taps),
   };
-  const question = { rig: rigOf(body, isGainKnown), takes, taps, readings, joints, temperature, meter };
+  const question = { rig: rigOf(body.rig!, isGainKnown), takes, taps, readings, joints, temperature, meter };
   const examined = examine(build, question, context);
   return {
     ...examined,

@@ -31,6 +31,7 @@ class BuildEditor {
   readonly #parts: Parts;
   readonly #wires: (Wire | undefined)[];
   readonly #breakFarads: number;
+  readonly standIns = new Map<string, string>();
   #added = 0;
 
   constructor(build: Build, { breakFarads = BREAK_FARADS }: EditOptions) {
@@ -153,6 +154,7 @@ class BuildEditor {
     const broken = isWhole ? old.coils : { [coil]: old.coils[coil]! };
     const [start, finish] = isWhole ? (["ground", "hot"] as const) : localCoilLeads(coil);
     const [standIn, gap] = [this.#newName(), this.#newName()];
+    this.standIns.set(standIn, part);
     this.#parts[standIn] = { ...(isWhole ? old : uncoupled), coils: broken };
     this.#parts[gap] = { kind: "cap", capacitance: this.#breakFarads };
     const dead = Object.keys(broken).map((name) => [name, deadCoil(old.coils[name]!)]);
@@ -170,12 +172,24 @@ class BuildEditor {
   }
 }
 
+/** A build with a fault's changes made. */
+export interface Edited {
+  readonly build: Build;
+  /** Pickups that the edits bring in for one that is broken inside: by the new one's name, the old one's. */
+  readonly standIns: ReadonlyMap<string, string>;
+}
+
+/** The same as `editBuild`, and which of its pickups stands in for which. */
+export function edited(build: Build, edits: readonly Edit[], options: EditOptions = {}): Edited {
+  const editor = new BuildEditor(build, options);
+  for (const change of edits) editor.apply(change);
+  return { build: editor.result(), standIns: editor.standIns };
+}
+
 /**
  * The build with a fault's changes made, for what only alternating current shows. It is a build to compute with, not one
  * that the door would let in.
  */
 export function editBuild(build: Build, edits: readonly Edit[], options: EditOptions = {}): Build {
-  const editor = new BuildEditor(build, options);
-  for (const change of edits) editor.apply(change);
-  return editor.result();
+  return edited(build, edits, options).build;
 }

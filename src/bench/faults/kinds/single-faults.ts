@@ -1,4 +1,5 @@
 import type { Build } from "../../../build-file/schema.ts";
+import { type Checkpoint, NO_CHECKPOINT } from "../../../checkpoint.ts";
 import type { Fault } from "../fault.ts";
 import { guardWiringOf } from "./guard-wiring.ts";
 import { jointFaults, wireFaults } from "./joint-faults.ts";
@@ -34,7 +35,10 @@ const MAKERS = [
 ];
 
 /** Every single fault that this build can have, in an order that depends on the build alone. */
-export function singleFaults(build: Build): Fault[] {
+export function singleFaults(build: Build, { checkpoint }: Checkpoint = NO_CHECKPOINT): Fault[] {
   const guard = guardWiringOf(build);
-  return MAKERS.flatMap((faultsOf) => faultsOf(guard));
+  return MAKERS.flatMap((faultsOf) => {
+    checkpoint();
+    return faultsOf(guard);
+  });
 }

@@ -41,9 +41,10 @@ export function strayLeads(guard: GuardWiring): Fault[] {
       const others = nets.filter(
         (lug) => !joined(lug, right) && (there === undefined || switchOf.get(nameAt(lug)) !== there),
       );
+      const who = called(build, part!);
       return others.map((lug) => {
         const lugs = [nameAt(own), nameAt(right), nameAt(lug)];
-        const message = `The ${leadWords(lead.join("."))} of ${called(build, part!)} is on ${lugs[2]} instead of ${lugs[1]}.`;
+        const message = `The ${leadWords(lead.join("."))} of ${who} is on ${lugs[2]} instead of ${lugs[1]}.`;
         return fault("lead-on-wrong-net", lugs, message, [{ edit: "move", wire, end, lug }]);
       });
     }),

@@ -9,9 +9,13 @@ import { rangeFor } from "../../meter/own/range-for.ts";
 import type { ReadingPlan } from "../../meter/reading-plan.ts";
 import { standingReadings } from "../../meter/standing-readings.ts";
 import type { NamedFault } from "../answer/explanations.ts";
+import type { Hypothesis } from "../hypotheses/hypothesis.ts";
 import { Predictor } from "../likelihood/predictor.ts";
 import { questionsOf } from "../likelihood/questions.ts";
 import { namesOf, type Suspect } from "./suspects.ts";
+
+/** What readings are foretold of. */
+type Read = Suspect<Pick<Hypothesis, "faults" | "model">>;
 
 /** One thing that a further reading may show, and what it would then mean. */
 export interface Outcome {
@@ -41,7 +45,7 @@ const WORTH_A_DETOUR = 0.03;
 const MIN_ENTROPY = 1e-6;
 
 /** Readings worth considering: the standing ones, and across and around every lug under suspicion. */
-function candidatePlans(build: Build, suspects: readonly Suspect[], taken: ReadonlySet<string>): ReadingPlan[] {
+function candidatePlans(build: Build, suspects: readonly Read[], taken: ReadonlySet<string>): ReadingPlan[] {
   const controls = new Controls(build);
   const settings = controls.atRest;
   const standing = standingReadings(build);
@@ -75,11 +79,11 @@ interface Bin {
   readonly low: number;
   high: number;
   share: number;
-  readonly suspects: Suspect[];
+  readonly suspects: Read[];
 }
 
 /** What the meter could show, told apart as far as tolerances allow. */
-function binsOf(readings: readonly { ohms: number; suspect: Suspect }[]): Bin[] {
+function binsOf(readings: readonly { ohms: number; suspect: Read }[]): Bin[] {
   const ordered = [...readings].sort((a, b) => a.ohms - b.ohms);
   const bins: Bin[] = [];
   for (const { ohms, suspect } of ordered) {
@@ -144,7 +148,7 @@ const MIN_SUSPECTS = 2;
 export function nextMeasurement(
   build: Build,
   model: MeterModel,
-  leading: readonly Suspect[],
+  leading: readonly Read[],
   taken: ReadonlySet<string>,
   affordable: number,
   meter?: OwnMeter,

@@ -7,8 +7,8 @@ const MAX_SUSPECTS = 60;
 const MIN_SHARE = 1e-4;
 
 /** One explanation, and how much of the belief is its own. */
-export interface Suspect {
-  readonly hypothesis: Hypothesis;
+export interface Suspect<Of = Hypothesis> {
+  readonly hypothesis: Of;
   readonly share: number;
 }
 
@@ -25,6 +25,6 @@ export function suspectsOf(groups: readonly Group[]): Suspect[] {
     .slice(0, MAX_SUSPECTS);
 }
 
-export function namesOf(suspects: readonly Suspect[]): NamedFault[][] {
+export function namesOf(suspects: readonly Suspect<Pick<Hypothesis, "faults">>[]): NamedFault[][] {
   return suspects.map(({ hypothesis }) => namedFaults(hypothesis.faults));
 }

@@ -1,0 +1,27 @@
+import type { Departure } from "../departures/departure.ts";
+import { Point } from "../model/point.ts";
+
+/** The unknowns that are a departure's own. */
+export const ownOf = ({ freed, added }: Departure) => (freed.length > 0 ? freed : added);
+
+/** A departure's own unknowns where one of its starts has them, all others as drawn; the same point where that is nowhere else. */
+export function startedPoint(nominal: Point, departure: Departure, start: readonly number[]): Point {
+  if (start.every((each) => each === 0)) return nominal;
+  const values = nominal.values.slice();
+  for (const [which, { part, field }] of ownOf(departure).entries())
+    values[nominal.unknowns.indexOf(part, field)] = start[which]!;
+  return new Point(nominal.unknowns, values);
+}
+
+/** Where it was begun, and otherwise where another guard has its parts. */
+export function pointAbout(begun: Point, about: Point): Point {
+  const values = begun.values.map((value, k) => (value === 0 ? (about.values[k] ?? 0) : value));
+  return new Point(begun.unknowns, values);
+}
+
+/** At another guard's place, but for what is the departure's own. @param shared how many unknowns every departure has */
+export function pointAt(point: Point, { freed }: Departure, there: Point, shared: number): Point {
+  const free = new Set(freed.map(({ part, field }) => point.unknowns.indexOf(part, field)));
+  const values = point.values.map((value, k) => (k < shared && !free.has(k) ? there.values[k]! : value));
+  return new Point(point.unknowns, values);
+}
