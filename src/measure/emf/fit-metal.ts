@@ -1,6 +1,6 @@
 import type { Checkpoint } from "../../checkpoint.ts";
 import { DECISIVE_AICC } from "../../choice/fit/choose-model.ts";
-import type { FittedValue } from "../../choice/fit/fit-problem.ts";
+import type { FittedValue } from "../../choice/fit/fitted-value.ts";
 import { independentShare } from "../../choice/fit/independent-share.ts";
 import { leastSquares, type Solution } from "../../choice/fit/least-squares.ts";
 import { t95 } from "../../choice/fit/student-t.ts";

@@ -1,6 +1,5 @@
 import type { LossModel } from "../../choice/fit/coil-shapes.ts";
 import { type FitJob, runFit } from "../../choice/fit/fit-job.ts";
-import type { Fit } from "../../choice/fit/fit-problem.ts";
 import type { RatioSweep } from "../../choice/fit/loaded-ratio.ts";
 import { readMeasurements } from "../../choice/fit/measurement-csv.ts";
 import { ratioFromImpedance } from "../../choice/fit/ratio-from-impedance.ts";
@@ -8,6 +7,7 @@ import type { AcrossBody, FitBody, FittedAnswer } from "../../contract/fit.ts";
 import { faultAt } from "../../errors.ts";
 import { MAX_FIT_POINTS } from "../../limits.ts";
 import type { Job, JobContext } from "../work/job.ts";
+import { fittedAnswerOf } from "./fit-answer.ts";
 import { type Columns, checkedColumns } from "./fit-columns.ts";
 
 type MeasuredBody = Exclude<FitBody, { method: "resistance" }>;
@@ -117,36 +117,6 @@ function read(body: MeasuredBody): FitJob {
     case "two-loads":
       return twoLoadsJob(body);
   }
-}
-
-function residualsOf(job: FitJob, errors: Float64Array): FittedAnswer["residuals"] {
-  if (job.method === "resonances")
-    return job.readings.map(({ frequencyHz }, i) => ({ of: "frequency", frequency: frequencyHz, error: errors[i]! }));
-  if (job.method === "two-loads") {
-    let from = 0;
-    return job.sweeps.flatMap(({ frequenciesHz }) => {
-      const own = errors.subarray(from, from + 2 * frequenciesHz.length);
-      from += own.length;
-      return tableResiduals(frequenciesHz, own);
-    });
-  }
-  return tableResiduals(job.table.frequenciesHz, errors);
-}
-
-/** Sizes first, then angles where there are any. */
-function tableResiduals(frequenciesHz: readonly number[], errors: Float64Array): FittedAnswer["residuals"] {
-  return Array.from(errors, (error, i) => ({
-    of: i < frequenciesHz.length ? "magnitude" : "phase",
-    frequency: frequenciesHz[i % frequenciesHz.length]!,
-    error,
-  }));
-}
-
-export function fittedAnswerOf(
-  job: FitJob,
-  { coil, loss, errors, covariance: _covariance, ...fit }: Fit,
-): FittedAnswer {
-  return { method: job.method, coil, lossModel: loss, ...fit, residuals: residualsOf(job, errors) };
 }
 
 export const fitJob = {

@@ -9,7 +9,8 @@ import { ratioOfLoads } from "../../measure/methods/two-loads.ts";
 import { readLouder } from "../../measure/recording/channels.ts";
 import type { Transfer } from "../../measure/recording/passes.ts";
 import type { JobContext } from "../work/job.ts";
-import { across, fittedAnswerOf, knownOf } from "./fit.ts";
+import { across, knownOf } from "./fit.ts";
+import { fittedAnswerOf } from "./fit-answer.ts";
 import { type Files, recordedAs, recordingTold, requireFiles } from "./measure-files.ts";
 
 type ExciterBody = Extract<MeasureBody, { method: "exciter" }>;

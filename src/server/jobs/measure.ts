@@ -10,7 +10,8 @@ import { ratioOfLoads } from "../../measure/methods/two-loads.ts";
 import { over, readBoth, readLouder } from "../../measure/recording/channels.ts";
 import type { Transfer } from "../../measure/recording/passes.ts";
 import type { Job, JobContext } from "../work/job.ts";
-import { across, fittedAnswerOf, knownOf } from "./fit.ts";
+import { across, knownOf } from "./fit.ts";
+import { fittedAnswerOf } from "./fit-answer.ts";
 import { exciterAnswer, requireExciter } from "./measure-exciter.ts";
 import { type Files, recordedAs, recordingTold, requireFiles } from "./measure-files.ts";
 

@@ -24,5 +24,5 @@ it("takes of an interface's input as known what was said of it, and nothing else
 
 it("hangs the usual lead on a jack that is tapped, where nothing is said of it", () => {
   const input = tapsRequestSchema.shape.input.parse({ resistance: "2M" });
-  expect(tapInputOf({ timing: { by: "plan" }, input })).toEqual({ ...USUAL_TAP_INPUT, resistance: 2e6 });
+  expect(tapInputOf({ input })).toEqual({ ...USUAL_TAP_INPUT, resistance: 2e6 });
 });
