@@ -157,6 +157,10 @@ describeWith("chromium", "examining the finished guard", () => {
         const tapped = wavFile("taps.wav", encodeWav({ sampleRateHz: RATE_HZ, channels: [taps] }, "pcm16"));
         await panel.getByLabel("All taps in one take", { exact: true }).setInputFiles(tapped);
         await panel.getByLabel("Examine it").selectOption("jack");
+        await panel
+          .getByText(/ Why: what this position lets in, all knobs at 10\.$/)
+          .first()
+          .waitFor();
         for (const position of [2, 3]) {
           const file = wavFile(`toggle${position}.wav`, recordingIn(position));
           await panel

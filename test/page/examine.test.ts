@@ -10,6 +10,11 @@ import { openScenario, showTab, whenReady } from "./actions.ts";
 import { usePage } from "./browser.ts";
 
 const panelOf = (page: Page) => page.getByRole("region", { name: "Examining the finished guard" });
+const SILENCE = {
+  name: "silence.wav",
+  mimeType: "audio/wav",
+  buffer: Buffer.from(encodeWav({ sampleRateHz: 44_100, channels: [new Float32Array(44_100)] }, "pcm24")),
+};
 const FOLD = "Examine the finished guard with an audio interface";
 
 describe("what is typed in for an examination", () => {
@@ -71,9 +76,7 @@ describeWith("chromium", "examining the finished guard", () => {
     expect(await panel.getByText(/^Switch the interface's phantom power off/).count()).toBe(1);
     expect(await panel.getByText(/^Unplug the guitar from the amplifier\. /).count()).toBe(1);
     await panel.getByLabel("In a file, the rows were tapped").selectOption("hand");
-    const silence = encodeWav({ sampleRateHz: 44_100, channels: [new Float32Array(44_100)] }, "pcm24");
-    const file = { name: "silence.wav", mimeType: "audio/wav", buffer: Buffer.from(silence) };
-    await panel.getByLabel("All taps in one take", { exact: true }).setInputFiles(file);
+    await panel.getByLabel("All taps in one take", { exact: true }).setInputFiles(SILENCE);
     const times = panel.getByLabel("When each step began");
     const ask = panel.getByRole("button", { name: "What sounds where?" });
     await times.fill("1.8; 5.8s");
@@ -92,18 +95,47 @@ describeWith("chromium", "examining the finished guard", () => {
     expect(visit.complaints.filter((each) => !/status of 4\d\d/.test(each))).toEqual([]);
   });
 
+  it("shows no answer about a guard that is not on the bench any more", async () => {
+    const { page } = await site.stay();
+    const panel = panelOf(page);
+    let release = () => {};
+    const held = new Promise<void>((resolve) => {
+      release = resolve;
+    });
+    await page.route("**/api/taps", async (route) => {
+      if (route.request().headers()["content-type"]?.startsWith("multipart")) await held;
+      await route.continue();
+    });
+    const asked = page.waitForRequest("**/api/taps");
+    await panel.getByRole("button", { name: "What sounds where?" }).click();
+    const answered = (await asked).response();
+    await openScenario(page, /blend pot/i);
+    await showTab(page, "Measure");
+    await panel.getByText(/^The guard on the bench was changed meanwhile/).waitFor();
+    release();
+    await answered;
+    await panel.getByText(/^The plan: \d+ steps/).waitFor();
+    expect(await panel.locator(".fault-text:visible").allTextContents()).toEqual([
+      expect.stringMatching(/changed meanwhile/),
+    ]);
+    await page.unroute("**/api/taps");
+  });
+
   it("lets go of the takes of a guard when another is opened, and plans anew once it is seen", async () => {
     const { page } = await site.stay();
     const panel = panelOf(page);
+    await panel.getByLabel("All taps in one take", { exact: true }).setInputFiles(SILENCE);
     await panel.getByText(/^silence\.wav, /).waitFor();
+    const before = await panel.getByText(/^The plan: \d+ steps/).textContent();
     const asked: string[] = [];
     page.on("request", (request) => request.url().endsWith("/api/taps") && asked.push(request.url()));
     await page.getByText(FOLD).click();
-    for (const title of [/treble bleed/i, /blend pot/i]) await openScenario(page, title);
+    for (const title of [/treble bleed/i, /fed before or after the volume/i]) await openScenario(page, title);
     await showTab(page, "Measure");
     await page.getByText(FOLD).click();
     await panel.getByText(/^The plan: \d+ steps/).waitFor();
-    await panel.getByText("The plan: 6 steps").waitFor({ state: "detached" });
+    expect(before).not.toBe("The plan: 6 steps");
+    await panel.getByText("The plan: 6 steps").waitFor();
     expect(await panel.getByText(/^silence\.wav, /).count()).toBe(0);
     expect(asked).toHaveLength(1);
   });

@@ -99,10 +99,8 @@ export function createJackWay(
       plan.plan();
       const takes = places.takes().filter(({ slot }) => slot.file !== undefined);
       if (!reading || takes.length === 0) throw new Error("Record at least one take, or bring its file.");
-      const until = plan.until();
       const request = { build: reading.source, signal: sound.kind(), rig: rig.read(), ...beside.measured() };
-      const answer = await askExamined(request, { takes, gain, taps: beside.taps() });
-      until.throwIfAborted();
+      const answer = await plan.during(askExamined(request, { takes, gain, taps: beside.taps() }));
       return answer.kind === "examined" ? view(answer, reading) : undefined;
     },
   );

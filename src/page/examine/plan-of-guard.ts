@@ -25,7 +25,14 @@ export interface PlanOfGuard<Plan> {
   plan(): Plan;
   /** Aborted, with why in words, once the guard is not the same any more. */
   until(): AbortSignal;
+  /** An answer, or a refusal, about the guard as it is now. @throws why it is of no use, once the guard is not the same any more */
+  during<Answer>(asked: Promise<Answer>): Promise<Answer>;
 }
+
+const aborted = (signal: AbortSignal) =>
+  new Promise<never>((_, reject) => {
+    signal.addEventListener("abort", () => reject(signal.reason), { once: true });
+  });
 
 /** The plan is asked for anew whenever the guard changes. */
 export function createPlanOfGuard<Plan>(store: AppStore, wanted: PlanWanted<Plan>): PlanOfGuard<Plan> {
@@ -80,5 +87,6 @@ export function createPlanOfGuard<Plan>(store: AppStore, wanted: PlanWanted<Plan
       return plan;
     },
     until: () => until.signal,
+    during: (asked) => Promise.race([asked, aborted(until.signal)]),
   };
 }

@@ -87,9 +87,7 @@ export function createTapWay(store: AppStore, within: HTMLElement, lock: (isBusy
       const { reading } = store.state;
       const made = take();
       if (!reading || !made) throw new Error("Record the taps, or bring their file.");
-      const until = plan.until();
-      const answer = await askTapped({ build: reading.source, timing: made.timing }, made.file);
-      until.throwIfAborted();
+      const answer = await plan.during(askTapped({ build: reading.source, timing: made.timing }, made.file));
       return answer.kind === "tapped" ? tappedView(answer) : undefined;
     },
   );
