@@ -14,8 +14,10 @@ const FREQUENCIES = 32;
 /** Beside the elimination: every element's slopes, and their products. */
 const PER_UNKNOWN = 60;
 const PER_FREQUENCY = 3000;
-/** Settings that guards may be put into, of thirty parts each. */
-const MOST_VIEWS = 12_000;
+/** Settings that guards may be put into, of thirty parts each: some ten seconds' worth. */
+const MOST_VIEWS = 18_000;
+/** To make a guard of a departure takes as long as to put it into so many settings. */
+const VIEWS_PER_GUARD = 4;
 const USUAL_PARTS = 30;
 const LEAST_DEPARTURES = 50;
 
@@ -43,7 +45,7 @@ export function affordableDepartures(
 ): readonly Departure[] {
   const parts = Object.keys(build.parts).length;
   const views = MOST_VIEWS * Math.min(1, USUAL_PARTS / parts);
-  const most = Math.max(LEAST_DEPARTURES, Math.floor(Math.min(mostByMeter, views / Math.max(1, takes))));
+  const most = Math.max(LEAST_DEPARTURES, Math.floor(Math.min(mostByMeter, views / (VIEWS_PER_GUARD + takes))));
   if (all.length <= most) return all;
   const share = (each: Departure) => FAULT_SHARES[anyName(each)[0]!.kind].share;
   return [...all].sort((a, b) => share(b) - share(a)).slice(0, most);

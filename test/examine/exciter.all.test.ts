@@ -1,4 +1,4 @@
-import { describe, expect } from "vitest";
+import { describe, expect, it } from "vitest";
 import { singleFaults } from "../../src/bench/faults/kinds/single-faults.ts";
 import { mainPositions } from "../../src/bench/main-positions.ts";
 import { Controls } from "../../src/build-file/settings.ts";
@@ -7,7 +7,6 @@ import { examine } from "../../src/examine/examine.ts";
 import { USUAL_RIG } from "../../src/examine/plan/plan.ts";
 import { type Take, usedFrequencies } from "../../src/examine/takes/take.ts";
 import { TONES_HZ } from "../../src/measure/signal/multitone.ts";
-import { thoroughly } from "../effort.ts";
 import { heardOf } from "./simulated-exciter.ts";
 import { benchOf, seeded, sharesOf, soldered } from "./simulated-guard.ts";
 import { trialGuards } from "./trial-guards.ts";
@@ -52,7 +51,7 @@ function answerTo(kind: string | undefined, lug: string, hasReference: boolean) 
 }
 
 describe("an exciter over each coil", () => {
-  thoroughly("shows a pickup whose leads are exchanged, which the jack alone cannot", {}, async () => {
+  it("shows a pickup whose leads are exchanged, which the jack alone cannot", () => {
     const { truth, answer } = answerTo("leads-swapped", "middle.hot", true);
     expect(answer.verdict).toBe("departs");
     expect(answer.departures[0]!.faults).toEqual([
@@ -61,7 +60,7 @@ describe("an exciter over each coil", () => {
     expect(answer.departures[0]!.sameAs).toEqual([]);
   });
 
-  thoroughly("calls a sound guard as drawn, recorded with or without what was played", {}, async () => {
+  it("calls a sound guard as drawn, recorded with or without what was played", () => {
     for (const hasReference of [true, false]) {
       const { answer } = answerTo(undefined, "", hasReference);
       expect(answer.verdict, answer.summary).toBe("as-drawn");
@@ -69,7 +68,7 @@ describe("an exciter over each coil", () => {
     }
   });
 
-  thoroughly("names two pickups that have changed places", {}, async () => {
+  it("names two pickups that have changed places", () => {
     const { answer } = answerTo("pickups-swapped", "neck.hot", true);
     expect(answer.departures[0]!.faults[0]!.kind, answer.summary).toBe("pickups-swapped");
   });
