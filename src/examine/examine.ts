@@ -13,6 +13,7 @@ import { worstTake } from "./answer/worst-take.ts";
 import { NOTHING } from "./departures/departure.ts";
 import { departuresOf } from "./departures/departures.ts";
 import { affordableDepartures, EXAMINE_BUDGET, weighingCost } from "./effort.ts";
+import { withinTolerance } from "./model/within-tolerance.ts";
 import { leftOfPlan, nextTake } from "./plan/next-take.ts";
 import { planNotes, planOf } from "./plan/plan.ts";
 import { EXAMINE_CAUTIONS, plannedTake } from "./plan/planned-words.ts";
@@ -37,7 +38,9 @@ export function examine(build: Build, question: Question, { checkpoint }: Checkp
   const found = search(weigher, departures, question.joints, { checkpoint }, (faults) => meter.log(faults), most);
   const groups = groupsOf(weigher, found.candidates, found.slight);
   const verdict = verdictOf(groups);
-  const drawn = weigher.subjectAt(NOTHING, found.sound.point);
+  // Otherwise its parts are held to be other parts, wherever that accounts for the takes.
+  const drawnAt = groups[0]!.isSound ? found.sound.point : withinTolerance(found.sound.point);
+  const drawn = weigher.subjectAt(NOTHING, drawnAt);
   const { departure, point } = groups[0]!.leader.weighed;
   const best = groups[0]!.isSound ? drawn : weigher.subjectAt(departure, point);
   const controls = new Controls(build);

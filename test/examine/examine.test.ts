@@ -9,15 +9,17 @@ import { USUAL_RIG } from "../../src/examine/plan/plan.ts";
 import { seeded, soldered } from "./simulated-guard.ts";
 import { takesOf } from "./trials.ts";
 
-const BUILD = readBuild({
-  presolder: 1,
-  plan: {
-    layout: "lever-3-two-pickups",
-    pickups: { neck: "single-vintage", bridge: "single-medium" },
-    volume: "250k",
-    tones: [{ pot: "250k", cap: "22n" }],
-  },
-});
+const guardWith = (cap: string) =>
+  readBuild({
+    presolder: 1,
+    plan: {
+      layout: "lever-3-two-pickups",
+      pickups: { neck: "single-vintage", bridge: "single-medium" },
+      volume: "250k",
+      tones: [{ pot: "250k", cap }],
+    },
+  });
+const BUILD = guardWith("22n");
 
 const SEED = 12;
 
@@ -92,4 +94,14 @@ it("asks for the take that tells apart what one take leaves open: a volume that 
   expect(two.departures[0]!.sameAs.length).toBeLessThan(one.departures[0]!.sameAs.length);
   const named = [two.departures[0]!, ...two.departures[0]!.sameAs].flatMap(({ faults }) => faults);
   expect(named).toContainEqual({ kind: "outer-lugs-swapped", lugs: truth!.lugs });
+});
+
+it("does not let the drawing's cap be another one where a take is held to the drawing", () => {
+  const takes = takesOf(guardWith("47n"), [], seeded(SEED));
+  const answer = examine(BUILD, { rig: USUAL_RIG, takes, readings: [] }, NO_CHECKPOINT);
+  expect(answer.departures[0]!.faults[0]!.kind).toMatch(/cap/);
+  const atNothing = answer.takes.filter(({ settings }) => settings.tone === 0);
+  expect(atNothing.map(({ agrees }) => agrees)).toEqual([false]);
+  // A tenth of the turn lets the cap hardly through.
+  expect(answer.takes.some(({ agrees }) => agrees)).toBe(true);
 });
