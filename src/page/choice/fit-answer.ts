@@ -9,6 +9,13 @@ function dimensionOf(name: string): Dimension {
   return name.includes("apacitance") ? "capacitance" : "resistance";
 }
 
+/** "loss.0.inductance" as a person says it; what has one name is called by it. */
+function spoken(name: string): string {
+  const [, number, field] = /^loss\.(\d+)\.(\w+)$/.exec(name) ?? [];
+  if (number !== undefined) return `metal's share ${Number(number) + 1}, ${field}`;
+  return name === "loss" ? "loss across the coil" : name;
+}
+
 const SIZE = { width: 480, height: 120 };
 
 /** Residuals in percent over frequency: scattered about zero where the model fits, in a wave where it does not. */
@@ -38,7 +45,7 @@ export function fittedView(fit: FittedAnswer, put: HTMLElement): HTMLElement {
   const rows = fit.values.map(({ name, value, low, high }) => {
     const dimension = dimensionOf(name);
     return [
-      name,
+      spoken(name),
       showQuantity(value, dimension),
       `${showQuantity(low, dimension)} to ${showQuantity(high, dimension)}`,
     ];

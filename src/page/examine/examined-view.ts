@@ -106,7 +106,8 @@ export function examinedView(
     { class: "stack examined" },
     h("h4", {}, speech.say(answer.title)),
     h("p", { class: "diagnosis" }, speech.say(answer.summary)),
-    h("p", {}, h("b", {}, "Next: "), speech.say(answer.next)),
+    // A measurement is told with its fields below.
+    answer.next !== nextMeasurement?.instruction && h("p", {}, h("b", {}, "Next: "), speech.say(answer.next)),
     addNext && h("div", { class: "buttons" }, h("button", { type: "button", onclick: addNext }, "Make that take")),
     nextMeasurement && nextCheckView(nextMeasurement, reading, { speech, over: "" }),
     h("h4", {}, "What it may be"),
