@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { planFor } from "../../src/examine/plan/plan.ts";
-import { plannedTake } from "../../src/examine/plan/planned-words.ts";
+import { EXAMINE_CAUTIONS, plannedTake } from "../../src/examine/plan/planned-words.ts";
 import { MAX_TAKES } from "../../src/limits.ts";
 import { trialGuards } from "./trial-guards.ts";
 
@@ -35,4 +35,8 @@ describe("the takes to make", () => {
     expect(new Set(takes.map(({ settings }) => JSON.stringify(settings))).size).toBe(takes.length);
     for (const { instruction } of takes) expect(instruction).toMatch(/^Play the sweep .*\.$/);
   });
+});
+
+it.each(["phantom power", "amplifier", "iron", "fumes", "eye", "lead", "low volume"])("cautions of %s", (danger) => {
+  expect(EXAMINE_CAUTIONS.join(" ")).toContain(danger);
 });
