@@ -36,6 +36,6 @@ export function nextWords(
   if (verdict === "departs" && groups[0]!.names.length === 1) return nextFor(groups[0]!);
   if (verdict === "as-drawn") return nextFor(groups[0]!);
   if (verdict === "unexplained")
-    return "Make the takes again that do not agree, with every control where you say it is.";
+    return "Measure the known resistor with a meter; then make the takes again that do not agree, with every control where you say it is.";
   return take ?? meter ?? nextFor(groups[0]!);
 }

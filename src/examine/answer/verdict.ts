@@ -80,7 +80,7 @@ export function summaryFor(verdict: Verdict, groups: readonly Group[], worst: st
   const why = worst === undefined ? "" : ` ${worst}`;
   const share = percent(probabilityOf(best, best));
   if (verdict === "unexplained")
-    return `Nothing that was weighed accounts for these takes: two things or more depart from the drawing, a take was made in another setting than said, or the guard is another one.${why}`;
+    return `Nothing that was weighed accounts for these takes: two things or more depart from the drawing, a take was made in another setting than said, the known resistor is another, or the guard is.${why}`;
   if (verdict === "as-drawn") return `${drawnWords(best)}: parts within their tolerances account for all of them.`;
   const fault = faultOf(best);
   const what = fault ? clause(fault.message) : "the guard is as drawn";
