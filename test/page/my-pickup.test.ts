@@ -41,7 +41,7 @@ describeWith("chromium", "a pickup of one's own", () => {
     await form.getByRole("button", { name: "Work out the coil" }).click();
     await form.getByText("taken as such pickups have it as a rule").waitFor();
     expect(await form.getByText("Say what kind of pickup it is").count()).toBe(0);
-    expect(await form.getByRole("row", { name: /^loss/ }).count()).toBeGreaterThan(0);
+    expect(await form.getByRole("row", { name: /^core loss 1, resistance/ }).count()).toBeGreaterThan(0);
 
     await page.getByLabel("What was measured").selectOption("two-loads");
     await form.getByText("Touch neither the gain nor the coil").waitFor();

@@ -12,8 +12,8 @@ function dimensionOf(name: string): Dimension {
 /** "loss.0.inductance" as a person says it; what has one name is called by it. */
 function spoken(name: string): string {
   const [, number, field] = /^loss\.(\d+)\.(\w+)$/.exec(name) ?? [];
-  if (number !== undefined) return `metal's share ${Number(number) + 1}, ${field}`;
-  return name === "loss" ? "loss across the coil" : name;
+  if (number !== undefined) return `core loss ${Number(number) + 1}, ${field}`;
+  return name === "loss" ? "core loss" : name;
 }
 
 const SIZE = { width: 480, height: 120 };
