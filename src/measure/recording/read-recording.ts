@@ -5,7 +5,8 @@ import type { Clock } from "./clock.ts";
 import { type Damage, damageOf, quietOf } from "./damage.ts";
 import { clockIn } from "./find-clock.ts";
 import { foretoldNoise } from "./foretold-noise.ts";
-import { aligned, gainMoved, isBent, meanOf, type Pass, smoothed, type Transfer } from "./passes.ts";
+import { noiseWithLines } from "./hum-lines.ts";
+import { aligned, gainMoved, isBent, meanOf, type Pass, type Transfer } from "./passes.ts";
 import { playedKind } from "./played-kind.ts";
 import { recordingFault } from "./recording-fault.ts";
 import { sweepTransfer } from "./sweep-transfer.ts";
@@ -66,7 +67,7 @@ export function readRecording(
   const damages = BODIES.map((_, index) => damageOf(samples, sampleRateHz, clock, index));
   const whole = goodPasses(damages, path).map((index): Pass => ({ index, ...read(samples, index) }));
   const quiet = quietOf(samples, sampleRateHz, clock);
-  const noise = smoothed(foretoldNoise(kind, BODIES[0]!, quiet, sampleRateHz, FREQUENCIES_HZ));
+  const noise = noiseWithLines(kind, FREQUENCIES_HZ, (at) => foretoldNoise(kind, BODIES[0]!, quiet, sampleRateHz, at));
   requireSteadyGain(whole, noise, path);
   const passes = whole.filter((pass) => pass === whole.at(-1) || !isBent(pass, whole.at(-1)!, FREQUENCIES_HZ, noise));
   const used = new Set(passes.map(({ index }) => index));

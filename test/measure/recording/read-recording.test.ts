@@ -75,6 +75,20 @@ it.each(SIGNAL_KINDS)(
   },
 );
 
+it.each([50, 100, 150, 250])("counts %d Hz of hum among what a sweep behind a short may be off by", (hz) => {
+  const faint = heard("sweep", { gain: 1e-7, noise: 1e-5, hum: { hz, peak: 1e-3 } });
+  const { frequenciesHz, re, im, sd } = readRecording(
+    "sweep",
+    faint,
+    RATE_HZ,
+    "behind",
+    clockIn(sound, RATE_HZ, "before"),
+  );
+  const near = [...frequenciesHz.keys()].filter((i) => Math.abs(frequenciesHz[i]! / hz - 1) < 0.05);
+  expect(near.length).toBeGreaterThan(1);
+  for (const i of near) expect(Math.hypot(re[i]!, im[i]!), `${frequenciesHz[i]} Hz`).toBeLessThan(2.5 * sd[i]!);
+});
+
 describe("a recording that cannot be measured by", () => {
   const refusal = (samples: Float32Array) => () => readRecording("sweep", samples, RATE_HZ, "signal");
   const music = sound.map((_, n) => 0.2 * Math.sin(n * 0.05) * Math.sin(n * 0.00031) + 0.1 * Math.sin(n * 0.131));
