@@ -36,7 +36,10 @@ export function moveFour(voices: readonly Voice[], start: number, motions: reado
   [voiceA.previous, voiceB.previous, voiceC.previous, voiceD.previous] = [lastA, lastB, lastC, lastD];
 }
 
-/** As `moveFour`, of two partials with both their planes: the coils hear the two planes' sum. */
+/**
+ * As `moveFour`, of two partials with both their planes: the coils hear the two planes' sum. Written out once more, since adding up
+ * what `moveFour` wrote takes a third longer for the whole phrase.
+ */
 export function movePairs(voices: readonly Voice[], start: number, sumA: Float64Array, sumC: Float64Array): void {
   const [voiceA, voiceB, voiceC, voiceD] = [voices[start]!, voices[start + 1]!, voices[start + 2]!, voices[start + 3]!];
   const { first: firstA, second: secondA } = voiceA;

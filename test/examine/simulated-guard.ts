@@ -7,20 +7,9 @@ import type { Build, Coil, Part, Pickup, Pot } from "../../src/build-file/schema
 import type { Settings } from "../../src/build-file/settings.ts";
 import { coilTolerance, trackTolerance, valueTolerance } from "../../src/build-file/tolerances.ts";
 import { CircuitMaker } from "../../src/response/circuit.ts";
+import { type Random, seeded } from "../bench/faults/blind-trials.ts";
 
-export type Random = () => number;
-
-/** A small seeded generator (mulberry32), so that a trial can be repeated. */
-export function seeded(seed: number): Random {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = state;
-    t = Math.imul(t ^ (t >>> 15), t | 1);
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
+export { type Random, seeded };
 
 export function normal(random: Random): number {
   return Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());

@@ -1,8 +1,5 @@
-import { mkdtemp, rm, writeFile } from "node:fs/promises";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
-import { chromium, type Locator, type Page } from "playwright-core";
-import { expect, inject, it } from "vitest";
+import type { Locator, Page } from "playwright-core";
+import { expect, it } from "vitest";
 import { decodeWav } from "../../src/audio/wav-decode.ts";
 import { encodeWav } from "../../src/audio/wav-encode.ts";
 import { Controls, parseSettings } from "../../src/build-file/settings.ts";
@@ -18,6 +15,7 @@ import { describeWith } from "../tools.ts";
 import { openScenario, showTab, whenReady } from "./actions.ts";
 import { bringAxe, seriousFindings } from "./axe.ts";
 import { expectQuiet, usePage } from "./browser.ts";
+import { hearing } from "./hearing.ts";
 
 const RATE_HZ = 48_000;
 const BUILD = scenarioBuilds.find(({ name }) => name === "tone-before-or-after-volume")!.build;
@@ -40,30 +38,6 @@ const turnedTake = () =>
     seed: 4,
     late: () => 0.2,
   });
-
-/** A browser whose input hears these channels from the moment it is opened, on the run's page. */
-async function hearing(channels: readonly Float32Array[], act: (page: Page) => Promise<void>): Promise<void> {
-  const folder = await mkdtemp(join(tmpdir(), "examining-"));
-  const input = join(folder, "input.wav");
-  await writeFile(input, encodeWav({ sampleRateHz: RATE_HZ, channels }, "pcm16"));
-  const browser = await chromium.launch({
-    executablePath: "/usr/bin/chromium",
-    args: [
-      "--no-sandbox",
-      "--use-fake-device-for-media-stream",
-      "--use-fake-ui-for-media-stream",
-      `--use-file-for-fake-audio-capture=${input}`,
-    ],
-  });
-  try {
-    const page = await browser.newPage();
-    await page.goto(inject("origin"));
-    await act(page);
-  } finally {
-    await browser.close();
-    await rm(folder, { recursive: true });
-  }
-}
 
 describeWith("chromium", "examining the finished guard", () => {
   const site = usePage();
@@ -111,7 +85,7 @@ describeWith("chromium", "examining the finished guard", () => {
     // The page begins its first step five seconds in.
     const taps = tappedTake(blend!.build, steps, { rateHz: RATE_HZ, seed: 6 });
     const lead = new Float32Array((5 - START_SECONDS) * RATE_HZ);
-    await hearing([Float32Array.from([...lead, ...taps])], async (page) => {
+    await hearing([Float32Array.from([...lead, ...taps])], RATE_HZ, async (page) => {
       const panel = await openPanel(page, /blend pot/i);
       await panel.getByText(`The plan: ${steps.length} steps`).waitFor();
       const record = panel.getByRole("button", { name: "Record: All taps in one take" });
@@ -151,7 +125,7 @@ describeWith("chromium", "examining the finished guard", () => {
       const silence = new Float32Array(RATE_HZ);
       const channels = decodeWav(recordingIn(1)).channels;
       const heard = channels.map((each) => Float32Array.from([...silence, ...each, ...silence]));
-      await hearing(heard, async (page) => {
+      await hearing(heard, RATE_HZ, async (page) => {
         const panel = await openPanel(page);
         const taps = tappedTake(guard, planTaps(BUILD), { rateHz: RATE_HZ, seed: 9, late: () => 0 });
         const tapped = wavFile("taps.wav", encodeWav({ sampleRateHz: RATE_HZ, channels: [taps] }, "pcm16"));

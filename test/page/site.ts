@@ -3,6 +3,7 @@ import { chromium } from "playwright-core";
 import type { TestProject } from "vitest/node";
 import { startService } from "../load/service.ts";
 import { hasTool } from "../tools.ts";
+import { ALONE } from "./flags.ts";
 
 declare module "vitest" {
   interface ProvidedContext {
@@ -14,14 +15,7 @@ declare module "vitest" {
 }
 
 const FLAGS = [
-  "--headless",
-  "--no-sandbox",
-  "--disable-gpu",
-  "--disable-quic",
-  "--no-first-run",
-  "--disable-background-networking",
-  "--disable-component-update",
-  "--disable-sync",
+  ...ALONE,
   "--autoplay-policy=no-user-gesture-required",
   // An instrument that beeps once a second.
   "--use-fake-device-for-media-stream",

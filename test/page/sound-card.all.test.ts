@@ -1,8 +1,5 @@
-import { mkdtemp, rm, writeFile } from "node:fs/promises";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
-import { chromium, type Locator, type Page } from "playwright-core";
-import { expect, inject, it } from "vitest";
+import type { Locator, Page } from "playwright-core";
+import { expect, it } from "vitest";
 import { encodeWav } from "../../src/audio/wav-encode.ts";
 import { measuringSignal } from "../../src/measure/signal/measuring-signal.ts";
 import { requireOneLevel } from "../../src/page/sound-card/one-level.ts";
@@ -12,6 +9,7 @@ import { describeWith } from "../tools.ts";
 import { openStart, showTab, whenReady } from "./actions.ts";
 import { bringAxe, seriousFindings } from "./axe.ts";
 import { expectQuiet, usePage } from "./browser.ts";
+import { hearing } from "./hearing.ts";
 
 const RATE_HZ = 48_000;
 const SIGNAL = measuringSignal("sweep", RATE_HZ);
@@ -142,23 +140,9 @@ describeWith("chromium", "measuring with an audio interface", () => {
   });
 
   it("plays the signal and records it by itself, and measures by what was recorded", async () => {
-    const folder = await mkdtemp(join(tmpdir(), "recording-"));
-    const file = join(folder, "input.wav");
     const silence = new Float32Array(RATE_HZ);
     const heard = Float32Array.from([...silence, ...UNLOADED, ...silence]);
-    await writeFile(file, encodeWav({ sampleRateHz: RATE_HZ, channels: [heard] }, "pcm16"));
-    const browser = await chromium.launch({
-      executablePath: "/usr/bin/chromium",
-      args: [
-        "--no-sandbox",
-        "--use-fake-device-for-media-stream",
-        "--use-fake-ui-for-media-stream",
-        `--use-file-for-fake-audio-capture=${file}`,
-      ],
-    });
-    try {
-      const page = await browser.newPage();
-      await page.goto(inject("origin"));
+    await hearing([heard], RATE_HZ, async (page) => {
       const panel = await openPanel(page);
       await panel.getByLabel("With the load", { exact: true }).setInputFiles(wavFile("loaded.wav", LOADED));
       const alone = slot(panel, "The pickup alone");
@@ -170,9 +154,6 @@ describeWith("chromium", "measuring with an audio interface", () => {
       await alone.getByText(/unloaded\.wav, /).waitFor();
       const henries = await henriesFound(panel);
       expect(Math.abs(henries / COIL.inductance - 1)).toBeLessThan(0.02);
-    } finally {
-      await browser.close();
-      await rm(folder, { recursive: true });
-    }
+    });
   });
 });
