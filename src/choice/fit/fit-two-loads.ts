@@ -1,12 +1,14 @@
 import { NEPERS_OF_AMPLITUDE_PER_DB } from "../../decibels.ts";
 import { PresolderError } from "../../errors.ts";
 import { LOSS_MODELS } from "./coil-shapes.ts";
+import type { FitProblem } from "./fit-attempt.ts";
 import type { KnownBeside } from "./fit-impedance.ts";
-import { type Fit, fitCoil } from "./fit-problem.ts";
+import { type Fit, fitCoil, leastErrors } from "./fit-problem.ts";
 import { type Free, freeDelay, freeLevel } from "./free.ts";
 import { guessFromRatio } from "./guess-from-ratio.ts";
 import type { Stretch } from "./independent-share.ts";
 import { type RatioSweep, sweepErrors } from "./loaded-ratio.ts";
+import { unevenSweeps } from "./uneven-scatter.ts";
 import type { Expected } from "./weighing.ts";
 
 const LEAST_POINTS = 8;
@@ -39,6 +41,19 @@ function expectedOf(sweeps: readonly RatioSweep[]): Expected {
     Float64Array.from(sweeps.flatMap((sweep) => [...of(sweep), ...of(sweep)]));
   const isStated = sweeps.every(({ errors }) => errors);
   return isStated ? { stated: twice(({ errors = [] }) => errors) } : { beside: twice(scaleBySize) };
+}
+
+const UNEVEN = "Some lines of the voltages are off far more than others, and count by how far their neighbours are off.";
+
+/** Where nobody says how far off each line is, and chance alone does not make them so unlike: by what a first fit leaves about each. */
+function fitWeighed(problem: FitProblem, sweeps: readonly RatioSweep[]): Fit {
+  const beside = problem.precision === undefined ? problem.expected?.beside : undefined;
+  const left = beside && leastErrors(problem);
+  const own = sweeps.map((_, i) => problem.runs.slice(2 * i, 2 * i + 2));
+  const uneven = left && unevenSweeps(left, beside, own);
+  if (!uneven) return fitCoil(problem);
+  const fit = fitCoil({ ...problem, expected: { beside: uneven } });
+  return { ...fit, notes: [...fit.notes, UNEVEN] };
 }
 
 /** Of 22 real coils the circuit left all but one within this, and that one's run was noisy (strayr/pickupAnalyseR-data, reduced). */
@@ -83,7 +98,7 @@ export function fitTwoLoads(sweeps: readonly RatioSweep[], known: KnownBeside = 
     [starts[i]!, starts[i]! + length],
     [starts[i]! + length, starts[i]! + 2 * length],
   ]);
-  const fit = fitCoil({
+  const problem: FitProblem = {
     guess: guessFromRatio(sweeps[0]!, known),
     errors: (coil) => {
       const errors = new Float64Array(from);
@@ -100,7 +115,8 @@ export function fitTwoLoads(sweeps: readonly RatioSweep[], known: KnownBeside = 
     checkpoint: known.checkpoint,
     remedy:
       "Measure from 60 Hz to beyond the resonance, with a load that changes it much: 200 kΩ with 470 pF, and as a second one 10 nF.",
-  });
+  };
+  const fit = fitWeighed(problem, sweeps);
   if (sweeps.every(({ errors }) => !errors)) requireClose(fit, runs);
   return fit;
 }
