@@ -20,6 +20,7 @@ const CAPACITIVE_DEGREES = -70;
 /** Above, an input's capacitance turns a megohm; below, a coil is not yet told from its resistance, but by then it is told. */
 const RESISTIVE_TO_HZ = 200;
 const RESISTIVE_DEGREES = 30;
+const MIXED_DEGREES = -45;
 /** No lead has as much, and few capacitors in a guitar less; common practice, no source. */
 const LONGEST_LEAD_FARADS = 5e-9;
 
@@ -33,13 +34,22 @@ export function kindOf(points: readonly Point[]): Kind | undefined {
   const whole = middle(angles);
   if (whole === undefined) return undefined;
   if (whole < CAPACITIVE_DEGREES && (low ?? whole) < CAPACITIVE_DEGREES) return "capacitor";
-  return low !== undefined && Math.abs(low) < RESISTIVE_DEGREES ? "resistor" : undefined;
+  // A lead with an input's megohm across it is neither, clearly.
+  return low !== undefined && Math.abs(low) < RESISTIVE_DEGREES && whole > MIXED_DEGREES ? "resistor" : undefined;
 }
 
-const SIGNS: Readonly<Record<Kind, string>> = {
+const SAY = {
+  coil: "coil",
+  capacitor: "capacitor or lead",
+  resistor: "resistor",
+  mixed: "lead, capacitor or resistor",
+};
+
+const SIGNS: Readonly<Record<Kind | "mixed", string>> = {
   coil: "a coil, or a guard with one in circuit: its current lags the voltage",
   capacitor: "a capacitor or a lead: its current leads the voltage by nearly a quarter of a turn",
   resistor: "a resistor or a pot's track: below 200 Hz its current is in step with the voltage",
+  mixed: "a resistance and a capacitance together: its current nowhere lags the voltage",
 };
 
 /** About 1 kHz. */
@@ -55,9 +65,10 @@ const wants = (part: MeasuredPart): Kind => (part === "lead" ? "capacitor" : par
 /** @throws DATA_INSUFFICIENT where what was measured looks like another part than was said */
 export function requirePart(part: MeasuredPart, points: readonly Point[]): void {
   const found = kindOf(points);
-  if (found !== undefined && found !== wants(part)) {
-    const say = found === "capacitor" ? "capacitor or lead" : found;
-    const message = `what was measured is no ${part}; it looks like ${SIGNS[found]}. Say part: ${say}, or clip on the ${part}`;
+  const isOther = found === undefined ? part === "coil" : found !== wants(part);
+  if (isOther) {
+    const say = SAY[found ?? "mixed"];
+    const message = `what was measured is no ${part}; it looks like ${SIGNS[found ?? "mixed"]}. Say part: ${say}, or clip on the ${part}`;
     throw faultAt("DATA_INSUFFICIENT", "part", message);
   }
   const farads = part === "lead" && found === "capacitor" ? faradsOf(points) : undefined;

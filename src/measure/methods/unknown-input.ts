@@ -1,5 +1,5 @@
 import type { Across } from "../../choice/fit/coil-model.ts";
-import type { Value } from "./part-values.ts";
+import { CAPACITOR_FROM_HZ, type Value } from "./part-values.ts";
 
 /**
  * What an input that nobody measured may add at most: a megohm, as instrument inputs have it, and its own capacitance with a lead's.
@@ -53,10 +53,10 @@ export const capacitanceBehindUnknown = ({ value, standardError }: Value): Value
   standardError: Math.hypot(standardError, INPUT_FARADS),
 });
 
-/** tan δ = G/B with the input's conductance in G. */
+/** tan δ = G/B with the input's conductance in G, most at the lowest frequency that counts. */
 export const lossBehindUnknown = ({ value, standardError }: Value, farads: number): Value => ({
   value,
-  standardError: Math.hypot(standardError, INPUT_SIEMENS / (2 * Math.PI * 1000 * farads)),
+  standardError: Math.hypot(standardError, INPUT_SIEMENS / (2 * Math.PI * CAPACITOR_FROM_HZ * farads)),
 });
 
 export const resistanceBehindUnknown = ({ value, standardError }: Value): Value => ({

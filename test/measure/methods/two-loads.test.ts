@@ -4,6 +4,7 @@ import { fitTwoLoads } from "../../../src/choice/fit/fit-two-loads.ts";
 import { requireLoaded } from "../../../src/measure/methods/load-order.ts";
 import { ratioOfLoads } from "../../../src/measure/methods/two-loads.ts";
 import { createNormal } from "../../choice/fit/known-coils.ts";
+import { casesOf } from "../../effort.ts";
 import { COIL, heardUnder, INPUT, LOAD } from "../simulated-pickup.ts";
 import { simulatedTransfer } from "../simulated-transfer.ts";
 
@@ -28,11 +29,12 @@ describe("a coil recorded without and with a load", () => {
 
   const known = { across: INPUT, resistance: { ohms: COIL.resistance, precision: 0.01 } };
   const [unloaded, loaded] = [take(), take(LOAD)];
-  it.each<[string, Across]>([
+  const wrong: [string, Across][] = [
     ["a capacitor of 1 nF", { ...LOAD, capacitance: 1e-9 }],
     ["a resistor of 1 MΩ", { ...LOAD, resistance: 1e6 }],
     ["no resistor", { ...LOAD, resistance: Number.POSITIVE_INFINITY }],
-  ])("is refused by the load where %s was told for it", (_, told) => {
+  ];
+  it.each(casesOf(wrong, 2))("is refused by the load where %s was told for it", (_, told) => {
     const sweep = ratioOfLoads(unloaded, loaded, told, true);
     requireLoaded(sweep, "loaded");
     expect(() => fitTwoLoads([sweep], known)).toThrow(/leaves \d\.\d\d dB .*the load was not what was told/);
@@ -40,7 +42,10 @@ describe("a coil recorded without and with a load", () => {
 
   it("is told to look at the load where less is left than refuses, and of nothing where it is right", () => {
     const sweep = ratioOfLoads(unloaded, loaded, { ...LOAD, resistance: 110e3 }, true);
-    expect(fitTwoLoads([sweep], known).notes.join()).toContain("look whether the load is as told");
-    expect(fitTwoLoads([ratioOfLoads(unloaded, loaded, LOAD, true)], known).notes).toEqual([]);
+    expect(fitTwoLoads([sweep], { ...known, models: ["resistor"] }).notes.join()).toContain(
+      "look whether the load is as told",
+    );
+    const right = ratioOfLoads(unloaded, loaded, LOAD, true);
+    expect(fitTwoLoads([right], { ...known, models: ["one-section"] }).notes).toEqual([]);
   });
 });
