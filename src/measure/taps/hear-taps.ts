@@ -2,6 +2,7 @@ import { louderChannel } from "../../audio/louder-channel.ts";
 import type { Checkpoint } from "../../checkpoint.ts";
 import { decibels } from "../../decibels.ts";
 import { faultAt } from "../../errors.ts";
+import { otherSound } from "./other-sound.ts";
 import type { TapStep } from "./plan-taps.ts";
 import { findSwings, floorAt, noiseFloor, type Swing } from "./swings.ts";
 import type { TapGroup } from "./tap-groups.ts";
@@ -67,14 +68,15 @@ function floorOf(floor: Float64Array, groups: readonly (TapGroup | undefined)[],
 
 /**
  * What each step of a plan of taps made in one take.
- * @throws DATA_INSUFFICIENT under the take's path: silence, or taps that cannot be given to the steps
+ * @throws DATA_INSUFFICIENT under the take's path: silence, music, the measuring signal, or taps that cannot be given to the steps
  */
 export function hearTaps(
-  { path, sampleRateHz, channels }: TapTake,
+  take: TapTake,
   steps: readonly TapStep[],
   timing: TapTiming,
   { checkpoint }: Checkpoint,
 ): HeardTap[] {
+  const { path, sampleRateHz, channels } = take;
   const samples = louderChannel(channels);
   if (samples.every((each) => Math.abs(each) < SILENT_UP_TO)) {
     const message =
@@ -85,6 +87,8 @@ export function hearTaps(
   checkpoint();
   const clear = withoutHum(signal.low);
   checkpoint();
+  const other = otherSound(take, samples, clear);
+  if (other) throw other;
   const floor = noiseFloor(clear);
   const groups = tapWindows(path, findSwings(clear, signal, floor), steps, timing);
   return steps.map((step, i) => heardTap(step, groups[i], floorOf(floor, groups, i)));
