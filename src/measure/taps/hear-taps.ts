@@ -71,12 +71,11 @@ function floorOf(floor: Float64Array, groups: readonly (TapGroup | undefined)[],
  * @throws DATA_INSUFFICIENT under the take's path: silence, music, the measuring signal, or taps that cannot be given to the steps
  */
 export function hearTaps(
-  take: TapTake,
+  { path, sampleRateHz, channels }: TapTake,
   steps: readonly TapStep[],
   timing: TapTiming,
   { checkpoint }: Checkpoint,
 ): HeardTap[] {
-  const { path, sampleRateHz, channels } = take;
   const samples = louderChannel(channels);
   if (samples.every((each) => Math.abs(each) < SILENT_UP_TO)) {
     const message =
@@ -87,7 +86,7 @@ export function hearTaps(
   checkpoint();
   const clear = withoutHum(signal.low);
   checkpoint();
-  const other = otherSound(take, samples, clear);
+  const other = otherSound(path, sampleRateHz, samples, clear);
   if (other) throw other;
   const floor = noiseFloor(clear);
   const groups = tapWindows(path, findSwings(clear, signal, floor), steps, timing);

@@ -78,7 +78,7 @@ describe("POST /api/taps", () => {
     });
     const said = async (samples: Float32Array) => {
       const reply = await send({ timing: { by: "plan", start: START_SECONDS } }, samples);
-      return [reply.statusCode, reply.json().errors[0].path, reply.json().errors[0].message];
+      return [reply.statusCode, reply.json().errors?.[0].path, reply.json().errors?.[0].message];
     };
     const refused = (words: RegExp) => [422, "taps", expect.stringMatching(words)];
     expect(await said(new Float32Array(20 * RATE_HZ))).toEqual(refused(/^is silent/));
