@@ -34,8 +34,8 @@ export interface TapTake {
   readonly channels: readonly Float32Array[];
 }
 
-/** Half a step of 16 bits: nothing was connected, or the channel is muted. */
-const SILENT_UP_TO = 2 ** -16;
+/** No more than the one step of 16 bits that dither makes of nothing: nothing was connected, or the channel is muted. */
+const SILENT_UP_TO = 1.5 * 2 ** -15;
 
 /** The level of a group: of the swings that come, by the sign that was found; the middle one, since hands differ by 6 dB. */
 function levelOf(swings: readonly Swing[], sign: 1 | -1): number {
