@@ -15,7 +15,10 @@ function short(ohms: number): string {
 }
 
 /** Where a reading was taken and how the controls stood, for one that the person gave no name. */
-export function readingName({ between, sweep, settings: { switches, dials } }: ReadingPlan, controls: Controls): string {
+export function readingName(
+  { between, sweep, settings: { switches, dials } }: ReadingPlan,
+  controls: Controls,
+): string {
   const isJack = between.every((lug) => /\.(tip|sleeve)$/.test(lug));
   const where = isJack ? "the jack" : between.join(" to ");
   const states = controls.switches.map((control) => stateWord(control, switches[control.name] ?? 1));

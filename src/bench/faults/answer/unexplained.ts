@@ -55,9 +55,7 @@ function advice(plans: readonly ReadingPlan[], observations: readonly Observatio
   const clashes = contradictions(plans, observations);
   const shown = (index: number) => ohmsText(observations[index]!);
   if (clashes.length > 0) {
-    const named = clashes
-      .slice(0, MAX_NAMED)
-      .map(([a, b]) => `${plans[a]!.label} (${shown(a)}, then ${shown(b)})`);
+    const named = clashes.slice(0, MAX_NAMED).map(([a, b]) => `${plans[a]!.label} (${shown(a)}, then ${shown(b)})`);
     return `These ask the same of the meter and contradict each other: ${named.join("; ")}. Measure again there.`;
   }
   const odd = oddReadings(groups)
