@@ -1,5 +1,4 @@
-import { describe, expect, it } from "vitest";
-import { singleFaults } from "../../src/bench/faults/kinds/single-faults.ts";
+import { expect, it } from "vitest";
 import { mainPositions } from "../../src/bench/main-positions.ts";
 import { Controls } from "../../src/build-file/settings.ts";
 import { NO_CHECKPOINT } from "../../src/checkpoint.ts";
@@ -17,30 +16,17 @@ const through = { pickup: "middle", coil: "coil" };
 const POSITIONS = mainPositions(new Controls(build)).map(({ settings }) => settings);
 
 /** An exciter that stays over the middle coil in every position, moved by a hair between takes, its field in the others too. */
-function answerTo(kind: string | undefined, seed: number) {
-  const random = seeded(seed);
-  const truth = singleFaults(build).find((fault) => fault.kind === kind && fault.lugs.includes("middle.hot"));
-  const guard = soldered(build, truth?.edits ?? [], random);
+it("leaves a sound guard as drawn by an exciter over one coil, its level and its far field off by some per cent", () => {
+  const random = seeded(5);
+  const guard = soldered(build, [], random);
   const bench = benchOf(47e3, random);
   const takes = POSITIONS.map((settings): Take => {
-    const strength = 0.02 * Math.exp(0.025 * normal(random));
-    const exciter = { strength, cornerHz: 3000, delaySeconds: 0, far: 0.02 };
+    const strength = 0.02 * Math.exp(0.03 * normal(random));
+    const exciter = { strength, cornerHz: 3000, delaySeconds: 0, far: 0.05 };
     const heard = heardOf(guard, settings, through, exciter, frequenciesHz, bench, random);
     return { settings, through, hasReference: true, frequenciesHz, ...heard };
   });
-  return examine(build, { rig: USUAL_RIG, takes, readings: [] }, NO_CHECKPOINT);
-}
-
-describe("an exciter over one coil, in every position", () => {
-  it.each([1, 2])("leaves a sound guard as drawn, its level off by some per cent from take to take: %d", (seed) => {
-    const { verdict, summary, takes } = answerTo(undefined, seed);
-    expect(verdict, summary).toBe("as-drawn");
-    expect(takes.map(({ agrees }) => agrees)).toEqual(takes.map(() => true));
-  });
-
-  it("still hears a coil that is broken", () => {
-    const { departures, summary } = answerTo("coil-open", 3);
-    const named = [departures[0]!, ...departures[0]!.sameAs].flatMap(({ faults }) => faults);
-    expect(named, summary).toContainEqual(expect.objectContaining({ kind: "coil-open" }));
-  });
+  const { verdict, summary, takes: told } = examine(build, { rig: USUAL_RIG, takes, readings: [] }, NO_CHECKPOINT);
+  expect(verdict, summary).toBe("as-drawn");
+  expect(told.map(({ agrees }) => agrees)).toEqual(told.map(() => true));
 });

@@ -10,7 +10,7 @@ import type { Placement, Take } from "../takes/take.ts";
 import type { Evidence } from "./evidence.ts";
 import type { Laid } from "./exciter-drive.ts";
 import { ExciterEvidence } from "./exciter-evidence.ts";
-import { placementUnknowns } from "./exciter-transfer.ts";
+import { placementUnknowns } from "./exciter-reach.ts";
 import { JackEvidence } from "./jack-evidence.ts";
 import { TapEvidence } from "./tap-evidence.ts";
 import { Weigher } from "./weigher.ts";
@@ -36,12 +36,14 @@ function medianOf(drives: readonly number[]): number {
 }
 
 function placementsOf(build: Build, laid: readonly Laid[]) {
-  const pickups = partsOfKind(build, "pickup").map(([name]) => name);
+  const coils = partsOfKind(build, "pickup").flatMap(([pickup, part]) =>
+    Object.keys(part.coils).map((coil): Placement => ({ pickup, coil })),
+  );
   return laid.flatMap(({ placement, takes }) =>
     placementUnknowns(
       placement,
       takes.map(({ take: { hasReference }, settingIndex }) => ({ settingIndex, hasReference })),
-      pickups.filter((name) => name !== placement.pickup),
+      coils.filter(({ pickup }) => pickup !== placement.pickup),
     ),
   );
 }

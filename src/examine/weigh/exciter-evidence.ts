@@ -1,8 +1,9 @@
 import type { Take } from "../takes/take.ts";
 import type { Contribution, Evidence, Subject } from "./evidence.ts";
 import { type Drive, driveOf, type Laid, limitWeight, variancesOf } from "./exciter-drive.ts";
+import { reachOf } from "./exciter-reach.ts";
 import { fillRows } from "./exciter-rows.ts";
-import { reachOf, type Transfer, transferAt } from "./exciter-transfer.ts";
+import { type Transfer, transferAt } from "./exciter-transfer.ts";
 import { FLOOR, TOGETHER } from "./floor.ts";
 import { contributionOf } from "./rows.ts";
 

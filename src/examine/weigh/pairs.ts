@@ -6,8 +6,8 @@ import { NARROWED_FLOOR } from "./floor.ts";
 import { type Bounds, isSound, type Look, ordered, scoreOf } from "./looks.ts";
 import type { Weigher } from "./weigher.ts";
 
-/** Chi-square over degrees from which a single departure leaves something over: right answers lie about 0.3 to 0.45. */
-const DOUBT = 0.5;
+/** Chi-square over degrees from which a single departure leaves something over: of right answers one in twenty has as much. */
+const DOUBT = 0.45;
 /** Singles that a second departure is looked for beside. */
 const MOST_SEEDS = 3;
 /** Guards nearer than this to each other, as chi-square, are one seed. */
