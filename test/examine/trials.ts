@@ -47,15 +47,19 @@ export interface Outcome {
   readonly rank: number;
   /** Whether no take can show it at all, or one of two. */
   readonly isUnseen: boolean;
+  /** Of two departures: whether the first answer accounts for the takes as well as the truth does. */
+  readonly isAsGood: boolean;
 }
 
 /** Told apart by takes, as chi-square. */
 const TELLING = 30;
 
-/** Whether one of two departures shows nothing beside the other, of parts as drawn. */
-function isHidden(build: Build, weigher: Weigher, truths: readonly Truth[]): boolean {
-  const [one, other] = truths.map(({ departure }) => departure) as [Departure, Departure];
-  const at = (departure: Departure): Weighed => {
+/** Nothing to speak of, in nats. */
+const NO_WORSE = 3;
+
+/** Departures where the truths have their values, all else as drawn. */
+function placed(weigher: Weigher, truths: readonly Truth[]): (departure: Departure) => Weighed {
+  return (departure) => {
     const unknowns = weigher.unknowns.with(departure.added);
     const values = new Float64Array(unknowns.all.length);
     for (const { patches = [], resistorFactor = 1 } of truths) {
@@ -68,8 +72,15 @@ function isHidden(build: Build, weigher: Weigher, truths: readonly Truth[]): boo
         values[unknowns.indexOf(part, field)] = 0;
     return { departure, point: new Point(unknowns, values), fit: {} as Weighed["fit"] };
   };
+}
+
+/** Whether one of two departures shows nothing beside the other, of parts as drawn; and how well both account for the takes. */
+function judgedPair(build: Build, weigher: Weigher, truths: readonly Truth[]): { isHidden: boolean; log: number } {
+  const [one, other] = truths.map(({ departure }) => departure) as [Departure, Departure];
+  const at = placed(weigher, truths);
   const both = at(pairOf(build, [one], [other])!);
-  return [one, other].some((each) => weigher.apart(at(each), both) < TELLING);
+  const isHidden = [one, other].some((each) => weigher.apart(at(each), both) < TELLING);
+  return { isHidden, log: isHidden ? Number.NEGATIVE_INFINITY : weigher.refined(both).fit.log };
 }
 
 const freedOf = (truths: readonly Truth[]) => truths.flatMap(({ departure }) => departure.freed);
@@ -91,10 +102,10 @@ export function examined(build: Build, truths: readonly Truth[], random: Random)
   const holds = ({ names, isSound }: Group) =>
     truths.length > 0 ? names.some(({ faults }) => isNamed(faults)) : isSound;
   const key = (departure: Departure) => weigher.keyOf(departure);
-  const isUnseen =
-    truths.some(({ departure }) => key(departure) === key(NOTHING)) ||
-    (truths.length === 2 && isHidden(build, weigher, truths));
-  return { groups, rank: groups.findIndex(holds) + 1, isUnseen };
+  const pair = truths.length === 2 ? judgedPair(build, weigher, truths) : undefined;
+  const isUnseen = pair?.isHidden || truths.some(({ departure }) => key(departure) === key(NOTHING));
+  const isAsGood = pair !== undefined && groups[0]!.leader.weighed.fit.log > pair.log - NO_WORSE;
+  return { groups, rank: groups.findIndex(holds) + 1, isUnseen, isAsGood };
 }
 
 export interface Tally {
@@ -151,18 +162,20 @@ export interface PairTally {
   shown: number;
   first: number;
   firstThree: number;
-  /** First a guard with one of both alone. */
+  /** First another answer, which accounts for the takes as well as the truth does: they do not tell both apart. */
+  asGood: number;
+  /** First one with one of both, of those that are left. */
   oneFirst: number;
   readonly missed: string[];
 }
 
 /** Guards in turn, each with two departures at once. */
 export function pairTrials(count: number, random: Random): PairTally {
-  const tally: PairTally = { shown: 0, first: 0, firstThree: 0, oneFirst: 0, missed: [] };
+  const tally: PairTally = { shown: 0, first: 0, firstThree: 0, asGood: 0, oneFirst: 0, missed: [] };
   for (let trial = 0; trial < count; trial++) {
     const { name, build } = trialGuards[trial % trialGuards.length]!;
     const truths = pairIn(build, random);
-    const { groups, rank, isUnseen } = examined(build, truths, random);
+    const { groups, rank, isUnseen, isAsGood } = examined(build, truths, random);
     if (isUnseen) continue;
     tally.shown++;
     if (rank === 1) tally.first++;
@@ -170,8 +183,10 @@ export function pairTrials(count: number, random: Random): PairTally {
     const isOne = groups[0]!.names.some(({ faults }) =>
       faults.some((fault) => truths.some(({ names }) => names.includes(nameOf(fault)))),
     );
-    if (rank !== 1 && isOne) tally.oneFirst++;
-    if (rank !== 1)
+    if (rank === 1) continue;
+    if (isAsGood) tally.asGood++;
+    else if (isOne) tally.oneFirst++;
+    if (!isAsGood)
       tally.missed.push(
         `${trial} ${name}: ${truths.map(({ names }) => names[0]).join(" + ")}, ${groups.slice(0, 3).map(told).join("; ")}`,
       );
