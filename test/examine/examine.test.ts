@@ -37,7 +37,7 @@ describe("a guard examined with a meter beside", () => {
     const answer = examine(BUILD, { rig: USUAL_RIG, takes: takes.slice(0, 2), readings }, NO_CHECKPOINT);
     expect(answer.verdict, answer.summary).toBe("departs");
     expect(answer.departures[0]!.faults).toEqual([{ kind: "wire-open", lugs: truth!.lugs }]);
-    expect(answer.title).toBe(`Open connection: ${truth!.lugs.join(", ")}`);
+    expect(answer.title).toMatch(/^Open connection: .*claw/);
     expect(answer.departures[0]!.next).toMatch(/^Heat the joints/);
   });
 
