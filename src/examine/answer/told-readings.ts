@@ -1,4 +1,4 @@
-import { ohmsText, readingName } from "../../bench/faults/answer/reading-words.ts";
+import { ohmsText } from "../../bench/faults/answer/reading-words.ts";
 import { isOpen } from "../../bench/meter/hobby-meter.ts";
 import type { ReadingPlan } from "../../bench/meter/reading-plan.ts";
 import type { Build } from "../../build-file/schema.ts";
@@ -34,7 +34,7 @@ export function toldReadings(
   return foretold.map(({ ohms, off }, index) => {
     const plan = meter.judge.plans[index]!;
     const observation = meter.judge.observations[index]!;
-    const title = readingName(plan);
+    const title = plan.label;
     const agrees = off < CONTRADICTS;
     const against = agrees ? [] : takesAgainst(plan, takes).map((take) => takeTitle(build, take));
     const [shown, would] = [ohmsText(observation), ohmsText({ ohms: finite(ohms) ?? Number.POSITIVE_INFINITY })];
