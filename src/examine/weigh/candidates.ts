@@ -1,7 +1,7 @@
 import type { Fault } from "../../bench/faults/fault.ts";
 import { type Departure, NOTHING } from "../departures/departure.ts";
 import { type Beliefs, type Class, isValued, logSum, unseenName } from "./classes.ts";
-import type { Weighed, Weigher } from "./weigher.ts";
+import { factorsOf, type Weighed } from "./weighed.ts";
 
 /** A fault, or none, and how likely it is before anything was recorded. */
 export interface Named {
@@ -28,13 +28,8 @@ function nameAt(member: Departure, factors: readonly number[]): readonly Fault[]
 }
 
 /** What takes cannot tell apart, by what a meter's readings tell of it. */
-export function candidatesOf(
-  weigher: Weigher,
-  { members }: Class,
-  weighed: Weighed,
-  { prior, readings }: Beliefs,
-): Candidate[] {
-  const factors = weigher.factorsOf(weighed);
+export function candidatesOf({ members }: Class, weighed: Weighed, { prior, readings }: Beliefs): Candidate[] {
+  const factors = factorsOf(weighed);
   const names = members.flatMap((member): readonly Fault[][] =>
     member === NOTHING ? [[]] : nameAt(member, factors).map((fault) => [fault]),
   );

@@ -1,7 +1,8 @@
 import { NOTHING } from "../departures/departure.ts";
 import type { Class } from "./classes.ts";
 import { FIRST_FLOOR, NARROWED_FLOOR } from "./floor.ts";
-import type { Weighed, Weigher } from "./weigher.ts";
+import type { Weighed } from "./weighed.ts";
+import type { Weigher } from "./weigher.ts";
 
 const NARROWING_ROUNDS = 4;
 /** Of the best, so many begin again from where the very best has its parts. */

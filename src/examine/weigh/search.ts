@@ -15,7 +15,8 @@ import {
   ordered,
   SHARES,
 } from "./looks.ts";
-import type { Weighed, Weigher } from "./weigher.ts";
+import type { Weighed } from "./weighed.ts";
+import type { Weigher } from "./weigher.ts";
 
 /** How many go on from each look to the next. */
 const LOOKED_TWICE = 40;
@@ -55,14 +56,15 @@ export function search(
   const classes = classesOf(weigher, departures, beliefs, { checkpoint });
   const asDrawn = annealed(weigher, weigher.firstLook(NOTHING));
   const byPrior = [...classes].sort((a, b) => b.log - a.log);
+  const about = { point: asDrawn.point, name: "as drawn" };
   const first = byPrior.flatMap((cls): Look[] => {
     checkpoint();
     if (cls.members[0] === NOTHING) return [{ cls, weighed: asDrawn }];
     if (bounds.isSpent(SHARES.first)) return [];
-    return [{ cls, weighed: weigher.firstLook(cls.members[0]!, asDrawn.point) }];
+    return [{ cls, weighed: weigher.firstLook(cls.members[0]!, about) }];
   });
   const sound = first.find(isSound)!;
-  const asAtFirst = weigher.firstLook(NOTHING, asDrawn.point).fit.log;
+  const asAtFirst = weigher.firstLook(NOTHING, about).fit.log;
   const isAlike = ({ cls, weighed }: Look) =>
     !isValued(cls.members[0]!) && Math.abs(weighed.fit.log - asAtFirst) < SAME_AT_FIRST;
   const others = first.filter((look) => look !== sound);
@@ -79,7 +81,7 @@ export function search(
   const final = [...drawn, ...alike.map(({ cls, weighed }) => ({ cls, weighed: { ...weighed, fit, point } }))];
   const candidates = final.flatMap(({ cls, weighed }) => {
     checkpoint();
-    return candidatesOf(weigher, cls, weighed, beliefs);
+    return candidatesOf(cls, weighed, beliefs);
   });
   const told = new Set([...candidates.map(({ weighed }) => weighed.departure), ...sound.cls.members]);
   const slight = departures.filter((each) => !told.has(each)).flatMap((each) => each.slight ?? []);
