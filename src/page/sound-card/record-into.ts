@@ -21,9 +21,8 @@ function wordsOf(error: unknown): string {
 
 /** Work goes on where it is, or in the place that opened as this one was filled. */
 function goOnFrom({ element, record }: RecordingSlot): void {
-  if (element.open) return record.focus();
   const next = element.parentElement?.querySelector<HTMLElement>(".recording-slot[open] button");
-  (next ?? element.querySelector("summary"))?.focus();
+  (element.open ? record : (next ?? element.querySelector("summary")))?.focus();
 }
 
 /** One way to record. */

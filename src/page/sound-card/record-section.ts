@@ -32,7 +32,6 @@ export function createRecordSection(sound: SoundFields, slots: HTMLElement, play
   return h(
     "div",
     { class: "stack" },
-    h("h4", {}, "Record, or bring WAV files"),
     missing === undefined ? h("p", { class: "hint" }, HERE) : h("p", { class: "fault-text" }, missing),
     sound.played,
     slots,

@@ -15,11 +15,7 @@ const AFTER_SECONDS = 1.5;
  * Plays the measuring signal and records what comes in meanwhile, both by the interface's clock.
  * @throws Error in words for a person; the reason of `stop` where it is stopped
  */
-export function recordSignal(
-  { deviceId, ...played }: Wanted,
-  stop: AbortSignal,
-  progress: Progress,
-): Promise<Sound> {
+export function recordSignal({ deviceId, ...played }: Wanted, stop: AbortSignal, progress: Progress): Promise<Sound> {
   const prepare = async (context: AudioContext) => {
     const play = await signalFor(context, played);
     return () => play(BEFORE_SECONDS);

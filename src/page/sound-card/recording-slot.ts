@@ -45,7 +45,11 @@ export function createRecordingSlot<Name extends string>(
       { class: "stack" },
       about,
       h("div", { class: "row" }, record, input, save, away),
-      h("p", { class: "hint" }, canRecord ? "Record it, choose its WAV file, or drop one here." : "Or drop its WAV file here."),
+      h(
+        "p",
+        { class: "hint" },
+        canRecord ? "Record it, choose its WAV file, or drop one here." : "Or drop its WAV file here.",
+      ),
       fault,
     ),
   );

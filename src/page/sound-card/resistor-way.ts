@@ -69,7 +69,9 @@ export function resistorWay(part: Part): Way {
   const words = PARTS[part];
   const resistor = formText("resistor", "The known resistor", words.resistor);
   const tolerance = formText("resistorTolerance", "Its tolerance in %", "1");
-  const { field: channels, picture } = createChannelOrder("channels", (inputs) => resistorPicture(words.called, inputs));
+  const { field: channels, picture } = createChannelOrder("channels", (inputs) =>
+    resistorPicture(words.called, inputs),
+  );
   const resistance = formText("resistance", "DC resistance by meter", "", "6.2k");
   const isCoil = part === "coil";
   return {

@@ -76,6 +76,7 @@ export function createSoundCardPanel(store: AppStore, editor: Editor): HTMLEleme
     told,
     h("h4", {}, "What is known"),
     known,
+    h("h4", {}, "Record, or bring WAV files"),
     createRecordSection(sound, slots, h("div", { class: "row add-row" }, sound.player.button, sound.player.told)),
     h("p", { class: "hint" }, PRIVACY),
     h("div", { class: "buttons" }, run.button),
