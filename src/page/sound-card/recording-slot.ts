@@ -23,6 +23,8 @@ export interface RecordingSlot<Name extends string = string> extends FormField {
 const buttonFor = (label: string, text: string, className = "") =>
   h("button", { type: "button", class: className, "aria-label": `${text}: ${label}` }, text);
 
+const NONE_YET = "none yet, or drop one here";
+
 /** @param about how this recording is made */
 export function createRecordingSlot<Name extends string>(
   { name, label, isOptional, isStereo = false }: RecordingWanted<Name>,
@@ -35,32 +37,20 @@ export function createRecordingSlot<Name extends string>(
   const record = buttonFor(label, "Record");
   const save = buttonFor(label, "Save", "quiet");
   const away = buttonFor(label, "Leave out", "quiet");
-  const canRecord = captureMissing() === undefined;
+  const done = h("b", { class: "slot-done", hidden: true }, "✓", h("span", { class: "heading" }, " there"));
   const element = h(
     "details",
     { class: "recording-slot", open: true },
-    h("summary", {}, h("span", { class: "slot-title" }, title), told),
-    h(
-      "div",
-      { class: "stack" },
-      about,
-      h("div", { class: "row" }, record, input, save, away),
-      h(
-        "p",
-        { class: "hint" },
-        canRecord ? "Record it, choose its WAV file, or drop one here." : "Or drop its WAV file here.",
-      ),
-      fault,
-    ),
+    h("summary", {}, title, done),
+    h("div", { class: "stack" }, about, h("div", { class: "row" }, record, input, save, away), told, fault),
   );
   let file: File | undefined;
   let decibels: number | undefined;
   const put = (next: File | undefined, madeAt?: number) => {
     file = next;
     decibels = madeAt;
-    told.textContent = next ? `${next.name}, ${(next.size / 1e6).toFixed(1)} MB` : "none yet";
-    element.classList.toggle("is-done", next !== undefined);
-    save.hidden = away.hidden = next === undefined;
+    told.textContent = next ? `${next.name}, ${(next.size / 1e6).toFixed(1)} MB` : NONE_YET;
+    done.hidden = save.hidden = away.hidden = next === undefined;
     // The same file, mended, can be chosen again; and a choice that was recorded over is none.
     if (next !== input.files?.[0]) input.value = "";
     showFault(undefined);
@@ -74,7 +64,7 @@ export function createRecordingSlot<Name extends string>(
   });
   acceptDrops(element, (dropped) => dropped && put(dropped));
   put(undefined);
-  record.hidden = !canRecord;
+  record.hidden = captureMissing() !== undefined;
   return {
     name,
     isStereo,
