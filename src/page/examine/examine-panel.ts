@@ -8,7 +8,7 @@ import type { ReadBeside } from "./read-beside.ts";
 import { createTapWay } from "./tap-way.ts";
 
 const WAYS = [
-  { value: "taps", label: "by taps on the poles: place, phase" },
+  { value: "taps", label: "by tapping the poles: what sounds" },
   { value: "jack", label: "through its jack: every part and joint" },
 ] as const;
 

@@ -41,9 +41,13 @@ function instructions({ picture, needs, steps, budget }: Way): HTMLElement {
     "div",
     { class: "stack" },
     picture,
-    step("What you need", listOf("ul", needs)),
-    step("Step by step", listOf("ol", steps)),
-    step("How sure the answer is", h("p", {}, budget)),
+    h(
+      "div",
+      {},
+      step("What you need", listOf("ul", needs)),
+      step("Step by step", listOf("ol", steps)),
+      step("How sure the answer is", h("p", {}, budget)),
+    ),
   );
 }
 

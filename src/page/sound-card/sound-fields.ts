@@ -7,8 +7,8 @@ import { fetchSignal, RATES_HZ, type SignalKind } from "./measuring-signal.ts";
 import { createSignalPlayer } from "./signal-player.ts";
 
 const KINDS = [
-  { value: "sweep", label: "a sweep, above hiss" },
-  { value: "multitone", label: "many tones, above hum" },
+  { value: "sweep", label: "a sweep: best against hiss" },
+  { value: "multitone", label: "many tones: best against hum" },
 ] as const;
 
 /** The first is the quietest: one turns it up, never down from a bang. */
