@@ -32,7 +32,8 @@ import { search } from "./weigh/search.ts";
 export function examine(build: Build, question: Question, { checkpoint }: Checkpoint) {
   const { weigher, unknowns, ofTakes } = weighingOf(build, question);
   const meter = new MeterReadings(build, question);
-  const all = departuresOf(build, { checkpoint });
+  const hasJack = question.takes.some(({ through }) => through === "jack");
+  const all = departuresOf(build, { checkpoint }, hasJack ? question.rig : undefined);
   const departures = affordableDepartures(build, all, question.takes.length, meter.most);
   const most = EXAMINE_BUDGET / weighingCost(build, question.takes.length);
   const found = search(weigher, departures, question.joints, { checkpoint }, (faults) => meter.log(faults), most);
@@ -60,13 +61,13 @@ export function examine(build: Build, question: Question, { checkpoint }: Checkp
   return {
     kind: "examined" as const,
     verdict,
-    title: verdictTitle(verdict, groups[0]!),
+    title: verdictTitle(build, verdict, groups[0]!),
     summary: summaryFor(verdict, groups, worstTake(takes)),
     next:
       verdict === "as-drawn" && left.length > 0
         ? asDrawnSoFar(left.length)
         : nextWords(verdict, groups, next?.instruction, measurement?.instruction),
-    departures: told.map((group) => departureOf(group, groups[0]!)),
+    departures: told.map((group) => departureOf(build, group, groups[0]!)),
     remainder: {
       probability: outsideOf(groups[0]!),
       message: "Left for what was not weighed: two departures at once, or one of a kind that is not among these.",

@@ -1,4 +1,5 @@
 import { alternative, kindsIn } from "../../bench/faults/answer/explanations.ts";
+import type { Build } from "../../build-file/schema.ts";
 import type { Named } from "../weigh/candidates.ts";
 import type { Group } from "../weigh/groups.ts";
 import { fitOf, nextFor, probabilityOf, titleFor } from "./verdict.ts";
@@ -17,11 +18,11 @@ function namesOf({ names, isSound }: Group): readonly Named[] {
 }
 
 /** One answer, told. @param best of all answers, the likeliest */
-export function departureOf(group: Group, best: Group) {
+export function departureOf(build: Build, group: Group, best: Group) {
   const [first, ...others] = namesOf(group);
   return {
     ...alternative(first!),
-    title: titleFor(group),
+    title: titleFor(build, group),
     next: nextFor(group),
     probability: probabilityOf(group, best),
     fit: fitOf(group),

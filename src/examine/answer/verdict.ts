@@ -1,8 +1,11 @@
 import { clause, percent } from "../../bench/faults/answer/summary.ts";
+import type { Fault } from "../../bench/faults/fault.ts";
 import { oddsAgainst } from "../../bench/faults/hypotheses/remainder.ts";
 import { chiSquareTail } from "../../bench/faults/likelihood/chi-square.ts";
 import { OUTSIDE_SHARE } from "../../bench/faults/priors/fault-shares.ts";
-import { adviceFor, titleOf } from "../departures/advice.ts";
+import type { Build } from "../../build-file/schema.ts";
+import { adviceFor } from "../departures/advice.ts";
+import { titleOf } from "../departures/titles.ts";
 import type { Group } from "../weigh/groups.ts";
 
 export type Verdict = "as-drawn" | "departs" | "unclear" | "unexplained";
@@ -36,12 +39,16 @@ export function verdictOf(groups: readonly Group[]): Verdict {
   return best!.isSound ? "as-drawn" : "departs";
 }
 
-/** The fault that a group is told by; undefined for the guard as drawn. */
-export const faultOf = ({ names, isSound }: Group) => (isSound ? undefined : names[0]!.faults[0]);
+/** The faults that a group is told by; none for the guard as drawn. */
+export const faultsOf = ({ names, isSound }: Pick<Group, "names" | "isSound">): readonly Fault[] =>
+  isSound ? [] : names[0]!.faults;
 
-export function titleFor(group: Group): string {
-  const fault = faultOf(group);
-  return fault ? titleOf(fault) : "As drawn";
+const uncapitalised = (text: string) => text.charAt(0).toLowerCase() + text.slice(1);
+
+/** Two at once: "Tone capacitor: about 47 nF instead of 22 nF; and bridge humbucker, slug coil: broken winding". */
+export function titleFor(build: Build, group: Pick<Group, "names" | "isSound">): string {
+  const [first, ...others] = faultsOf(group).map((fault) => titleOf(build, fault));
+  return first === undefined ? "As drawn" : [first, ...others.map(uncapitalised)].join("; and ");
 }
 
 /** Two leads of a single coil exchanged have the same resistance and the same impedance: neither a meter nor the jack tells them. */
@@ -53,8 +60,8 @@ export const asDrawnSoFar = (left: number) =>
   `Nothing departs so far; ${left === 1 ? "one take" : `${left} takes`} of the plan would show what these cannot.`;
 
 export function nextFor(group: Group): string {
-  const fault = faultOf(group);
-  return fault ? adviceFor(fault) : AS_DRAWN_NEXT;
+  const advice = faultsOf(group).map(adviceFor);
+  return advice.length > 0 ? [...new Set(advice)].join(" ") : AS_DRAWN_NEXT;
 }
 
 const TITLES: Readonly<Record<Exclude<Verdict, "departs">, string>> = {
@@ -63,8 +70,8 @@ const TITLES: Readonly<Record<Exclude<Verdict, "departs">, string>> = {
   unexplained: "Not as drawn, and none of what was weighed",
 };
 
-export function verdictTitle(verdict: Verdict, best: Group): string {
-  return verdict === "departs" ? titleFor(best) : TITLES[verdict];
+export function verdictTitle(build: Build, verdict: Verdict, best: Group): string {
+  return verdict === "departs" ? titleFor(build, best) : TITLES[verdict];
 }
 
 /** Where the takes leave room for departures beside the drawing, how likely the drawing itself is. */
@@ -82,9 +89,11 @@ export function summaryFor(verdict: Verdict, groups: readonly Group[], worst: st
   if (verdict === "unexplained")
     return `Nothing that was weighed accounts for these takes: two things or more depart from the drawing, a take was made in another setting than said, the known resistor is another, or the guard is.${why}`;
   if (verdict === "as-drawn") return `${drawnWords(best)}: parts within their tolerances account for all of them.`;
-  const fault = faultOf(best);
-  const what = fault ? clause(fault.message) : "the guard is as drawn";
-  const others = best.names.length > 1 && fault ? ", or something that these takes cannot tell from it" : "";
+  const faults = faultsOf(best);
+  const what =
+    faults.length > 0 ? faults.map(({ message }) => clause(message)).join(", and ") : "the guard is as drawn";
+  const others =
+    best.names.length > 1 && faults.length > 0 ? ", or something that these takes cannot tell from it" : "";
   const how = verdict === "departs" ? "Most likely" : "Perhaps";
   return `${how} (${share}) ${what}${others}.${why}`;
 }

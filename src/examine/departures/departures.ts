@@ -8,8 +8,10 @@ import { singleFaults } from "../../bench/faults/kinds/single-faults.ts";
 import { wrongCapFaults, wrongTaperFaults } from "../../bench/faults/kinds/unseen-values.ts";
 import type { Build } from "../../build-file/schema.ts";
 import { type Checkpoint, NO_CHECKPOINT } from "../../checkpoint.ts";
+import type { Rig } from "../model/rig-unknowns.ts";
 import type { Unknown } from "../model/unknowns.ts";
 import type { Departure } from "./departure.ts";
+import { knownResistor, otherPositions } from "./told-departures.ts";
 import { valueDepartures } from "./value-departures.ts";
 
 /** The ln of what a poor joint has scatters this far: from tens of ohms to a hundred kilohms. */
@@ -55,7 +57,7 @@ function poorJoints(build: Build): Departure[] {
 }
 
 /** Every way in which this guard may depart from its drawing that takes can show; what is only felt is not among them. */
-export function departuresOf(build: Build, checkpoint: Checkpoint = NO_CHECKPOINT): Departure[] {
+function ofGuard(build: Build, checkpoint: Checkpoint): Departure[] {
   const guard = guardWiringOf(build);
   const listed = [...singleFaults(build, checkpoint), ...wrongCapFaults(guard), ...wrongTaperFaults(guard)];
   return [
@@ -68,4 +70,12 @@ export function departuresOf(build: Build, checkpoint: Checkpoint = NO_CHECKPOIN
     ...poorJoints(build),
     ...valueDepartures(build),
   ];
+}
+
+/**
+ * Every departure that is weighed: the guard's, and what was told of the takes.
+ * @param rig by which takes at the jack are made; left out where there are none
+ */
+export function departuresOf(build: Build, checkpoint: Checkpoint = NO_CHECKPOINT, rig?: Rig): Departure[] {
+  return [...ofGuard(build, checkpoint), ...otherPositions(build), ...(rig ? [knownResistor(rig)] : [])];
 }

@@ -1,3 +1,4 @@
+import { partsOfKind } from "../../build-file/parts-of-kind.ts";
 import type { Build } from "../../build-file/schema.ts";
 import { type Settings, settingsKey } from "../../build-file/settings.ts";
 import { NOTHING } from "../departures/departure.ts";
@@ -34,11 +35,15 @@ function medianOf(drives: readonly number[]): number {
   return sorted[Math.floor((sorted.length - 1) / 2)] ?? 0;
 }
 
-function placementsOf(laid: readonly Laid[]) {
-  return laid.flatMap(({ placement, takes }) => {
-    const late = takes.flatMap(({ take, settingIndex }) => (take.hasReference ? [] : [settingIndex]));
-    return placementUnknowns(placement, [...new Set(late)]);
-  });
+function placementsOf(build: Build, laid: readonly Laid[]) {
+  const pickups = partsOfKind(build, "pickup").map(([name]) => name);
+  return laid.flatMap(({ placement, takes }) =>
+    placementUnknowns(
+      placement,
+      takes.map(({ take: { hasReference }, settingIndex }) => ({ settingIndex, hasReference })),
+      pickups.filter((name) => name !== placement.pickup),
+    ),
+  );
 }
 
 /** Everything that was recorded, ready to weigh departures by. */
@@ -61,7 +66,7 @@ export function weighingOf(build: Build, { takes, rig, taps }: Pick<Question, "t
   };
   for (const take of takes) indexOf(take.settings);
   const laid = laidOf(takes, indexOf);
-  const own = [...rigUnknowns(rig), ...unknownsOf(build, settings), ...placementsOf(laid)];
+  const own = [...rigUnknowns(rig), ...unknownsOf(build, settings), ...placementsOf(build, laid)];
   const unknowns = new Unknowns(own, rig);
   const atJack = takes.flatMap((take) =>
     take.through === "jack" ? [new JackEvidence(take, indexOf(take.settings))] : [],
