@@ -2,8 +2,9 @@ import type { ExaminedAnswer } from "../../contract/examine/examine-answer.ts";
 import { percentText } from "../blind/guessing.ts";
 import { h } from "../dom/element.ts";
 import type { LugSpeech } from "../words/lug-speech.ts";
+import { type Sort, sortsView } from "./sorts-view.ts";
 
-type Departure = ExaminedAnswer["departures"][number];
+type Departure = ExaminedAnswer["departures"][number] & { readonly sorts?: readonly Sort[] };
 
 const SHOWN_ALIKE = 5;
 /** Less likely than this is hardly likely. */
@@ -12,13 +13,15 @@ const HARDLY_LIKELY = 0.01;
 export const likely = (probability: number): string =>
   probability < HARDLY_LIKELY ? "hardly likely" : `${percentText(probability)} likely`;
 
-function alikeFold({ sameAs, alike }: Departure, speech: LugSpeech): HTMLElement | false {
+function alikeFold({ sameAs, alike, sorts = [] }: Departure, speech: LugSpeech): HTMLElement | false {
+  const summary = h("summary", {}, "What none of these takes can tell from it");
+  if (sorts.length > 0) return h("details", {}, summary, sortsView(sorts, speech));
   if (sameAs.length === 0) return false;
   return h(
     "details",
     {},
-    h("summary", {}, "What none of these takes can tell from it"),
-    h("p", {}, `${alike}.`),
+    summary,
+    h("p", {}, speech.say(alike)),
     h(
       "ul",
       {},

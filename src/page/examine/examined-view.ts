@@ -6,6 +6,8 @@ import type { Reading } from "../state/reading.ts";
 import type { LugSpeech } from "../words/lug-speech.ts";
 import { departuresView } from "./departures-view.ts";
 import { partsFound } from "./parts-found.ts";
+import { readingsView } from "./readings-view.ts";
+import { type Sort, sortsView } from "./sorts-view.ts";
 import { takesView } from "./takes-view.ts";
 
 const folded = (summary: string, ...content: (Node | false)[]) =>
@@ -17,13 +19,13 @@ const folded = (summary: string, ...content: (Node | false)[]) =>
  * @param called what a person calls a recording
  */
 export function examinedView(
-  answer: ExaminedAnswer,
+  answer: ExaminedAnswer & { readonly notShownSorts?: readonly Sort[] },
   reading: Reading,
   speech: LugSpeech,
   goNext: (() => void) | undefined,
   called: (file: string) => string,
 ): HTMLElement {
-  const { notShown, together, nextMeasurement, notes, priors, floor } = answer;
+  const { notShown, notShownSorts = [], together, nextMeasurement, notes, priors, floor } = answer;
   const said = (texts: readonly string[]) =>
     h(
       "ul",
@@ -39,6 +41,7 @@ export function examinedView(
     answer.next !== nextMeasurement?.instruction && h("p", {}, h("b", {}, "Next: "), speech.say(answer.next)),
     goNext && h("div", { class: "buttons" }, h("button", { type: "button", onclick: goNext }, "Make that take")),
     nextMeasurement && nextCheckView(nextMeasurement, reading, { speech, over: "" }),
+    readingsView(answer, speech),
     departuresView(answer, speech),
     takesView(answer, speech),
     partsFound(answer, speech),
@@ -46,7 +49,7 @@ export function examinedView(
     notShown.length > 0 &&
       folded(
         `What these takes cannot show: ${notShown.length} departures`,
-        said(notShown.map(({ message }) => message)),
+        notShownSorts.length > 0 ? sortsView(notShownSorts, speech) : said(notShown.map(({ message }) => message)),
       ),
     folded("What the recordings were like", recordingsTable(answer.recordings, called)),
     said(notes),
