@@ -71,7 +71,7 @@ describeWith("chromium", "examining the finished guard through its jack", () => 
     await first!.getByText("✓").waitFor();
     expect(await isOpen(panel.locator(".step"))).toBe(false);
     await panel.getByRole("button", { name: "Hold it to the drawing" }).click();
-    await first!.getByText(/is silent/).waitFor();
+    await first!.getByText(/nothing but zeros in channel 1/).waitFor();
     await panel.getByText("1. Set it up").click();
     await panel.getByLabel("The known resistor").fill("47 apples");
     await panel.getByText("1. Set it up").click();
