@@ -73,11 +73,11 @@ describeWith("chromium", "examining the finished guard through its jack", () => 
     await panel.getByRole("button", { name: "Hold it to the drawing" }).click();
     await first!.getByText(/nothing but zeros in channel 1/).waitFor();
     await panel.getByText("1. Set it up").click();
-    await panel.getByLabel("The known resistor").fill("47 apples");
+    await panel.getByLabel("The known resistor", { exact: true }).fill("47 apples");
     await panel.getByText("1. Set it up").click();
     await panel.getByRole("button", { name: "Hold it to the drawing" }).click();
     await panel.locator(".step .fault-text:visible").waitFor();
-    await panel.getByLabel("The known resistor").fill("47k");
+    await panel.getByLabel("The known resistor", { exact: true }).fill("47k");
   });
 
   it("shows what came out: each take's curve, the next take's own place, and where the meter contradicts", async () => {
