@@ -1,4 +1,3 @@
-import { clause, percent } from "../../bench/faults/answer/summary.ts";
 import type { Fault } from "../../bench/faults/fault.ts";
 import { oddsAgainst } from "../../bench/faults/hypotheses/remainder.ts";
 import { chiSquareTail } from "../../bench/faults/likelihood/chi-square.ts";
@@ -15,11 +14,17 @@ const LEAST_FIT = 1e-3;
 /** As likely as this, an answer is given outright. */
 const LIKELY = 0.5;
 
-/** How well a group's best guard accounts for the takes, 0 to 1. */
-export function fitOf({ leader: { weighed } }: Group): number {
+/** How well a group's best guard accounts for the takes alone, 0 to 1. */
+function takesFit({ leader: { weighed } }: Group): number {
   const { chiSquare, degrees } = weighed.fit;
   return chiSquareTail(chiSquare, Math.max(1, Math.round(degrees)));
 }
+
+/** The same, and for a meter's readings: the less likely of both. */
+export const fitOf = (group: Group): number => Math.min(takesFit(group), group.readingsFit ?? 1);
+
+/** Whether takes have an answer that the meter does not. */
+export const isContradicted = (best: Group): boolean => takesFit(best) >= LEAST_FIT && fitOf(best) < LEAST_FIT;
 
 /** That it is none of the answers: a departure that is not among them, or two at once. */
 export function outsideOf(best: Group): number {
@@ -71,29 +76,6 @@ const TITLES: Readonly<Record<Exclude<Verdict, "departs">, string>> = {
 };
 
 export function verdictTitle(build: Build, verdict: Verdict, best: Group): string {
+  if (verdict === "unexplained" && isContradicted(best)) return "Takes and meter contradict each other";
   return verdict === "departs" ? titleFor(build, best) : TITLES[verdict];
-}
-
-/** Where the takes leave room for departures beside the drawing, how likely the drawing itself is. */
-function drawnWords(best: Group): string {
-  const [all, own] = [best.share, best.drawnShare].map((share) => percent(probabilityOf({ share }, best)));
-  if (all === own) return `The guard is as drawn as far as these takes tell (${all})`;
-  return `The guard is as drawn (${own}), or departs in a way that these takes cannot tell from it (with those ${all})`;
-}
-
-/** What the answer is and why. @param worst the take that is furthest from the drawing, in words */
-export function summaryFor(verdict: Verdict, groups: readonly Group[], worst: string | undefined): string {
-  const best = groups[0]!;
-  const why = worst === undefined ? "" : ` ${worst}`;
-  const share = percent(probabilityOf(best, best));
-  if (verdict === "unexplained")
-    return `Nothing that was weighed accounts for these takes: two things or more depart from the drawing, a take was made in another setting than said, the known resistor is another, or the guard is.${why}`;
-  if (verdict === "as-drawn") return `${drawnWords(best)}: parts within their tolerances account for all of them.`;
-  const faults = faultsOf(best);
-  const what =
-    faults.length > 0 ? faults.map(({ message }) => clause(message)).join(", and ") : "the guard is as drawn";
-  const others =
-    best.names.length > 1 && faults.length > 0 ? ", or something that these takes cannot tell from it" : "";
-  const how = verdict === "departs" ? "Most likely" : "Perhaps";
-  return `${how} (${share}) ${what}${others}.${why}`;
 }

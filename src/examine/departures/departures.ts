@@ -1,5 +1,3 @@
-import type { Edit } from "../../bench/faults/edits/edit.ts";
-import { editBuild } from "../../bench/faults/edits/edit-build.ts";
 import type { Fault } from "../../bench/faults/fault.ts";
 import { JOINT_OHMS } from "../../bench/faults/hypotheses/other-values.ts";
 import { guardWiringOf } from "../../bench/faults/kinds/guard-wiring.ts";
@@ -9,30 +7,15 @@ import { wrongCapFaults, wrongTaperFaults } from "../../bench/faults/kinds/unsee
 import type { Build } from "../../build-file/schema.ts";
 import { type Checkpoint, NO_CHECKPOINT } from "../../checkpoint.ts";
 import type { Rig } from "../model/rig-unknowns.ts";
-import type { Unknown } from "../model/unknowns.ts";
+import { addedBy } from "./added.ts";
 import type { Departure } from "./departure.ts";
 import { knownResistor, otherPositions } from "./told-departures.ts";
 import { valueDepartures } from "./value-departures.ts";
 
-/** The ln of what a poor joint has scatters this far: from tens of ohms to a hundred kilohms. */
-const JOINT_DEVIATION = 2.3;
-/** What is left across a break in a coil differs by that factor. */
-const BREAK_DEVIATION = 1;
 /** Multiples of `JOINT_OHMS` to begin at. */
 const JOINT_STARTS = [0.05, 0.4, 3, 30];
 /** A joint of less is good, and one of more is open, which is a departure of its own. */
 const POOR_JOINT_OHMS = { least: 15, most: 400e3 };
-
-/** What of the parts that edits bring in nobody knows. */
-function addedBy(build: Build, edits: readonly Edit[]): Unknown[] {
-  return Object.entries(editBuild(build, edits).parts).flatMap(([part, { kind }]): Unknown[] => {
-    if (part in build.parts) return [];
-    if (kind === "resistor")
-      return [{ part, field: "resistance", law: "log", deviation: JOINT_DEVIATION, tolerance: 0 }];
-    if (kind === "cap") return [{ part, field: "capacitance", law: "log", deviation: BREAK_DEVIATION, tolerance: 0 }];
-    return [];
-  });
-}
 
 function ofFault(build: Build, fault: Fault): Departure {
   const added = fault.edits.some(({ edit }) => edit === "coil-open") ? addedBy(build, fault.edits) : [];

@@ -21,7 +21,8 @@ export interface Look {
 }
 
 export const scoreOf = ({ cls, weighed }: Look) => cls.log + weighed.fit.log;
-export const ordered = (looks: readonly Look[]) => [...looks].sort((a, b) => scoreOf(b) - scoreOf(a));
+export const ordered = <Any extends Look>(looks: readonly Any[]): Any[] =>
+  [...looks].sort((a, b) => scoreOf(b) - scoreOf(a));
 export const isSound = ({ cls }: Look) => cls.members[0] === NOTHING;
 
 /** What ends the work, and after how much of it. */

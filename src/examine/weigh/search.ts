@@ -1,4 +1,5 @@
 import type { JointAge } from "../../bench/faults/priors/fault-shares.ts";
+import type { Build } from "../../build-file/schema.ts";
 import type { Checkpoint } from "../../checkpoint.ts";
 import { type Departure, NOTHING } from "../departures/departure.ts";
 import { type Candidate, candidatesOf, type Named } from "./candidates.ts";
@@ -15,6 +16,7 @@ import {
   ordered,
   SHARES,
 } from "./looks.ts";
+import { pairsBeside } from "./pairs.ts";
 import type { Weighed } from "./weighed.ts";
 import type { Weigher } from "./weigher.ts";
 
@@ -44,6 +46,7 @@ export interface Search {
  * @param most times that guards may be weighed anew; the likeliest before anything was recorded come first
  */
 export function search(
+  build: Build,
   weigher: Weigher,
   departures: readonly Departure[],
   joints: JointAge | undefined,
@@ -78,7 +81,13 @@ export function search(
   const named = ordered([...close, ...besideValue(weigher, close, first, bounds.checkpoint)]);
   const drawn = fromTheBest(weigher, named, bounds.checkpoint);
   const { fit, point } = drawn.find(isSound)!.weighed;
-  const final = [...drawn, ...alike.map(({ cls, weighed }) => ({ cls, weighed: { ...weighed, fit, point } }))];
+  const seconds = byPrior.filter((cls) => cls !== sound.cls && !alike.some((look) => look.cls === cls));
+  const pairs = pairsBeside(build, weigher, drawn, seconds, beliefs, bounds);
+  const final = [
+    ...drawn,
+    ...pairs,
+    ...alike.map(({ cls, weighed }) => ({ cls, weighed: { ...weighed, fit, point } })),
+  ];
   const candidates = final.flatMap(({ cls, weighed }) => {
     checkpoint();
     return candidatesOf(cls, weighed, beliefs);

@@ -5,10 +5,10 @@ import { Point, type Unknowns } from "../model/point.ts";
 import type { DepartedGuard } from "./departed-guard.ts";
 import type { Evidence, Subject } from "./evidence.ts";
 import { type About, firstLook, fromDrawing } from "./first-look.ts";
-import { FLOOR } from "./floor.ts";
+import { FIRST_FLOOR, FLOOR } from "./floor.ts";
 import { settled } from "./settle.ts";
 import { Stages } from "./stages.ts";
-import { pointAt } from "./starting-points.ts";
+import { pointAt, pointBeside } from "./starting-points.ts";
 import { deviationsOf, type Weighed } from "./weighed.ts";
 
 interface RefineOptions {
@@ -25,6 +25,11 @@ export class Weigher {
   /** @param settings that the evidence's settings are indexes of */
   constructor(build: Build, settings: readonly Settings[], unknowns: Unknowns, evidence: readonly Evidence[]) {
     this.#stages = new Stages(build, settings, unknowns, evidence);
+  }
+
+  /** Those that every departure has. */
+  get unknowns(): Unknowns {
+    return this.#stages.unknowns;
   }
 
   /** How many times guards have been weighed anew. */
@@ -58,6 +63,20 @@ export class Weigher {
    */
   firstLook(departure: Departure, about?: About): Weighed {
     return firstLook(this.#stages, departure, about);
+  }
+
+  /** The best start of a pair's second departure, linear about where its first was found. @param name of that place */
+  besideLook(pair: Departure, { departure, point }: Weighed, name: string): Weighed {
+    const nominal = this.#stages.nominalOf(pair);
+    const looks = pair.starts.map((start): Weighed => {
+      const at = pointBeside(nominal, point, pair, departure, start);
+      return {
+        departure: pair,
+        point: at,
+        fit: this.#stages.fitAt(pair, at, FIRST_FLOOR, at === point ? name : undefined),
+      };
+    });
+    return looks.reduce((best, each) => (each.fit.log > best.fit.log ? each : best));
   }
 
   /** The same from where the drawing's parts are alone. */

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { outsideOf, probabilityOf, summaryFor, verdictOf, verdictTitle } from "../../../src/examine/answer/verdict.ts";
+import { summaryFor } from "../../../src/examine/answer/summary.ts";
+import { outsideOf, probabilityOf, verdictOf, verdictTitle } from "../../../src/examine/answer/verdict.ts";
 import type { Group } from "../../../src/examine/weigh/groups.ts";
 import { trialGuards } from "../trial-guards.ts";
 
