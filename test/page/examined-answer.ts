@@ -1,5 +1,4 @@
 import type { ExaminedAnswer } from "../../src/contract/examine/examine-answer.ts";
-import type { Joined } from "../../src/page/examine/readings-view.ts";
 
 const FREQUENCIES = Array.from({ length: 24 }, (_, i) => 100 * 1.22 ** i);
 const flat = (level: number) => FREQUENCIES.map(() => level);
@@ -19,7 +18,7 @@ const take = (file: string, title: string, toggle: number, agrees: boolean): Exa
 });
 
 /** What the service may say of a guard of two volumes and two tones whose cap is another: every kind of thing that an answer holds. */
-export const EXAMINED: ExaminedAnswer & Joined = {
+export const EXAMINED: ExaminedAnswer = {
   kind: "examined",
   verdict: "departs",
   title: "Tone cap: about 47 nF instead of 22 nF",
@@ -36,10 +35,12 @@ export const EXAMINED: ExaminedAnswer & Joined = {
       fit: 0.6,
       sameAs: [],
       alike: "",
+      sorts: [{ title: "Open connections", count: 12, examples: ["Wire from tone1.1 is open."], shownBy: null }],
     },
   ],
   remainder: { probability: 0.05, message: "Left for what was not weighed." },
   notShown: [],
+  notShownSorts: [],
   takes: [take("take1", "toggle in position 1", 1, false), take("take2", "toggle in position 2", 2, true)],
   recordings: [],
   parts: [],
@@ -71,6 +72,8 @@ export const EXAMINED: ExaminedAnswer & Joined = {
       foretold: 3900,
       agrees: false,
       against: ["toggle in position 1"],
+      settings: { toggle: 1 },
+      message: "The meter shows twice what the takes make it read.",
     },
   ],
   contradictions: ["The reading at the jack contradicts the take toggle in position 1."],

@@ -2,32 +2,20 @@ import type { ExaminedAnswer } from "../../contract/examine/examine-answer.ts";
 import { percentText } from "../blind/guessing.ts";
 import { h } from "../dom/element.ts";
 import type { LugSpeech } from "../words/lug-speech.ts";
-import { type Sort, sortsView } from "./sorts-view.ts";
+import { sortsView } from "./sorts-view.ts";
 
-type Departure = ExaminedAnswer["departures"][number] & { readonly sorts?: readonly Sort[] };
+type Departure = ExaminedAnswer["departures"][number];
 
-const SHOWN_ALIKE = 5;
 /** Less likely than this is hardly likely. */
 const HARDLY_LIKELY = 0.01;
 
 export const likely = (probability: number): string =>
   probability < HARDLY_LIKELY ? "hardly likely" : `${percentText(probability)} likely`;
 
-function alikeFold({ sameAs, alike, sorts = [] }: Departure, speech: LugSpeech): HTMLElement | false {
-  const summary = h("summary", {}, "What none of these takes can tell from it");
-  if (sorts.length > 0) return h("details", {}, summary, sortsView(sorts, speech));
-  if (sameAs.length === 0) return false;
-  return h(
-    "details",
-    {},
-    summary,
-    h("p", {}, speech.say(alike)),
-    h(
-      "ul",
-      {},
-      sameAs.slice(0, SHOWN_ALIKE).map((each) => h("li", {}, speech.say(each.message))),
-    ),
-    sameAs.length > SHOWN_ALIKE && h("p", { class: "hint" }, "And others of these kinds."),
+function alikeFold({ sorts }: Departure, speech: LugSpeech): HTMLElement | false {
+  return (
+    sorts.length > 0 &&
+    h("details", {}, h("summary", {}, "What none of these takes can tell from it"), sortsView(sorts, speech))
   );
 }
 

@@ -7,7 +7,7 @@ import type { LugSpeech } from "../words/lug-speech.ts";
 import { departuresView } from "./departures-view.ts";
 import { partsFound } from "./parts-found.ts";
 import { readingsView } from "./readings-view.ts";
-import { type Sort, sortsView } from "./sorts-view.ts";
+import { sortsView } from "./sorts-view.ts";
 import { takesView } from "./takes-view.ts";
 
 const folded = (summary: string, ...content: (Node | false)[]) =>
@@ -19,13 +19,13 @@ const folded = (summary: string, ...content: (Node | false)[]) =>
  * @param called what a person calls a recording
  */
 export function examinedView(
-  answer: ExaminedAnswer & { readonly notShownSorts?: readonly Sort[] },
+  answer: ExaminedAnswer,
   reading: Reading,
   speech: LugSpeech,
   goNext: (() => void) | undefined,
   called: (file: string) => string,
 ): HTMLElement {
-  const { notShown, notShownSorts = [], together, nextMeasurement, notes, priors, floor } = answer;
+  const { notShown, notShownSorts, together, nextMeasurement, notes, priors, floor } = answer;
   const said = (texts: readonly string[]) =>
     h(
       "ul",
@@ -47,10 +47,7 @@ export function examinedView(
     partsFound(answer, speech),
     together.length > 0 && folded("What is told only together", said(together.map(({ message }) => message))),
     notShown.length > 0 &&
-      folded(
-        `What these takes cannot show: ${notShown.length} departures`,
-        notShownSorts.length > 0 ? sortsView(notShownSorts, speech) : said(notShown.map(({ message }) => message)),
-      ),
+      folded(`What these takes cannot show: ${notShown.length} departures`, sortsView(notShownSorts, speech)),
     folded("What the recordings were like", recordingsTable(answer.recordings, called)),
     said(notes),
     folded("What this rests on", h("p", { class: "hint" }, `${priors} ${floor.source}`)),

@@ -5,7 +5,7 @@ import type { RigFields } from "./rig-fields.ts";
 
 /** Common practice, no source. */
 const BEFORE_RECORDING = [
-  "Clip it together as in the picture. The guard's own cable may be the lead to its jack; nothing else is plugged in there.",
+  "Clip it together as in the picture, with short leads. Nothing else is plugged into the jack.",
   "Begin with the output low. On the first take the loudest pass should peak between −12 and −3 dB on the input before the resistor; then touch no gain any more.",
   "Let nobody touch the strings or the metal while it records.",
 ];

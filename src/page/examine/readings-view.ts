@@ -4,22 +4,7 @@ import { h } from "../dom/element.ts";
 import { plainTable } from "../dom/table.ts";
 import type { LugSpeech } from "../words/lug-speech.ts";
 
-interface JoinedReading {
-  readonly title: string;
-  readonly between: readonly string[];
-  /** Ohms; null where it is open. */
-  readonly shown: number | null;
-  readonly foretold: number | null;
-  readonly agrees: boolean;
-  /** Titles of the takes that say otherwise. */
-  readonly against: readonly string[];
-}
-
-/** What an answer says of the meter readings that were weighed together with the takes. */
-export interface Joined extends Pick<ExaminedAnswer, "kind"> {
-  readonly readings?: readonly JoinedReading[];
-  readonly contradictions?: readonly string[];
-}
+type JoinedReading = ExaminedAnswer["readings"][number];
 
 function verdictOf({ agrees, against }: JoinedReading): (string | HTMLElement)[] {
   if (agrees) return ["agrees"];
@@ -27,7 +12,7 @@ function verdictOf({ agrees, against }: JoinedReading): (string | HTMLElement)[]
 }
 
 /** Which readings were used, and where they and the takes cannot both be right. */
-export function readingsView({ readings = [], contradictions = [] }: Joined, speech: LugSpeech): HTMLElement | false {
+export function readingsView({ readings, contradictions }: ExaminedAnswer, speech: LugSpeech): HTMLElement | false {
   if (readings.length + contradictions.length === 0) return false;
   const rows = readings.map((reading) => [
     [speech.say(reading.title), " (", speech.say(reading.between.join(" to ")), ")"],

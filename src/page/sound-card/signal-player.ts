@@ -34,7 +34,7 @@ export function createSignalPlayer(played: () => Played) {
     playing = new AbortController();
     button.textContent = STOP;
     told.className = "hint";
-    told.textContent = "Playing: 16 seconds, three times over.";
+    told.textContent = "Playing: three passes, 16 seconds in all.";
     // Nobody sees there what it is that sounds.
     const endWatch = whenFolded(button, stop);
     try {
