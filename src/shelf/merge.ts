@@ -59,9 +59,9 @@ export function mergeOf(shelf: readonly Guard[], come: readonly Guard[]): Merge 
   return { added, grown, same, clashes };
 }
 
-/** The guard that came in the place of the one on the shelf, which stays in the history. */
-export function takenOver({ here, come, fields }: Clash, at: Date): Guard {
-  const taken = amended(here, fieldsOf(come, fields), { at, by: "import" });
+/** A guard with what came in the place of its own, which stays in the history. */
+export function takenOver(here: Guard, come: Guard, at: Date): Guard {
+  const taken = amended(here, fieldsOf(come, differingFields(here, come)), { at, by: "import" });
   return { ...taken, history: joinedHistory(taken.history, come.history) };
 }
 

@@ -1,3 +1,4 @@
+import { withVersion } from "./amend.ts";
 import type { Guard, KeptReadings } from "./guard.ts";
 
 /** Readings on top of those that a guard has, the latest day first; those of one day and one note are one set. */
@@ -9,6 +10,10 @@ export function withReadings(guard: Guard, added: KeptReadings, at: Date): Guard
   return { ...guard, readings, changed: at.toISOString() };
 }
 
+/** A guard without a set of readings; the history has them all still. */
 export function withoutReadings(guard: Guard, id: string, at: Date): Guard {
-  return { ...guard, readings: guard.readings.filter((each) => each.id !== id), changed: at.toISOString() };
+  const { readings } = guard;
+  const changed = at.toISOString();
+  const history = withVersion(guard.history, { at: changed, by: "change", was: { readings } });
+  return { ...guard, readings: readings.filter((each) => each.id !== id), changed, history };
 }
