@@ -45,7 +45,7 @@ describe("a shelf's link", () => {
     const notes = randomText(16_000);
     const [guard] = guardsUpTo(1);
     const { status, errors } = await linkTo([{ ...packed(guard!), notes }]);
-    expect(status).toBe(400);
+    expect(status).toBe(413);
     expect(errors[0]).toMatchObject({
       path: "guards",
       message: expect.stringMatching(/makes a link of \d+ characters; expected at most 12000/),
