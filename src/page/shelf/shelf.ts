@@ -29,6 +29,8 @@ export interface Shelf {
   readonly lasts: boolean;
   /** All guards, the latest changed first. */
   list(): Promise<readonly GuardLine[]>;
+  /** The first so many of them. */
+  latest(count: number): Promise<readonly GuardLine[]>;
   get(id: string): Promise<Guard | undefined>;
   /** All guards whole, history included; of some, or of all. */
   getAll(ids?: readonly string[]): Promise<readonly Guard[]>;

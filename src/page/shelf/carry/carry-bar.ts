@@ -55,18 +55,20 @@ export function createCarryBar(desk: ShelfDesk, carry: Carry) {
   const remove = button("", () => carry.remove(selection.ids));
   const all = button("", () => selection.set(carry.found(), true));
   const none = button("Select none", () => selection.set(selection.ids, false));
-  const show = (shown: number, onShelf: number) => {
+  /** @param isWhole false as long as more guards may be found than are read yet: none is to be left out of a file unseen */
+  const show = (shown: number, onShelf: number, isWhole: boolean) => {
     const ticked = selection.ids.length;
     const which = ticked > 0 ? `the ${ticked} selected` : shown < onShelf ? `the ${shown} found` : "the shelf";
     saveButton.textContent = `Save ${which} as a file`;
     linkButton.textContent = `Link to ${which}`;
     remove.textContent = `Delete the ${ticked} selected`;
     all.textContent = shown < onShelf ? "Select all found" : "Select all";
-    saveButton.disabled = linkButton.disabled = ticked + shown === 0;
+    saveButton.disabled = linkButton.disabled = ticked + shown === 0 || !isWhole;
+    all.disabled = !isWhole;
     remove.hidden = none.hidden = ticked === 0;
     all.hidden = shown === 0;
   };
-  show(0, 0);
+  show(0, 0, false);
   return {
     element: h(
       "div",
