@@ -52,6 +52,20 @@ export class KeptShelf implements Shelf {
     if (guards.length > 0) await this.#update([], () => ({ put: guards, remove: [] }), guards);
   }
 
+  async add(guards: readonly Guard[]): Promise<readonly Guard[]> {
+    let added: readonly Guard[] = [];
+    const ids = guards.map(({ id }) => id);
+    await this.#update(
+      ids,
+      (there) => {
+        added = guards.filter(({ id }) => !there.has(id));
+        return { put: added, remove: [] };
+      },
+      guards,
+    );
+    return added;
+  }
+
   async change(id: string, edit: (guard: Guard) => Guard): Promise<Guard> {
     let changed: Guard | undefined;
     await this.#update([id], (there) => {

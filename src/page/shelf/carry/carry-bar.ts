@@ -4,6 +4,7 @@ import { ServiceProblem } from "../../server/client.ts";
 import type { ShelfDesk } from "../desk.ts";
 import type { Selection } from "../list/selection.ts";
 import { saveGuards } from "../save-shelf.ts";
+import { receiveFiles } from "./handed-files.ts";
 import { guardsInFile } from "./import-files.ts";
 import { createShelfLink } from "./shelf-link.ts";
 import type { TakeIn } from "./take-in.ts";
@@ -41,14 +42,16 @@ export function createCarryBar(desk: ShelfDesk, carry: Carry) {
   });
   const id = freshId("open-shelf");
   const input = h("input", { type: "file", id, class: "file-input", accept: ".json,application/json", multiple: true });
-  input.addEventListener(
-    "change",
+  const openFiles = (files: readonly File[]) =>
     tried(async () => {
-      const files = [...(input.files ?? [])];
-      input.value = "";
       for (const file of files) await takeIn.take(await guardsInFile(file), file.name);
-    }),
-  );
+    })();
+  input.addEventListener("change", () => {
+    const files = [...(input.files ?? [])];
+    input.value = "";
+    void openFiles(files);
+  });
+  receiveFiles((file) => void openFiles([file]));
   const button = (text: string, onclick: () => void) => h("button", { type: "button", onclick }, text);
   const saveButton = button("", save);
   const linkButton = button("", makeLink);

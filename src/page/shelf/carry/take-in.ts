@@ -31,7 +31,7 @@ export class TakeIn {
 
   async #keep({ added, grown }: Merge): Promise<void> {
     const { shelf } = this.#desk;
-    await shelf.put(added);
+    await shelf.add(added);
     for (const { id, history } of grown)
       await shelf.change(id, (now) => ({ ...now, history: joinedHistory(now.history, history) }));
   }
