@@ -24,6 +24,8 @@ import type { SearchAnswer, SearchRequest } from "./search.ts";
 import type { SignalsAnswer } from "./signals.ts";
 import type { TableAnswer, TableRequest } from "./table.ts";
 import type { ToleranceAnswer, ToleranceRequest } from "./tolerance.ts";
+import type { WantedAnswer, WantedRequest } from "./wanted.ts";
+import type { WishesAnswer, WishesRequest } from "./wishes.ts";
 
 interface Call<Request, Answer> {
   readonly request: Request;
@@ -52,6 +54,8 @@ export interface PostCalls {
   readonly "/api/table": Call<TableRequest, TableAnswer>;
   readonly "/api/taps": Call<TapsRequest, TapsAnswer>;
   readonly "/api/tolerance": Call<ToleranceRequest, ToleranceAnswer>;
+  readonly "/api/wanted": Call<WantedRequest, WantedAnswer>;
+  readonly "/api/wishes": Call<WishesRequest, WishesAnswer>;
 }
 
 /** What is sent to each POST call that answers a file. */

@@ -36,6 +36,7 @@ import { compareRoutes } from "./routes/choice/compare.ts";
 import { dielectricsRoutes } from "./routes/choice/dielectrics.ts";
 import { fitRoutes } from "./routes/choice/fit.ts";
 import { searchRoutes } from "./routes/choice/search.ts";
+import { wantedRoutes } from "./routes/choice/wanted.ts";
 import { toleranceRoutes } from "./routes/choice/tolerance.ts";
 import { responseRoutes } from "./routes/curves/response.ts";
 import { tableRoutes } from "./routes/curves/table.ts";
@@ -78,6 +79,7 @@ const ROUTES = [
   tableRoutes,
   fitRoutes,
   searchRoutes,
+  wantedRoutes,
   sweepRoutes,
   measureRoutes,
   examineRoutes,

@@ -45,7 +45,8 @@ interface Phrase {
   readonly text: string;
 }
 
-const KNOWN_TOKENS = [...new Set([...WAYS_TO_SAY.keys(), ...Object.keys(PICKUPS), "position", "everywhere", "anywhere"])];
+/** Places first, since of words as near as one another the first is told. */
+const KNOWN_TOKENS = [...Object.keys(PICKUPS), "position", "everywhere", "anywhere", ...WAYS_TO_SAY.keys()];
 
 /** "bridge + middle" as one token, since together they are another sound than either. */
 const tokensOf = (text: string) =>

@@ -1,4 +1,3 @@
-import type { Build } from "../../build-file/schema.ts";
 import { type Checkpoint, NO_CHECKPOINT } from "../../checkpoint.ts";
 import { faultAt, PresolderError } from "../../errors.ts";
 import { MAX_WANTED_SHAPES, MAX_WANTED_TRIALS } from "../../limits.ts";
@@ -13,8 +12,6 @@ export interface WantedQuestion extends Question {
   readonly pickups: Readonly<Record<string, readonly string[]>>;
   /** Whether switches are added to the best guards. */
   readonly steps: boolean;
-  /** Whether a guard may be built at all: from the parts of a drawer, say. */
-  readonly allows?: (build: Build) => boolean;
 }
 
 export interface WantedOptions {
@@ -85,10 +82,8 @@ class Wanted {
   }
 
   #candidateOf(shape: Shape): Candidate | null {
-    const { allows = () => true } = this.#question;
     try {
-      const candidate = new Candidate(shape, this.#question);
-      return allows(candidate.build) ? candidate : null;
+      return new Candidate(shape, this.#question);
     } catch (error) {
       // What cannot be wired with these pickups is none of the choices.
       if (error instanceof PresolderError && error.code === "BUILD_INVALID") return null;
@@ -202,7 +197,7 @@ export function searchWanted(
   const isMet = wanted.isEnough;
   if (question.steps && !isMet) wanted.step();
   const ranked = wanted.ledger.ranked();
-  if (ranked.length === 0) throw faultAt("REQUEST_INVALID", "starts", "none of them can be built from what is allowed");
+  if (ranked.length === 0) throw faultAt("REQUEST_INVALID", "starts", "none of them can be wired with these pickups");
   return {
     ranked,
     ledger: wanted.ledger,

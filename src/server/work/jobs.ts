@@ -23,6 +23,8 @@ import { switchJob } from "../jobs/switch-finder.ts";
 import { tableJob } from "../jobs/table.ts";
 import { tapsJob } from "../jobs/taps.ts";
 import { toleranceJob } from "../jobs/tolerance.ts";
+import { wantedJob } from "../jobs/wanted.ts";
+import { wishesJob } from "../jobs/wishes.ts";
 import type { WorkSize } from "./fair-queue.ts";
 
 /** Everything a worker can do, by name. */
@@ -39,6 +41,8 @@ export const JOBS = {
   table: tableJob,
   fit: fitJob,
   search: searchJob,
+  wanted: wantedJob,
+  wishes: wishesJob,
   bench: benchJob,
   diagnose: diagnoseJob,
   recognise: recogniseJob,
