@@ -3,6 +3,7 @@ import type { HeightsAnswer, HeightsRequest } from "./bench/heights.ts";
 import type { LeadsAnswer, LeadsRequest } from "./bench/leads.ts";
 import type { PassportAnswer, PassportRequest } from "./bench/passport.ts";
 import type { RoomAnswer, RoomRequest, RoomTemplateRequest } from "./bench/room.ts";
+import type { SwapCardAnswer, SwapCardRequest } from "./bench/swap-card.ts";
 import type { SwitchAnswer, SwitchRequest } from "./bench/switch-finder.ts";
 import type { CatalogueAnswer } from "./catalogue.ts";
 import type { CompareAnswer, CompareRequest } from "./compare.ts";
@@ -50,6 +51,7 @@ export interface PostCalls {
   readonly "/api/rewire": Call<RewireRequest, RewireAnswer>;
   readonly "/api/room": Call<RoomRequest, RoomAnswer>;
   readonly "/api/search": Call<SearchRequest, SearchAnswer>;
+  readonly "/api/swap-card": Call<SwapCardRequest, SwapCardAnswer>;
   readonly "/api/switch": Call<SwitchRequest, SwitchAnswer>;
   readonly "/api/table": Call<TableRequest, TableAnswer>;
   readonly "/api/taps": Call<TapsRequest, TapsAnswer>;

@@ -25,6 +25,7 @@ import { leadsRoutes } from "./routes/bench/leads.ts";
 import { passportRoutes } from "./routes/bench/passport.ts";
 import { recogniseRoutes } from "./routes/bench/recognise.ts";
 import { rewireRoutes } from "./routes/bench/rewire.ts";
+import { swapCardRoutes } from "./routes/bench/swap-card.ts";
 import { roomRoutes } from "./routes/bench/room.ts";
 import { stringLevelsRoutes } from "./routes/bench/string-levels.ts";
 import { switchRoutes } from "./routes/bench/switch-finder.ts";
@@ -80,6 +81,7 @@ const ROUTES = [
   fitRoutes,
   searchRoutes,
   wantedRoutes,
+  swapCardRoutes,
   sweepRoutes,
   measureRoutes,
   examineRoutes,

@@ -2,8 +2,6 @@ import { planFormSchema } from "../../build-file/expand.ts";
 import type { PlanInput } from "../../build-file/plans/plan-schema.ts";
 import { PLAN_PRESETS } from "../../build-file/plans/presets.ts";
 import { parseOrThrow } from "../../build-file/zod-tools.ts";
-import { driveOfPartials } from "../../choice/drive.ts";
-import type { Guard } from "../../choice/guard.ts";
 import type { Surroundings } from "../../choice/wanted/candidate.ts";
 import { contradictionsIn } from "../../choice/wanted/contradictions.ts";
 import { type Parsed, parseWishes } from "../../choice/wanted/parse-wishes.ts";
@@ -15,8 +13,8 @@ import { askFor } from "../../choice/wanted/wish.ts";
 import type { WantedAnswer, WantedBody } from "../../contract/wanted.ts";
 import { faultAt } from "../../errors.ts";
 import { MAX_WISHES } from "../../limits.ts";
-import { pluckedPartials } from "../../render/plucked-partials.ts";
 import type { Job, JobContext } from "../work/job.ts";
+import { pluckedDrive } from "./plucked-drive.ts";
 
 interface WantedJob extends Parsed {
   readonly starts: readonly Shape[];
@@ -81,14 +79,9 @@ function given({ cable, load }: WantedBody): Surroundings {
   return { ...(cable ? { cable } : {}), ...(load ? { load } : {}) };
 }
 
-/** The usual phrase, plucked on every coil at its own place. */
-function driveOf({ build, sources }: Guard) {
-  return driveOfPartials("phrase", pluckedPartials(build, sources, {}), sources.length);
-}
-
 function run(job: WantedJob, { checkpoint }: JobContext): WantedAnswer {
   const { wishes, unknown, notes, surroundings } = job;
-  const result = searchWanted({ ...job, driveOf }, { checkpoint });
+  const result = searchWanted({ ...job, driveOf: pluckedDrive }, { checkpoint });
   const { contradictions, ...told } = wantedTold(result, wishes, surroundings);
   return {
     understood: { wishes, unknown, notes, contradictions: contradictionsIn(wishes) },

@@ -126,6 +126,7 @@ const EXAMPLES: Examples = {
     meter: "manual-2000",
     drawer: [{ part: { kind: "cap", capacitance: "47n" }, quantity: 2 }],
   },
+  "/api/swap-card": { out: BUILD, in: FIVE_HUNDRED_K, how: { jack: "plug", claw: "plug" }, guitar: "the blue one" },
   "/api/recognise": { build: BY_HAND },
   "/api/heights": {
     build: BUILD,

@@ -19,6 +19,7 @@ import { rewireJob } from "../jobs/rewire.ts";
 import { roomJob, roomTemplateJob } from "../jobs/room.ts";
 import { searchJob } from "../jobs/search.ts";
 import { stringLevelsJob } from "../jobs/string-levels.ts";
+import { swapCardJob } from "../jobs/swap-card.ts";
 import { switchJob } from "../jobs/switch-finder.ts";
 import { tableJob } from "../jobs/table.ts";
 import { tapsJob } from "../jobs/taps.ts";
@@ -48,6 +49,7 @@ export const JOBS = {
   recognise: recogniseJob,
   rewire: rewireJob,
   passport: passportJob,
+  swapCard: swapCardJob,
   passportPaper: passportPaperJob,
   room: roomJob,
   roomTemplate: roomTemplateJob,
