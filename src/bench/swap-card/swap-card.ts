@@ -9,7 +9,7 @@ import { type NearestSound, nearestOf, nearestWords } from "./nearest.ts";
 import { type DriveOf, type GuardSound, soundsOf } from "./sounds.ts";
 import { cautionsFor, type HowLetGo, type SwapStep, staysWords, stepsIn, stepsOut } from "./steps.ts";
 import { humFree, switchChanges } from "./switch-changes.ts";
-import { noLoadWords, type VolumeKnob, volumeKnob } from "./volume-knob.ts";
+import { noLoadWords, volumeKnobs } from "./volume-knob.ts";
 
 export interface SwapRequest {
   readonly guitar?: string | undefined;
@@ -35,13 +35,6 @@ export interface PlayerLine extends Omit<NearestSound, "of" | "nearest"> {
   readonly text: string;
 }
 
-export interface KnobLine {
-  /** Of the main switch, from 1. */
-  readonly position: number;
-  readonly volume: VolumeKnob;
-  readonly tone: string;
-}
-
 export interface SwapCard {
   readonly out: string;
   readonly in: string;
@@ -58,7 +51,10 @@ export interface SwapCard {
   /** Sounds of the new guard that the old one had nothing like. */
   readonly fresh: readonly { readonly position: string; readonly label: string }[];
   readonly humFree: { readonly before: readonly string[]; readonly after: readonly string[] };
-  readonly knobs: readonly KnobLine[];
+  /** How the volume goes, by the positions of the main switch, from 1, for which it goes so. */
+  readonly volume: ReturnType<typeof volumeKnobs>;
+  /** Which tone knobs work in each position both guards have, and what their dials mean. */
+  readonly tone: readonly string[];
   readonly switches: readonly string[];
   readonly notes: readonly string[];
 }
@@ -81,11 +77,10 @@ function freshSounds(into: readonly GuardSound[], out: readonly GuardSound[]): S
     .map(({ position, label }) => ({ position, label }));
 }
 
-function knobLines(old: PlayedGuard, now: PlayedGuard, checkpoint: () => void): KnobLine[] {
-  const shared = Math.min(old.positions.length, now.positions.length, MOST_POSITIONS);
-  return Array.from({ length: shared }, (_, index) => {
+function toneLines(old: PlayedGuard, now: PlayedGuard, positions: number, checkpoint: () => void): string[] {
+  return Array.from({ length: positions }, (_, index) => {
     checkpoint();
-    return { position: index + 1, volume: volumeKnob(old, now, index), tone: toneHabit(old, now, index).text };
+    return toneHabit(old, now, index).text;
   });
 }
 
@@ -108,6 +103,7 @@ export function swapCard(
   const [leavingOut, leavingIn] = [leavingWires(out), leavingWires(into)];
   const [before, after] = [out, into].map((build) => soundsOf(build, driveOf, () => checkpoint()));
   const [old, now] = [new PlayedGuard(out), new PlayedGuard(into)];
+  const shared = Math.min(old.positions.length, now.positions.length, MOST_POSITIONS);
   const { temperature, meter, noted } = request;
   const title = (build: Build, other: string) => build.title || other;
   const paper = passportOf(into, { temperature, meter, noted, heights: request.heights, drawer: [] });
@@ -125,7 +121,8 @@ export function swapCard(
     player: before!.map((sound) => playerLine(nearestOf(sound, after!), "the new guard")),
     fresh: freshSounds(after!, before!),
     humFree: { before: humFree(before!), after: humFree(after!) },
-    knobs: knobLines(old, now, () => checkpoint()),
+    volume: volumeKnobs(old, now, shared),
+    tone: toneLines(old, now, shared, () => checkpoint()),
     switches: switchChanges(before!, after!),
     notes: [...noLoadWords(old, now), SAME_HEIGHTS],
   };

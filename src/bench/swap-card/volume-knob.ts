@@ -1,8 +1,10 @@
 import { partsOfKind } from "../../build-file/parts-of-kind.ts";
+import type { Settings } from "../../build-file/settings.ts";
 import { SILENCE_DB } from "../../decibels.ts";
 import { flatDrive } from "../../choice/drive.ts";
-import { Guard } from "../../choice/guard.ts";
+import { curveFor, Guard } from "../../choice/guard.ts";
 import { Measured } from "../../choice/wanted/measured.ts";
+import { REFERENCE_HZ } from "../../response/features.ts";
 import { matchingDial } from "../heights/habits/matching-dial.ts";
 import type { PlayedGuard } from "../heights/habits/played-guard.ts";
 
@@ -24,28 +26,46 @@ export interface VolumeKnob {
 /** Where a volume is left by those who use it. */
 const USUAL_DIALS = [8, 6, 3];
 const SAME_FALL_DB = 0.3;
+/** A quarter of a mark is within anybody's setting of it. */
+const SAME_DIAL = 0.25;
 /** Less treble lost or kept is hardly heard; a choice. */
 const NOTICED_DB = 1;
 
-function trebleOf(played: PlayedGuard, index: number): number | null {
-  const settings = played.positions[index]!;
-  const measured = new Measured(new Guard(played.build), flatDrive(), [settings]);
-  return measured.valueOf("volumeTreble", { settings, together: 0 });
-}
+/** A guard in one of its positions, its volumes turned. */
+class Turned {
+  readonly pots: readonly string[];
+  readonly #guard: Guard;
+  readonly #played: PlayedGuard;
+  readonly #position: Settings;
+  readonly #openDb: number;
 
-function dialsOf(old: PlayedGuard, now: PlayedGuard, index: number): VolumeDial[] | null {
-  const [from, to] = [old, now].map((guard) => {
-    const position = guard.positions[index]!;
-    const pots = guard.active("volume", position);
-    const open = guard.levelIn(position);
-    if (pots.length === 0 || open <= SILENCE_DB / 2) return null;
-    return (dial: number) => guard.levelIn(guard.turned(position, pots, dial)) - open;
-  });
-  if (!from || !to) return null;
-  return USUAL_DIALS.map((dial) => {
-    const fallDb = from(dial);
-    return { from: dial, fallDb, to: matchingDial(to, fallDb, SAME_FALL_DB) };
-  });
+  constructor(played: PlayedGuard, index: number) {
+    this.#played = played;
+    this.#guard = new Guard(played.build);
+    this.#position = played.positions[index]!;
+    this.pots = played.active("volume", this.#position);
+    this.#openDb = this.#levelAt(10);
+  }
+
+  /** dB at 200 Hz, where a treble bleed has hardly begun. */
+  #levelAt(dial: number): number {
+    const settings = this.#played.turned(this.#position, this.pots, dial);
+    return curveFor(this.#guard.transfers(settings), Float64Array.of(REFERENCE_HZ))[0]!;
+  }
+
+  get isTurned(): boolean {
+    return this.pots.length > 0 && this.#openDb > SILENCE_DB / 2;
+  }
+
+  /** dB that the knob takes at a dial. */
+  fallAt(dial: number): number {
+    return this.#levelAt(dial) - this.#openDb;
+  }
+
+  get treble(): number | null {
+    const measured = new Measured(this.#guard, flatDrive(), [this.#position]);
+    return measured.valueOf("volumeTreble", { settings: this.#position, together: 0 });
+  }
 }
 
 function bleedWords(old: PlayedGuard, now: PlayedGuard): string {
@@ -61,16 +81,41 @@ function trebleWords([before, after]: readonly [number, number]): string {
   return ` Turned down to 6 it keeps ${Math.abs(more).toFixed(1)} dB ${more > 0 ? "more" : "less"} of its treble.`;
 }
 
-/** How the volume knob of a position both guards have goes on the new one. */
-export function volumeKnob(old: PlayedGuard, now: PlayedGuard, index: number): VolumeKnob {
-  const dials = dialsOf(old, now, index);
-  if (!dials) return { dials: [], treble: null, text: "No volume knob works in this position of one of the guards." };
-  const [before, after] = [trebleOf(old, index), trebleOf(now, index)];
+function knobOf(old: Turned, now: Turned, bleed: string): VolumeKnob {
+  if (!old.isTurned || !now.isTurned)
+    return { dials: [], treble: null, text: "No volume knob works there in one of the guards." };
+  const dials = USUAL_DIALS.map((from): VolumeDial => {
+    const fallDb = old.fallAt(from);
+    return { from, fallDb, to: matchingDial((dial) => now.fallAt(dial), fallDb, SAME_FALL_DB) };
+  });
+  const [before, after] = [old.treble, now.treble];
   const treble = before === null || after === null ? null : ([before, after] as const);
-  const isSame = dials.every(({ from, to }) => to !== null && Math.abs(to - from) < 0.25);
-  const told = dials.map(({ from, to }) => (to === null ? `no place is like the old ${from}` : `${to.toFixed(1)} is the old ${from}`));
+  const isSame = dials.every(({ from, to }) => to !== null && Math.abs(to - from) < SAME_DIAL);
+  const told = dials.map(({ from, to }) =>
+    to === null ? `no place is like the old ${from}` : `${to.toFixed(1)} is the old ${from}`,
+  );
   const turn = isSame ? "The volume falls as before." : `The volume falls another way: ${told.join(", ")}.`;
-  return { dials, treble, text: `${turn}${treble ? trebleWords(treble) : ""}${bleedWords(old, now)}` };
+  return { dials, treble, text: `${turn}${treble ? trebleWords(treble) : ""}${bleed}` };
+}
+
+/** How the volume knob goes on the new guard, for the first position in which each pair of knobs works. */
+export function volumeKnobs(
+  old: PlayedGuard,
+  now: PlayedGuard,
+  positions: number,
+): (VolumeKnob & { readonly positions: readonly number[] })[] {
+  const bleed = bleedWords(old, now);
+  const found = new Map<string, { first: number; positions: number[] }>();
+  for (let index = 0; index < positions; index++) {
+    const key = [old, now].map((guard) => guard.active("volume", guard.positions[index]!).join()).join(" ");
+    const known = found.get(key) ?? { first: index, positions: [] };
+    known.positions.push(index + 1);
+    found.set(key, known);
+  }
+  return Array.from(found.values(), ({ first, positions: those }) => ({
+    ...knobOf(new Turned(old, first), new Turned(now, first), bleed),
+    positions: those,
+  }));
 }
 
 /** Tone knobs without load at 10 on one guard and not on the other. */

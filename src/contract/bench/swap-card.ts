@@ -76,17 +76,15 @@ export const swapCardAnswerSchema = z.object({
     .describe("every sound of the guard that comes out, and where it is now"),
   fresh: z.array(z.object({ position: z.string(), label: z.string() })).describe("sounds that it had nothing like"),
   humFree: z.object({ before: z.array(z.string()), after: z.array(z.string()) }),
-  knobs: z.array(
+  volume: z.array(
     z.object({
-      position: z.int(),
-      volume: z.object({
-        dials: z.array(z.object({ from: z.number(), fallDb: z.number(), to: z.number().nullable() })),
-        treble: z.tuple([z.number(), z.number()]).nullable().describe("dB of treble from 10 to 6, before and now"),
-        text: z.string(),
-      }),
-      tone: z.string(),
+      positions: z.array(z.int()).describe("of the main switch, for which the volume goes so"),
+      dials: z.array(z.object({ from: z.number(), fallDb: z.number(), to: z.number().nullable() })),
+      treble: z.tuple([z.number(), z.number()]).nullable().describe("dB of treble from 10 to 6, before and now"),
+      text: z.string(),
     }),
   ),
+  tone: z.array(z.string()).describe("by position"),
   switches: z.array(z.string()),
   notes: z.array(z.string()),
 });
