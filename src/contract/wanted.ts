@@ -1,8 +1,8 @@
 import * as z from "zod";
 import { PICKUP_TYPE_NAMES } from "../build-file/catalogue/pickup-types.ts";
 import { planFormSchema } from "../build-file/expand.ts";
-import { PLAN_PRESETS } from "../build-file/plans/presets.ts";
 import { partName } from "../build-file/part-schemas.ts";
+import { PLAN_PRESETS } from "../build-file/plans/presets.ts";
 import { oneOf, quantity, strict } from "../build-file/zod-tools.ts";
 import { FIGURE_NAMES } from "../choice/wanted/figures.ts";
 import { WORD_NAMES } from "../choice/wanted/vocabulary/words.ts";
@@ -61,7 +61,8 @@ const values = <Value extends z.ZodType>(value: Value) => z.array(value).min(1).
 
 export const wantedRequestSchema = strict({
   wishes: z.union([wishesTextField, z.array(wishField).min(1).max(MAX_WISHES)], {
-    error: () => `expected wishes in words, of at most ${MAX_WISH_CHARS} characters, or a list of at most ${MAX_WISHES}`,
+    error: () =>
+      `expected wishes in words, of at most ${MAX_WISH_CHARS} characters, or a list of at most ${MAX_WISHES}`,
   }),
   starts: z
     .array(oneOf(PLAN_PRESETS.map(({ id }) => id) as [string, ...string[]]))
@@ -69,9 +70,18 @@ export const wantedRequestSchema = strict({
     .max(PLAN_PRESETS.length)
     .optional()
     .describe("customary guards to begin with, by the ids that the catalogue gives; left out: all of them"),
-  plan: z.unknown().optional().meta({ ...planJson, description: "a plan of one's own to begin with, beside those" }),
+  plan: z
+    .unknown()
+    .optional()
+    .meta({ ...planJson, description: "a plan of one's own to begin with, beside those" }),
   pickups: z
-    .record(partName, z.array(oneOf(PICKUP_TYPE_NAMES as [string, ...string[]])).min(1).max(PICKUP_TYPE_NAMES.length))
+    .record(
+      partName,
+      z
+        .array(oneOf(PICKUP_TYPE_NAMES as [string, ...string[]]))
+        .min(1)
+        .max(PICKUP_TYPE_NAMES.length),
+    )
     .default({})
     .describe("what may sit in a place; left out: what sits there, in any wind"),
   values: strict({
@@ -118,7 +128,10 @@ const guardAnswer = z.object({
   wishes: z.array(
     z.object({
       where: whereField,
-      settings: z.record(z.string(), z.union([z.number(), z.string()])).nullable().describe("null: no such place"),
+      settings: z
+        .record(z.string(), z.union([z.number(), z.string()]))
+        .nullable()
+        .describe("null: no such place"),
       label: z.string().nullable(),
       met: z.boolean(),
       cost: z.number(),

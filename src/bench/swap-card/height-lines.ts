@@ -27,13 +27,15 @@ const kept = (heights: Kept["heights"], name: string) => (Object.hasOwn(heights,
  */
 export function heightLines(out: Build, into: Build, { heights, heightsOut }: Kept): string[] {
   const stray = Object.keys(heightsOut).find((name) => out.parts[name]?.kind !== "pickup");
-  if (stray !== undefined) throw faultAt("REQUEST_INVALID", `heightsOut.${stray}`, "is no pickup of the guard that comes out");
+  if (stray !== undefined)
+    throw faultAt("REQUEST_INVALID", `heightsOut.${stray}`, "is no pickup of the guard that comes out");
   const words = partWords(into.parts);
   const lines = partsOfKind(into, "pickup").map(([name]) => {
     const start = `${capitalised(words.get(name) ?? name)}:`;
     const [own, old] = [kept(heights, name), kept(heightsOut, name)];
     if (own) return `${start} back to ${gapText(own)}, as it was when this guard was last in.`;
-    if (old) return `${start} none kept of this guard. The old guard's pickup there stood at ${gapText(old)}: begin there, and listen.`;
+    if (old)
+      return `${start} none kept of this guard. The old guard's pickup there stood at ${gapText(old)}: begin there, and listen.`;
     return `${start} none kept. Measure where it comes to stand, and find its height by ear, position against position.`;
   });
   const hasRods = partsOfKind(into, "pickup").some(([, { coils }]) => Object.keys(coils).length === 1);

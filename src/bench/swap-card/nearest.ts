@@ -1,7 +1,7 @@
-import { capitalised } from "../../english.ts";
 import { levelMatchedDifference } from "../../choice/compare/difference.ts";
 import { type Audibility, audibility } from "../../choice/compare/verdict.ts";
 import { distanceDb } from "../../choice/map/distance.ts";
+import { capitalised } from "../../english.ts";
 import type { GuardSound } from "./sounds.ts";
 
 /** A sound of one guard beside the nearest of the other. */

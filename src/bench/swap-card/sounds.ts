@@ -1,10 +1,10 @@
 import type { Build } from "../../build-file/schema.ts";
 import { Controls, type Settings, shaftWord, withControl } from "../../build-file/settings.ts";
 import { partWords } from "../../build-file/words/part-words.ts";
-import { SILENT_POWER } from "../../decibels.ts";
-import { energiesFor, Guard } from "../../choice/guard.ts";
 import type { Drive } from "../../choice/drive.ts";
+import { energiesFor, Guard } from "../../choice/guard.ts";
 import { type CellSound, cellSound } from "../../choice/map/cell-sound.ts";
+import { SILENT_POWER } from "../../decibels.ts";
 import { SettingDescriber } from "../../response/labels/setting-describer.ts";
 import { mainPositions } from "../main-positions.ts";
 

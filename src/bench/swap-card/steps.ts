@@ -43,7 +43,9 @@ function connectionSteps(leaving: readonly Leaving[], how: HowLetGo, words: type
   return anchors.map((anchor) => {
     const own = leaving.filter((wire) => wire.anchor === anchor);
     const whole = how[anchor] === "along" ? `the ${own[0]!.at.split(",")[0]}` : undefined;
-    const lines = own.map(({ at, from }) => `The wire from the ${from}.${whole ? "" : ` ${words[how[anchor]](`the ${at}`)}`}`);
+    const lines = own.map(
+      ({ at, from }) => `The wire from the ${from}.${whole ? "" : ` ${words[how[anchor]](`the ${at}`)}`}`,
+    );
     return {
       title: `${verb}: ${listed([...new Set(own.map(({ at }) => at))])}`,
       text: [...lines, ...(whole ? [words.along(whole)] : [])].join(" "),

@@ -1,8 +1,8 @@
-import { type Checkpoint, NO_CHECKPOINT } from "../../checkpoint.ts";
 import type { Build } from "../../build-file/schema.ts";
+import { type Checkpoint, NO_CHECKPOINT } from "../../checkpoint.ts";
 import { PlayedGuard } from "../heights/habits/played-guard.ts";
 import { toneHabit } from "../heights/habits/tone-habit.ts";
-import { type PassportReading, type PassportRequest, passportOf, type PickupHeight } from "../passport/passport.ts";
+import { type PassportReading, type PassportRequest, type PickupHeight, passportOf } from "../passport/passport.ts";
 import { leavingWires } from "./connections.ts";
 import { heightLines } from "./height-lines.ts";
 import { type NearestSound, nearestOf, nearestWords } from "./nearest.ts";

@@ -26,9 +26,14 @@ export function switchChanges(out: readonly GuardSound[], into: readonly GuardSo
     const before = old.get(moved);
     if (!before) return `New: ${moved}. ${capitalised(doesWords(does))}.`;
     const same = before.size === does.size && [...does].every(([number, label]) => before.get(number) === label);
-    return same ? `${capitalised(moved)} does what it did.` : `${capitalised(moved)} does something else now: ${doesWords(does)}.`;
+    return same
+      ? `${capitalised(moved)} does what it did.`
+      : `${capitalised(moved)} does something else now: ${doesWords(does)}.`;
   });
-  return [...gone.map((moved) => `${capitalised(moved)} does nothing any more: ${doesWords(old.get(moved)!)} no longer.`), ...told];
+  return [
+    ...gone.map((moved) => `${capitalised(moved)} does nothing any more: ${doesWords(old.get(moved)!)} no longer.`),
+    ...told,
+  ];
 }
 
 /** Positions in which hum cancels, in words. */

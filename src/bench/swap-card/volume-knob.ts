@@ -1,9 +1,9 @@
 import { partsOfKind } from "../../build-file/parts-of-kind.ts";
 import type { Settings } from "../../build-file/settings.ts";
-import { SILENCE_DB } from "../../decibels.ts";
 import { flatDrive } from "../../choice/drive.ts";
 import { curveFor, Guard } from "../../choice/guard.ts";
 import { Measured } from "../../choice/wanted/measured.ts";
+import { SILENCE_DB } from "../../decibels.ts";
 import { REFERENCE_HZ } from "../../response/features.ts";
 import { matchingDial } from "../heights/habits/matching-dial.ts";
 import type { PlayedGuard } from "../heights/habits/played-guard.ts";
@@ -72,7 +72,9 @@ function bleedWords(old: PlayedGuard, now: PlayedGuard): string {
   const has = ({ build }: PlayedGuard) => Object.keys(build.parts).some((name) => /^bleed/i.test(name));
   const [before, after] = [has(old), has(now)];
   if (before === after) return "";
-  return after ? " The new guard has a treble bleed, the old one had none." : " The old guard had a treble bleed, the new one has none.";
+  return after
+    ? " The new guard has a treble bleed, the old one had none."
+    : " The old guard had a treble bleed, the new one has none.";
 }
 
 function trebleWords([before, after]: readonly [number, number]): string {
@@ -123,6 +125,8 @@ export function noLoadWords(old: PlayedGuard, now: PlayedGuard): string[] {
   const has = ({ build }: PlayedGuard) => partsOfKind(build, "pot").some(([, { noLoad }]) => noLoad === true);
   if (has(old) === has(now)) return [];
   return has(now)
-    ? ["A tone knob of the new guard leaves the circuit at 10: a step is felt or heard just under it, and 10 is brighter."]
+    ? [
+        "A tone knob of the new guard leaves the circuit at 10: a step is felt or heard just under it, and 10 is brighter.",
+      ]
     : ["The old guard's tone knob left the circuit at 10; the new one loads a little even there."];
 }

@@ -31,7 +31,20 @@ const FILLERS = new Set(
     " only alone there where when well nice good"
   ).split(" "),
 );
-const DEGREES = new Set(["very", "really", "quite", "rather", "fairly", "bit", "little", "more", "less", "most", "extra", "too"]);
+const DEGREES = new Set([
+  "very",
+  "really",
+  "quite",
+  "rather",
+  "fairly",
+  "bit",
+  "little",
+  "more",
+  "less",
+  "most",
+  "extra",
+  "too",
+]);
 const NEGATIONS = new Set(["not", "no", "never", "without", "less"]);
 const LONGEST_SAYING = Math.max(...Array.from(WAYS_TO_SAY.keys(), (said) => said.split(" ").length));
 /** No lever, toggle or rotary in use has more. */

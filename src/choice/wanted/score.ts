@@ -31,10 +31,10 @@ export interface WishReached {
 const cost = (asks: readonly AskReached[]) =>
   asks.reduce((sum, { targets }) => targets.reduce((inner, { short }) => inner + short * short, sum), 0);
 
-function reachedIn(wish: Wish, cell: Cell | null, valueOf: (figure: FigureName) => number | null): WishReached {
+function reachedIn(wish: Wish, cell: Cell | null, figureOf: (figure: FigureName) => number | null): WishReached {
   const asks = wish.asks.map(({ word, targets }): AskReached => {
     const reached = targets.map((target) => {
-      const value = valueOf(target.figure);
+      const value = figureOf(target.figure);
       return { ...target, value, short: stepsShort(target, value) };
     });
     return { word, targets: reached, met: reached.every(({ short }) => short === 0) };
@@ -46,6 +46,7 @@ function reachedIn(wish: Wish, cell: Cell | null, valueOf: (figure: FigureName) 
 export function wishReached(wish: Wish, cells: readonly Cell[], measured: Measured): WishReached {
   if (cells.length === 0) return reachedIn(wish, null, () => null);
   const all = cells.map((cell) => reachedIn(wish, cell, (figure) => measured.valueOf(figure, cell)));
-  const isWorse = (a: WishReached, b: WishReached) => (wish.where.kind === "everywhere" ? a.cost > b.cost : a.cost < b.cost);
+  const isWorse = (a: WishReached, b: WishReached) =>
+    wish.where.kind === "everywhere" ? a.cost > b.cost : a.cost < b.cost;
   return all.reduce((counts, each) => (isWorse(each, counts) ? each : counts));
 }

@@ -28,7 +28,10 @@ export function missedWords({ asks, cell }: WishReached): string {
     asks.flatMap(({ targets }) =>
       targets
         .filter(({ short }) => short > 0)
-        .map((target) => `${FIGURES[target.figure].title} ${figureText(target.figure, target.value)} (${rangeText(target)})`),
+        .map(
+          (target) =>
+            `${FIGURES[target.figure].title} ${figureText(target.figure, target.value)} (${rangeText(target)})`,
+        ),
     ),
   );
 }

@@ -29,7 +29,12 @@ export interface GuardTold {
 
 export interface WantedTold {
   readonly guards: readonly GuardTold[];
-  readonly tradeOffs: readonly { readonly wish: number; readonly met: boolean; readonly text: string; readonly guard: GuardTold }[];
+  readonly tradeOffs: readonly {
+    readonly wish: number;
+    readonly met: boolean;
+    readonly text: string;
+    readonly guard: GuardTold;
+  }[];
   readonly contradictions: readonly Contradiction[];
   readonly shapes: WantedResult["shapes"];
   readonly trials: number;
@@ -79,7 +84,10 @@ function guardTold(tried: Tried, surroundings: Surroundings): GuardTold {
 }
 
 function methodWords({ shapes, trials, exhaustive, isMet }: WantedResult): string {
-  const without = shapes.without > 0 ? ` ${shapes.without} customary guards lack a position or a pickup wished for and were left out.` : "";
+  const without =
+    shapes.without > 0
+      ? ` ${shapes.without} customary guards lack a position or a pickup wished for and were left out.`
+      : "";
   const stepped = shapes.stepped > 0 ? ` To the best of them switches were added: ${shapes.stepped} guards more.` : "";
   const looked =
     shapes.tried === shapes.all

@@ -13,7 +13,9 @@ const heights = z
   .record(z.string().max(MAX_NAME_CHARS), strict({ bass: gap("lowest"), treble: gap("highest") }))
   .default({});
 const letGo = (what: string) =>
-  oneOf(LETTING_GO).default("solder").describe(`how ${what} come off: unsoldered, unplugged, or unscrewed and taken along`);
+  oneOf(LETTING_GO)
+    .default("solder")
+    .describe(`how ${what} come off: unsoldered, unplugged, or unscrewed and taken along`);
 
 export const swapCardRequestSchema = strict({
   out: buildField.describe("the guard that comes out"),

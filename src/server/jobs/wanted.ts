@@ -31,7 +31,10 @@ const USUAL_LOAD = { resistance: "1M", capacitance: "100p" };
 function wishesOf(wishes: WantedBody["wishes"]): Parsed {
   if (typeof wishes !== "string")
     return {
-      wishes: wishes.map(({ where, asks }) => ({ where, asks: asks.map(({ word, targets }) => askFor(word, targets)) })),
+      wishes: wishes.map(({ where, asks }) => ({
+        where,
+        asks: asks.map(({ word, targets }) => askFor(word, targets)),
+      })),
       unknown: [],
       notes: [],
     };

@@ -105,7 +105,12 @@ const EXAMPLES: Examples = {
     wishes: "glassy 4, hum-free 2",
     starts: ["singles-neck-middle"],
     pickups: { neck: ["single-vintage", "single-medium"], middle: ["single-vintage-rwrp"], bridge: ["single-hot"] },
-    values: { volume: ["250k"], tone: ["250k"], cap: ["22n"], bleed: ["none", { capacitance: "680p", parallel: "150k" }] },
+    values: {
+      volume: ["250k"],
+      tone: ["250k"],
+      cap: ["22n"],
+      bleed: ["none", { capacitance: "680p", parallel: "150k" }],
+    },
     switches: false,
   },
   "/api/wishes": { text: "glassy 4, fat bridge that cleans up, hum-free 2" },

@@ -39,7 +39,10 @@ describe("where the old guard's sounds are on the new one", () => {
     }
     expect(fresh).toEqual([]);
     expect(volume).toMatchObject([
-      { positions: [1, 2, 3, 4, 5], text: "The volume falls as before. Turned down to 6 it keeps its treble as before." },
+      {
+        positions: [1, 2, 3, 4, 5],
+        text: "The volume falls as before. Turned down to 6 it keeps its treble as before.",
+      },
     ]);
     expect(switches).toEqual(["Lower tone up does what it did."]);
   });
@@ -53,7 +56,13 @@ describe("where the old guard's sounds are on the new one", () => {
     });
     const [near, far] = [at("single-hot", "0.045m"), at("single-vintage", "0.16m")];
     const { player } = card(plan(near, far), plan(far, near));
-    expect(player.map(({ position, nearest }) => `${position}→${nearest}`)).toEqual(["1→5", "2→4", "3→3", "4→2", "5→1"]);
+    expect(player.map(({ position, nearest }) => `${position}→${nearest}`)).toEqual([
+      "1→5",
+      "2→4",
+      "3→3",
+      "4→2",
+      "5→1",
+    ]);
     for (const { distanceDb, loudnessLu } of player) {
       expect(distanceDb).toBeCloseTo(0, 6);
       expect(loudnessLu).toBeCloseTo(0, 6);
@@ -64,7 +73,11 @@ describe("where the old guard's sounds are on the new one", () => {
     const strong = (type: string, output: number) => ({ type, coils: { coil: { output } } });
     const plan: PlanInput = {
       ...preset("singles-no-tone"),
-      pickups: { bridge: strong("single-medium", 2.2), middle: strong("single-vintage-rwrp", 2), neck: strong("single-vintage", 2) },
+      pickups: {
+        bridge: strong("single-medium", 2.2),
+        middle: strong("single-vintage-rwrp", 2),
+        neck: strong("single-vintage", 2),
+      },
     };
     for (const { nearest, position, loudnessLu, text } of card(preset("singles-no-tone"), plan).player) {
       expect(nearest).toBe(position);
@@ -74,13 +87,24 @@ describe("where the old guard's sounds are on the new one", () => {
   });
 
   test("levels are the curve's, weighed over the ear's bands by hand", () => {
-    const builds = [onePickup(), onePickup({ pickup: { kind: "pickup", coils: { coil: { resistance: "8k", inductance: "4.5H", capacitance: "90p", output: 1.4 } } } })].map((each) => readBuild(each));
+    const builds = [
+      onePickup(),
+      onePickup({
+        pickup: {
+          kind: "pickup",
+          coils: { coil: { resistance: "8k", inductance: "4.5H", capacitance: "90p", output: 1.4 } },
+        },
+      }),
+    ].map((each) => readBuild(each));
     const [from, to] = builds as [(typeof builds)[0], (typeof builds)[0]];
     const { player } = swapCard(from, to, request(), () => flatDrive());
     // 4000 points spaced as ERB numbers are, 21.366·log10(0.004368·f + 1), K-weighted, straight from the transfer function.
     const cam = (hz: number) => 21.366 * Math.log10(0.004368 * hz + 1);
     const [low, high] = [cam(50), cam(16_000)];
-    const points = Float64Array.from({ length: 4000 }, (_, k) => (10 ** ((low + ((k + 0.5) / 4000) * (high - low)) / 21.366) - 1) / 0.004368);
+    const points = Float64Array.from(
+      { length: 4000 },
+      (_, k) => (10 ** ((low + ((k + 0.5) / 4000) * (high - low)) / 21.366) - 1) / 0.004368,
+    );
     const weight = points.map(kPowerGain);
     const level = (build: (typeof builds)[0]) => {
       const of = new Guard(build);
@@ -108,11 +132,26 @@ describe("where the old guard's sounds are on the new one", () => {
 });
 
 describe("what the knobs do", () => {
-  const track = (taper: unknown) => readBuild(onePickup({ parts: { volume: { kind: "pot", role: "volume", resistance: "250k", taper, endResistance: 1 } } }));
+  const track = (taper: unknown) =>
+    readBuild(
+      onePickup({ parts: { volume: { kind: "pot", role: "volume", resistance: "250k", taper, endResistance: 1 } } }),
+    );
 
   test("a volume of another taper: the dial at which as much of the track is left", () => {
-    const bent = [[0, 0], [0.5, 0.1], [1, 1]];
-    const { volume } = swapCard(track(bent), track([[0, 0], [1, 1]]), request(), pluckedDrive);
+    const bent = [
+      [0, 0],
+      [0.5, 0.1],
+      [1, 1],
+    ];
+    const { volume } = swapCard(
+      track(bent),
+      track([
+        [0, 0],
+        [1, 1],
+      ]),
+      request(),
+      pluckedDrive,
+    );
     // Above half the bent track has 0.1 + 0.9·(turn − 0.5)/0.5 of it, below half 0.2·turn; the straight one the turn itself.
     for (const { from, to } of volume[0]!.dials) {
       const turn = from / 10;
@@ -122,8 +161,12 @@ describe("what the knobs do", () => {
 
   test("a bleed and a no-load pot that come or go are told", () => {
     const bled = { ...preset("singles-neck-middle"), trebleBleed: { capacitance: "1n" } };
-    expect(card(preset("singles-neck-middle"), bled).volume[0]!.text).toMatch(/more of its treble\. The new guard has a treble bleed/);
-    expect(card(bled, preset("singles-neck-middle")).volume[0]!.text).toMatch(/less of its treble\. The old guard had a treble bleed/);
+    expect(card(preset("singles-neck-middle"), bled).volume[0]!.text).toMatch(
+      /more of its treble\. The new guard has a treble bleed/,
+    );
+    expect(card(bled, preset("singles-neck-middle")).volume[0]!.text).toMatch(
+      /less of its treble\. The old guard had a treble bleed/,
+    );
     expect(card(preset("singles-neck-middle"), preset("singles-no-load")).notes[0]).toMatch(/leaves the circuit at 10/);
   });
 });
@@ -134,7 +177,11 @@ describe("what is done to the guitar", () => {
   test("wires that leave the guard come off and go on, jack first; others stay", () => {
     const { stepsOut, stepsIn, stays } = card(plan, preset("hss-push-pull-split"));
     const named = stepsOut.map(({ title }) => title).filter((title) => title.startsWith("Comes off"));
-    expect(named).toEqual(["Comes off: jack, tip and jack, sleeve", "Comes off: spring claw", "Comes off: shielding foil"]);
+    expect(named).toEqual([
+      "Comes off: jack, tip and jack, sleeve",
+      "Comes off: spring claw",
+      "Comes off: shielding foil",
+    ]);
     expect(stepsOut[3]!.text).toContain("The wire from the volume, lug 2 (wiper). Unsolder it at the jack, tip");
     expect(stepsIn.map(({ title }) => title).indexOf("Measure at the jack before it is closed")).toBeGreaterThan(
       stepsIn.findLastIndex(({ title }) => title.startsWith("Goes on")),
@@ -161,7 +208,9 @@ describe("what is done to the guitar", () => {
     const heights = { neck: { bass: 0.0022, treble: 0.0018 } };
     const { heights: lines } = card(plan, plan, { heights, heightsOut: { middle: { bass: 0.002, treble: 0.002 } } });
     expect(lines[0]).toMatch(/^Neck single coil: back to 2.2 mm on the bass side and 1.8 mm/);
-    expect(lines[1]).toMatch(/^Middle single coil: none kept of this guard\. The old guard's pickup there stood at 2 mm/);
+    expect(lines[1]).toMatch(
+      /^Middle single coil: none kept of this guard\. The old guard's pickup there stood at 2 mm/,
+    );
     expect(lines[2]).toMatch(/^Bridge single coil: none kept\. Measure/);
     expect(() => card(plan, plan, { heightsOut: { nekc: { bass: 0.002, treble: 0.002 } } })).toThrow("heightsOut.nekc");
     expect(() => card(plan, plan, { heights: { nekc: { bass: 0.002, treble: 0.002 } } })).toThrow("heights.nekc");

@@ -10,7 +10,9 @@ describe("words that no sound can be at once", () => {
     const [[words, why] = []] = told("glassy and dark 4");
     expect(words).toEqual(["glassy", "dark"]);
     expect(why).toContain("position 4");
-    expect(why).toContain("a peak from 4 kHz to 7.5 kHz and a cutoff at most 3.5 kHz, which would lie under its own peak");
+    expect(why).toContain(
+      "a peak from 4 kHz to 7.5 kHz and a cutoff at most 3.5 kHz, which would lie under its own peak",
+    );
     expect(why).toContain("peak's height at least 4 dB and at most 2 dB");
   });
 
@@ -26,7 +28,10 @@ describe("words that no sound can be at once", () => {
 
   test("words that go together, and targets that touch, are no contradiction", () => {
     expect(told("glassy bright quacky hum-free 4, fat bridge that cleans up")).toEqual([]);
-    const touching = [askFor("loud", [{ figure: "loudness", low: 2 }]), askFor("soft", [{ figure: "loudness", high: 2 }])];
+    const touching = [
+      askFor("loud", [{ figure: "loudness", low: 2 }]),
+      askFor("soft", [{ figure: "loudness", high: 2 }]),
+    ];
     expect(contradictionsIn([{ where: { kind: "position", position: 1 }, asks: touching }])).toEqual([]);
   });
 });

@@ -57,7 +57,20 @@ describe("figures that wishes are measured by", () => {
 
   test("volume at 6 takes what a plain divider takes", () => {
     // A linear track's fraction at 6 is looked up where it is drawn; here only the divider is checked.
-    const { guard, value } = measuredOf(onePickup({ parts: { volume: { ...LINEAR, taper: [[0, 0], [1, 1]] } }, rest: { load: { resistance: "1M" } } }));
+    const { guard, value } = measuredOf(
+      onePickup({
+        parts: {
+          volume: {
+            ...LINEAR,
+            taper: [
+              [0, 0],
+              [1, 1],
+            ],
+          },
+        },
+        rest: { load: { resistance: "1M" } },
+      }),
+    );
     expect(guard.controls.potsWithRole("volume")).toEqual(["volume"]);
     // 6.0 kΩ, with its reactance at 200 Hz, under a tone of 250 kΩ and 22 nF that the divider hardly sees; wiper into 1 MΩ.
     const [track, load] = [250e3, 1e6];
@@ -75,11 +88,7 @@ describe("figures that wishes are measured by", () => {
     const bled = measuredOf(
       onePickup({
         parts: { bleed: { kind: "cap", capacitance: "1n" } },
-        wires: [
-          ...(onePickup() as { wires: unknown[] }).wires,
-          ["bleed.a", "volume.3"],
-          ["bleed.b", "volume.2"],
-        ],
+        wires: [...(onePickup() as { wires: unknown[] }).wires, ["bleed.a", "volume.3"], ["bleed.b", "volume.2"]],
       }),
     );
     expect(plain.value("volumeTreble")!).toBeLessThan(0);

@@ -78,7 +78,8 @@ describe("the vocabulary", () => {
     const { meaning, targets, source } = tradeWord(name);
     expect(meaning.length).toBeGreaterThan(10);
     expect(source).toMatch(/source|from memory/);
-    for (const { low, high } of targets) expect(low ?? Number.NEGATIVE_INFINITY).toBeLessThanOrEqual(high ?? Number.POSITIVE_INFINITY);
+    for (const { low, high } of targets)
+      expect(low ?? Number.NEGATIVE_INFINITY).toBeLessThanOrEqual(high ?? Number.POSITIVE_INFINITY);
     expect(targets.every(({ low, high }) => low !== undefined || high !== undefined)).toBe(true);
     expect(understood(`${name} 4`)).toEqual([["position 4", [name]]]);
   });

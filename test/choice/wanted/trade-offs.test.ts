@@ -11,7 +11,11 @@ function searched(text: string, ids: readonly string[]) {
     values: { volume: [250e3, 500e3], tone: [250e3, 500e3], cap: [22e-9], bleed: [null] },
     surroundings: { cable: { length: "3m", capacitance: "100p" } },
     driveOf: () => flatDrive(),
-    starts: PLAN_PRESETS.filter(({ id }) => ids.includes(id)).map(({ title, plan }) => ({ from: title, plan, changes: [] })),
+    starts: PLAN_PRESETS.filter(({ id }) => ids.includes(id)).map(({ title, plan }) => ({
+      from: title,
+      plan,
+      changes: [],
+    })),
     pickups: { neck: ["single-vintage"], middle: ["single-vintage-rwrp"] },
     steps: false,
   });
@@ -22,7 +26,9 @@ describe("wishes that the best guard misses", () => {
     const { ranked, ledger } = searched("glassy and dark 4", ["singles-neck-middle"]);
     const [tradeOff] = tradeOffsOf(ranked[0]!, ledger);
     expect(tradeOff).toMatchObject({ wish: 0, met: false });
-    expect(tradeOff!.text).toMatch(/^Nothing that was tried meets glassy and dark in position 4; the nearest comes to cutoff/);
+    expect(tradeOff!.text).toMatch(
+      /^Nothing that was tried meets glassy and dark in position 4; the nearest comes to cutoff/,
+    );
   });
 
   test("that another guard meets name what it gives up", () => {

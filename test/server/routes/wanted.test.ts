@@ -20,11 +20,17 @@ describe("POST /api/wishes", () => {
   test("tells what is understood, what is not, and what every word is measured by", async () => {
     const { status, json } = await post("/api/wishes", { text: "glassy and dark 4, fatt bridge" });
     expect(status).toBe(200);
-    expect(json.wishes[0]).toMatchObject({ where: { kind: "position", position: 4 }, asks: [{ word: "glassy" }, { word: "dark" }] });
+    expect(json.wishes[0]).toMatchObject({
+      where: { kind: "position", position: 4 },
+      asks: [{ word: "glassy" }, { word: "dark" }],
+    });
     expect(json.unknown).toEqual([{ said: "fatt", nearest: "fat" }]);
     expect(json.contradictions[0].words).toEqual(["glassy", "dark"]);
     expect(json.words.find(({ word }: { word: string }) => word === "glassy")).toMatchObject({
-      targets: [{ figure: "peakFrequency", low: 4000, high: 7500 }, { figure: "peakHeight", low: 4 }],
+      targets: [
+        { figure: "peakFrequency", low: 4000, high: 7500 },
+        { figure: "peakHeight", low: 4 },
+      ],
       source: expect.stringContaining("no source"),
     });
     expect(json.figures.find(({ figure }: { figure: string }) => figure === "hum").unit).toBe("dB");
@@ -50,17 +56,36 @@ describe("POST /api/wanted", () => {
     const plan = { layout: "one-pickup", pickups: { bridge: "p90" }, volume: "500k", tones: [] };
     const asks = [{ word: "bright", targets: [{ figure: "cutoff", low: 4000 }] }];
     const wishes = [{ where: { kind: "pickups", pickups: ["bridge"] }, asks }];
-    const { status, json } = await post("/api/wanted", { wishes, plan, switches: false, cable: { length: "1m", capacitance: "100p" } });
+    const { status, json } = await post("/api/wanted", {
+      wishes,
+      plan,
+      switches: false,
+      cable: { length: "1m", capacitance: "100p" },
+    });
     expect(status).toBe(200);
-    expect(json.guards[0]).toMatchObject({ from: "your plan", met: 1, build: { cable: { length: "1m" } } });
+    expect(json.guards[0]).toMatchObject({ from: "your plan", met: 1, build: { cable: { length: 1 } } });
     expect(json.guards[0].wishes[0].asks[0].targets).toMatchObject([{ figure: "cutoff", low: 4000, short: 0 }]);
   });
 
   test.each([
     ["words that nobody knows", { wishes: "xylophonic 4" }, "wishes", 'no word that is known ("xylophonic")'],
-    ["a place that no start has", { wishes: "glassy 4", starts: ["singles-three-way"] }, "starts", "positions and pickups"],
-    ["a start that is none", { wishes: "glassy 4", starts: ["singles"] }, "starts.0", "did you mean"],
-    ["a range upside down", { wishes: [{ where: { kind: "anywhere" }, asks: [{ word: "loud", targets: [{ figure: "loudness", low: 3, high: 1 }] }] }] }, "wishes", ""],
+    [
+      "a place that no start has",
+      { wishes: "glassy 4", starts: ["singles-three-way"] },
+      "starts",
+      "positions and pickups",
+    ],
+    ["a start that is none", { wishes: "glassy 4", starts: ["singles"] }, "starts.0", "is none of"],
+    [
+      "a range upside down",
+      {
+        wishes: [
+          { where: { kind: "anywhere" }, asks: [{ word: "loud", targets: [{ figure: "loudness", low: 3, high: 1 }] }] },
+        ],
+      },
+      "wishes",
+      "",
+    ],
     ["a pickup type that is none", { wishes: "glassy 4", pickups: { neck: ["single"] } }, "pickups.neck.0", ""],
     ["a plan that is none", { wishes: "glassy 4", plan: { layout: "lever-9" } }, "plan.layout", ""],
     ["too long a text", { wishes: "a".repeat(MAX_WISH_CHARS + 1) }, "wishes", String(MAX_WISH_CHARS)],
@@ -84,7 +109,11 @@ describe("POST /api/swap-card", () => {
   const build = (title: string) => ({ presolder: 1, title, plan });
 
   test("answers the card of two guards", async () => {
-    const { status, json } = await post("/api/swap-card", { out: build("old"), in: build("new"), guitar: "the blue one" });
+    const { status, json } = await post("/api/swap-card", {
+      out: build("old"),
+      in: build("new"),
+      guitar: "the blue one",
+    });
     expect(status).toBe(200);
     expect(json).toMatchObject({ out: "old", in: "new", guitar: "the blue one", date: null });
     expect(json.player[0]).toMatchObject({ distanceDb: 0, audible: "none" });

@@ -20,7 +20,12 @@ export const USUAL_VALUES: Values = {
   volume: [250e3, 500e3, 1e6],
   tone: [250e3, 500e3],
   cap: [10e-9, 22e-9, 47e-9],
-  bleed: [null, { capacitance: 680e-12 }, { capacitance: 680e-12, parallel: 150e3 }, { capacitance: 1e-9, parallel: 150e3 }],
+  bleed: [
+    null,
+    { capacitance: 680e-12 },
+    { capacitance: 680e-12, parallel: 150e3 },
+    { capacitance: 1e-9, parallel: 150e3 },
+  ],
 };
 
 /** One thing to choose of a guard, in the build for trying and in the plan for keeping. */

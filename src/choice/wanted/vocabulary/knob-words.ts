@@ -1,5 +1,5 @@
 import { COMMON_PRACTICE } from "./sources.ts";
-import type { TradeWord } from "./words.ts";
+import type { TradeWord } from "./trade-word.ts";
 
 /** Words for what the knobs do. */
 export const KNOB_WORDS = {

@@ -1,5 +1,5 @@
 import { AS_THE_LABELS, COMMON_PRACTICE } from "./sources.ts";
-import type { TradeWord } from "./words.ts";
+import type { TradeWord } from "./trade-word.ts";
 
 /** Words for how loud a sound is, and its hum. */
 export const LEVEL_WORDS = {

@@ -1,5 +1,5 @@
 import { BRIGHTNESS_STUDIES, COMMON_PRACTICE } from "./sources.ts";
-import type { TradeWord } from "./words.ts";
+import type { TradeWord } from "./trade-word.ts";
 
 /** Words for a sound's colour. Numbers are for a guard on a usual lead and amplifier. */
 export const TONE_WORDS = {
