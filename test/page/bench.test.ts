@@ -146,7 +146,9 @@ describeWith("chromium", "the bench on the page", () => {
       expect(await panel.getByLabel(/^Height screws by hand first/).isChecked()).toBe(true);
       await page.emulateMedia({ media: "print" });
       expect(await panel.getByText("Springs or sleeves.").isVisible()).toBe(true);
-      expect(await panel.getByRole("region", { name: "Hardware" }).isVisible()).toBe(true);
+      const hardware = panel.getByRole("region", { name: "Hardware" });
+      expect(await hardware.isVisible()).toBe(true);
+      expect(await hardware.textContent()).toContain("common practice, no source");
       expectQuiet(visit);
     },
   );

@@ -35,7 +35,7 @@ export function measuredField(
   reading: MeterReadingAnswer,
   { range, meter }: MeterAtHand,
   written: Written,
-): { element: HTMLElement; read: () => MeasuredRequest | undefined } {
+): { element: HTMLElement; read: () => MeasuredRequest | undefined; written: () => string } {
   const key = keyOf(reading);
   const id = freshId("measured");
   const verdict = h("span", { class: "measured-verdict", id });
@@ -83,7 +83,15 @@ export function measuredField(
       const shown = parse();
       if (shown === undefined) return undefined;
       const { label, between, settings, sweep } = reading;
-      return { label, between, settings, ...(sweep ? { sweep } : {}), ...shown };
+      const ohms = "ohms" in shown ? shown.ohms : null;
+      const stoodOn = ohms === null ? undefined : range.holding(reading, ohms);
+      return {
+        ...{ label, between, settings },
+        ...(sweep ? { sweep } : {}),
+        ...shown,
+        ...(stoodOn === undefined ? {} : { range: stoodOn }),
+      };
     },
+    written: () => input.value.trim(),
   };
 }
