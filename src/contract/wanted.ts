@@ -65,11 +65,20 @@ export const wantedRequestSchema = strict({
       `expected wishes in words, of at most ${MAX_WISH_CHARS} characters, or a list of at most ${MAX_WISHES}`,
   }),
   starts: z
-    .array(oneOf(PLAN_PRESETS.map(({ id }) => id) as [string, ...string[]]))
-    .min(1)
-    .max(PLAN_PRESETS.length)
+    .union(
+      [
+        z.literal("all"),
+        z
+          .array(oneOf(PLAN_PRESETS.map(({ id }) => id) as [string, ...string[]]))
+          .min(1)
+          .max(PLAN_PRESETS.length),
+      ],
+      { error: () => 'expected "all", or a list of ids of customary guards' },
+    )
     .optional()
-    .describe("customary guards to begin with, by the ids that the catalogue gives; left out: all of them"),
+    .describe(
+      "customary guards to begin with, by the ids that the catalogue gives; left out: all of them, or none beside a `plan`",
+    ),
   plan: z
     .unknown()
     .optional()

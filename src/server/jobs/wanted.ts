@@ -56,8 +56,8 @@ function ownShape(plan: unknown): Shape[] {
 function startsOf({ starts, plan }: WantedBody): Shape[] {
   const own = ownShape(plan);
   // Whoever gives a plan and no starts asks about that plan.
-  const ids = starts ?? (own.length > 0 ? [] : PLAN_PRESETS.map(({ id }) => id));
-  const customary = PLAN_PRESETS.filter(({ id }) => ids.includes(id));
+  const wanted = starts ?? (own.length > 0 ? [] : "all");
+  const customary = wanted === "all" ? PLAN_PRESETS : PLAN_PRESETS.filter(({ id }) => wanted.includes(id));
   return [...own, ...customary.map(({ title, plan: each }) => ({ from: title, plan: each, changes: [] }))];
 }
 
