@@ -131,6 +131,7 @@ export const understoodAnswer = z.object({
 const guardAnswer = z.object({
   from: z.string().describe("the customary guard that it grew from"),
   changes: z.array(z.string()),
+  values: z.array(z.string()).describe("its pots, caps and treble bleed, in words"),
   build: z.unknown().describe("a build file with a plan"),
   cost: z.number().describe("how far it is from the wishes; see `costMeaning`"),
   met: z.int().describe("how many wishes it meets"),

@@ -58,6 +58,15 @@ export function levelWords(loudnessLu: number): string {
   return size < NOTICED_LU ? "as loud as before" : `${size.toFixed(1)} dB ${loudnessLu > 0 ? "louder" : "softer"}`;
 }
 
+/** Octaves of the brightness: less is hardly told from one day to the next; a choice. */
+const NOTICED_OCTAVES = 0.05;
+
+function brightnessWords(from: GuardSound, to: GuardSound): string {
+  const octaves = Math.log2(to.sound!.brightnessHz / from.sound!.brightnessHz);
+  if (Math.abs(octaves) < NOTICED_OCTAVES) return "";
+  return octaves > 0 ? ", brighter" : ", darker";
+}
+
 /** "Position 4 (neck + middle, …) → position 2: nearly it: told apart side by side; 2.1 dB softer." */
 export function nearestWords({ of, nearest, audible, loudnessLu }: NearestSound, guard: string): string {
   const start = `${capitalised(placeWords(of))} (${of.label})`;
@@ -65,5 +74,5 @@ export function nearestWords({ of, nearest, audible, loudnessLu }: NearestSound,
   if (!nearest || audible === null) return `${start}: nothing of ${guard} sounds.`;
   if (audible === "another-sound")
     return `${start}: gone. The nearest is ${placeWords(nearest)} (${nearest.label}), and it is another sound.`;
-  return `${start}: now ${placeWords(nearest)} (${nearest.label}), ${LIKENESS[audible]}; ${levelWords(loudnessLu!)}.`;
+  return `${start}: now ${placeWords(nearest)} (${nearest.label}), ${LIKENESS[audible]}; ${levelWords(loudnessLu!)}${brightnessWords(of, nearest)}.`;
 }

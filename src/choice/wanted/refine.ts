@@ -1,4 +1,4 @@
-import { tryAll, trySome } from "../search/descent.ts";
+import { trySome } from "../search/descent.ts";
 import { type Combination, Trials } from "../search/trials.ts";
 import type { Candidate, Outcome } from "./candidate.ts";
 
@@ -25,6 +25,18 @@ interface Effort {
   readonly checkpoint: () => void;
   /** How many combinations may be tried. */
   readonly most: number;
+  /** Whether values that meet every wish are good enough. */
+  readonly endsWhenMet: boolean;
+}
+
+/** Every combination, those that change the fewest values first. */
+function everyCombination(candidate: Candidate): Combination[] {
+  return candidate.sizes
+    .reduce<Combination[]>(
+      (all, size) => all.flatMap((one) => Array.from({ length: size }, (_, choice) => [...one, choice])),
+      [[]],
+    )
+    .sort((a, b) => candidate.changedIn(a) - candidate.changedIn(b));
 }
 
 /**
@@ -33,23 +45,30 @@ interface Effort {
  */
 export function refine(
   candidate: Candidate,
-  { checkpoint, most }: Effort,
+  { checkpoint, most, endsWhenMet }: Effort,
   see: (tried: Tried) => void,
 ): { tried: number; isExhaustive: boolean } {
-  const isExhaustive = candidate.combinations <= most;
-  let at: Combination = candidate.own;
+  let at = candidate.own;
+  let isMet = false;
   const guardOf = (combination: Combination) => {
     at = combination;
     return candidate.guardOf(combination);
   };
   const score = (guard: Parameters<Candidate["outcomeOf"]>[0]) => {
     const tried = { candidate, combination: at, outcome: candidate.outcomeOf(guard) };
+    isMet = tried.outcome.cost === 0;
     see(tried);
     return { cost: rankOf(tried), says: "" };
   };
   const trials = new Trials(guardOf, score, { checkpoint, most });
   trials.costOf(candidate.own);
-  if (isExhaustive) tryAll(trials, candidate.sizes);
-  else trySome(trials, candidate.sizes);
-  return { tried: trials.count, isExhaustive };
+  if (candidate.combinations > most) {
+    trySome(trials, candidate.sizes);
+    return { tried: trials.count, isExhaustive: false };
+  }
+  for (const combination of everyCombination(candidate)) {
+    trials.costOf(combination);
+    if (endsWhenMet && isMet) break;
+  }
+  return { tried: trials.count, isExhaustive: trials.count === candidate.combinations };
 }

@@ -5,8 +5,9 @@ import type { Surroundings } from "./candidate.ts";
 import { type Contradiction, contradictionsIn } from "./contradictions.ts";
 import type { Tried } from "./refine.ts";
 import type { WishReached } from "./score.ts";
+import { valueWords } from "./space/value-words.ts";
 import { tradeOffsOf } from "./trade-offs.ts";
-import { ENOUGH, type WantedResult } from "./wanted.ts";
+import { ENOUGH, TOLD_OF_ONE, type WantedResult } from "./wanted.ts";
 import type { Wish } from "./wish.ts";
 
 /** A wish in a guard, with the setting in which it is heard. */
@@ -20,6 +21,8 @@ export interface GuardTold {
   /** The customary guard it grew from. */
   readonly from: string;
   readonly changes: readonly string[];
+  /** Its pots, caps and treble bleed, in words. */
+  readonly values: readonly string[];
   /** The guard as a plan, to be opened and kept. */
   readonly build: PlanFormInput;
   readonly cost: number;
@@ -45,13 +48,12 @@ export interface WantedTold {
 export const COST_MEANING =
   "sum over all targets of the square of what is missed, in steps: a third of an octave for frequencies, for the rest as the figures say; 0 where every wish is met";
 
-/** Of one customary guard, whose pickups' winds are small differences. */
-const TOLD_OF_ONE = 3;
-
-/** The best, not all of them the same guard with other winds. */
+/** The best, not all of them the same guard with other winds; where some meet every wish, those alone. */
 function toTell(ranked: readonly Tried[]): Tried[] {
   const counts = new Map<string, number>();
+  const isMet = ranked[0]?.outcome.cost === 0;
   return ranked
+    .filter(({ outcome }) => !isMet || outcome.cost === 0)
     .filter(({ candidate: { shape } }) => {
       const count = counts.get(shape.from) ?? 0;
       counts.set(shape.from, count + 1);
@@ -72,11 +74,13 @@ function wishTold({ cell, ...wish }: WishReached, { candidate }: Tried): WishTol
 function guardTold(tried: Tried, surroundings: Surroundings): GuardTold {
   const { candidate, combination, outcome } = tried;
   const { from, changes } = candidate.shape;
+  const plan = candidate.planOf(combination);
   const title = [from, ...changes].join("; ").slice(0, MAX_LABEL_CHARS);
   return {
     from,
     changes,
-    build: { presolder: 1, title, plan: candidate.planOf(combination), ...surroundings },
+    values: valueWords(plan),
+    build: { presolder: 1, title, plan, ...surroundings },
     cost: outcome.cost,
     met: outcome.wishes.filter(({ met }) => met).length,
     wishes: outcome.wishes.map((wish) => wishTold(wish, tried)),
@@ -96,7 +100,7 @@ function methodWords({ shapes, trials, exhaustive, isMet }: WantedResult): strin
   const values = exhaustive
     ? `All values of all of them were tried, ${trials} guards.`
     : isMet
-      ? `The best of them were tried with other values, ${trials} guards in all, until ${ENOUGH} met every wish.`
+      ? `The best of them were tried with other values, ${trials} guards in all, and no more once enough of one kind met every wish.`
       : `The best of them were tried with other values, ${trials} guards in all; a better one may have been missed.`;
   return `${looked.charAt(0).toUpperCase()}${looked.slice(1)} were looked at. ${values}${stepped}${without}`;
 }

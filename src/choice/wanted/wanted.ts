@@ -17,7 +17,7 @@ export interface WantedQuestion extends Question {
 export interface WantedOptions {
   readonly mostShapes?: number;
   readonly mostTrials?: number;
-  /** Guards that meet every wish, after which no more are looked for. */
+  /** Guards that meet every wish, after which no more are looked for; without end, everything is tried. */
   readonly enough?: number;
 }
 
@@ -30,7 +30,7 @@ export interface WantedResult {
   readonly trials: number;
   /** Whether every shape of the guards begun with was tried with all values. */
   readonly exhaustive: boolean;
-  /** Whether it ended since enough guards meet every wish. */
+  /** Whether not everything was tried since there are guards that meet every wish. */
   readonly isMet: boolean;
 }
 
@@ -50,6 +50,8 @@ type Bounds = Required<WantedOptions>;
 
 /** Wirings, with their pickups, that all meet every wish: as many as are told. */
 export const ENOUGH = 10;
+/** Of one customary guard, whose pickups' winds are small differences. */
+export const TOLD_OF_ONE = 3;
 
 class Wanted {
   readonly ledger: Ledger;
@@ -91,10 +93,21 @@ class Wanted {
     }
   }
 
+  /** How many guards of each start meet every wish. */
+  #metOf(): Map<string, number> {
+    const counts = new Map<string, number>();
+    for (const { candidate, outcome } of this.ledger.ranked()) {
+      if (outcome.cost > 0) break;
+      const { from } = candidate.shape;
+      counts.set(from, (counts.get(from) ?? 0) + 1);
+    }
+    return counts;
+  }
+
   /** Whether as many guards meet every wish as are told. */
   get isEnough(): boolean {
-    const last = this.ledger.ranked()[this.#enough - 1];
-    return last !== undefined && last.outcome.cost === 0;
+    const met = [...this.#metOf().values()].reduce((sum, count) => sum + Math.min(count, TOLD_OF_ONE), 0);
+    return met >= this.#enough;
   }
 
   /** Tries a shape with its own values, once. @returns null where it cannot be built, or no more may be tried */
@@ -136,6 +149,12 @@ class Wanted {
   refine(candidates: readonly Candidate[]): void {
     for (const candidate of candidates) {
       if (this.#refined.has(candidate)) continue;
+      const isTold =
+        this.#enough < Number.POSITIVE_INFINITY && (this.#metOf().get(candidate.shape.from) ?? 0) >= TOLD_OF_ONE;
+      if (isTold) {
+        this.isEveryValueTried = false;
+        continue;
+      }
       const left = this.#mostTrials - this.trials;
       if (left <= 1 || this.isEnough) {
         this.isEveryValueTried = false;
@@ -143,7 +162,8 @@ class Wanted {
       }
       this.#refined.add(candidate);
       const most = candidate.combinations <= left ? left : Math.min(left, Math.ceil(this.#mostTrials * LARGEST_SHARE));
-      const effort = { ...this.#checkpoint, most };
+      const endsWhenMet = this.#enough < Number.POSITIVE_INFINITY;
+      const effort = { ...this.#checkpoint, most, endsWhenMet };
       const { tried, isExhaustive } = refine(candidate, effort, (each) => this.ledger.add(each));
       // Its own values were tried before.
       this.trials += tried - 1;
@@ -194,7 +214,7 @@ export function searchWanted(
   const looked = wanted.shapes;
   wanted.refine(wanted.ledger.ranked().map(({ candidate }) => candidate));
   const exhaustive = isAll && wanted.isEveryValueTried;
-  const isMet = wanted.isEnough;
+  const isMet = !exhaustive && (wanted.ledger.ranked()[0]?.outcome.cost ?? 1) === 0;
   if (question.steps && !isMet) wanted.step();
   const ranked = wanted.ledger.ranked();
   if (ranked.length === 0) throw faultAt("REQUEST_INVALID", "starts", "none of them can be wired with these pickups");

@@ -75,7 +75,7 @@ export function createSwapCardPanel(bench: Bench): HTMLElement {
   );
   return h(
     "div",
-    { class: "stack" },
+    { class: "stack swap-panel" },
     h(
       "div",
       { class: "stack no-print" },

@@ -88,7 +88,7 @@ export function swapCardView(card: SwapCardAnswer): HTMLElement {
       readings.map(readingRow),
     ),
     listOf("Pickup heights", heights),
-    h("h4", {}, "For the player"),
+    h("h4", { class: "swap-player" }, "For the player"),
     plainTable("Where each sound is now", ["Before", "Sounded", "Now"], player.map(playerRow)),
     listOf(
       "New sounds",

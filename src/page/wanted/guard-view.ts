@@ -33,18 +33,19 @@ function openButton(guard: WantedGuard, open: Open): HTMLElement {
   const name = [guard.from, ...guard.changes].join("; ");
   return h(
     "button",
-    { type: "button", "aria-label": `Put on the bench: ${name}`, onclick: () => open(guard) },
+    { type: "button", "aria-label": `Put it on the bench: ${name}`, onclick: () => open(guard) },
     "Put it on the bench",
   );
 }
 
 function guardView(guard: WantedGuard, vocabulary: Vocabulary, open: Open, isFirst: boolean): HTMLElement {
-  const { from, changes, met, wishes } = guard;
+  const { from, changes, values, met, wishes } = guard;
   return h(
     "li",
     { class: "found-guard" },
     h("h5", {}, from),
     changes.length > 0 && h("p", {}, changes.join("; ")),
+    h("p", {}, values.join("; ")),
     h("p", {}, h("b", {}, `${met} of ${wishes.length} places as wished`)),
     h("div", { class: "buttons" }, openButton(guard, open)),
     h("details", { open: isFirst }, h("summary", {}, "Wish by wish"), wishesTable(guard, vocabulary)),

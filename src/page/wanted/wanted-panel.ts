@@ -46,7 +46,7 @@ export function createWantedPanel(bench: Bench): HTMLElement {
   const form = new WishForm();
   const told = h("div", { role: "status" });
   const starts = formChoice("starts", "Begin with", STARTS);
-  const switches = h("input", { type: "checkbox", id: "wanted-switches", checked: true });
+  const switches = h("input", { type: "checkbox", checked: true });
   let vocabulary: Vocabulary | undefined;
 
   const understand = async () => {
@@ -118,7 +118,7 @@ export function createWantedPanel(bench: Bench): HTMLElement {
       "div",
       { class: "field-row" },
       starts.element,
-      h("div", { class: "field check" }, switches, h("label", { for: "wanted-switches" }, "Add switches to the best")),
+      h("label", { class: "wanted-check" }, switches, "Add switches to the best"),
     ),
     h(
       "p",

@@ -94,7 +94,7 @@ function everyPlan(): PlanInput[] {
 }
 
 describe("a search over layouts and parts that tries everything", () => {
-  const result = searchWanted(question("glassy 4, cleans up 1", {}), undefined, { enough: 1000 });
+  const result = searchWanted(question("glassy 4, cleans up 1", {}), undefined, { enough: Number.POSITIVE_INFINITY });
   const told = wantedTold(result, parseWishes("glassy 4, cleans up 1").wishes, SURROUNDINGS);
   // Only what has four leads can be split, so that no HSS wiring with anything else can be had.
   const canBe = everyPlan().filter(({ split, pickups }) => !split || pickups.bridge === "humbucker-hot");
@@ -120,10 +120,14 @@ describe("a search over layouts and parts that tries everything", () => {
 
 describe("a search that may not try everything", () => {
   const text = "glassy 4, cleans up 1";
-  const all = searchWanted(question(text, {}), undefined, { enough: 1000 });
+  const all = searchWanted(question(text, {}), undefined, { enough: Number.POSITIVE_INFINITY });
 
   test("says so, keeps to its bounds, and comes near the best", () => {
-    const some = searchWanted(question(text, {}), undefined, { mostShapes: 8, mostTrials: 40, enough: 1000 });
+    const some = searchWanted(question(text, {}), undefined, {
+      mostShapes: 8,
+      mostTrials: 40,
+      enough: Number.POSITIVE_INFINITY,
+    });
     expect(some.exhaustive).toBe(false);
     expect(some.trials).toBeLessThanOrEqual(40);
     expect(some.shapes.tried).toBeLessThanOrEqual(8);

@@ -41,7 +41,7 @@ describe("POST /api/wanted", () => {
   test("answers guards as plans, best first, with every target beside what is reached", async () => {
     const { status, json } = await post("/api/wanted", { wishes: "glassy 4, hum-free 2", ...SMALL });
     expect(status).toBe(200);
-    expect(json).toMatchObject({ exhaustive: true, trials: 4, shapes: { all: 2, tried: 2 } });
+    expect(json).toMatchObject({ shapes: { all: 2, tried: 2 }, tradeOffs: [] });
     const [best] = json.guards;
     expect(best).toMatchObject({ met: 2, cost: 0, build: { presolder: 1, plan: { layout: "lever-5-two-tone" } } });
     expect(best.wishes[0]).toMatchObject({ settings: { lever: 4 }, met: true, asks: [{ word: "glassy", met: true }] });
@@ -50,6 +50,13 @@ describe("POST /api/wanted", () => {
     const { json: curves } = await post("/api/response", { build: best.build, settings: { lever: 4 } });
     expect(target.value).toBeCloseTo(curves.curves[0].peak.frequency, 1);
     expect(best.build.cable).toMatchObject({ length: "3m" });
+  });
+
+  test("tries everything where nothing meets the wishes, and tells what each that is missed would cost", async () => {
+    const { json } = await post("/api/wanted", { wishes: "glassy and dark 4, hum-free 2", ...SMALL });
+    expect(json).toMatchObject({ exhaustive: true, trials: 4, tradeOffs: [{ wish: 0, met: false }] });
+    expect(json.understood.contradictions).toHaveLength(1);
+    expect(json.guards[0].values).toHaveLength(3);
   });
 
   test("takes targets of one's own, a cable and a plan of one's own", async () => {
