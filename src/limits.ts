@@ -187,7 +187,7 @@ export const MAX_TAP_SECONDS = MAX_TAP_STEPS * (4 + 3) + 30;
 /** Wirings with their pickups that one search for a wanted sound looks at: some seconds of one worker. */
 export const MAX_WANTED_SHAPES = 200;
 /** Guards with their values that it tries: some seconds more. */
-export const MAX_WANTED_TRIALS = 2_000;
+export const MAX_WANTED_TRIALS = 1_500;
 /** Of wishes in words: five lines; the longest wish for every position of a lever is three. */
 export const MAX_WISH_CHARS = 500;
 /** Places that are wished for: a lever's positions, its pickups alone and in pairs, and some. */

@@ -7,7 +7,7 @@ import type { Tried } from "./refine.ts";
 import type { WishReached } from "./score.ts";
 import { valueWords } from "./space/value-words.ts";
 import { tradeOffsOf } from "./trade-offs.ts";
-import { ENOUGH, TOLD_OF_ONE, type WantedResult } from "./wanted.ts";
+import { TOLD_OF_ONE, type WantedResult } from "./wanted.ts";
 import type { Wish } from "./wish.ts";
 
 /** A wish in a guard, with the setting in which it is heard. */
@@ -48,6 +48,8 @@ export interface WantedTold {
 export const COST_MEANING =
   "sum over all targets of the square of what is missed, in steps: a third of an octave for frequencies, for the rest as the figures say; 0 where every wish is met";
 
+const TOLD = 10;
+
 /** The best, not all of them the same guard with other winds; where some meet every wish, those alone. */
 function toTell(ranked: readonly Tried[]): Tried[] {
   const counts = new Map<string, number>();
@@ -59,7 +61,7 @@ function toTell(ranked: readonly Tried[]): Tried[] {
       counts.set(shape.from, count + 1);
       return count < TOLD_OF_ONE;
     })
-    .slice(0, ENOUGH);
+    .slice(0, TOLD);
 }
 
 function wishTold({ cell, ...wish }: WishReached, { candidate }: Tried): WishTold {
@@ -100,7 +102,7 @@ function methodWords({ shapes, trials, exhaustive, isMet }: WantedResult): strin
   const values = exhaustive
     ? `All values of all of them were tried, ${trials} guards.`
     : isMet
-      ? `The best of them were tried with other values, ${trials} guards in all, and no more once enough of one kind met every wish.`
+      ? `The best of them were tried with other values, ${trials} guards in all, and no more once enough of them met every wish.`
       : `The best of them were tried with other values, ${trials} guards in all; a better one may have been missed.`;
   return `${looked.charAt(0).toUpperCase()}${looked.slice(1)} were looked at. ${values}${stepped}${without}`;
 }

@@ -48,8 +48,8 @@ const ROUNDS = 2;
 
 type Bounds = Required<WantedOptions>;
 
-/** Wirings, with their pickups, that all meet every wish: as many as are told. */
-export const ENOUGH = 10;
+/** Wirings, with their pickups, that all meet every wish and are enough to choose from. */
+const ENOUGH = 5;
 /** Of one customary guard, whose pickups' winds are small differences. */
 export const TOLD_OF_ONE = 3;
 
@@ -104,7 +104,7 @@ class Wanted {
     return counts;
   }
 
-  /** Whether as many guards meet every wish as are told. */
+  /** Whether as many guards meet every wish as are enough. */
   get isEnough(): boolean {
     const met = [...this.#metOf().values()].reduce((sum, count) => sum + Math.min(count, TOLD_OF_ONE), 0);
     return met >= this.#enough;
