@@ -60,10 +60,8 @@ const farads = (meaning: string) => quantity("capacitance", { above: 0, max: 1e-
 const values = <Value extends z.ZodType>(value: Value) => z.array(value).min(1).max(MAX_CANDIDATES).optional();
 
 export const wantedRequestSchema = strict({
-  wishes: z.union([wishesTextField, z.array(wishField).min(1).max(MAX_WISHES)], {
-    error: () =>
-      `expected wishes in words, of at most ${MAX_WISH_CHARS} characters, or a list of at most ${MAX_WISHES}`,
-  }),
+  text: wishesTextField.optional(),
+  wishes: z.array(wishField).min(1).max(MAX_WISHES).optional().describe("in place of `text`"),
   starts: z
     .union(
       [

@@ -23,7 +23,9 @@ describeWith("chromium", "the swap card", () => {
     expect(await card.locator("li").first().textContent()).toMatch(/^Unplug the guitar from the amplifier/);
     expect(await card.textContent()).toContain("Guitar: the blue one");
     expect(await card.textContent()).toContain("Unscrew the jack and let it come along with the guard.");
-    expect(await card.getByRole("table", { name: "Where each sound is now" }).getByRole("row").count()).toBeGreaterThan(3);
+    expect(await card.getByRole("table", { name: "Where each sound is now" }).getByRole("row").count()).toBeGreaterThan(
+      3,
+    );
     await bringAxe(page);
     expect(await seriousFindings(page, ".swap-panel")).toEqual([]);
     expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBe(0);

@@ -28,23 +28,24 @@ interface WantedJob extends Parsed {
 const USUAL_CABLE = { length: "3m", capacitance: "100p" };
 const USUAL_LOAD = { resistance: "1M", capacitance: "100p" };
 
-function wishesOf(wishes: WantedBody["wishes"]): Parsed {
-  if (typeof wishes !== "string")
-    return {
-      wishes: wishes.map(({ where, asks }) => ({
-        where,
-        asks: asks.map(({ word, targets }) => askFor(word, targets)),
-      })),
-      unknown: [],
-      notes: [],
-    };
-  const parsed = parseWishes(wishes);
+/** @throws PresolderError naming `text` or `wishes` where there is neither, both, or no word that is known */
+function wishesOf({ text, wishes }: WantedBody): Parsed {
+  if ((text === undefined) === (wishes === undefined))
+    throw faultAt("REQUEST_INVALID", "wishes", "expected either `wishes` or, in words, `text`");
+  if (wishes) {
+    const asked = wishes.map(({ where, asks }) => ({
+      where,
+      asks: asks.map(({ word, targets }) => askFor(word, targets)),
+    }));
+    return { wishes: asked, unknown: [], notes: [] };
+  }
+  const parsed = parseWishes(text!);
   const unknown = parsed.unknown.map(({ said }) => `"${said}"`).join(", ");
   if (parsed.wishes.length === 0)
-    throw faultAt("REQUEST_INVALID", "wishes", `holds no word that is known${unknown === "" ? "" : ` (${unknown})`}`);
+    throw faultAt("REQUEST_INVALID", "text", `holds no word that is known${unknown === "" ? "" : ` (${unknown})`}`);
   if (parsed.wishes.length <= MAX_WISHES) return parsed;
   const message = `names ${parsed.wishes.length} places; expected at most ${MAX_WISHES}`;
-  throw faultAt("LIMIT_EXCEEDED", "wishes", message);
+  throw faultAt("LIMIT_EXCEEDED", "text", message);
 }
 
 function ownShape(plan: unknown): Shape[] {
@@ -69,7 +70,7 @@ function valuesOf({ volume, tone, cap, bleed }: WantedBody["values"]): Values {
 
 function read(body: WantedBody): WantedJob {
   return {
-    ...wishesOf(body.wishes),
+    ...wishesOf(body),
     starts: startsOf(body),
     pickups: body.pickups,
     values: valuesOf(body.values),

@@ -117,7 +117,7 @@ const EXAMPLES: Examples = {
     wish: { kind: "tone-halfway", settings: { lever: 1 } },
   },
   "/api/wanted": {
-    wishes: "glassy 4, hum-free 2",
+    text: "glassy 4, hum-free 2",
     starts: ["singles-neck-middle"],
     pickups: { neck: ["single-vintage", "single-medium"], middle: ["single-vintage-rwrp"], bridge: ["single-hot"] },
     values: {

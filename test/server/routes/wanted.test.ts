@@ -39,7 +39,7 @@ describe("POST /api/wishes", () => {
 
 describe("POST /api/wanted", () => {
   test("answers guards as plans, best first, with every target beside what is reached", async () => {
-    const { status, json } = await post("/api/wanted", { wishes: "glassy 4, hum-free 2", ...SMALL });
+    const { status, json } = await post("/api/wanted", { text: "glassy 4, hum-free 2", ...SMALL });
     expect(status).toBe(200);
     expect(json).toMatchObject({ shapes: { all: 2, tried: 2 }, tradeOffs: [] });
     const [best] = json.guards;
@@ -53,7 +53,7 @@ describe("POST /api/wanted", () => {
   });
 
   test("tries everything where nothing meets the wishes, and tells what each that is missed would cost", async () => {
-    const { json } = await post("/api/wanted", { wishes: "glassy and dark 4, hum-free 2", ...SMALL });
+    const { json } = await post("/api/wanted", { text: "glassy and dark 4, hum-free 2", ...SMALL });
     expect(json).toMatchObject({ exhaustive: true, trials: 4, tradeOffs: [{ wish: 0, met: false }] });
     expect(json.understood.contradictions).toHaveLength(1);
     expect(json.guards[0].values).toHaveLength(3);
@@ -75,14 +75,15 @@ describe("POST /api/wanted", () => {
   });
 
   test.each([
-    ["words that nobody knows", { wishes: "xylophonic 4" }, "wishes", 'no word that is known ("xylophonic")'],
+    ["words that nobody knows", { text: "xylophonic 4" }, "text", 'no word that is known ("xylophonic")'],
     [
       "a place that no start has",
-      { wishes: "glassy 4", starts: ["singles-three-way"] },
+      { text: "glassy 4", starts: ["singles-three-way"] },
       "starts",
       "positions and pickups",
     ],
-    ["a start that is none", { wishes: "glassy 4", starts: ["singles"] }, "starts.0", "is none of"],
+    ["neither words nor wishes", {}, "wishes", "expected either"],
+    ["a start that is none", { text: "glassy 4", starts: ["singles"] }, "starts.0", "is none of"],
     [
       "a range upside down",
       {
@@ -93,9 +94,9 @@ describe("POST /api/wanted", () => {
       "wishes",
       "",
     ],
-    ["a pickup type that is none", { wishes: "glassy 4", pickups: { neck: ["single"] } }, "pickups.neck.0", ""],
-    ["a plan that is none", { wishes: "glassy 4", plan: { layout: "lever-9" } }, "plan.layout", ""],
-    ["too long a text", { wishes: "a".repeat(MAX_WISH_CHARS + 1) }, "wishes", String(MAX_WISH_CHARS)],
+    ["a pickup type that is none", { text: "glassy 4", pickups: { neck: ["single"] } }, "pickups.neck.0", ""],
+    ["a plan that is none", { text: "glassy 4", plan: { layout: "lever-9" } }, "plan.layout", ""],
+    ["too long a text", { text: "a".repeat(MAX_WISH_CHARS + 1) }, "text", String(MAX_WISH_CHARS)],
   ])("refuses %s, naming the field", async (_, body, path, says) => {
     const { status, json } = await post("/api/wanted", body);
     expect(status).toBe(400);
@@ -105,7 +106,7 @@ describe("POST /api/wanted", () => {
 
   test("refuses more places than are looked for", async () => {
     const places = Array.from({ length: 12 }, (_, index) => `glassy ${index + 1}`).join(", ");
-    const { status, json } = await post("/api/wanted", { wishes: `${places}, fat neck, fat bridge` });
+    const { status, json } = await post("/api/wanted", { text: `${places}, fat neck, fat bridge` });
     expect(status).toBe(413);
     expect(json.detail).toContain(String(MAX_WISHES));
   });
