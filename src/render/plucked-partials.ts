@@ -15,9 +15,5 @@ export function pluckedPartials(build: Build, sources: readonly CoilSource[], pl
   expectPickups(sources);
   const phrase = phraseNamed(DEFAULT_PHRASE_NAME);
   const strings = { ...stringSetOf(build), age: playing.strings ?? DEFAULT_STRING_AGE };
-  return partialEnergies(
-    playing.hand ? playedBy(phrase, playing.hand) : phrase,
-    coilPlaces(build, sources),
-    strings,
-  );
+  return partialEnergies(playing.hand ? playedBy(phrase, playing.hand) : phrase, coilPlaces(build, sources), strings);
 }

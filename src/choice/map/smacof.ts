@@ -2,9 +2,9 @@ import type { Places } from "./classical-scaling.ts";
 
 /** Pairs that a majorisation goes through in all: a thousand cells a hundred times, in half a second. */
 const PAIRS_IN_ALL = 5e7;
-const MOST_STEPS = 300;
+const MOST_STEPS = 1000;
 /** Relative fall of the squared stress in one step below which nothing moves that could be seen. */
-const SETTLED = 1e-6;
+const SETTLED = 1e-8;
 
 /** How badly a map keeps the distances. */
 export interface Stress {
