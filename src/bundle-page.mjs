@@ -14,6 +14,7 @@ const ENTRIES = {
   "curve-worker": "src/page/engine/curve-worker.ts",
   "bench-worker": "src/page/engine/bench-worker.ts",
   "sound-worker": "src/page/sound/sound-worker.ts",
+  "cell-worker": "src/page/cells/cell-worker.ts",
   "capture-worklet": "src/page/sound-card/capture-worklet.ts",
 };
 

@@ -23,7 +23,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   examine: ["build-file", "network", "response", "choice", "measure", "bench"],
   contract: ["build-file", "audio", "render", "choice", "measure", "bench"],
   server: ["build-file", "response", "audio", "render", "choice", "measure", "bench", "examine", "contract"],
-  page: ["build-file", "wiring", "response", "filter", "audio", "render", "bench", "contract"],
+  page: ["build-file", "wiring", "response", "filter", "audio", "render", "choice", "bench", "contract"],
 };
 
 /** Files outside the flow: errors and limits serve everyone, config only the edge. */
