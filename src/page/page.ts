@@ -91,7 +91,7 @@ function detailTabs(bench: Bench, room: AudioRoom, listening: Listening): HTMLEl
     {
       id: "measure",
       title: "Measure",
-      load: async () => (await import("./bench/measure-panel.ts")).createMeasurePanel(store),
+      load: async () => (await import("./bench/measure-panel.ts")).createMeasurePanel(bench),
     },
     {
       id: "choice",

@@ -13,12 +13,17 @@ function readingsText({ readings }: GuardLine): string | false {
   return readings.length > 0 && `${readings.length} ${readings.length === 1 ? "set" : "sets"} of readings`;
 }
 
+/** A day stays on one line. */
+const NO_BREAK_HYPHEN = "\u2011";
+
 /** One guard of the list. */
 export function guardRow(line: GuardLine, thumb: HTMLElement, isSelected: boolean, actions: RowActions): HTMLLIElement {
   const { id, name, guitar, state, made } = line;
   const box = h("input", { type: "checkbox", checked: isSelected, "aria-label": `Select ${name}` });
   box.addEventListener("change", () => actions.select(line, box.checked));
-  const told = [guitar, `made ${made}`, readingsText(line)].filter(Boolean).join(" · ");
+  const told = [guitar, `made ${made.replaceAll("-", NO_BREAK_HYPHEN)}`, readingsText(line)]
+    .filter(Boolean)
+    .join(" · ");
   return h(
     "li",
     { class: "shelf-row", "data-guard": id },
