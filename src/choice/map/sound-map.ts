@@ -1,4 +1,5 @@
 import { type Checkpoint, NO_CHECKPOINT } from "../../checkpoint.ts";
+import { camOf } from "../erb.ts";
 import { SLICES } from "../slices.ts";
 import type { CellSound } from "./cell-sound.ts";
 import { classicalScaling, type Places } from "./classical-scaling.ts";
@@ -54,7 +55,7 @@ export class MapMaking {
 
   /** As far as it has come. */
   get map(): SoundMap {
-    const brightness = Float64Array.from(this.#sounds, (sound) => Math.log2(sound.brightnessHz));
+    const brightness = Float64Array.from(this.#sounds, (sound) => camOf(sound.brightnessHz));
     const oriented = orient(this.#scaling.places, brightness, Float64Array.from(this.#sounds, fullnessOf));
     return { ...oriented, stress1: this.#scaling.stress.stress1, steps: this.#scaling.steps };
   }

@@ -3,7 +3,6 @@ import { cellEngine } from "../cells/cell-engine.ts";
 import type { CellFigures } from "../cells/cell-figures.ts";
 import type { CellRooms } from "../cells/cell-rooms.ts";
 import { h, replaceContent } from "../dom/element.ts";
-import { createFold } from "../dom/fold.ts";
 import { keepingFocus } from "../dom/keeping-focus.ts";
 import { latestOnly, whileShown } from "../dom/later.ts";
 import { BOARD_KEYS, MOST_ON_BOARD } from "./board.ts";
@@ -19,7 +18,7 @@ function hint(): HTMLElement {
   return h(
     "p",
     { class: "hint" },
-    `Keys ${BOARD_KEYS.join(" ")} switch from the board, arrows go on and back, Esc stops. All play equally loud; the table tells how loud they are of themselves (level: loudness of a strummed chord, K-weighting; hum: beside one usual single coil; brightness: the middle of the sound's power over octaves).`,
+    `Keys ${BOARD_KEYS.join(" ")} switch from the board, arrows go on and back, Esc stops. All play equally loud; the table tells how loud they are of themselves (level: loudness of a strummed chord, K-weighting; hum: beside one usual single coil; brightness: where the middle of its loudness lies).`,
   );
 }
 
@@ -81,7 +80,7 @@ export function createBoardPanel(rooms: CellRooms): HTMLElement {
     told.textContent =
       left > 0
         ? `The board has ${MOST_ON_BOARD} places; ${left} ${left === 1 ? "cell" : "cells"} found none.`
-        : `On the board: ${cells.map(cellName).join("; ")}.`;
+        : `On the board: ${cells.length === 1 ? cellName(cells[0]!) : `${cells.length} cells`}.`;
   };
   const picker = createCellPicker(take);
   const naming = createNamingPanel(rooms);
@@ -93,7 +92,7 @@ export function createBoardPanel(rooms: CellRooms): HTMLElement {
     told,
     hint(),
     playing,
-    createFold("Blind: name which is playing", naming),
+    h("details", { class: "plain-fold" }, h("summary", {}, "Blind: name which is playing"), naming),
   );
   const step = (by: 1 | -1) => {
     const { cells } = board;

@@ -19,8 +19,8 @@ const NARROW = 420;
 /** Neighbours differ in dash as well as in colour; the second six are drawn thicker. */
 const DASHES: readonly (readonly number[])[] = [[], [10, 4], [2, 3], [10, 4, 2, 4], [5, 5], [14, 3, 2, 3, 2, 3]];
 /** Hz at which the letters stand in turn, where curves lie apart. */
-const LETTERS_FROM_HZ = 1200;
-const LETTER_STEP = 1.18;
+const LETTERS_FROM_HZ = 3000;
+const LETTER_STEP = 1.12;
 
 function colourOf(index: number): string {
   return getComputedStyle(document.documentElement)

@@ -1,7 +1,7 @@
 import { type Cell, cellName } from "../cells/cell.ts";
 import type { CellFigures } from "../cells/cell-figures.ts";
 import { markSign } from "../cells/mark-sign.ts";
-import { showDb, showHz } from "../curves/units.ts";
+import { showDb, showHum, showHz } from "../curves/units.ts";
 import { h } from "../dom/element.ts";
 import { plainTable } from "../dom/table.ts";
 import { BOARD_KEYS } from "./board.ts";
@@ -28,7 +28,7 @@ function figureTexts(figures: CellFigures | undefined, loudest: number): string[
     label,
     peak ? `${showHz(peak.frequency)}, ${showDb(peak.level)}` : "none",
     levelText(figures, loudest),
-    hum === null ? "none left" : showDb(hum),
+    showHum(hum),
     brightnessHz === null ? "silent" : showHz(brightnessHz),
   ];
 }

@@ -25,6 +25,16 @@ async function parsed(bench: Bench, file: string): Promise<Reading | undefined> 
   }
 }
 
+/** Guards of one name are numbered, in their order. */
+function distinctNames(guards: readonly GuardOnHand[]): GuardOnHand[] {
+  const counts = new Map<string, number>();
+  return guards.map((guard) => {
+    const count = (counts.get(guard.name) ?? 0) + 1;
+    counts.set(guard.name, count);
+    return count === 1 ? guard : { ...guard, name: `${guard.name} (${count})` };
+  });
+}
+
 /** The guards that can be heard against each other; a guard of the shelf is read once, until it is another one. */
 export class GuardsOnHand {
   readonly #bench: Bench;
@@ -41,7 +51,7 @@ export class GuardsOnHand {
     );
     const shelf = all.flatMap(({ id, name, reading }) => (reading ? [{ id, name, reading }] : []));
     const unreadable = all.flatMap(({ name, reading }) => (reading ? [] : [name]));
-    return { guards: [...this.#onBench(shelf), ...shelf], unreadable };
+    return { guards: distinctNames([...this.#onBench(shelf), ...shelf]), unreadable };
   }
 
   #reading(id: string, file: string): Promise<Reading | undefined> {

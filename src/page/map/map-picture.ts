@@ -3,7 +3,7 @@ import { h, replaceContent, s } from "../dom/element.ts";
 import { type Direction, type Dot, dotAt, dotTowards } from "./nearest.ts";
 
 const WIDTH = 1000;
-const HEIGHT = 640;
+const HEIGHT = 720;
 const MARGIN = 40;
 const RADIUS = 9;
 /** A finger's reach and a mouse's, in pixels of the screen. */

@@ -7,7 +7,7 @@ import { type DrawnMap, namesOf } from "./drawn-map.ts";
 /** The map for those who read it: every cell, the brightest last, written when it is opened. */
 export function createMapTable(choose: (dot: number) => void): { element: HTMLElement; show(map: DrawnMap): void } {
   const content = h("div", {});
-  const element = h("details", { class: "fold" }, h("summary", {}, "The map as a table"), content);
+  const element = h("details", { class: "plain-fold" }, h("summary", {}, "The map as a table"), content);
   let map: DrawnMap | undefined;
   const draw = () => {
     if (!map || !element.open) return;

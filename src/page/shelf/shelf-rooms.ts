@@ -16,7 +16,7 @@ export async function createShelfRooms(bench: Bench, sounding: Sounding, leave: 
     await offerLinked(guards, code);
   }
   const rooms = createCellRooms(bench, sounding);
-  return createTabs("The shelf", [
+  return createTabs("What the shelf is asked", [
     { id: "guards", title: "Guards", load: async () => guards.element },
     {
       id: "board",
