@@ -108,7 +108,7 @@ describeWith("chromium", "the ways of measuring with an audio interface", () => 
     expect(Number.parseFloat(perMetre!) * metres).toBeCloseTo(480, -1.2);
   });
 
-  thoroughly("measure a coil behind a resistor and give it to one of the guard, and take it back", {}, async () => {
+  thoroughly("measure a coil behind a resistor and give it to one of the guard, and take it back", async () => {
     const { page } = await site.stay();
     await showTab(page, "Which part?");
     const panel = panelOf(page);
@@ -162,7 +162,7 @@ describeWith("chromium", "the ways of measuring with an audio interface", () => 
     await page.waitForEvent("download");
   });
 
-  thoroughly("tell what a cover takes of a pickup's sound and give it to a coil of the guard", {}, async () => {
+  thoroughly("tell what a cover takes of a pickup's sound and give it to a coil of the guard", async () => {
     const { page } = await site.stay();
     await showTab(page, "Which part?");
     const panel = panelOf(page);

@@ -112,7 +112,7 @@ describe("an impedance that was computed from one ratio of a real coil", () => {
     }
   });
 
-  thoroughly("foretells the other within 0.3 dB in the middle by itself", {}, async () => {
+  thoroughly("foretells the other within 0.3 dB in the middle by itself", async () => {
     const fits = MEASURED_COILS.map((coil) => fitImpedance(impedanceOf(sweepOf(coil, "R")), knownOf(coil)));
     expect(median(fits.map(({ coil }, i) => rmsDb(coil, sweepOf(MEASURED_COILS[i]!, "C"))))).toBeLessThan(0.3);
   });

@@ -46,19 +46,22 @@ async function keepRefused(page: Page): Promise<void> {
 describeWith("chromium", "a browser that will not store", () => {
   const site = usePage();
 
-  it.each(Object.keys(REFUSALS))("because its database %s keeps the shelf for the visit, says so, and offers a file", async (how) => {
-    const { page } = await site.visit({ before: async (blank) => void (await blank.addInitScript(REFUSALS[how]!)) });
-    await whenReady(page);
-    expect(await keep(page)).toContain("This browser stores nothing, so it is there until the page is closed");
-    const shelf = await openShelf(page);
-    await shelf.getByRole("alert").getByText("stores nothing for this page").waitFor();
-    expect(await shelf.locator(".shelf-row").count()).toBe(1);
-    const card = await showCard(shelf, (await shelf.locator(".shelf-name").textContent())!);
-    await card.getByLabel("Notes").fill("kept for now");
-    await card.getByRole("button", { name: "Back to all guards" }).click();
-    const [guard] = await savedBy(page, shelf.getByRole("button", { name: "Save the shelf as a file" }));
-    expect(guard!.notes).toBe("kept for now");
-  });
+  it.each(Object.keys(REFUSALS))(
+    "because its database %s keeps the shelf for the visit, says so, and offers a file",
+    async (how) => {
+      const { page } = await site.visit({ before: async (blank) => void (await blank.addInitScript(REFUSALS[how]!)) });
+      await whenReady(page);
+      expect(await keep(page)).toContain("This browser stores nothing, so it is there until the page is closed");
+      const shelf = await openShelf(page);
+      await shelf.getByRole("alert").getByText("stores nothing for this page").waitFor();
+      expect(await shelf.locator(".shelf-row").count()).toBe(1);
+      const card = await showCard(shelf, (await shelf.locator(".shelf-name").textContent())!);
+      await card.getByLabel("Notes").fill("kept for now");
+      await card.getByRole("button", { name: "Back to all guards" }).click();
+      const [guard] = await savedBy(page, shelf.getByRole("button", { name: "Save the shelf as a file" }));
+      expect(guard!.notes).toBe("kept for now");
+    },
+  );
 
   it("whose storage is full keeps what is there, says so, and offers a file of what it could not keep", async () => {
     const { page } = await site.visit();
@@ -88,10 +91,11 @@ describeWith("chromium", "a browser that will not store", () => {
   it("whose real quota is used up takes none of a file's guards rather than some, and goes on once there is room", async () => {
     const { page, context } = await site.visit({ ownWindow: true });
     await whenReady(page);
+    const session = await context.newCDPSession(page);
+    // Before the database is first opened, since the browser remembers for a while how much room there was.
+    await session.send("Storage.overrideQuotaForOrigin", { origin: site.origin, quotaSize: 400_000 });
     const shelf = await openShelf(page);
     await fill(shelf, [guardCalled("Here before")]);
-    const session = await context.newCDPSession(page);
-    await session.send("Storage.overrideQuotaForOrigin", { origin: site.origin, quotaSize: 1 });
     const many = guardsUpTo(40).map((guard) => ({ ...guard, notes: "x".repeat(9000) }));
     await fill(shelf, many);
     await shelf.getByText("no room left").waitFor();

@@ -1,4 +1,4 @@
-import { readFile } from "node:fs/promises";
+import { text } from "node:stream/consumers";
 import type { Download, Locator, Page } from "playwright-core";
 import { readShelfFile } from "../../../src/shelf/file/read-shelf-file.ts";
 import { writeShelfFile } from "../../../src/shelf/file/shelf-file.ts";
@@ -46,8 +46,10 @@ export async function keep(page: Page): Promise<string> {
   return (await told.textContent())!;
 }
 
-export async function giveFile(shelf: Locator, name: string, text: string): Promise<void> {
-  const file = { name, mimeType: "application/json", buffer: Buffer.from(text) };
+export async function giveFile(shelf: Locator, name: string, content: string): Promise<void> {
+  const file = { name, mimeType: "application/json", buffer: Buffer.from(content) };
+  // What an earlier file came to is no answer to this one.
+  for (const button of await shelf.getByRole("button", { name: /^Close( this)?$/ }).all()) await button.click();
   await shelf.locator("input[type=file]").setInputFiles(file);
   await shelf.locator(".take-in [role=status], .shelf-fault p").first().waitFor();
 }
@@ -58,7 +60,7 @@ export async function fill(shelf: Locator, guards: readonly Guard[]): Promise<vo
 }
 
 export async function contentOf(download: Download): Promise<string> {
-  return readFile(await download.path(), "utf8");
+  return text(await download.createReadStream());
 }
 
 /** The guards of the file that a button offers. */
