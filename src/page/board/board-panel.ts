@@ -82,7 +82,7 @@ export function createBoardPanel(rooms: CellRooms): HTMLElement {
         ? `The board has ${MOST_ON_BOARD} places; ${left} ${left === 1 ? "cell" : "cells"} found none.`
         : `On the board: ${cells.length === 1 ? cellName(cells[0]!) : `${cells.length} cells`}.`;
   };
-  const picker = createCellPicker(take);
+  const picker = createCellPicker(bench, take);
   const naming = createNamingPanel(rooms);
   const playing = h("div", { class: "stack" }, table, frame);
   const element = h(

@@ -60,7 +60,7 @@ export function boardTable(
       {
         type: "button",
         class: "quiet",
-        "aria-label": `Take ${cellName(cell)} off the board`,
+        "aria-label": `Take off ${cellName(cell)}`,
         onclick: () => remove(cell),
       },
       "Take off",

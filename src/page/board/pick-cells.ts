@@ -4,6 +4,8 @@ import type { Cell, GuardOnHand } from "../cells/cell.ts";
 import { cellOf } from "../cells/cell.ts";
 import type { OnHand } from "../cells/guards-on-hand.ts";
 import { freshId, h, replaceContent } from "../dom/element.ts";
+import type { Bench } from "../start/bench.ts";
+import { keptAs } from "../state/kept-as.ts";
 import { positionNames, switchLabel } from "../state/names.ts";
 import type { Reading } from "../state/reading.ts";
 
@@ -47,8 +49,15 @@ function choicesOf(reading: Reading): Choice[] {
   ];
 }
 
+/** The guard on the bench as it is set there, by the name that it has among those on hand. */
+function cellOnBench({ store }: Bench, all: readonly GuardOnHand[]): Cell | undefined {
+  const { guard, settings } = store.state;
+  const own = all.find(({ id }) => id === "bench") ?? all.find(({ id }) => id === keptAs(guard));
+  return own && cellOf(own, settings);
+}
+
 /** Where cells are chosen for the board: a guard, its switches and its dials. @param take what to do with them */
-export function createCellPicker(take: (cells: readonly Cell[]) => void): CellPicker {
+export function createCellPicker(bench: Bench, take: (cells: readonly Cell[]) => void): CellPicker {
   const guards = choice("Guard", "guard", []);
   const controls = h("div", { class: "field-row" });
   let all: readonly GuardOnHand[] = [];
@@ -67,6 +76,11 @@ export function createCellPicker(take: (cells: readonly Cell[]) => void): CellPi
     if (!of || !main) return;
     take(main.table.positions.map((_, index) => cellOf(of, { ...chosen(), [main.name]: index + 1 })));
   });
+  const asSet = h("button", { type: "button" }, "Put on what is set on the bench");
+  asSet.addEventListener("click", () => {
+    const cell = cellOnBench(bench, all);
+    if (cell) take([cell]);
+  });
   const showControls = () => {
     const of = guard();
     choices = of ? choicesOf(of.reading) : [];
@@ -78,7 +92,7 @@ export function createCellPicker(take: (cells: readonly Cell[]) => void): CellPi
   };
   guards.select.addEventListener("change", showControls);
   return {
-    element: h("div", { class: "stack" }, guards.element, controls, h("div", { class: "buttons" }, one, every)),
+    element: h("div", { class: "stack" }, guards.element, controls, h("div", { class: "buttons" }, one, every, asSet)),
     show: (onHand) => {
       const before = guard();
       all = onHand.guards;

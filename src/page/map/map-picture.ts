@@ -1,6 +1,6 @@
 import { markOf } from "../cells/marks.ts";
 import { h, replaceContent, s } from "../dom/element.ts";
-import { type Direction, type Dot, dotAt, dotTowards } from "./nearest.ts";
+import { type Direction, type Dot, dotAt, dotBeside, dotTowards } from "./nearest.ts";
 
 const WIDTH = 1000;
 const HEIGHT = 720;
@@ -11,11 +11,20 @@ const REACH = { touch: 24, mouse: 12 };
 const HOVER_MS = 120;
 const ZOOMS = [1, 1.5, 2.2, 3.2, 4.5];
 
-const ARROWS: Readonly<Record<string, Direction>> = {
-  ArrowLeft: "left",
-  ArrowRight: "right",
-  ArrowUp: "up",
-  ArrowDown: "down",
+type Move = (dots: readonly Dot[], from: number) => number | undefined;
+
+const towards =
+  (direction: Direction): Move =>
+  (dots, from) =>
+    dotTowards(dots, from, direction);
+
+const MOVES: Readonly<Record<string, Move>> = {
+  ArrowLeft: towards("left"),
+  ArrowRight: towards("right"),
+  ArrowUp: towards("up"),
+  ArrowDown: towards("down"),
+  PageUp: (dots, from) => dotBeside(dots, from, -1),
+  PageDown: (dots, from) => dotBeside(dots, from, 1),
 };
 
 /** What is drawn of a map. */
@@ -70,7 +79,8 @@ export class MapPicture {
         class: "map-frame",
         tabindex: 0,
         role: "application",
-        "aria-label": "Map of sounds: arrows go from dot to dot and play, Enter plays or stops, L likes",
+        "aria-label":
+          "Map of sounds: arrows go from dot to dot and play, Page Up and Page Down through all from left to right, Enter plays or stops, L likes",
         "aria-describedby": describedBy,
       },
       this.#svg,
@@ -167,17 +177,17 @@ export class MapPicture {
 
   #key(event: KeyboardEvent): void {
     if (event.ctrlKey || event.altKey || event.metaKey || this.#dots.length === 0) return;
-    const direction = ARROWS[event.key];
     const chosen = this.#chosen;
-    if (direction) {
-      const next = chosen === undefined ? 0 : dotTowards(this.#dots, chosen, direction);
+    const goes = MOVES[event.key];
+    if (goes) {
+      const next = chosen === undefined ? 0 : goes(this.#dots, chosen);
       if (next !== undefined) this.#actions.choose(next, false);
     } else if (event.key === "Escape") this.#actions.stop();
     else if ((event.key === "Enter" || event.key === " ") && chosen !== undefined) this.#actions.toggle(chosen);
     else if (event.key.toLowerCase() === "l" && chosen !== undefined) this.#actions.like(chosen);
     else return;
     event.preventDefault();
-    if (direction) this.#bringIntoView();
+    if (goes) this.#bringIntoView();
   }
 
   #bringIntoView(): void {

@@ -37,6 +37,12 @@ export function dotTowards(dots: readonly Dot[], from: number, direction: Direct
   return best?.at;
 }
 
+/** From left to right and, of those as far right, from the top: the next dot, or the one before, so that every one is come by. */
+export function dotBeside(dots: readonly Dot[], from: number, by: 1 | -1): number | undefined {
+  const order = [...dots.keys()].sort((a, b) => dots[a]!.x - dots[b]!.x || dots[a]!.y - dots[b]!.y || a - b);
+  return order[order.indexOf(from) + by];
+}
+
 /** The dot nearest to a place, if it is no farther than that. */
 export function dotAt(dots: readonly Dot[], place: Dot, within: number): number | undefined {
   let best: number | undefined;

@@ -45,6 +45,7 @@ export function createShelfDoor(bench: Bench, sounding: Sounding): ShelfDoor {
     section.hidden = false;
     show.setAttribute("aria-expanded", "true");
     void fill();
+    section.dispatchEvent(new Event("shown", { bubbles: true }));
   };
   show.addEventListener("click", () => {
     if (!section.hidden) return leave();
