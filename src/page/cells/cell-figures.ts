@@ -1,14 +1,13 @@
 import type { Build } from "../../build-file/schema.ts";
 import { parseSettings, type RawSettings } from "../../build-file/settings.ts";
-import { driveOfPartials } from "../../choice/drive.ts";
 import { curveFor, energiesFor, featuresFor, Guard, isSilent } from "../../choice/guard.ts";
 import { cellSound } from "../../choice/map/cell-sound.ts";
 import { SILENCE_DB } from "../../decibels.ts";
 import type { Playing } from "../../render/playing.ts";
-import { pluckedPartials } from "../../render/plucked-partials.ts";
 import { humLevelDb } from "../../response/hum.ts";
 import { SettingDescriber } from "../../response/labels/setting-describer.ts";
 import { FREQUENCIES_HZ } from "../curves/frequencies.ts";
+import { phraseDrive } from "./phrase-drive.ts";
 
 /** What is told of one cell beside others. */
 export interface CellFigures {
@@ -24,11 +23,6 @@ export interface CellFigures {
   readonly hum: number | null;
   /** Hz; null where silent. */
   readonly brightnessHz: number | null;
-}
-
-/** The usual phrase as a guard's coils take it up. @throws PresolderError SOUND_UNUSABLE for a harness without pickups */
-export function phraseDrive({ build, sources }: Guard, playing: Playing) {
-  return driveOfPartials("strum", pluckedPartials(build, sources, playing), sources.length);
 }
 
 /** @throws PresolderError for settings that the guard has not, or a harness without pickups */

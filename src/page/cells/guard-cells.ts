@@ -4,7 +4,8 @@ import { energiesFor, Guard, isSilent } from "../../choice/guard.ts";
 import { cellSettings, type ToneStops } from "../../choice/map/cell-settings.ts";
 import { type CellSound, cellSound } from "../../choice/map/cell-sound.ts";
 import type { Playing } from "../../render/playing.ts";
-import { phraseDrive } from "./cell-figures.ts";
+import { ResponseEngine } from "../../response/engine.ts";
+import { phraseDrive } from "./phrase-drive.ts";
 
 /** A guard's cells, each with its sound. */
 export interface GuardCells {
@@ -16,9 +17,11 @@ export interface GuardCells {
 
 /** A harness without pickups has no cells. */
 export function guardCells(build: Build, tones: ToneStops, playing: Playing): GuardCells {
-  const guard = new Guard(build);
+  const engine = new ResponseEngine(build);
+  const guard = new Guard(build, engine);
   if (guard.sources.length === 0) return { sounding: [], silent: 0, isCut: false };
   const { settings, isCut } = cellSettings(guard.controls, tones);
+  engine.plan(settings);
   const drive = phraseDrive(guard, playing);
   const sounding = settings.flatMap((setting) => {
     const transfers = guard.transfers(setting);

@@ -6,13 +6,18 @@ import { driveOfEach, driveOfPartials } from "../../../src/choice/drive.ts";
 import { energiesFor, Guard } from "../../../src/choice/guard.ts";
 import { feedOf } from "../../../src/render/feed.ts";
 import { pluckedPartials } from "../../../src/render/plucked-partials.ts";
+import { coilPlaces, stringSetOf } from "../../../src/response/coil-places.ts";
 import { threeSingles } from "../../fixtures/circuits.ts";
 
 const guard = new Guard(readBuild(threeSingles()));
 const { build, sources, controls } = guard;
 const { coils, sampleRateHz } = feedOf(build, sources, { name: "strum", sampleRateHz: 48_000 }, undefined);
 const rendered = driveOfEach("strum", coils, sampleRateHz);
-const plucked = driveOfPartials("strum", pluckedPartials(build, sources, {}), sources.length);
+const plucked = driveOfPartials(
+  "strum",
+  pluckedPartials(coilPlaces(build, sources), stringSetOf(build), {}),
+  sources.length,
+);
 
 const PAIRS: readonly (readonly [string, RawSettings, RawSettings])[] = [
   ["neck and bridge", { lever: 5 }, { lever: 1 }],

@@ -6,6 +6,7 @@ import { driveOfPartials } from "../../../src/choice/drive.ts";
 import { Guard } from "../../../src/choice/guard.ts";
 import { CellDesk, MOST_CELLS } from "../../../src/page/cells/cell-desk.ts";
 import { pluckedPartials } from "../../../src/render/plucked-partials.ts";
+import { coilPlaces, stringSetOf } from "../../../src/response/coil-places.ts";
 import { threeSingles } from "../../fixtures/circuits.ts";
 
 const usual = readBuild(threeSingles());
@@ -59,7 +60,7 @@ describe("the map of three guards, the third like the first", () => {
     const { equals } = desk.equals("none");
     const sideOf = (build: typeof usual) => {
       const guard = new Guard(build);
-      const partials = pluckedPartials(build, guard.sources, {});
+      const partials = pluckedPartials(coilPlaces(build, guard.sources), stringSetOf(build), {});
       return { guard, drive: driveOfPartials("strum", partials, guard.sources.length) };
     };
     const settings = told.cells.slice(0, 20).map((cell) => parseSettings(new Controls(usual), cell.settings));
