@@ -89,6 +89,7 @@ export function createMapPanel(rooms: CellRooms): HTMLElement {
     else player.play(cell).catch(say);
   };
   const choose = (dot: number, byHover: boolean) => {
+    told.textContent = "";
     picture.choose(dot);
     if (!byHover || player.mayFollow) player.play(map!.dots[dot]!).catch(say);
     showMarks();
@@ -119,7 +120,7 @@ export function createMapPanel(rooms: CellRooms): HTMLElement {
       h(
         "p",
         { class: "hint" },
-        `${axesWords(shown)} Arrow keys or a tap go to a dot and play it, with a mouse the way over it does; every dot plays equally loud.`,
+        `${axesWords(shown)} Arrow keys or a tap go to a dot and play it, with a mouse the way over it does; every dot plays equally loud. Dots that would hide each other stand side by side.`,
       ),
     );
     picture.show({ places: shown.places, guards: shown.cells.map(({ guard }) => guard) });

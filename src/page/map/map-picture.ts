@@ -1,5 +1,6 @@
 import { markOf } from "../cells/marks.ts";
 import { h, replaceContent, s } from "../dom/element.ts";
+import { fannedOut } from "./fan.ts";
 import { type Direction, type Dot, dotAt, dotBeside, dotTowards } from "./nearest.ts";
 
 const WIDTH = 1000;
@@ -90,7 +91,7 @@ export class MapPicture {
   }
 
   show({ places, guards }: Drawn): void {
-    this.#dots = dotsOf(places);
+    this.#dots = fannedOut(dotsOf(places));
     this.#chosen = undefined;
     this.#marks = this.#dots.map(({ x, y }, index) => {
       const { path, colour } = markOf(guards[index]!);
