@@ -139,12 +139,11 @@ describeWith("chromium", "measuring with an audio interface", () => {
       .toContain("231k");
   });
 
-  it("plays the signal and records it by itself, and measures by what was recorded", async () => {
+  it("plays the signal and records both loads by itself, and measures by what was recorded", async () => {
     const silence = new Float32Array(RATE_HZ);
-    const heard = Float32Array.from([...silence, ...UNLOADED, ...silence]);
-    await hearing([heard], RATE_HZ, async (page) => {
+    const [unloaded, loaded] = [UNLOADED, LOADED].map((each) => Float32Array.from([...silence, ...each, ...silence]));
+    await hearing([unloaded!], RATE_HZ, async (page, hear) => {
       const panel = await openPanel(page);
-      await panel.getByLabel("With the load", { exact: true }).setInputFiles(wavFile("loaded.wav", LOADED));
       const alone = slot(panel, "The pickup alone");
       await alone.getByRole("button", { name: "Record: The pickup alone" }).click();
       await alone
@@ -152,6 +151,10 @@ describeWith("chromium", "measuring with an audio interface", () => {
         .first()
         .waitFor();
       await alone.getByText("✓").waitFor();
+      await hear([loaded!]);
+      const withLoad = panel.getByRole("button", { name: "Record: With the load" });
+      await withLoad.click();
+      await slot(panel, "With the load").getByText("✓").waitFor();
       await slot(panel, "With the second load")
         .getByRole("button", { name: /^Record: / })
         .waitFor();
