@@ -1,5 +1,7 @@
+import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { expect, it } from "vitest";
+import { buildText } from "../../src/shelf/packed.ts";
 import { whenReady } from "../page/actions.ts";
 import { usePage } from "../page/browser.ts";
 import { fill, guardsUpTo, openShelf } from "../page/shelf/shelf-page.ts";
@@ -8,7 +10,10 @@ import { median, report } from "./stopwatch.ts";
 
 const GUARDS = 500;
 const VISITS = Number(process.env.PAGE_VISITS ?? 5);
-/** Slow, quick, found, not found, and all of it taken away again. */
+/** A guard with every part and wire written out, as the page keeps them. */
+const { build: FULL } = JSON.parse(readFileSync("scenarios/five-sounds-two-humbuckers.json", "utf8"));
+const SHELF = guardsUpTo(GUARDS).map((guard) => ({ ...guard, file: buildText({ ...FULL, title: guard.name }) }));
+/** From many guards to few, none, and back. */
 const TYPED = [..."guard 49 lever", "Backspace", "Backspace", "Backspace"];
 
 /** Runs in the page: from the press until the rows are painted. */
@@ -48,7 +53,7 @@ describeWith("chromium", "a shelf of 500 guards", () => {
   it("opens and is searched", { timeout: VISITS * 120_000 }, async () => {
     const { page } = await site.visit({ ownWindow: true });
     await whenReady(page);
-    await fill(await openShelf(page), guardsUpTo(GUARDS));
+    await fill(await openShelf(page), SHELF);
     const opened: number[] = [];
     const letters: number[] = [];
     for (let visit = 0; visit < VISITS; visit++) {

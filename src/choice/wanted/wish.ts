@@ -33,7 +33,7 @@ export function whereWords(where: Where): string {
     case "position":
       return `position ${where.position}`;
     case "pickups":
-      return where.pickups.join(" + ");
+      return `the ${where.pickups.join(" + ")}`;
     case "everywhere":
       return "every position";
     case "anywhere":

@@ -10,7 +10,7 @@ describe("wishes in plain words", () => {
   test("phrases by comma, a position by its number, a pickup by its name", () => {
     expect(understood("glassy 4, fat bridge that cleans up, hum-free 2")).toEqual([
       ["position 4", ["glassy"]],
-      ["bridge", ["fat", "cleans up"]],
+      ["the bridge", ["fat", "cleans up"]],
       ["position 2", ["hum-free"]],
     ]);
     expect(parseWishes("glassy 4, fat bridge that cleans up, hum-free 2")).toMatchObject({ unknown: [], notes: [] });
@@ -24,10 +24,10 @@ describe("wishes in plain words", () => {
   });
 
   test("two pickups with a plus are one place; with an and they are two", () => {
-    expect(understood("quacky bridge + middle")).toEqual([["bridge + middle", ["quacky"]]]);
+    expect(understood("quacky bridge + middle")).toEqual([["the bridge + middle", ["quacky"]]]);
     expect(understood("bright bridge and neck")).toEqual([
-      ["bridge", ["bright"]],
-      ["neck", ["bright"]],
+      ["the bridge", ["bright"]],
+      ["the neck", ["bright"]],
     ]);
   });
 
@@ -43,8 +43,8 @@ describe("wishes in plain words", () => {
     ["Chimey position 4!", "position 4", "glassy"],
     ["no hum in 2", "position 2", "hum-free"],
     ["p2 noiseless", "position 2", "hum-free"],
-    ["a neck that keeps its treble when turned down", "neck", "keeps its treble"],
-    ["usable tone knob in the bridge", "bridge", "tone knob usable"],
+    ["a neck that keeps its treble when turned down", "the neck", "keeps its treble"],
+    ["usable tone knob in the bridge", "the bridge", "tone knob usable"],
   ])("%s is read as it is meant", (text, where, word) => {
     expect(understood(text)).toEqual([[where, [word]]]);
     expect(parseWishes(text).unknown).toEqual([]);
