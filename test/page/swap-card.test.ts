@@ -32,5 +32,6 @@ describeWith("chromium", "the swap card", () => {
     await page.emulateMedia({ media: "print" });
     expect(await form.getByLabel("Comes out").isVisible()).toBe(false);
     expect(await card.isVisible()).toBe(true);
+    expect(await page.locator(".guard-panel").isVisible()).toBe(false);
   });
 });

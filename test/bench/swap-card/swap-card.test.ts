@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import type { DriveOf } from "../../../src/bench/swap-card/sounds.ts";
 import { type SwapRequest, swapCard } from "../../../src/bench/swap-card/swap-card.ts";
 import type { PlanInput } from "../../../src/build-file/plans/plan-schema.ts";
 import { PLAN_PRESETS } from "../../../src/build-file/plans/presets.ts";
@@ -26,8 +27,12 @@ const request = (more: Partial<SwapRequest> = {}): SwapRequest => ({
   ...more,
 });
 
-const card = (out: PlanInput, into: PlanInput, more: Partial<SwapRequest> = {}) =>
-  swapCard(guard(out, "the old"), guard(into, "the new"), request(more), pluckedDrive);
+const card = (out: PlanInput, into: PlanInput, more: Partial<SwapRequest> = {}, driveOf: DriveOf = pluckedDrive) =>
+  swapCard(guard(out, "the old"), guard(into, "the new"), request(more), driveOf);
+
+/** Where no sound is weighed: a phrase takes longest of all. */
+const unheard = (out: PlanInput, into: PlanInput, more: Partial<SwapRequest> = {}) =>
+  card(out, into, more, () => flatDrive());
 
 describe("where the old guard's sounds are on the new one", () => {
   test("a guard for itself: every position is where it was, as loud, and nothing is new", () => {
@@ -161,13 +166,15 @@ describe("what the knobs do", () => {
 
   test("a bleed and a no-load pot that come or go are told", () => {
     const bled = { ...preset("singles-neck-middle"), trebleBleed: { capacitance: "1n" } };
-    expect(card(preset("singles-neck-middle"), bled).volume[0]!.text).toMatch(
+    expect(unheard(preset("singles-neck-middle"), bled).volume[0]!.text).toMatch(
       /more of its treble\. The new guard has a treble bleed/,
     );
-    expect(card(bled, preset("singles-neck-middle")).volume[0]!.text).toMatch(
+    expect(unheard(bled, preset("singles-neck-middle")).volume[0]!.text).toMatch(
       /less of its treble\. The old guard had a treble bleed/,
     );
-    expect(card(preset("singles-neck-middle"), preset("singles-no-load")).notes[0]).toMatch(/leaves the circuit at 10/);
+    expect(unheard(preset("singles-neck-middle"), preset("singles-no-load")).notes[0]).toMatch(
+      /leaves the circuit at 10/,
+    );
   });
 });
 
@@ -175,7 +182,7 @@ describe("what is done to the guitar", () => {
   const plan = preset("singles-neck-middle");
 
   test("wires that leave the guard come off and go on, jack first; others stay", () => {
-    const { stepsOut, stepsIn, stays } = card(plan, preset("hss-push-pull-split"));
+    const { stepsOut, stepsIn, stays } = unheard(plan, preset("hss-push-pull-split"));
     const named = stepsOut.map(({ title }) => title).filter((title) => title.startsWith("Comes off"));
     expect(named).toEqual([
       "Comes off: jack, tip and jack, sleeve",
@@ -190,8 +197,8 @@ describe("what is done to the guitar", () => {
   });
 
   test("the first cautions come first whatever is done, the iron's only where it is used", () => {
-    const soldered = card(plan, plan).cautions;
-    const plugged = card(plan, plan, { how: PLUGGED }).cautions;
+    const soldered = unheard(plan, plan).cautions;
+    const plugged = unheard(plan, plan, { how: PLUGGED }).cautions;
     for (const cautions of [soldered, plugged]) {
       expect(cautions[0]).toMatch(/^Unplug the guitar from the amplifier/);
       expect(cautions[1]).toMatch(/^Never open an amplifier/);
@@ -199,25 +206,27 @@ describe("what is done to the guitar", () => {
     }
     expect(soldered.join()).toContain("The iron's tip");
     expect(plugged.join()).not.toContain("iron");
-    const { stepsOut, stays } = card(plan, plan, { how: { ...PLUGGED, jack: "along" } });
+    const { stepsOut, stays } = unheard(plan, plan, { how: { ...PLUGGED, jack: "along" } });
     expect(stepsOut[3]!.text).toContain("Unscrew the jack and let it come along with the guard.");
     expect(stays[0]).toMatch(/hole/);
   });
 
   test("heights kept of the new guard, else of the old one's place, else none", () => {
     const heights = { neck: { bass: 0.0022, treble: 0.0018 } };
-    const { heights: lines } = card(plan, plan, { heights, heightsOut: { middle: { bass: 0.002, treble: 0.002 } } });
+    const { heights: lines } = unheard(plan, plan, { heights, heightsOut: { middle: { bass: 0.002, treble: 0.002 } } });
     expect(lines[0]).toMatch(/^Neck single coil: back to 2.2 mm on the bass side and 1.8 mm/);
     expect(lines[1]).toMatch(
       /^Middle single coil: none kept of this guard\. The old guard's pickup there stood at 2 mm/,
     );
     expect(lines[2]).toMatch(/^Bridge single coil: none kept\. Measure/);
-    expect(() => card(plan, plan, { heightsOut: { nekc: { bass: 0.002, treble: 0.002 } } })).toThrow("heightsOut.nekc");
-    expect(() => card(plan, plan, { heights: { nekc: { bass: 0.002, treble: 0.002 } } })).toThrow("heights.nekc");
+    expect(() => unheard(plan, plan, { heightsOut: { nekc: { bass: 0.002, treble: 0.002 } } })).toThrow(
+      "heightsOut.nekc",
+    );
+    expect(() => unheard(plan, plan, { heights: { nekc: { bass: 0.002, treble: 0.002 } } })).toThrow("heights.nekc");
   });
 
   test("readings are the new guard's at the plug, position by position, with what was noted before", () => {
-    const { readings } = card(preset("hss-push-pull-split"), plan, { noted: { "jack, lever 1": "6.4k" } });
+    const { readings } = unheard(preset("hss-push-pull-split"), plan, { noted: { "jack, lever 1": "6.4k" } });
     expect(readings.map(({ where }) => where)).toEqual([1, 2, 3, 4, 5].map((position) => `Position ${position}`));
     // Medium single of 6.6 kΩ across the volume's 250 kΩ: 6.43 kΩ, ± 5 % of the coil.
     expect(readings[0]).toMatchObject({ noted: "6.4k", fits: true });
