@@ -84,11 +84,7 @@ async function bundleEntry(name, input) {
 }
 
 /** What every page wears, and what comes with the code that shows it. */
-<<<<<<< HEAD
-const STYLES = ["main.css", "joint.css", "tools.css", "shelf.css", "wanted.css"];
-=======
-const STYLES = ["main.css", "joint.css", "tools.css", "shelf.css", "cells.css"];
->>>>>>> main
+const STYLES = ["main.css", "joint.css", "tools.css", "shelf.css", "wanted.css", "cells.css"];
 
 async function styleSheets() {
   const { outputFiles } = await build({

@@ -8,11 +8,6 @@ import { DEFAULT_STRING_AGE, type Playing } from "./playing.ts";
 /** What each coil takes up of the usual phrase, partial by partial. */
 export function pluckedPartials(coils: readonly CoilPlace[], strings: StringSet, playing: Playing): PartialEnergy[] {
   const phrase = phraseNamed(DEFAULT_PHRASE_NAME);
-<<<<<<< HEAD
-  const strings = { ...stringSetOf(build), age: playing.strings ?? DEFAULT_STRING_AGE };
-  return partialEnergies(playing.hand ? playedBy(phrase, playing.hand) : phrase, coilPlaces(build, sources), strings);
-=======
   const aged = { ...strings, age: playing.strings ?? DEFAULT_STRING_AGE };
   return partialEnergies(playing.hand ? playedBy(phrase, playing.hand) : phrase, coils, aged);
->>>>>>> main
 }
