@@ -24,7 +24,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   shelf: ["build-file"],
   contract: ["build-file", "shelf", "audio", "render", "choice", "measure", "bench"],
   server: ["build-file", "response", "audio", "render", "choice", "measure", "bench", "examine", "contract"],
-  page: ["build-file", "wiring", "response", "filter", "audio", "render", "bench", "shelf", "contract"],
+  page: ["build-file", "wiring", "response", "filter", "audio", "render", "choice", "bench", "shelf", "contract"],
 };
 
 /** Files outside the flow: errors and limits serve everyone, config only the edge. */

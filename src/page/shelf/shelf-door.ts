@@ -1,3 +1,4 @@
+import type { Sounding } from "../cells/cell-rooms.ts";
 import { h, replaceContent } from "../dom/element.ts";
 import { shelfCodeInAddress } from "../share/code-in-address.ts";
 import type { Bench } from "../start/bench.ts";
@@ -8,10 +9,12 @@ export interface ShelfDoor {
   /** Where it is told what could not be kept. */
   readonly fault: HTMLElement;
   readonly section: HTMLElement;
+  /** Shows it. */
+  show(): void;
 }
 
 /** What the first screen has of the shelf; all else is loaded when it is opened. */
-export function createShelfDoor(bench: Bench): ShelfDoor {
+export function createShelfDoor(bench: Bench, sounding: Sounding): ShelfDoor {
   const { store } = bench;
   const fault = h("div", {});
   const content = h("div", { class: "lazy" });
@@ -34,7 +37,7 @@ export function createShelfDoor(bench: Bench): ShelfDoor {
     replaceContent(content, h("p", { class: "hint loading" }, "Loading…"));
     try {
       const { createShelfRooms } = await import("./shelf-rooms.ts");
-      replaceContent(content, await createShelfRooms(bench, leave));
+      replaceContent(content, await createShelfRooms(bench, sounding, leave));
     } catch (error) {
       replaceContent(content);
       store.set({ notice: `The shelf could not be loaded: ${(error as Error).message}` });
@@ -44,12 +47,13 @@ export function createShelfDoor(bench: Bench): ShelfDoor {
     section.hidden = false;
     show.setAttribute("aria-expanded", "true");
     void fill();
+    section.dispatchEvent(new Event("shown", { bubbles: true }));
   };
-  show.addEventListener("click", () => {
-    if (!section.hidden) return leave();
+  const enter = () => {
     open();
     heading.focus();
-  });
+  };
+  show.addEventListener("click", () => (section.hidden ? enter() : leave()));
   close.addEventListener("click", leave);
   const keep = h("button", { type: "button" }, "Keep on the shelf");
   keep.addEventListener("click", async () => {
@@ -66,5 +70,10 @@ export function createShelfDoor(bench: Bench): ShelfDoor {
   });
   // A link to guards shows them at once.
   if (shelfCodeInAddress() !== undefined) open();
-  return { buttons: [keep, show], fault, section };
+  return {
+    buttons: [keep, show],
+    fault,
+    section,
+    show: enter,
+  };
 }
