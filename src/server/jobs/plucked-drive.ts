@@ -5,5 +5,6 @@ import { coilPlaces, stringSetOf } from "../../response/coil-places.ts";
 
 /** The usual phrase, plucked, each coil of a guard at its own place. */
 export function pluckedDrive({ build, sources }: Guard): Drive {
-  return driveOfPartials("phrase", pluckedPartials(coilPlaces(build, sources), stringSetOf(build), {}), sources.length);
+  const partials = pluckedPartials(coilPlaces(build, sources), stringSetOf(build), {});
+  return driveOfPartials("phrase", partials, sources.length);
 }
