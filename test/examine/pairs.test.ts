@@ -9,6 +9,7 @@ import { departuresOf } from "../../src/examine/departures/departures.ts";
 import { pairOf } from "../../src/examine/departures/pair.ts";
 import { examine } from "../../src/examine/examine.ts";
 import { USUAL_RIG } from "../../src/examine/plan/plan.ts";
+import { thoroughly } from "../effort.ts";
 import { seeded } from "./simulated-guard.ts";
 import { takesOf } from "./trials.ts";
 
@@ -22,7 +23,7 @@ const BUILD = readBuild({
   },
 });
 
-it("names two departures at once: another cap, and half a humbucker shorted", () => {
+thoroughly("names two departures at once: another cap, and half a humbucker shorted", () => {
   const cap = wrongCapFaults(guardWiringOf(BUILD)).find(({ message }) => message.includes("47 nF"))!;
   const coil = singleFaults(BUILD).find(
     ({ kind, lugs }) => kind === "coil-shorted" && lugs.some((lug) => lug.includes("slug")),
