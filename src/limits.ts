@@ -112,6 +112,14 @@ export const MAX_FIT_READINGS = 100;
 export const MAX_FIT_TABLE_CHARS = 500_000;
 /** Of one part in the drawer: a shop's bag. */
 export const MAX_DRAWER_QUANTITY = 1000;
+/** Different parts that one person owns: a workshop's cabinet of small drawers holds half as many. */
+export const MAX_DRAWER_ITEMS = 300;
+/** Kits on the shelf or in a shop's list; the shopping list tries them all together. */
+export const MAX_DRAWER_KITS = 20;
+/** Reels of wire: four kinds in every colour that is sold, and some. */
+export const MAX_DRAWER_WIRES = 60;
+/** Of one part, in any currency; sums of a whole list stay exact to a hundredth. */
+export const MAX_PRICE = 1_000_000;
 /** Of wire: more than anybody has on the bench. */
 export const MAX_REELS = 40;
 /** Lugs of one switch: the largest rotary of a build file, eight poles of twelve throws. */

@@ -18,6 +18,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   audio: [],
   render: ["build-file", "strings", "response", "filter", "audio"],
   choice: ["build-file", "network", "response", "filter", "audio"],
+  drawer: ["build-file"],
   measure: ["build-file", "network", "response", "filter", "audio", "choice"],
   bench: ["build-file", "wiring", "network", "response", "choice"],
   examine: ["build-file", "network", "response", "choice", "measure", "bench"],
