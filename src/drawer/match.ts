@@ -33,10 +33,17 @@ interface Held {
   readonly guard: number;
 }
 
-/** Soldered guards first, together, so that each scarce part sits where it suits best; then every other guard for itself. */
-export function matchGuards(drawer: Pick<Drawer, "items" | "kits">, guards: readonly KnownGuard[]): DrawerMatch {
+/**
+ * Soldered guards first, together, so that each scarce part sits where it suits best; then every other guard for itself.
+ * @param most how many pieces of one kind are worth telling apart beyond what the guards take
+ */
+export function matchGuards(
+  drawer: Pick<Drawer, "items" | "kits">,
+  guards: readonly KnownGuard[],
+  most = 1,
+): DrawerMatch {
   const needs = guards.map(({ build }, index) => needsOf(build, index));
-  const pieces = piecesOf(drawer, Math.max(1, needs.flat().length));
+  const pieces = piecesOf(drawer, Math.max(most, needs.flat().length));
   const soldered = needs.filter((_, index) => guards[index]!.isSoldered).flat();
   const taken = takePieces(soldered, pieces);
   const held: Held[] = soldered.flatMap(({ guard }, i) =>

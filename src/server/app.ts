@@ -32,9 +32,11 @@ import { catalogueRoutes } from "./routes/builds/catalogue.ts";
 import { expandRoutes } from "./routes/builds/expand.ts";
 import { linkRoutes } from "./routes/builds/link.ts";
 import { scenarioRoutes } from "./routes/builds/scenarios.ts";
+import { buildableRoutes } from "./routes/choice/buildable.ts";
 import { compareRoutes } from "./routes/choice/compare.ts";
 import { dielectricsRoutes } from "./routes/choice/dielectrics.ts";
 import { fitRoutes } from "./routes/choice/fit.ts";
+import { heardChangeRoutes } from "./routes/choice/heard-change.ts";
 import { searchRoutes } from "./routes/choice/search.ts";
 import { toleranceRoutes } from "./routes/choice/tolerance.ts";
 import { responseRoutes } from "./routes/curves/response.ts";
@@ -78,6 +80,8 @@ const ROUTES = [
   tableRoutes,
   fitRoutes,
   searchRoutes,
+  buildableRoutes,
+  heardChangeRoutes,
   sweepRoutes,
   measureRoutes,
   examineRoutes,

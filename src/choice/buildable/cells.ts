@@ -8,6 +8,8 @@ const VOLUME_DOWN = 5;
 /** One setting in which a guard is heard. */
 export interface Cell {
   readonly settings: Settings;
+  /** The same with the tones at 10. */
+  readonly open: Settings;
   readonly toneDial: number;
   /** Every switch beside the main one down. */
   readonly isPlain: boolean;
@@ -29,6 +31,7 @@ export function cellsOf(controls: Controls): Cell[] {
   return states.flatMap(({ settings, isPlain }) =>
     dials.map((toneDial) => ({
       settings: dials.length > 1 ? withControl(controls, settings, "tone", toneDial) : settings,
+      open: settings,
       toneDial,
       isPlain,
     })),

@@ -3,7 +3,7 @@ import { PositionProbe } from "../../response/labels/position-probe.ts";
 import { humWord } from "../../response/labels/setting-describer.ts";
 import { levelMatchedDifference } from "../compare/difference.ts";
 import type { Drive } from "../drive.ts";
-import { energiesFor, type Guard, isSilent } from "../guard.ts";
+import { energiesFor, type Guard } from "../guard.ts";
 import { type CellSound, cellSound } from "../map/cell-sound.ts";
 import { cellsOf, volumeDown } from "./cells.ts";
 import { distinctSounds } from "./distinct-sounds.ts";
@@ -33,11 +33,13 @@ interface Heard {
 /** @param drive of the build's coils as they are plucked in their places */
 export function soundsOf(guard: Guard, drive: Drive): Omit<Score, "trebleLoss"> {
   const probe = new PositionProbe(guard.build);
-  const heard = cellsOf(guard.controls).flatMap(({ settings, toneDial, isPlain }): Heard[] => {
-    const transfers = guard.transfers(settings);
-    if (isSilent(transfers)) return [];
-    const isHumFree = toneDial === 10 && humWord(soundingCoils(probe, settings)) === "cancelling";
-    return [{ sound: cellSound(energiesFor(transfers, drive)), isHumFree, isPlain: isPlain && toneDial === 10 }];
+  const heard = cellsOf(guard.controls).flatMap(({ settings, open, toneDial, isPlain }): Heard[] => {
+    // As the switches stand: pickups alike out of phase cancel in a common drive, but not as strings are heard in two places.
+    const coils = soundingCoils(probe, open);
+    if (coils.length === 0) return [];
+    const isHumFree = toneDial === 10 && humWord(coils) === "cancelling";
+    const sound = cellSound(energiesFor(guard.transfers(settings), drive));
+    return [{ sound, isHumFree, isPlain: isPlain && toneDial === 10 }];
   });
   const groups = distinctSounds(heard.map(({ sound }) => sound));
   const levels = heard.filter(({ isPlain }) => isPlain).map(({ sound }) => sound.loudnessLu);

@@ -14,7 +14,9 @@ function centred(points: readonly Float64Array[]): Float64Array[] {
 function leadingAxes(scatter: Float64Array, size: number): Float64Array[] {
   const { values, vectors } = symmetricEigen(scatter, size);
   const order = Array.from(values.keys()).sort((a, b) => values[b]! - values[a]!);
-  return order.slice(0, 2).map((column) => Float64Array.from({ length: size }, (_, row) => vectors[row * size + column]!));
+  return order
+    .slice(0, 2)
+    .map((column) => Float64Array.from({ length: size }, (_, row) => vectors[row * size + column]!));
 }
 
 /**

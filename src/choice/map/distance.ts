@@ -18,7 +18,10 @@ export function distanceDb(a: Float64Array, b: Float64Array): number {
 }
 
 /** Distances of all pairs, i < j, row by row: 0–1, 0–2 … 1–2 …; dB. */
-export function pairDistances(points: readonly Float64Array[], { checkpoint }: Checkpoint = NO_CHECKPOINT): Float64Array {
+export function pairDistances(
+  points: readonly Float64Array[],
+  { checkpoint }: Checkpoint = NO_CHECKPOINT,
+): Float64Array {
   const count = points.length;
   const distances = new Float64Array((count * (count - 1)) / 2);
   let at = 0;

@@ -1,0 +1,56 @@
+import type { PlanInput } from "../../build-file/plans/plan-schema.ts";
+import { layoutOf } from "../../build-file/plans/layouts.ts";
+import { pickupType } from "../../build-file/catalogue/pickup-types.ts";
+import type { Build } from "../../build-file/schema.ts";
+import { shortQuantity, showQuantity } from "../../build-file/show-quantity.ts";
+import { capitalised } from "../../english.ts";
+
+type Where = string | { readonly switch: string } | { readonly position: number };
+
+function whereWords(where: Where): string {
+  if (typeof where === "string") return `push-pull on ${where}`;
+  return "switch" in where ? `small switch ${where.switch}` : `the lever in position ${where.position}`;
+}
+
+const listOf = <T>(value: T | readonly T[] | undefined): readonly T[] =>
+  value === undefined ? [] : Array.isArray(value) ? value : [value as T];
+
+function switchedWords(plan: PlanInput): string[] {
+  return [
+    ...listOf(plan.split).map(({ pickup, by, keeps }) => `${whereWords(by)}: splits the ${pickup}, the ${keeps} coil stays`),
+    ...listOf(plan.seriesParallel).map(({ pickup, by }) => `${whereWords(by)}: the ${pickup}'s coils in parallel`),
+    ...listOf(plan.phase).map(({ pickup, by }) => `${whereWords(by)}: turns the ${pickup}'s phase round`),
+    ...(plan.seriesLink
+      ? [`${whereWords(plan.seriesLink.by)}: ${plan.seriesLink.pickups.join(" and ")} in series`]
+      : []),
+    ...(plan.alwaysOn ? [`${whereWords(plan.alwaysOn.by)}: adds the ${plan.alwaysOn.pickup} to any position`] : []),
+  ];
+}
+
+function pickupWords(build: Build): string[] {
+  return Object.entries(build.parts).flatMap(([name, part]) => {
+    if (part.kind !== "pickup") return [];
+    const title = part.type === undefined ? undefined : pickupType(part.type)?.title;
+    return [`${name}: ${title ? title.charAt(0).toLowerCase() + title.slice(1) : (part.label ?? "pickup of one's own")}`];
+  });
+}
+
+function potWords(build: Build): string {
+  const pots = Object.entries(build.parts).flatMap(([name, part]) =>
+    part.kind === "pot" ? [`${name} ${shortQuantity(part.measured ?? part.resistance)}`] : [],
+  );
+  const caps = Object.values(build.parts).flatMap((part) =>
+    part.kind === "cap" ? [`${part.label?.toLowerCase() ?? "cap"} ${showQuantity(part.capacitance, "capacitance", 3)}`] : [],
+  );
+  return [...pots, ...caps].join(", ");
+}
+
+/** A guard of the drawer in words, line by line. */
+export function guardWords(plan: PlanInput, build: Build): string[] {
+  return [
+    layoutOf(plan.layout).title,
+    capitalised(pickupWords(build).join("; ")),
+    capitalised(potWords(build)),
+    ...switchedWords(plan).map(capitalised),
+  ];
+}
