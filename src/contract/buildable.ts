@@ -17,7 +17,9 @@ const counted = z.object({
 });
 
 const score = z.object({
-  sounds: z.int().describe("that a usual listener tells apart side by side, tones at 10 and at 0, every switch both ways"),
+  sounds: z
+    .int()
+    .describe("that a usual listener tells apart side by side, tones at 10 and at 0, every switch both ways"),
   humFree: z.int().describe("how many of them can be had without hum"),
   unevenness: z.number().describe("LU between the loudest and the softest main position, everything at rest"),
   trebleLoss: z.number().describe("dB, largest level-matched difference in any band between volume at 5 and at 10"),

@@ -17,13 +17,13 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   filter: [],
   audio: [],
   render: ["build-file", "strings", "response", "filter", "audio"],
-  choice: ["build-file", "network", "response", "filter", "audio"],
+  choice: ["build-file", "network", "response", "filter", "audio", "drawer"],
   drawer: ["build-file"],
   measure: ["build-file", "network", "response", "filter", "audio", "choice"],
   bench: ["build-file", "wiring", "network", "response", "choice"],
   examine: ["build-file", "network", "response", "choice", "measure", "bench"],
-  contract: ["build-file", "audio", "render", "choice", "measure", "bench"],
-  server: ["build-file", "response", "audio", "render", "choice", "measure", "bench", "examine", "contract"],
+  contract: ["build-file", "audio", "render", "choice", "measure", "bench", "drawer"],
+  server: ["build-file", "response", "audio", "render", "choice", "measure", "bench", "examine", "contract", "drawer"],
   page: ["build-file", "wiring", "response", "filter", "audio", "render", "bench", "contract"],
 };
 

@@ -1,6 +1,6 @@
-import type { PlanInput } from "../../build-file/plans/plan-schema.ts";
-import { layoutOf } from "../../build-file/plans/layouts.ts";
 import { pickupType } from "../../build-file/catalogue/pickup-types.ts";
+import { layoutOf } from "../../build-file/plans/layouts.ts";
+import type { PlanInput } from "../../build-file/plans/plan-schema.ts";
 import type { Build } from "../../build-file/schema.ts";
 import { shortQuantity, showQuantity } from "../../build-file/show-quantity.ts";
 import { capitalised } from "../../english.ts";
@@ -17,7 +17,9 @@ const listOf = <T>(value: T | readonly T[] | undefined): readonly T[] =>
 
 function switchedWords(plan: PlanInput): string[] {
   return [
-    ...listOf(plan.split).map(({ pickup, by, keeps }) => `${whereWords(by)}: splits the ${pickup}, the ${keeps} coil stays`),
+    ...listOf(plan.split).map(
+      ({ pickup, by, keeps }) => `${whereWords(by)}: splits the ${pickup}, the ${keeps} coil stays`,
+    ),
     ...listOf(plan.seriesParallel).map(({ pickup, by }) => `${whereWords(by)}: the ${pickup}'s coils in parallel`),
     ...listOf(plan.phase).map(({ pickup, by }) => `${whereWords(by)}: turns the ${pickup}'s phase round`),
     ...(plan.seriesLink
@@ -31,7 +33,9 @@ function pickupWords(build: Build): string[] {
   return Object.entries(build.parts).flatMap(([name, part]) => {
     if (part.kind !== "pickup") return [];
     const title = part.type === undefined ? undefined : pickupType(part.type)?.title;
-    return [`${name}: ${title ? title.charAt(0).toLowerCase() + title.slice(1) : (part.label ?? "pickup of one's own")}`];
+    return [
+      `${name}: ${title ? title.charAt(0).toLowerCase() + title.slice(1) : (part.label ?? "pickup of one's own")}`,
+    ];
   });
 }
 
@@ -40,7 +44,9 @@ function potWords(build: Build): string {
     part.kind === "pot" ? [`${name} ${shortQuantity(part.measured ?? part.resistance)}`] : [],
   );
   const caps = Object.values(build.parts).flatMap((part) =>
-    part.kind === "cap" ? [`${part.label?.toLowerCase() ?? "cap"} ${showQuantity(part.capacitance, "capacitance", 3)}`] : [],
+    part.kind === "cap"
+      ? [`${part.label?.toLowerCase() ?? "cap"} ${showQuantity(part.capacitance, "capacitance", 3)}`]
+      : [],
   );
   return [...pots, ...caps].join(", ");
 }

@@ -1,5 +1,5 @@
-import { driveOfPartials } from "../../choice/drive.ts";
 import type { DriveOf } from "../../choice/buildable/hearing.ts";
+import { driveOfPartials } from "../../choice/drive.ts";
 import { pluckedPartials } from "../../render/plucked-partials.ts";
 
 /** The usual phrase on a guard's own strings, each coil in its place. */
