@@ -26,6 +26,8 @@ export const MAX_UPLOAD_BYTES = 60 * 2 * 8 * 192_000 + 65_536;
 export const MAX_LINK_CODE_CHARS = 12_000;
 /** What a code may inflate to: the largest build file is a third of it, and a bomb is cut off here. */
 export const MAX_LINK_JSON_BYTES = 262_144;
+/** Guards of one shelf link: some forty fit into a code, and more where they are nearly alike. */
+export const MAX_LINK_GUARDS = 200;
 /** Two hours: the default sweep of a minute's sound, twice. */
 export const MAX_SET_SECONDS = 7_200;
 /** The classic ZIP format counts to 4 GiB; half of it is beyond any listening. */

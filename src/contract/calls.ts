@@ -23,6 +23,7 @@ import type { ResponseAnswer, ResponseRequest } from "./response.ts";
 import type { RewireAnswer, RewireRequest } from "./rewire.ts";
 import type { ScenarioAnswer, ScenariosAnswer } from "./scenarios.ts";
 import type { SearchAnswer, SearchRequest } from "./search.ts";
+import type { ShelfLinkAnswer, ShelfLinkContent, ShelfLinkRequest } from "./shelf-link.ts";
 import type { SignalsAnswer } from "./signals.ts";
 import type { TableAnswer, TableRequest } from "./table.ts";
 import type { ToleranceAnswer, ToleranceRequest } from "./tolerance.ts";
@@ -52,6 +53,7 @@ export interface PostCalls {
   readonly "/api/rewire": Call<RewireRequest, RewireAnswer>;
   readonly "/api/room": Call<RoomRequest, RoomAnswer>;
   readonly "/api/search": Call<SearchRequest, SearchAnswer>;
+  readonly "/api/shelf-link": Call<ShelfLinkRequest, ShelfLinkAnswer>;
   readonly "/api/switch": Call<SwitchRequest, SwitchAnswer>;
   readonly "/api/table": Call<TableRequest, TableAnswer>;
   readonly "/api/taps": Call<TapsRequest, TapsAnswer>;
@@ -73,5 +75,6 @@ export interface GetCalls {
   readonly [link: `/api/link/${string}`]: LinkContent;
   readonly "/api/scenarios": ScenariosAnswer;
   readonly [scenario: `/api/scenarios/${string}`]: ScenarioAnswer;
+  readonly [shelf: `/api/shelf-link/${string}`]: ShelfLinkContent;
   readonly "/api/signals": SignalsAnswer;
 }

@@ -11,6 +11,7 @@ import type { Listening } from "./listen/listening.ts";
 import { createSounding } from "./listen/sounding.ts";
 import { createWaitBanner } from "./server/wait-banner.ts";
 import { codeInAddress } from "./share/code-in-address.ts";
+import { createShelfDoor } from "./shelf/shelf-door.ts";
 import type { Bench } from "./start/bench.ts";
 import { openFirst } from "./start/open-first.ts";
 import { restoreDraft } from "./start/restore-draft.ts";
@@ -90,7 +91,7 @@ function detailTabs(bench: Bench, room: AudioRoom, listening: Listening): HTMLEl
     {
       id: "measure",
       title: "Measure",
-      load: async () => (await import("./bench/measure-panel.ts")).createMeasurePanel(store),
+      load: async () => (await import("./bench/measure-panel.ts")).createMeasurePanel(bench),
     },
     {
       id: "choice",
@@ -196,7 +197,8 @@ export async function startPage(root: HTMLElement): Promise<void> {
     .then(() => firstView(store))
     .catch((error: Error) => store.set({ notice: error.message }));
   await breath();
-  const start = createStart(bench);
+  const shelf = createShelfDoor(bench);
+  const start = createStart(bench, shelf);
   await breath();
   const { room, listening, playBar } = createSounding(store);
   await breath();
@@ -209,6 +211,7 @@ export async function startPage(root: HTMLElement): Promise<void> {
     root,
     createHeading(store),
     start.element,
+    shelf.section,
     createNotice(store),
     h(
       "div",

@@ -32,6 +32,7 @@ import { catalogueRoutes } from "./routes/builds/catalogue.ts";
 import { expandRoutes } from "./routes/builds/expand.ts";
 import { linkRoutes } from "./routes/builds/link.ts";
 import { scenarioRoutes } from "./routes/builds/scenarios.ts";
+import { shelfLinkRoutes } from "./routes/builds/shelf-link.ts";
 import { buildableRoutes } from "./routes/choice/buildable.ts";
 import { compareRoutes } from "./routes/choice/compare.ts";
 import { dielectricsRoutes } from "./routes/choice/dielectrics.ts";
@@ -58,6 +59,7 @@ const ROUTES = [
   scenarioRoutes,
   expandRoutes,
   linkRoutes,
+  shelfLinkRoutes,
   signalRoutes,
   catalogueRoutes,
   responseRoutes,

@@ -22,9 +22,10 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   measure: ["build-file", "network", "response", "filter", "audio", "choice"],
   bench: ["build-file", "wiring", "network", "response", "choice"],
   examine: ["build-file", "network", "response", "choice", "measure", "bench"],
-  contract: ["build-file", "audio", "render", "choice", "measure", "bench", "drawer"],
+  shelf: ["build-file"],
+  contract: ["build-file", "shelf", "audio", "render", "choice", "measure", "bench", "drawer"],
   server: ["build-file", "response", "audio", "render", "choice", "measure", "bench", "examine", "contract", "drawer"],
-  page: ["build-file", "wiring", "response", "filter", "audio", "render", "bench", "contract"],
+  page: ["build-file", "wiring", "response", "filter", "audio", "render", "bench", "shelf", "contract", "drawer"],
 };
 
 /** Files outside the flow: errors and limits serve everyone, config only the edge. */

@@ -35,7 +35,7 @@ export function measuredField(
   reading: MeterReadingAnswer,
   { range, meter }: MeterAtHand,
   written: Written,
-): { element: HTMLElement; read: () => MeasuredRequest | undefined } {
+): { element: HTMLElement; read: () => MeasuredRequest | undefined; written: () => string } {
   const key = keyOf(reading);
   const id = freshId("measured");
   const verdict = h("span", { class: "measured-verdict", id });
@@ -85,5 +85,6 @@ export function measuredField(
       const { label, between, settings, sweep } = reading;
       return { label, between, settings, ...(sweep ? { sweep } : {}), ...shown };
     },
+    written: () => input.value.trim(),
   };
 }

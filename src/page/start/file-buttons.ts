@@ -41,8 +41,8 @@ function save({ state }: AppStore): void {
   saveFile(`${fileStem(state.source.title)}.presolder.json`, new Blob([text], { type: "application/json" }));
 }
 
-/** Open and save the build file, undo and redo. */
-export function createFileButtons(bench: Bench): HTMLElement {
+/** Open and save the build file, undo and redo. @param beside more buttons in their row */
+export function createFileButtons(bench: Bench, beside: readonly HTMLElement[]): HTMLElement {
   const { store, editor } = bench;
   const id = freshId("open-file");
   const input = h("input", { type: "file", id, class: "file-input", accept: ".json,application/json" });
@@ -68,6 +68,7 @@ export function createFileButtons(bench: Bench): HTMLElement {
     redo,
     h("span", { class: "file-holder" }, input, h("label", { for: id, class: "button" }, "Open build file")),
     h("button", { type: "button", onclick: () => save(store) }, "Save build file"),
+    beside,
   );
   return h("div", { class: "stack" }, buttons, doubt.element);
 }

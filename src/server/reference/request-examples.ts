@@ -96,6 +96,21 @@ type Examples = { readonly [Path in keyof PostCalls]: PostCalls[Path]["request"]
 const EXAMPLES: Examples = {
   "/api/expand": { build: BUILD },
   "/api/link": { build: BUILD },
+  "/api/shelf-link": {
+    guards: [
+      {
+        id: "5f0c6c1e-6a1b-4c8e-9d55-0b6f3f6f2a11",
+        name: "Guard B",
+        guitar: "the blue one",
+        state: "wired",
+        made: "2026-03-01",
+        changed: "2026-03-02T18:30:00.000Z",
+        notes: "",
+        readings: [],
+        build: BUILD,
+      },
+    ],
+  },
   "/api/response": { build: BUILD, settings: BRIDGE, frequencies: [100, 1000, 5000] },
   "/api/preview": {
     build: BUILD,
