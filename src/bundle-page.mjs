@@ -83,7 +83,7 @@ async function bundleEntry(name, input) {
 }
 
 /** What every page wears, and what comes with the code that shows it. */
-const STYLES = ["main.css", "joint.css", "tools.css", "shelf.css"];
+const STYLES = ["main.css", "joint.css", "tools.css", "shelf.css", "drawer.css"];
 
 async function styleSheets() {
   const { outputFiles } = await build({

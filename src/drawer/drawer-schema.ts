@@ -66,7 +66,6 @@ export const drawerKitSchema = strict({
   price,
   content: z
     .array(strict({ part: ownedPart, count: z.int().min(1).max(MAX_DRAWER_QUANTITY).default(1) }))
-    .min(1)
     .max(MAX_DRAWER_ITEMS),
 });
 

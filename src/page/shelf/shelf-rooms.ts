@@ -1,4 +1,5 @@
 import { bringStyle } from "../dom/style-sheet.ts";
+import { createTabs } from "../dom/tabs.ts";
 import { shelfCodeInAddress } from "../share/code-in-address.ts";
 import type { Bench } from "../start/bench.ts";
 import { createGuardsPanel } from "./guards-panel.ts";
@@ -12,5 +13,12 @@ export async function createShelfRooms(bench: Bench, leave: () => void): Promise
     const { offerLinked } = await import("./carry/offer-linked.ts");
     await offerLinked(guards, code);
   }
-  return guards.element;
+  return createTabs("What the shelf is asked", [
+    { id: "guards", title: "Guards", load: async () => guards.element },
+    {
+      id: "drawer",
+      title: "Drawer",
+      load: async () => (await import("../drawer/drawer-panel.ts")).createDrawerPanel(bench, leave),
+    },
+  ]);
 }
