@@ -28,7 +28,7 @@ export const BLEED_FARADS = { from: 100e-12, to: 3.3e-9 };
 export const BLEED_OHMS = { from: 47e3, to: 470e3 };
 
 /** A bound that a printed value lies right on counts in, whatever rounding makes of it. */
-const isIn = ({ from, to }: { from: number; to: number }, value: number) =>
+export const isIn = ({ from, to }: { from: number; to: number }, value: number) =>
   value >= from * (1 - 1e-9) && value <= to * (1 + 1e-9);
 
 const pairsOf = (...pairs: readonly (readonly [ToneOf, ToneOf])[]) => pairs;
@@ -47,7 +47,8 @@ function tonesFor(layout: Layout, poleIsTaken: boolean): (readonly ToneOf[])[] {
   const two: (readonly ToneOf[])[] = layout.pickups.length === 3 ? [...THREE_PICKUPS] : [[["neck"], ["bridge"]]];
   // Without a pole to part them, two pickups on one tone would be joined for good.
   const apart = poleIsTaken ? two.filter((tones) => tones.every((pickups) => pickups.length === 1)) : two;
-  return [...(min === 0 ? [[]] : []), ...(min <= 1 && max >= 1 ? [[[]]] : []), ...(max === 2 ? apart : [])];
+  // The most tones first: who hears one guard of a wiring hears one that does the most.
+  return [...(max === 2 ? apart : []), ...(min <= 1 && max >= 1 ? [[[]]] : []), ...(min === 0 ? [[]] : [])];
 }
 
 /** Every row of so many indices that takes none more often than there are of it. */

@@ -51,10 +51,18 @@ function potWords(build: Build): string {
   return [...pots, ...caps].join(", ");
 }
 
+const TONE_WORDS = ["no tone", "one tone", "two tones"];
+
+/** The layout's title with the tones that this guard has. */
+function layoutWords({ layout, tones = [] }: PlanInput): string {
+  const title = layoutOf(layout).title.split(", ");
+  return [...title.slice(0, -1), TONE_WORDS[tones.length]].join(", ");
+}
+
 /** A guard of the drawer in words, line by line. */
 export function guardWords(plan: PlanInput, build: Build): string[] {
   return [
-    layoutOf(plan.layout).title,
+    layoutWords(plan),
     capitalised(pickupWords(build).join("; ")),
     capitalised(potWords(build)),
     ...switchedWords(plan).map(capitalised),

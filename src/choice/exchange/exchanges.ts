@@ -2,6 +2,7 @@ import { readBuild } from "../../build-file/read-build.ts";
 import type { Build, BuildInput, Part, PartOf, Pickup, Pot } from "../../build-file/schema.ts";
 import { putPickup } from "../../build-file/swap/swap-pickup.ts";
 import type { OwnedPart } from "../../drawer/drawer-schema.ts";
+import { BLEED_FARADS, isIn, TONE_FARADS } from "../buildable/variants.ts";
 
 const leadsOf = ({ coils, conductors }: Pickup) => (Object.keys(coils).length === 1 ? 2 : (conductors ?? 4));
 const isSame = (a: unknown, b: unknown) => JSON.stringify(a ?? null) === JSON.stringify(b ?? null);
@@ -22,6 +23,12 @@ function potInPlace(old: Pot, part: Pot): Pot | null {
     ...(angles === undefined ? {} : { angles }),
     ...(tolerance === undefined ? {} : { tolerance }),
   };
+}
+
+/** A tone cap for a tone cap, a bleed for a bleed; any for one that is neither by its value. */
+function isOfSameUse({ capacitance: old }: PartOf<"cap">, { capacitance }: PartOf<"cap">): boolean {
+  const uses = [TONE_FARADS, BLEED_FARADS].filter((use) => isIn(use, old));
+  return uses.length === 0 || uses.some((use) => isIn(use, capacitance));
 }
 
 /** Another value where the old one sat. */
@@ -72,7 +79,8 @@ export function exchanged(build: Build, name: string, part: OwnedPart): Build | 
     const pot = potInPlace(old, part);
     return pot && !isSame(pot, old) ? withPart(build, name, pot) : null;
   }
-  if (old?.kind === "cap" && part.kind === "cap") return withPart(build, name, inPlaceOf(old, part));
+  if (old?.kind === "cap" && part.kind === "cap")
+    return isOfSameUse(old, part) ? withPart(build, name, inPlaceOf(old, part)) : null;
   if (old?.kind === "resistor" && part.kind === "resistor") return withPart(build, name, inPlaceOf(old, part));
   return null;
 }

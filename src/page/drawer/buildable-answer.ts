@@ -10,31 +10,48 @@ function scoreWords({ sounds, humFree, unevenness, trebleLoss }: BuildableFound[
 function foundView(found: BuildableFound, rank: number, open: (found: BuildableFound) => void): HTMLElement {
   const { says, score, guards, heard, staysOver, parts } = found;
   const [layout, ...rest] = says;
-  const others = guards === 1 ? "" : ` · the best of ${heard === guards ? "" : `${heard} heard of `}${guards} with other pots, caps and tones`;
+  const others =
+    guards === 1
+      ? ""
+      : ` · the best of ${heard === guards ? "" : `${heard} heard of `}${guards} with other pots, caps and tones`;
   return h(
     "li",
     { class: "drawer-found" },
     h("h4", {}, `${rank}. ${layout}`),
     h("p", {}, h("b", {}, scoreWords(score))),
-    h("ul", {}, rest.map((line) => h("li", {}, line))),
+    h(
+      "ul",
+      {},
+      rest.map((line) => h("li", {}, line)),
+    ),
     h("p", { class: "hint" }, `${parts} parts${others}`),
     h(
       "details",
       {},
       h("summary", {}, staysOver.length === 0 ? "Nothing stays over" : "What stays over"),
-      h("ul", {}, staysOver.map(({ what, count }) => h("li", {}, `${count} × ${what}`))),
+      h(
+        "ul",
+        {},
+        staysOver.map(({ what, count }) => h("li", {}, `${count} × ${what}`)),
+      ),
     ),
     h(
       "div",
       { class: "buttons" },
-      h("button", { type: "button", "aria-label": `Open number ${rank} on the bench`, onclick: () => open(found) }, "Open it on the bench"),
+      h(
+        "button",
+        { type: "button", "aria-label": `Open number ${rank} on the bench`, onclick: () => open(found) },
+        "Open it on the bench",
+      ),
     ),
   );
 }
 
 const bought = ({ what, opens, isCounted, heard, best }: BuildableAnswer["purchases"][number]) =>
   `${what}: opens ${isCounted ? "" : "more than "}${opens} ${opens === 1 ? "wiring" : "wirings"}${
-    best ? `; the best of ${heard === opens && isCounted ? "them" : `the ${heard} heard`} has ${best.sounds} sounds, ${best.humFree} without hum` : ""
+    best
+      ? `; the best of ${heard === opens && isCounted ? "them" : `the ${heard} heard`} has ${best.sounds} sounds, ${best.humFree} without hum`
+      : ""
   }`;
 
 /** Guards of the drawer, the best first, and the purchase that opens most. @param open puts one on the bench */
@@ -46,20 +63,32 @@ export function buildableView(answer: BuildableAnswer, open: (found: BuildableFo
       "section",
       { class: "stack" },
       h("h4", {}, "The one purchase that opens most"),
-      h("ol", {}, purchases.map((purchase) => h("li", {}, bought(purchase)))),
+      h(
+        "ol",
+        {},
+        purchases.map((purchase) => h("li", {}, bought(purchase))),
+      ),
     );
   if (best.length === 0)
     return h(
       "div",
       { class: "stack" },
-      h("p", { class: "verdict" }, "No guard can be made of what lies free in the drawer: it takes a pickup and a pot at least, and a lever or toggle for more than one pickup."),
+      h(
+        "p",
+        { class: "verdict" },
+        "No guard can be made of what lies free in the drawer: it takes a pickup and a pot at least, and a lever or toggle for more than one pickup.",
+      ),
       buys,
     );
   return h(
     "div",
     { class: "stack" },
     h("p", { class: isExhaustive ? "verdict" : "caution" }, `${method.charAt(0).toUpperCase()}${method.slice(1)}.`),
-    h("ol", { class: "drawer-list" }, best.map((found, index) => foundView(found, index + 1, open))),
+    h(
+      "ol",
+      { class: "drawer-list" },
+      best.map((found, index) => foundView(found, index + 1, open)),
+    ),
     buys,
     h("p", { class: "hint" }, basis),
     createCautions(false),

@@ -1,5 +1,6 @@
 import type { HeardChangeAnswer } from "../../contract/heard-change.ts";
 import { createCautions } from "../bench/cautions.ts";
+import { named } from "../builds/difference-words.ts";
 import { h } from "../dom/element.ts";
 import { plainTable } from "../dom/table.ts";
 import type { BuildSource } from "../state/reading.ts";
@@ -17,19 +18,27 @@ export function changeView(
     `${tried === possible ? `All ${possible}` : `${tried} of ${possible}`} exchanges of one part were heard;` +
     ` ${unheard} of them nobody hears for sure.`;
   if (heard.length === 0) {
-    const nothing = possible === 0 ? "The drawer and its prices hold no part that would go into this guard's lugs." : tally;
+    const nothing =
+      possible === 0 ? "The drawer and its prices hold no part that would go into this guard's lugs." : tally;
     return h("p", { class: "verdict" }, nothing);
   }
-  const rows = heard.slice(0, SHOWN).map(({ name, from, to, cost, label, verdict, build }) => [
-    `${words(name)}: ${to.what}, in place of ${from.what}`,
-    cost === 0 ? "lies in the drawer" : `${cost.toFixed(2)} ${currency}`.trimEnd(),
-    `${label}: ${verdict}`,
-    h(
-      "button",
-      { type: "button", class: "small", "aria-label": `Try ${to.what} as ${words(name)}`, onclick: () => put(build as BuildSource) },
-      "Try it on the bench",
-    ),
-  ]);
+  const rows = heard
+    .slice(0, SHOWN)
+    .map(({ name, from, to, cost, label, verdict, build }) => [
+      `${words(name)}: ${to.what}, in place of ${from.what}`,
+      cost === 0 ? "lies in the drawer" : `${cost.toFixed(2)} ${currency}`.trimEnd(),
+      `${label}: ${named(verdict, "the guard as it is", "the guard with it")}`,
+      h(
+        "button",
+        {
+          type: "button",
+          class: "small",
+          "aria-label": `Try ${to.what} as ${words(name)}`,
+          onclick: () => put(build as BuildSource),
+        },
+        "Try it on the bench",
+      ),
+    ]);
   return h(
     "div",
     { class: "stack" },

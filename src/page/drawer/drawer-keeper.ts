@@ -17,8 +17,12 @@ export interface DrawerKeeper {
 function storedWords(error: unknown): Error {
   const { name, message } = error as Error;
   if (name === "QuotaExceededError")
-    return new Error("The browser has no room left for this page, so this was not kept. Save the drawer as a file, then make room.");
-  return new Error(`The browser did not store this (${message || name}), so it was not kept. Save the drawer as a file.`);
+    return new Error(
+      "The browser has no room left for this page, so this was not kept. Save the drawer as a file, then make room.",
+    );
+  return new Error(
+    `The browser did not store this (${message || name}), so it was not kept. Save the drawer as a file.`,
+  );
 }
 
 async function openKeeper(): Promise<DrawerKeeper> {

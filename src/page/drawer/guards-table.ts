@@ -37,7 +37,11 @@ function missingView({ lines, wanted, missing, fault, isSoldered }: GuardTold): 
       "ul",
       {},
       lacking.map(({ what, wanted: needed, there, heldBy }) =>
-        h("li", {}, `${needed - there} × ${what}${heldBy.length > 0 ? `; one that would serve is soldered into ${heldBy.join(", ")}` : ""}`),
+        h(
+          "li",
+          {},
+          `${needed - there} × ${what}${heldBy.length > 0 ? `; one that would serve is soldered into ${heldBy.join(", ")}` : ""}`,
+        ),
       ),
     ),
   );
@@ -57,5 +61,9 @@ export function guardsTable(guards: readonly DrawerGuard[], told: readonly Guard
         : tick(`Shop for ${guard.name}`, guard.isOnList, (on) => ticks.list(guard.id, on)),
     ];
   });
-  return plainTable("Guards against the drawer", ["Guard", "State", "Lacks", "Soldered in, counted", "Shop for it"], rows);
+  return plainTable(
+    "Guards against the drawer",
+    ["Guard", "State", "Lacks", "Soldered in, counted", "Shop for it"],
+    rows,
+  );
 }

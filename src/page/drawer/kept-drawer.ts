@@ -33,7 +33,10 @@ export function drawerInput({ currency, items, kits, wires }: KeptDrawer): Drawe
 }
 
 /** @param id a fresh one for each entry */
-export function keptFrom({ currency = "", items = [], kits = [], wires = [] }: DrawerInput, id: () => string): KeptDrawer {
+export function keptFrom(
+  { currency = "", items = [], kits = [], wires = [] }: DrawerInput,
+  id: () => string,
+): KeptDrawer {
   const named = <Entry>(entries: readonly Entry[]) => entries.map((entry) => ({ ...entry, id: id() }));
   return { ...EMPTY_DRAWER, currency, items: named(items), kits: named(kits), wires: named(wires) } as KeptDrawer;
 }

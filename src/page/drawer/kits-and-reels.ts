@@ -1,7 +1,7 @@
 import { openKit } from "../../drawer/open-kit.ts";
 import { h, replaceContent } from "../dom/element.ts";
-import { formText } from "../fields/form-fields.ts";
 import type { DrawerTold } from "../engine/drawer-told.ts";
+import { formText } from "../fields/form-fields.ts";
 import { drawerInput, type KeptDrawer, type KeptKit, type KeptReel, keptFrom } from "./kept-drawer.ts";
 import { countFault, priceFault } from "./part-form.ts";
 
@@ -34,9 +34,16 @@ function kitRow(kit: KeptKit, words: string, money: string, edit: Edit): HTMLEle
       "div",
       { class: "buttons" },
       small("One more", `One more of ${name}`, () => change((each) => ({ ...each, count: (each.count ?? 1) + 1 }))),
-      small("One fewer", `One fewer of ${name}`, () => change((each) => ({ ...each, count: (each.count ?? 1) - 1 })), count === 0),
+      small(
+        "One fewer",
+        `One fewer of ${name}`,
+        () => change((each) => ({ ...each, count: (each.count ?? 1) - 1 })),
+        count === 0,
+      ),
       small("Open one", `Open one of ${name}`, () => edit((drawer) => opened(drawer, id)), count === 0 || words === ""),
-      small("Take out", `Take out ${name}`, () => edit((drawer) => ({ ...drawer, kits: drawer.kits.filter((each) => each.id !== id) }))),
+      small("Take out", `Take out ${name}`, () =>
+        edit((drawer) => ({ ...drawer, kits: drawer.kits.filter((each) => each.id !== id) })),
+      ),
     ),
   );
 }
@@ -57,11 +64,21 @@ export function createKitsAndReels(edit: Edit) {
   const count = formText("kit.count", "How many owned", "0");
   const add = (event: Event) => {
     event.preventDefault();
-    const faults = [name.read() === "" ? "expected a name" : undefined, priceFault(price.read()), countFault(count.read(), 0)];
+    const faults = [
+      name.read() === "" ? "expected a name" : undefined,
+      priceFault(price.read()),
+      countFault(count.read(), 0),
+    ];
     for (const [index, field] of [name, price, count].entries()) field.showFault(faults[index]);
     if (faults.some((fault) => fault !== undefined)) return;
     const priced = price.read() === "" ? {} : { price: Number(price.read()) };
-    const kit: KeptKit = { id: crypto.randomUUID(), name: name.read(), count: Number(count.read()), content: [], ...priced };
+    const kit: KeptKit = {
+      id: crypto.randomUUID(),
+      name: name.read(),
+      count: Number(count.read()),
+      content: [],
+      ...priced,
+    };
     edit((drawer) => ({ ...drawer, kits: [...drawer.kits, kit] }));
   };
   const element = h(
@@ -79,8 +96,14 @@ export function createKitsAndReels(edit: Edit) {
     ),
   );
   const show = ({ kits, wires, currency }: KeptDrawer, words: (kit: KeptKit) => string) => {
-    replaceContent(list, kits.map((kit) => kitRow(kit, words(kit), currency, edit)));
-    replaceContent(reels, wires.map((reel) => reelRow(reel, currency, edit)));
+    replaceContent(
+      list,
+      kits.map((kit) => kitRow(kit, words(kit), currency, edit)),
+    );
+    replaceContent(
+      reels,
+      wires.map((reel) => reelRow(reel, currency, edit)),
+    );
   };
   return { element, show };
 }

@@ -1,5 +1,5 @@
-import { CATALOGUE } from "../../build-file/catalogue.ts";
 import { DIELECTRICS } from "../../build-file/catalogue/dielectrics.ts";
+import { CATALOGUE } from "../../build-file/catalogue.ts";
 import { parseQuantity, QuantityError } from "../../build-file/quantity.ts";
 import { SWITCH_WORDS } from "../../build-file/switch-words.ts";
 import type { Dimension } from "../../build-file/units.ts";
@@ -65,14 +65,21 @@ function areRight(faults: readonly (readonly [FormField, string | undefined])[])
 
 function pickupChoices(source: BuildSource | undefined) {
   const own = Object.entries(source?.parts ?? {}).flatMap(([name, { kind }]) =>
-    kind === "pickup" ? [{ value: `${FROM_BENCH}${name}`, label: `the ${name} of the guard on the bench, as measured there` }] : [],
+    kind === "pickup"
+      ? [{ value: `${FROM_BENCH}${name}`, label: `the ${name} of the guard on the bench, as measured there` }]
+      : [],
   );
   return [...CATALOGUE.pickups.map(({ name, title }) => ({ value: name, label: title })), ...own];
 }
 
 function pickupPart(value: string, source: BuildSource | undefined): object {
   if (value.startsWith(FROM_BENCH)) {
-    const { label: _label, place: _place, leads: _leads, ...part } = source!.parts[value.slice(FROM_BENCH.length)] as {
+    const {
+      label: _label,
+      place: _place,
+      leads: _leads,
+      ...part
+    } = source!.parts[value.slice(FROM_BENCH.length)] as {
       label?: unknown;
       place?: unknown;
       leads?: unknown;
@@ -98,8 +105,16 @@ export function createPartForm(
     { value: "", label: "not known" },
     ...DIELECTRICS.map(({ name, title }) => ({ value: name, label: title })),
   ]);
-  const type = formChoice("type", "Which switch", Object.entries(SWITCH_WORDS).map(([each, label]) => ({ value: each, label })));
-  const wireKind = formChoice("kind", "Kind", WIRE_KINDS.map((each) => ({ value: each, label: each })));
+  const type = formChoice(
+    "type",
+    "Which switch",
+    Object.entries(SWITCH_WORDS).map(([each, label]) => ({ value: each, label })),
+  );
+  const wireKind = formChoice(
+    "kind",
+    "Kind",
+    WIRE_KINDS.map((each) => ({ value: each, label: each })),
+  );
   const colour = formText("colour", "Colour", "", "black");
   const metres = formText("length", "Length on the reel", "", "2m");
   const count = formText("count", "How many", "1");
@@ -133,7 +148,13 @@ export function createPartForm(
   sort.element.addEventListener("change", show);
   show();
   const reelOf = (): NewEntry | undefined => {
-    if (!areRight([[metres, quantityFault(metres.read(), "length")], [price, priceFault(price.read())]])) return undefined;
+    if (
+      !areRight([
+        [metres, quantityFault(metres.read(), "length")],
+        [price, priceFault(price.read())],
+      ])
+    )
+      return undefined;
     const said = { ...(colour.read() ? { colour: colour.read() } : {}), ...priced() };
     return { kind: "reel", reel: { kind: wireKind.read() as "cloth", length: metres.read(), ...said } };
   };
@@ -141,7 +162,12 @@ export function createPartForm(
   const partOf = (): object => {
     switch (sort.read()) {
       case "pot":
-        return { kind: "pot", resistance: value.read(), taper: taper.read(), ...(pushPull.checked ? { drives: "dpdt" } : {}) };
+        return {
+          kind: "pot",
+          resistance: value.read(),
+          taper: taper.read(),
+          ...(pushPull.checked ? { drives: "dpdt" } : {}),
+        };
       case "cap":
         return { kind: "cap", capacitance: value.read(), ...(make.read() ? { dielectric: make.read() } : {}) };
       case "resistor":
@@ -168,13 +194,21 @@ export function createPartForm(
       ],
     ]);
     if (!isRight) return undefined;
-    const item = { part: partOf(), count: Number(count.read()), ...(values.length > 0 ? { measured: values } : {}), ...priced() };
+    const item = {
+      part: partOf(),
+      count: Number(count.read()),
+      ...(values.length > 0 ? { measured: values } : {}),
+      ...priced(),
+    };
     return { kind: "item", item: item as Omit<KeptItem, "id"> };
   };
   const submit = async (event: Event) => {
     event.preventDefault();
     const entry = sort.read() === "wire" ? reelOf() : itemOf();
-    if (entry) await add(entry);
+    if (!entry) return;
+    await add(entry);
+    // What was measured or paid is this part's alone.
+    for (const { element } of [measured, price]) element.querySelector("input")!.value = "";
   };
   return h(
     "form",

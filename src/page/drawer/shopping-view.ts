@@ -4,6 +4,9 @@ import { plainTable } from "../dom/table.ts";
 import type { ShoppingTold } from "../engine/drawer-told.ts";
 import { saveFile } from "../server/save-file.ts";
 
+const wireWords = ({ kind, colour }: ShoppingTold["wire"][number]) =>
+  kind === "bare" ? "bare wire" : `${colour} ${kind} wire`;
+
 const money = (amount: number) => amount.toFixed(2);
 
 /** As a spreadsheet opens it. */
@@ -17,10 +20,13 @@ export function shoppingCsv({ lines, wire }: ShoppingTold, currency: string): st
     price === null ? "" : money(price * count),
     csvCell(guards.join(", ")),
   ]);
-  const reels = wire.flatMap(({ kind, colour, short }) =>
-    short > 0 ? [[csvCell(`${colour} ${kind} wire, metres`), "", short.toFixed(2), "", "", ""]] : [],
+  const reels = wire.flatMap((each) =>
+    each.short > 0 ? [[csvCell(`${wireWords(each)}, metres`), "", each.short.toFixed(2), "", "", ""]] : [],
   );
-  return csvTable(["what", "printed on it", "how many", `price of one${unit}`, `sum${unit}`, "for"], [...rows, ...reels]);
+  return csvTable(
+    ["what", "printed on it", "how many", `price of one${unit}`, `sum${unit}`, "for"],
+    [...rows, ...reels],
+  );
 }
 
 /** As a message or a slip of paper takes it. */
@@ -29,7 +35,7 @@ export function shoppingText({ lines, wire, total }: ShoppingTold, currency: str
     const printed = code ? `, printed ${code}` : "";
     return `${count} × ${what}${printed}${price === null ? "" : `: ${money(price * count)} ${currency}`.trimEnd()}`;
   });
-  const reels = wire.flatMap(({ kind, colour, short }) => (short > 0 ? [`${short.toFixed(2)} m ${colour} ${kind} wire`] : []));
+  const reels = wire.flatMap((each) => (each.short > 0 ? [`${each.short.toFixed(2)} m ${wireWords(each)}`] : []));
   return [...items, ...reels, `Sum of known prices: ${money(total)} ${currency}`.trimEnd()].join("\n");
 }
 
@@ -77,15 +83,24 @@ export function shoppingView(told: ShoppingTold | null, currency: string, say: (
     told.lines.length > 0 ? table : h("p", { class: "verdict" }, "Every part is in the drawer."),
     told.lines.some(({ price }) => price !== null) &&
       h("p", {}, h("b", {}, `Sum of known prices: ${money(told.total)} ${currency}`.trimEnd())),
-    !told.isCheapest && h("p", { class: "hint" }, "Kits can be put together in more ways than were tried; there may be a cheaper one."),
+    !told.isCheapest &&
+      h("p", { class: "hint" }, "Kits can be put together in more ways than were tried; there may be a cheaper one."),
     short.length > 0 &&
-      h("p", {}, `Wire that the reels lack: ${short.map((each) => `${each.short.toFixed(2)} m ${each.colour} ${each.kind}`).join(", ")}.`),
+      h(
+        "p",
+        {},
+        `Wire that the reels lack: ${short.map((each) => `${each.short.toFixed(2)} m ${wireWords(each)}`).join(", ")}.`,
+      ),
     told.staysOver.length > 0 &&
       h(
         "details",
         {},
         h("summary", {}, "What stays over"),
-        h("ul", {}, told.staysOver.map(({ what, count }) => h("li", {}, `${count} × ${what}`))),
+        h(
+          "ul",
+          {},
+          told.staysOver.map(({ what, count }) => h("li", {}, `${count} × ${what}`)),
+        ),
       ),
   );
   return h(
