@@ -40,7 +40,7 @@ function foundView(found: BuildableFound, rank: number, open: (found: BuildableF
       { class: "buttons" },
       h(
         "button",
-        { type: "button", "aria-label": `Open number ${rank} on the bench`, onclick: () => open(found) },
+        { type: "button", "aria-label": `Open it on the bench: number ${rank}`, onclick: () => open(found) },
         "Open it on the bench",
       ),
     ),

@@ -33,7 +33,7 @@ export function changeView(
         {
           type: "button",
           class: "small",
-          "aria-label": `Try ${to.what} as ${words(name)}`,
+          "aria-label": `Try it on the bench: ${to.what} as ${words(name)}`,
           onclick: () => put(build as BuildSource),
         },
         "Try it on the bench",

@@ -58,7 +58,7 @@ describeWith("chromium", "the drawer", () => {
     expect(csv.suggestedFilename()).toBe("shopping-list.csv");
     await drawer.getByRole("button", { name: "Find the changes that are heard" }).click();
     await drawer
-      .getByRole("button", { name: /^Try cap 47 nF/ })
+      .getByRole("button", { name: /^Try it on the bench: cap 47 nF/ })
       .first()
       .waitFor();
 
@@ -67,18 +67,22 @@ describeWith("chromium", "the drawer", () => {
     await bringAxe(page);
     expect(await seriousFindings(page, ".drawer")).toEqual([]);
     const small = await drawer
-      .locator("button:visible, input:visible, select:visible, summary:visible")
-      .evaluateAll(
-        (all) =>
-          all
-            .map((each) => (each.closest("label.tick") ?? each).getBoundingClientRect())
-            .filter(({ width, height }) => width < 44 || height < 43.5).length,
+      .locator("button:visible, input:not([type=file]):visible, select:visible, summary:visible")
+      .evaluateAll((all) =>
+        all
+          .filter((each) => {
+            const { width, height } = (each.closest("label.tick") ?? each).getBoundingClientRect();
+            return width < 44 || height < 43.5;
+          })
+          .map(({ outerHTML }) => outerHTML.slice(0, 120)),
       );
-    expect(small).toBe(0);
+    expect(small).toEqual([]);
     const before = JSON.stringify((await draftOf(page)).source);
-    await drawer.getByRole("button", { name: "Open number 1 on the bench" }).click();
+    await drawer.getByRole("button", { name: "Open it on the bench: number 1" }).click();
     await page.locator(".notice", { hasText: "a guard from the drawer" }).waitFor();
-    expect((await draftOf(page)).source).toMatchObject({ parts: { cap: { capacitance: expect.closeTo(21.3e-9, 15) } } });
+    expect((await draftOf(page)).source).toMatchObject({
+      parts: { cap: { capacitance: expect.closeTo(21.3e-9, 15) } },
+    });
     await page.getByRole("button", { name: "Undo" }).first().click();
     await page.waitForFunction((source) => !source.includes("From the drawer"), before);
     expectQuiet(visit);
