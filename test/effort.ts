@@ -15,10 +15,16 @@ export function effort(sample: number, all: number): number {
 export function casesOf<T>(all: readonly T[], sample: number, most = all.length): readonly T[] {
   const count = isThorough ? most : sample;
   if (all.length <= count) return all;
-  return Array.from({ length: count }, (_, index) => all[Math.round((index * (all.length - 1)) / (count - 1))]!);
+  return Array.from(
+    { length: count },
+    (_, index) => all[Math.round((index * (all.length - 1)) / Math.max(count - 1, 1))]!,
+  );
 }
 
+type Run = () => Promise<void> | void;
+
 /** A test of which there is no sample: there where all is gone through, and elsewhere not even skipped. */
-export const thoroughly: (title: string, options: { timeout?: number }, run: () => Promise<void>) => void = isThorough
-  ? test
-  : () => {};
+export const thoroughly: (title: string, ...rest: [Run] | [options: { timeout?: number }, run: Run]) => void =
+  isThorough
+    ? (title, ...rest) => (rest.length === 1 ? test(title, rest[0]) : test(title, rest[0], rest[1]))
+    : () => {};

@@ -153,6 +153,11 @@ export function shaftWord({ table }: SwitchControl, position: number): "down" | 
   return position === 1 ? "down" : position === table.positions.length ? "up" : "centre";
 }
 
+/** A switch as it stands: "lever 2", "tone2.s up". */
+export function stateWord(control: SwitchControl, position: number): string {
+  return `${control.name} ${control.onShaft ? shaftWord(control, position) : position}`;
+}
+
 /** The settings as a caller would write them: every control by its own name. */
 export function rawSettings(controls: Controls, settings: Settings): Record<string, SettingValue> {
   return Object.fromEntries([

@@ -117,11 +117,11 @@ function unionFaults(issue: z.core.$ZodIssueInvalidUnion, path: readonly Propert
   const better = (a: FoundFault[], b: FoundFault[]) =>
     depth(b) > depth(a) || (depth(b) === depth(a) && b.length < a.length) ? b : a;
   const best = branches.reduce(better);
-  const isOutside = depth(best) === path.length && issue.message !== NO_WORDS;
-  if (!isOutside) return best;
+  if (depth(best) > path.length) return best;
   // A list was meant, and only its length is wrong.
   const size = issue.errors.flat().find((inner) => inner.path.length === 0 && isListSize(inner));
-  return [{ path, message: size?.message ?? issue.message }];
+  if (size !== undefined) return [{ path, message: size.message }];
+  return issue.message === NO_WORDS ? best : [{ path, message: issue.message }];
 }
 
 function deepestFaults(issue: z.core.$ZodIssue, prefix: readonly PropertyKey[]): FoundFault[] {

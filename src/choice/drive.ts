@@ -126,6 +126,18 @@ export function driveOfPartials(name: string, partials: readonly PluckedPartial[
   return { kind: "each", name, frequenciesHz, cross };
 }
 
+/** The same strings under stronger or weaker coils. @param factors of each coil's EMF, signed */
+export function scaledDrive(drive: Drive, factors: readonly number[]): Drive {
+  if (drive.kind === "common") return drive;
+  const cross = drive.cross.map((row, i) =>
+    row.map(({ re, im }, j) => {
+      const factor = factors[i]! * factors[j]!;
+      return { re: re.map((value) => factor * value), im: im.map((value) => factor * value) };
+    }),
+  );
+  return { ...drive, cross };
+}
+
 /** One signal that all coils hear, each with its own size and sign. @param name what the answer calls it */
 export function commonDrive(name: string, signal: Float32Array, sampleRateHz: number): Drive {
   const size = transformSize([signal], sampleRateHz);

@@ -197,10 +197,10 @@ export async function startPage(root: HTMLElement): Promise<void> {
     .then(() => firstView(store))
     .catch((error: Error) => store.set({ notice: error.message }));
   await breath();
-  const shelf = createShelfDoor(bench);
-  const start = createStart(bench, shelf);
-  await breath();
   const { room, listening, playBar } = createSounding(store);
+  await breath();
+  const shelf = createShelfDoor(bench, { room, listening });
+  const start = createStart(bench, shelf);
   await breath();
   const { createCurvesPanel } = await import("./curves/curves-panel.ts");
   const curves = createCurvesPanel(store);

@@ -38,8 +38,8 @@ function soundingSeconds(phrase: Phrase, note: Note): number {
 
 /**
  * Every partial that a phrase sets going, without rendering it: strings that are plucked and ring until they are damped, in closed
- * form. Bends and swells are left out, and so is the plectrum's scrape, which is no partial's. A rendered phrase takes a thousand
- * times as long; test/choice/map/plucked-drive.test.ts holds one to the other.
+ * form. Bends and swells are left out, and so is the plectrum's scrape, which is no partial's. Beside a rendered
+ * phrase this takes no time; test/choice/map/plucked-drive.test.ts holds one to the other.
  * @throws REQUEST_INVALID for a string, fret or pluck place outside its range, naming it
  */
 export function partialEnergies(phrase: Phrase, coils: readonly CoilPlace[], strings: StringSet): PartialEnergy[] {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import * as z from "zod";
-import { faultsOf, parsed, strict } from "../../src/build-file/zod-tools.ts";
+import { faultsOf, parsed, quantity, strict } from "../../src/build-file/zod-tools.ts";
 
 const schema = strict({
   points: z.int().min(2).max(9).optional(),
@@ -9,6 +9,7 @@ const schema = strict({
   names: z.array(z.string().max(4)).min(1).optional(),
   own: z.string("expected a name").optional(),
   metal: z.union([z.string(), z.array(z.string()).max(2)], "expected a metal or a list of them").optional(),
+  loss: z.union([quantity("resistance", { max: 1e9 }, "ohms"), z.array(z.string()).min(1).max(2)]).optional(),
   needed: z.boolean(),
 });
 
@@ -31,6 +32,9 @@ describe("a fault that no schema has words for", () => {
     [{ names: ["bridge"] }, "names.0 has 6 characters; expected at most 4"],
     [{ needed: undefined }, "needed is missing; expected true or false"],
     [{ metal: ["a", "b", "c"] }, "metal has 3 entries; expected at most 2"],
+    [{ loss: ["a", "b", "c"] }, "loss has 3 entries; expected at most 2"],
+    [{ loss: [] }, "loss has 0 entries; expected at least 1"],
+    [{ loss: "q" }, 'loss "q" cannot be read; expected a quantity such as "250k", "4k7" or 250000'],
     [{ metal: 5 }, "metal expected a metal or a list of them"],
     [{ own: "a".repeat(9), names: "b".repeat(99) }, `names is "${"b".repeat(39)}…; expected a list`],
   ])("%j is told with the field, the value and what was expected", (sent, told) => {

@@ -65,6 +65,15 @@ describe("catalogue pickups beside real ones of their sort", () => {
     expect(peak.level).toBeLessThan(level[1] + 1);
   });
 
+  test("a reverse-wound twin peaks where its sister does", () => {
+    const twins = PICKUP_TYPES.filter(({ name }) => name.endsWith("-rwrp"));
+    expect(twins.length).toBeGreaterThan(3);
+    for (const twin of twins) {
+      const sister = PICKUP_TYPES.find(({ name }) => name === twin.name.replace("-rwrp", ""))!;
+      expect(peakOf(twin), twin.name).toEqual(peakOf(sister));
+    }
+  });
+
   test("all with steel in them lose inductance to 1 kHz and 5 kHz as measured, and those on alnico rods none", () => {
     for (const { name, coils } of PICKUP_TYPES) {
       for (const { inductance, loss } of Object.values(coils)) {

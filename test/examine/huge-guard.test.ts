@@ -59,7 +59,7 @@ it("counts what it takes to make a guard, and not its settings alone", () => {
   expect(four / one).toBeCloseTo(5 / 8, 2);
 });
 
-thoroughly("examines a guard as large as the door lets in, and says what it left out", {}, async () => {
+thoroughly("examines a guard as large as the door lets in, and says what it left out", async () => {
   const huge = hugeBuild();
   const { takes: planned } = planOf(huge);
   const settings = planned.map((each) => each.settings);

@@ -51,7 +51,7 @@ describe("taps beside takes at the jack", () => {
     expect(evidence.weigh(drawn).squares).toBeLessThan(evidence.weigh(leads).squares - 10);
   });
 
-  thoroughly("show a pickup whose leads are exchanged, which the jack alone cannot", {}, async () => {
+  thoroughly("show a pickup whose leads are exchanged, which the jack alone cannot", async () => {
     const { truth, answer } = answerTo("leads-swapped", "middle.hot", true);
     expect(answer.verdict, answer.summary).toBe("departs");
     expect(answer.departures[0]!.faults).toEqual([
@@ -60,7 +60,7 @@ describe("taps beside takes at the jack", () => {
     expect(answerTo("leads-swapped", "middle.hot", false).answer.verdict).toBe("as-drawn");
   });
 
-  thoroughly("leave a sound guard as drawn", {}, async () => {
+  thoroughly("leave a sound guard as drawn", async () => {
     expect(answerTo(undefined, "", true).answer.verdict).toBe("as-drawn");
   });
 });

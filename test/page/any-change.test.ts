@@ -7,6 +7,9 @@ import { PLAN_PRESETS } from "../../src/build-file/plans/presets.ts";
 import type { BuildInput } from "../../src/build-file/schema.ts";
 import { swapPickup } from "../../src/build-file/swap/swap-pickup.ts";
 import { removePart } from "../../src/page/describe/remove-part.ts";
+import type { Placed } from "../../src/page/drawing/arrange.ts";
+import { movedPart, turnedPart } from "../../src/page/drawing/hand/place-edits.ts";
+import { colouredWire, withChangedWire } from "../../src/page/drawing/hand/wire-edits.ts";
 import { changedPlan, planOf } from "../../src/page/engine/plan-reader.ts";
 import { readSource } from "../../src/page/engine/source-reader.ts";
 import { createAppStore } from "../../src/page/state/app-state.ts";
@@ -15,13 +18,14 @@ import type { BuildSource } from "../../src/page/state/reading.ts";
 import { effort } from "../effort.ts";
 import { presetGuard } from "../fixtures/harness.ts";
 
-type Step = readonly [kind: "plan" | "plan" | "swap" | "wire" | "cut" | "remove" | "undo" | "redo", number, number];
+type Kind = "plan" | "swap" | "wire" | "cut" | "colour" | "move" | "remove" | "undo" | "redo";
+type Step = readonly [kind: Kind, number, number];
 
 const step: fc.Arbitrary<Step> = fc.tuple(
-  fc.constantFrom("plan", "plan", "swap", "wire", "cut", "remove", "undo", "undo", "redo"),
+  fc.constantFrom("plan", "plan", "swap", "wire", "cut", "colour", "move", "remove", "undo", "undo", "redo"),
   fc.nat(),
   fc.nat(),
-) as never;
+);
 
 /** The guard on the bench, changed as the page changes it; undo and redo are checked against what was there. */
 class Walk {
@@ -72,7 +76,24 @@ class Walk {
         ...source,
         wires: source.wires.filter((_, i) => i !== a % source.wires.length),
       }));
+    if (kind === "colour") await this.#colour(a, b);
+    if (kind === "move") await this.#move(a, b);
     if (kind === "remove") await this.#remove(a);
+  }
+
+  async #colour(a: number, b: number): Promise<void> {
+    const colour = ["white", "black", ""][b % 3]!;
+    await this.#change((source) => {
+      const wire = source.wires[a % source.wires.length];
+      return wire ? withChangedWire(source, wire, colouredWire(wire, colour)) : source;
+    });
+  }
+
+  async #move(a: number, b: number): Promise<void> {
+    const names = Object.keys(this.source.parts);
+    const placed = { name: names[a % names.length]!, centre: { x: b % 500, y: b % 300 } } as Placed;
+    const by = { x: (b % 70) - 35, y: (b % 30) - 15 };
+    await this.#change((source) => (b % 2 ? turnedPart(source, placed, b % 24) : movedPart(source, placed, by)));
   }
 
   async #plan(a: number, b: number): Promise<void> {

@@ -1,4 +1,5 @@
 import { expect, it } from "vitest";
+import { thoroughly } from "../effort.ts";
 import { describeWith } from "../tools.ts";
 import { openScenario, showTab, whenReady } from "./actions.ts";
 import { bringAxe, seriousFindings } from "./axe.ts";
@@ -33,7 +34,7 @@ describeWith("chromium", "the bench on the page", () => {
     expectQuiet(visit);
   });
 
-  it("prints the cautions before the drawing, and no field that is for the screen alone", async () => {
+  thoroughly("prints the cautions before the drawing, and no field that is for the screen alone", async () => {
     const { page } = await openTab("Solder");
     await page.locator("#panel-solder table").first().waitFor();
     await page.emulateMedia({ media: "print" });
@@ -50,28 +51,31 @@ describeWith("chromium", "the bench on the page", () => {
     ).toBe(false);
   });
 
-  it("refuses a temperature and a slack that cannot be beside their fields, and keeps the table that stands", async () => {
-    const { page } = await openTab("Measure");
-    await page.locator("#panel-measure tbody tr").first().waitFor();
-    const temperature = page.getByLabel("Room and coils, °C");
-    await temperature.fill("400");
-    expect(await temperature.getAttribute("aria-invalid")).toBe("true");
-    expect(await temperature.locator("xpath=../p").textContent()).toContain("from -40 to 100 °C");
-    await temperature.fill("25");
-    expect(await temperature.getAttribute("aria-invalid")).toBeNull();
-    await showTab(page, "Solder");
-    await page.getByText("My wire, lengths and iron").click();
-    const slack = page.getByLabel("Slack on the guard, mm");
-    await slack.fill("-5");
-    expect(await slack.locator("xpath=../p").textContent()).toContain("from 0 to 500 mm");
-    const cuts = page.locator("#panel-solder table", { has: page.getByText("Wires to cut") });
-    await slack.fill("0");
-    const before = await cuts.textContent();
-    await slack.fill("100");
-    await expect.poll(() => cuts.textContent()).not.toBe(before);
-  });
+  thoroughly(
+    "refuses a temperature and a slack that cannot be beside their fields, and keeps the table that stands",
+    async () => {
+      const { page } = await openTab("Measure");
+      await page.locator("#panel-measure tbody tr").first().waitFor();
+      const temperature = page.getByLabel("Room and coils, °C");
+      await temperature.fill("400");
+      expect(await temperature.getAttribute("aria-invalid")).toBe("true");
+      expect(await temperature.locator("xpath=../p").textContent()).toContain("from -40 to 100 °C");
+      await temperature.fill("25");
+      expect(await temperature.getAttribute("aria-invalid")).toBeNull();
+      await showTab(page, "Solder");
+      await page.getByText("My wire, lengths and iron").click();
+      const slack = page.getByLabel("Slack on the guard, mm");
+      await slack.fill("-5");
+      expect(await slack.locator("xpath=../p").textContent()).toContain("from 0 to 500 mm");
+      const cuts = page.locator("#panel-solder table", { has: page.getByText("Wires to cut") });
+      await slack.fill("0");
+      const before = await cuts.textContent();
+      await slack.fill("100");
+      await expect.poll(() => cuts.textContent()).not.toBe(before);
+    },
+  );
 
-  it("takes what is in the drawer off what is to be bought", async () => {
+  thoroughly("takes what is in the drawer off what is to be bought", async () => {
     const { page } = await openTab("Solder");
     const field = page.getByLabel(/^In the drawer: cap 22 nF/);
     await field.fill("1");
@@ -80,66 +84,74 @@ describeWith("chromium", "the bench on the page", () => {
     await expect.poll(() => row.locator("td").last().textContent()).toBe("1");
   });
 
-  it("keeps in the drawer what the build has no use for, says that it stays over, and takes it out again", async () => {
-    const visit = await openTab("Solder");
-    const { page } = visit;
-    const form = page.getByRole("form", { name: "Also in the drawer" });
-    const [value, add] = [form.getByLabel("Value"), form.getByRole("button", { name: "Add" })];
-    await value.fill("much");
-    await add.click();
-    expect(await value.getAttribute("aria-invalid")).toBe("true");
-    await value.fill("47n");
-    await form.getByLabel("How many").fill("2");
-    await add.focus();
-    await page.keyboard.press("Enter");
-    const over = page.getByRole("region", { name: "Stays over" }).getByRole("listitem");
-    await expect.poll(() => over.allTextContents()).toEqual([expect.stringMatching(/^2 × cap 47 nF.*473K/)]);
-    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe("Add");
-    const field = page.getByLabel(/^In the drawer: cap 22 nF/);
-    await field.fill("5");
-    await field.press("Tab");
-    await expect.poll(() => over.count()).toBe(2);
-    expect(await field.inputValue()).toBe("5");
-    expect(await over.nth(0).textContent()).toMatch(/^3 × cap 22 nF/);
-    await bringAxe(page);
-    expect(await seriousFindings(page, "#panel-solder")).toEqual([]);
-    await page.getByRole("button", { name: /^Take out cap 47 nF/ }).click();
-    await expect.poll(() => over.allTextContents()).toEqual([expect.stringMatching(/^3 × cap 22 nF/)]);
-    await field.fill("2");
-    await field.press("Tab");
-    await expect.poll(() => over.count()).toBe(0);
-    expectQuiet(visit);
-  });
+  thoroughly(
+    "keeps in the drawer what the build has no use for, says that it stays over, and takes it out again",
+    async () => {
+      const visit = await openTab("Solder");
+      const { page } = visit;
+      const form = page.getByRole("form", { name: "Also in the drawer" });
+      const [value, add] = [form.getByLabel("Value"), form.getByRole("button", { name: "Add" })];
+      await value.fill("much");
+      await add.click();
+      expect(await value.getAttribute("aria-invalid")).toBe("true");
+      await value.fill("47n");
+      await form.getByLabel("How many").fill("2");
+      await add.focus();
+      await page.keyboard.press("Enter");
+      const over = page.getByRole("region", { name: "Stays over" }).getByRole("listitem");
+      await expect.poll(() => over.allTextContents()).toEqual([expect.stringMatching(/^2 × cap 47 nF.*473K/)]);
+      expect(await page.evaluate(() => document.activeElement?.textContent)).toBe("Add");
+      const field = page.getByLabel(/^In the drawer: cap 22 nF/);
+      await field.fill("5");
+      await field.press("Tab");
+      await expect.poll(() => over.count()).toBe(2);
+      expect(await field.inputValue()).toBe("5");
+      expect(await over.nth(0).textContent()).toMatch(/^3 × cap 22 nF/);
+      await bringAxe(page);
+      expect(await seriousFindings(page, "#panel-solder")).toEqual([]);
+      await page.getByRole("button", { name: /^Take out cap 47 nF/ }).click();
+      await expect.poll(() => over.allTextContents()).toEqual([expect.stringMatching(/^3 × cap 22 nF/)]);
+      await field.fill("2");
+      await field.press("Tab");
+      await expect.poll(() => over.count()).toBe(0);
+      expectQuiet(visit);
+    },
+  );
 
-  it("lists what is mounted before the sheet and how the guard is closed after it, and keeps what is noted", async () => {
-    const visit = await openTab("Solder");
-    const { page } = visit;
-    const panel = page.locator("#panel-solder");
-    const headings = await panel.locator("h3").allTextContents();
-    expect(headings).toEqual([
-      "Mounting, before the first wire",
-      "Build sheet",
-      "The harness, without the pickups",
-      "The pickups",
-      "Closing the guard",
-      "Parts list",
-      "Hardware",
-    ]);
-    await panel.getByLabel(/^Height screws by hand first/).check();
-    const noted = panel.getByLabel(/^Noted: jack, lever 1/);
-    await noted.fill("7.9k");
-    await panel.getByLabel("Measured on").fill("3 May");
-    await page.reload();
-    await whenReady(page);
-    await showTab(page, "Solder");
-    await expect.poll(() => noted.inputValue()).toBe("7.9k");
-    expect(await panel.getByLabel("Measured on").inputValue()).toBe("3 May");
-    expect(await panel.getByLabel(/^Height screws by hand first/).isChecked()).toBe(true);
-    await page.emulateMedia({ media: "print" });
-    expect(await panel.getByText("Springs or sleeves.").isVisible()).toBe(true);
-    expect(await panel.getByRole("region", { name: "Hardware" }).isVisible()).toBe(true);
-    expectQuiet(visit);
-  });
+  thoroughly(
+    "lists what is mounted before the sheet and how the guard is closed after it, and keeps what is noted",
+    async () => {
+      const visit = await openTab("Solder");
+      const { page } = visit;
+      const panel = page.locator("#panel-solder");
+      const headings = await panel.locator("h3").allTextContents();
+      expect(headings).toEqual([
+        "Mounting, before the first wire",
+        "Build sheet",
+        "The harness, without the pickups",
+        "The pickups",
+        "Closing the guard",
+        "Parts list",
+        "Hardware",
+      ]);
+      await panel.getByLabel(/^Height screws by hand first/).check();
+      const noted = panel.getByLabel(/^Noted: jack, lever 1/);
+      await noted.fill("7.9k");
+      await panel.getByLabel("Measured on").fill("3 May");
+      await page.reload();
+      await whenReady(page);
+      await showTab(page, "Solder");
+      await expect.poll(() => noted.inputValue()).toBe("7.9k");
+      expect(await panel.getByLabel("Measured on").inputValue()).toBe("3 May");
+      expect(await panel.getByLabel(/^Height screws by hand first/).isChecked()).toBe(true);
+      await page.emulateMedia({ media: "print" });
+      expect(await panel.getByText("Springs or sleeves.").isVisible()).toBe(true);
+      const hardware = panel.getByRole("region", { name: "Hardware" });
+      expect(await hardware.isVisible()).toBe(true);
+      expect(await hardware.textContent()).toContain("common practice, no source");
+      expectQuiet(visit);
+    },
+  );
 
   it("says whether a measured value fits, and finds the fault that explains it", async () => {
     const visit = await openTab("Measure");
@@ -205,7 +217,7 @@ describeWith("chromium", "the bench on the page", () => {
     await expect.poll(() => page.locator("#panel-measure .told", { hasText: "neck.hot" }).count()).toBe(0);
   });
 
-  it("says plainly what the bench refuses, and goes on with the next question", async () => {
+  thoroughly("says plainly what the bench refuses, and goes on with the next question", async () => {
     const { page } = await openTab("Measure");
     await page.locator("#panel-measure tbody tr").first().waitFor();
     const refusal = "a made-up refusal";
@@ -223,7 +235,7 @@ describeWith("chromium", "the bench on the page", () => {
     expect(await page.locator("#panel-measure").textContent()).not.toContain(refusal);
   });
 
-  it("takes what was noticed without a meter", async () => {
+  thoroughly("takes what was noticed without a meter", async () => {
     const { page } = await openTab("Measure");
     await page.getByLabel("What you noticed").selectOption("no-sound");
     await page.getByLabel("Where", { exact: true }).selectOption("3");
@@ -234,7 +246,7 @@ describeWith("chromium", "the bench on the page", () => {
     expect(await page.locator(".explanations > li").first().textContent()).toMatch(/middle|lever/i);
   });
 
-  it("says what to do where a wish cannot be met, and shows no empty table", async () => {
+  thoroughly("says what to do where a wish cannot be met, and shows no empty table", async () => {
     const { page } = await openTab("Which part?");
     await page.route("**/api/search", async (route) => {
       const answer = await (await route.fetch()).json();

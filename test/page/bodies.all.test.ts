@@ -30,7 +30,9 @@ describeWith("chromium", "a part's body", () => {
       await picture.locator("svg.body-picture").waitFor();
       expect(await card.locator(".body-option").count()).toBe(3);
       expect(await picture.locator(".lug").count()).toBe(8);
-      expect(await card.locator(".body-picker").textContent()).toContain("Check yours with the meter");
+      expect(await card.locator(".body-picker").textContent()).toMatch(
+        /from memory, no source.*Check yours with the meter/,
+      );
       await picture.locator("input").check();
       await expect.poll(async () => (await source()).parts.lever!.body).toBe("in-line-alike");
       await settled(page);
@@ -57,6 +59,8 @@ describeWith("chromium", "a part's body", () => {
     const advice = page.locator(".turn-advice li").first();
     await advice.waitFor();
     expect(await advice.textContent()).toMatch(/lugs to (half past \d+|\d+ o'clock), wires \d+ mm shorter/);
+    expect(await advice.locator(".hint").isVisible()).toBe(true);
+    expect(await advice.locator(".hint").textContent()).not.toBe("");
     await advice.getByRole("button", { name: "Turn it" }).click();
     const turned = async () => Object.values((await source()).parts).filter(({ place }) => (place?.turn ?? 0) !== 0);
     await expect.poll(async () => (await turned()).length).toBe(1);

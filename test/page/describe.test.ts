@@ -1,4 +1,5 @@
 import { expect, it } from "vitest";
+import { thoroughly } from "../effort.ts";
 import { describeWith } from "../tools.ts";
 import { featuresOf, openScenario, showTab, whenReady } from "./actions.ts";
 import { expectQuiet, usePage } from "./browser.ts";
@@ -31,21 +32,24 @@ describeWith("chromium", "describing a guard", () => {
     }
   });
 
-  it("takes a pot's electrical angle from its data sheet, with the flat ends in words beside it, and refuses one it cannot have", async () => {
-    const { page } = await openGuard();
-    const angle = page.locator('[data-path="parts.volume.angles"]');
-    await angle.evaluate((each) => each.closest("details")?.setAttribute("open", ""));
-    expect(await angle.locator("xpath=..").textContent()).toMatch(/300°; 15° at the bottom and 15 to 30° at the top/);
-    await angle.fill("400");
-    await angle.press("Enter");
-    await expect.poll(() => angle.getAttribute("aria-invalid")).toBe("true");
-    await angle.fill("225");
-    await angle.press("Enter");
-    await expect.poll(() => angle.getAttribute("aria-invalid")).toBeNull();
-    await angle.fill("");
-    await angle.press("Enter");
-    await expect.poll(() => angle.inputValue()).toBe("");
-  });
+  thoroughly(
+    "takes a pot's electrical angle from its data sheet, with the flat ends in words beside it, and refuses one it cannot have",
+    async () => {
+      const { page } = await openGuard();
+      const angle = page.locator('[data-path="parts.volume.angles"]');
+      await angle.evaluate((each) => each.closest("details")?.setAttribute("open", ""));
+      expect(await angle.locator("xpath=..").textContent()).toMatch(/300°; 15° at the bottom and 15 to 30° at the top/);
+      await angle.fill("400");
+      await angle.press("Enter");
+      await expect.poll(() => angle.getAttribute("aria-invalid")).toBe("true");
+      await angle.fill("225");
+      await angle.press("Enter");
+      await expect.poll(() => angle.getAttribute("aria-invalid")).toBeNull();
+      await angle.fill("");
+      await angle.press("Enter");
+      await expect.poll(() => angle.inputValue()).toBe("");
+    },
+  );
 
   it("tells a fault beside its field, keeps the last readable curve, and leads from the list to the field", async () => {
     const visit = await openGuard();
@@ -68,7 +72,7 @@ describeWith("chromium", "describing a guard", () => {
     expectQuiet(visit);
   });
 
-  it("offers the lugs there are and names the nearest one where a wire goes to none", async () => {
+  thoroughly("offers the lugs there are and names the nearest one where a wire goes to none", async () => {
     const { page } = await openGuard();
     await showTab(page, "Wires");
     const offered = await page
@@ -84,23 +88,26 @@ describeWith("chromium", "describing a guard", () => {
     expect(await fault.textContent()).toContain('did you mean "volume.3"?');
   });
 
-  it("says beside the field that a wire ends where it starts, and which end of a new wire is missing", async () => {
-    const visit = await openGuard();
-    const { page } = visit;
-    await showTab(page, "Wires");
-    const [from, to] = [page.getByLabel("Wire 1, from"), page.getByLabel("Wire 1, to")];
-    await to.fill((await from.inputValue()).toUpperCase());
-    await to.press("Enter");
-    await page.locator(".faults button").waitFor();
-    const fault = page.locator(`#${await to.getAttribute("aria-describedby")}`);
-    expect(await fault.textContent()).toContain("joins a lug with itself");
-    expect(await to.inputValue()).toBe(await from.inputValue());
-    await page.getByLabel("New wire, from").fill("neck.shield");
-    await page.getByRole("button", { name: "Add wire" }).click();
-    const end = page.getByLabel("New wire, to");
-    expect(await page.locator(`#${await end.getAttribute("aria-describedby")}`).textContent()).toContain("goes to");
-    expectQuiet(visit);
-  });
+  thoroughly(
+    "says beside the field that a wire ends where it starts, and which end of a new wire is missing",
+    async () => {
+      const visit = await openGuard();
+      const { page } = visit;
+      await showTab(page, "Wires");
+      const [from, to] = [page.getByLabel("Wire 1, from"), page.getByLabel("Wire 1, to")];
+      await to.fill((await from.inputValue()).toUpperCase());
+      await to.press("Enter");
+      await page.locator(".faults button").waitFor();
+      const fault = page.locator(`#${await to.getAttribute("aria-describedby")}`);
+      expect(await fault.textContent()).toContain("joins a lug with itself");
+      expect(await to.inputValue()).toBe(await from.inputValue());
+      await page.getByLabel("New wire, from").fill("neck.shield");
+      await page.getByRole("button", { name: "Add wire" }).click();
+      const end = page.getByLabel("New wire, to");
+      expect(await page.locator(`#${await end.getAttribute("aria-describedby")}`).textContent()).toContain("goes to");
+      expectQuiet(visit);
+    },
+  );
 
   it("adds and takes out wires and parts, and walks back and forth through all of it", async () => {
     const { page } = await openGuard();
@@ -125,24 +132,27 @@ describeWith("chromium", "describing a guard", () => {
     await expect.poll(count).toBe(wires);
   });
 
-  it("puts a cover on with one click, keeps the guard without it as B, and says whether anybody hears it", async () => {
-    const visit = await openGuard();
-    const { page } = visit;
-    const card = page.locator(".part-card", { has: page.locator("h3", { hasText: /humbucker/ }) });
-    await card.locator("summary").click();
-    const before = await featuresOf(page);
-    await card.getByRole("button", { name: "Compare with a cover on" }).click();
-    const verdict = card.locator("[aria-live]", { hasText: "A: cover on. B: cover off." });
-    await verdict.waitFor();
-    expect(await verdict.textContent()).toMatch(/they differ by \d\.\d+ dB at .*k?Hz/);
-    expect(await featuresOf(page)).not.toBe(before);
-    await card.getByRole("button", { name: "Compare with the cover off" }).click();
-    await card.locator("[aria-live]", { hasText: "A: cover off. B: cover on." }).waitFor();
-    expect(await featuresOf(page)).toBe(before);
-    expectQuiet(visit);
-  });
+  thoroughly(
+    "puts a cover on with one click, keeps the guard without it as B, and says whether anybody hears it",
+    async () => {
+      const visit = await openGuard();
+      const { page } = visit;
+      const card = page.locator(".part-card", { has: page.locator("h3", { hasText: /humbucker/ }) });
+      await card.locator("summary").click();
+      const before = await featuresOf(page);
+      await card.getByRole("button", { name: "Compare with a cover on" }).click();
+      const verdict = card.locator("[aria-live]", { hasText: "A: cover on. B: cover off." });
+      await verdict.waitFor();
+      expect(await verdict.textContent()).toMatch(/they differ by \d\.\d+ dB at .*k?Hz/);
+      expect(await featuresOf(page)).not.toBe(before);
+      await card.getByRole("button", { name: "Compare with the cover off" }).click();
+      await card.locator("[aria-live]", { hasText: "A: cover off. B: cover on." }).waitFor();
+      expect(await featuresOf(page)).toBe(before);
+      expectQuiet(visit);
+    },
+  );
 
-  it("keeps the draft and how it is heard through a reload", async () => {
+  thoroughly("keeps the draft and how it is heard through a reload", async () => {
     const { page } = await openGuard();
     await page.locator(CAP).fill("68n");
     await page.locator(CAP).press("Enter");
@@ -190,30 +200,33 @@ describeWith("chromium", "describing a guard", () => {
     expect(await page.locator(".notice").textContent()).toContain("near line 1, column 2 (expected JSON)");
   });
 
-  it("shows where the guard comes from, and asks before a file with faults takes a good guard's place", async () => {
-    const visit = await openGuard();
-    const { page } = visit;
-    const select = page.getByLabel("Start from");
-    const shown = () => select.evaluate((each) => (each as HTMLSelectElement).selectedOptions[0]!.textContent);
-    expect(await shown()).toMatch(/HSS|pots/);
-    const features = await featuresOf(page);
-    const draft = () => page.evaluate(() => localStorage.getItem("presolder.draft.1"));
-    await expect.poll(draft).not.toBeNull();
-    const { source } = JSON.parse((await draft())!);
-    const open = (name: string, value: unknown) =>
-      page
-        .getByLabel("Open build file")
-        .setInputFiles({ name, mimeType: "application/json", buffer: Buffer.from(JSON.stringify(value)) });
-    const bad = { ...source, title: "Bad", parts: { ...source.parts, cap1: { kind: "cap", capacitance: "22x" } } };
-    await open("bad.json", bad);
-    await page.getByText("bad.json has faults and was not opened").waitFor();
-    expect(await page.getByLabel("This guard").inputValue()).toBe(source.title);
-    expect(await featuresOf(page)).toBe(features);
-    await page.getByRole("button", { name: "Open it anyway" }).click();
-    await expect.poll(shown).toBe("file bad.json");
-    expect(await page.getByLabel("This guard").inputValue()).toBe("Bad");
-    await open("good.json", { ...source, title: "Good" });
-    await expect.poll(shown).toBe("file good.json");
-    expectQuiet(visit);
-  });
+  thoroughly(
+    "shows where the guard comes from, and asks before a file with faults takes a good guard's place",
+    async () => {
+      const visit = await openGuard();
+      const { page } = visit;
+      const select = page.getByLabel("Start from");
+      const shown = () => select.evaluate((each) => (each as HTMLSelectElement).selectedOptions[0]!.textContent);
+      expect(await shown()).toMatch(/HSS|pots/);
+      const features = await featuresOf(page);
+      const draft = () => page.evaluate(() => localStorage.getItem("presolder.draft.1"));
+      await expect.poll(draft).not.toBeNull();
+      const { source } = JSON.parse((await draft())!);
+      const open = (name: string, value: unknown) =>
+        page
+          .getByLabel("Open build file")
+          .setInputFiles({ name, mimeType: "application/json", buffer: Buffer.from(JSON.stringify(value)) });
+      const bad = { ...source, title: "Bad", parts: { ...source.parts, cap1: { kind: "cap", capacitance: "22x" } } };
+      await open("bad.json", bad);
+      await page.getByText("bad.json has faults and was not opened").waitFor();
+      expect(await page.getByLabel("This guard").inputValue()).toBe(source.title);
+      expect(await featuresOf(page)).toBe(features);
+      await page.getByRole("button", { name: "Open it anyway" }).click();
+      await expect.poll(shown).toBe("file bad.json");
+      expect(await page.getByLabel("This guard").inputValue()).toBe("Bad");
+      await open("good.json", { ...source, title: "Good" });
+      await expect.poll(shown).toBe("file good.json");
+      expectQuiet(visit);
+    },
+  );
 });

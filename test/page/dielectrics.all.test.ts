@@ -38,7 +38,27 @@ describeWith("chromium", "whether a cap's make matters", () => {
     const table = page.getByRole("table", { name: "What differs" });
     await table.waitFor();
     expect(await table.textContent()).toContain("17.6n");
-    expect(await table.textContent()).toContain("ceramic-z5u");
+    expect(await table.textContent()).toMatch(/made of.*Z5U/);
+    expectQuiet(visit);
+  });
+
+  it("makes the band of tolerances ask between which temperatures the guard is played, and no other guard", async () => {
+    const visit = await site.stay();
+    const { page } = visit;
+    await whenReady(page);
+    await openScenario(page, /HSS/);
+    const coldest = page.getByLabel("Played at, from °C");
+    const bandAsked = () => page.waitForRequest("**/api/tolerance");
+    let asked = bandAsked();
+    await page.getByLabel(/^What part tolerances leave open/).check();
+    expect((await asked).postDataJSON()).not.toHaveProperty("temperature");
+    expect(await coldest.isVisible()).toBe(false);
+    await showTab(page, "Parts");
+    await page.locator('[data-path="parts.cap1.dielectric"]').selectOption("ceramic-z5u");
+    await coldest.waitFor();
+    asked = bandAsked();
+    await coldest.fill("5");
+    expect((await asked).postDataJSON().temperature).toEqual([5, 25]);
     expectQuiet(visit);
   });
 

@@ -1,4 +1,5 @@
 import { expect, it } from "vitest";
+import { thoroughly } from "../effort.ts";
 import { describeWith } from "../tools.ts";
 import { choosePosition, openScenario, settled, showTab, whenReady } from "./actions.ts";
 import { expectQuiet, usePage } from "./browser.ts";
@@ -38,7 +39,7 @@ describeWith("chromium", "the drawing's texts", () => {
     expect(await page.locator(".scroll-hint").isVisible()).toBe(true);
   });
 
-  it("leave room for the longest lug names in the list of wires", async () => {
+  thoroughly("leave room for the longest lug names in the list of wires", async () => {
     for (const width of [1280, 360]) {
       const { page } = await site.stay({ width });
       await whenReady(page);

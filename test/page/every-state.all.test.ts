@@ -64,6 +64,26 @@ describeWith("chromium", "every state of the page", () => {
     }
   });
 
+  it("has no control that a thumb would miss, 390 px wide", async () => {
+    const { page } = await site.stay({ width: 390, height: 844 });
+    await prepare(page);
+    for (const tab of casesOf(TABS, 4)) {
+      await showTab(page, tab);
+      await openAllDetails(page);
+      const missed = await page.locator("button, select, textarea, summary, input").evaluateAll((all) =>
+        all
+          .map((each) => ({ each, target: each.closest("label") ?? each }))
+          .map(({ each, target }) => ({
+            text: each.outerHTML.slice(0, 100),
+            ...target.getBoundingClientRect().toJSON(),
+          }))
+          .filter(({ height }) => height > 0 && height < 43.5)
+          .map(({ text, height }) => `${Math.round(height)} px: ${text}`),
+      );
+      expect(missed, tab).toEqual([]);
+    }
+  });
+
   it("asks nobody but its own service and complains of nothing, whatever example is opened", async () => {
     const visit = await site.stay();
     const { page } = visit;

@@ -22,7 +22,7 @@ async function beginTest(page: Page): Promise<void> {
 describeWith("chromium", "the blind test", () => {
   const site = usePage();
 
-  thoroughly("looks the same whichever side X is", {}, async () => {
+  thoroughly("looks the same whichever side X is", async () => {
     const visit = await site.visit();
     const { page } = visit;
     // The lot decides nothing else on the page; fixed in turn, the two sides can be held against each other.

@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import type { CDPSession, Page } from "playwright-core";
 import { expect, it } from "vitest";
+import { thoroughly } from "../effort.ts";
 import { describeWith } from "../tools.ts";
 import { draftOf, openScenario, settled, whenReady } from "./actions.ts";
 import { expectQuiet, usePage } from "./browser.ts";
@@ -175,7 +176,7 @@ describeWith("chromium", "wiring by hand in the drawing", () => {
     expect(await lastWire(page)).not.toEqual(["middle.shield", "middle.ground"]);
   });
 
-  it("tells what a wire joins, and changes what it is, its colour and an end, or takes it out", async () => {
+  thoroughly("tells what a wire joins, and changes what it is, its colour and an end, or takes it out", async () => {
     const visit = await openGuard();
     const { page, before } = visit;
     const { wires } = await source(page);
@@ -218,48 +219,51 @@ describeWith("chromium", "wiring by hand in the drawing", () => {
     expectQuiet(visit);
   });
 
-  it("moves a part by drag and by keys, turns it by buttons with its lugs, and adds one in a free place", async () => {
-    const { page, before } = await openGuard();
-    const body = await page.evaluate(middleOf, '[data-part="volume"] .body');
-    // Between its case lug above and its track's lugs below.
-    const start = { x: body.x - 14, y: body.y + 14 };
-    await drag(page, start, { x: start.x + 40, y: start.y + 30 });
-    await expect.poll(async () => (await placeOf(page, "volume"))?.turn).toBe(0);
-    const moved = (await placeOf(page, "volume"))!;
-    await settled(page);
-    expect(moved.x! * 1e4).toBeCloseTo(Math.round(moved.x! * 1e4), 6);
-    await page.locator('[data-part="volume"]').focus();
-    await page.keyboard.press("ArrowRight");
-    await page.keyboard.press("ArrowUp");
-    await expect
-      .poll(() => placeOf(page, "volume"))
-      .toEqual({ x: expect.closeTo(moved.x! + 0.001, 4), y: expect.closeTo(moved.y! + 0.001, 4), turn: 0 });
-    const lug = async () => (await page.locator('[data-lug="volume.2"] circle').evaluate(centreOf)).x;
-    const middle = async () => (await page.locator('[data-part="volume"] .body').evaluate(centreOf)).x;
-    expect(Math.abs((await lug()) - (await middle()))).toBeLessThan(0.5);
-    const left = card(page).getByRole("button", { name: "Turn left 15°" });
-    for (let step = 0; step < 6; step++) await left.press("Enter");
-    await expect.poll(async () => (await placeOf(page, "volume"))?.turn).toBe(90);
-    // Its lugs pointed down; a quarter turn to the left points them right.
-    await expect.poll(async () => (await lug()) - (await middle())).toBeGreaterThan(40);
-    await page.getByLabel("From the tray").selectOption("pot");
-    await page.getByRole("button", { name: "Lay it in" }).click();
-    await expect.poll(() => card(page).locator("h3").textContent()).toBe("Pot");
-    const boxes = await page
-      .locator(".part .body")
-      .evaluateAll((all) => all.map((each) => each.getBoundingClientRect().toJSON() as DOMRect));
-    const added = await page.locator('[data-part="pot"] .body').evaluate((each) => each.getBoundingClientRect());
-    const onIt = boxes.filter(
-      ({ left, right, top, bottom }) =>
-        left < added.right && right > added.left && top < added.bottom && bottom > added.top,
-    );
-    expect(onIt).toHaveLength(1);
-    for (let step = 0; step < 10; step++) await page.keyboard.press("Control+z");
-    await settled(page);
-    expect(JSON.stringify(await source(page))).toBe(before);
-  });
+  thoroughly(
+    "moves a part by drag and by keys, turns it by buttons with its lugs, and adds one in a free place",
+    async () => {
+      const { page, before } = await openGuard();
+      const body = await page.evaluate(middleOf, '[data-part="volume"] .body');
+      // Between its case lug above and its track's lugs below.
+      const start = { x: body.x - 14, y: body.y + 14 };
+      await drag(page, start, { x: start.x + 40, y: start.y + 30 });
+      await expect.poll(async () => (await placeOf(page, "volume"))?.turn).toBe(0);
+      const moved = (await placeOf(page, "volume"))!;
+      await settled(page);
+      expect(moved.x! * 1e4).toBeCloseTo(Math.round(moved.x! * 1e4), 6);
+      await page.locator('[data-part="volume"]').focus();
+      await page.keyboard.press("ArrowRight");
+      await page.keyboard.press("ArrowUp");
+      await expect
+        .poll(() => placeOf(page, "volume"))
+        .toEqual({ x: expect.closeTo(moved.x! + 0.001, 4), y: expect.closeTo(moved.y! + 0.001, 4), turn: 0 });
+      const lug = async () => (await page.locator('[data-lug="volume.2"] circle').evaluate(centreOf)).x;
+      const middle = async () => (await page.locator('[data-part="volume"] .body').evaluate(centreOf)).x;
+      expect(Math.abs((await lug()) - (await middle()))).toBeLessThan(0.5);
+      const left = card(page).getByRole("button", { name: "Turn left 15°" });
+      for (let step = 0; step < 6; step++) await left.press("Enter");
+      await expect.poll(async () => (await placeOf(page, "volume"))?.turn).toBe(90);
+      // Its lugs pointed down; a quarter turn to the left points them right.
+      await expect.poll(async () => (await lug()) - (await middle())).toBeGreaterThan(40);
+      await page.getByLabel("From the tray").selectOption("pot");
+      await page.getByRole("button", { name: "Lay it in" }).click();
+      await expect.poll(() => card(page).locator("h3").textContent()).toBe("Pot");
+      const boxes = await page
+        .locator(".part .body")
+        .evaluateAll((all) => all.map((each) => each.getBoundingClientRect().toJSON() as DOMRect));
+      const added = await page.locator('[data-part="pot"] .body').evaluate((each) => each.getBoundingClientRect());
+      const onIt = boxes.filter(
+        ({ left, right, top, bottom }) =>
+          left < added.right && right > added.left && top < added.bottom && bottom > added.top,
+      );
+      expect(onIt).toHaveLength(1);
+      for (let step = 0; step < 10; step++) await page.keyboard.press("Control+z");
+      await settled(page);
+      expect(JSON.stringify(await source(page))).toBe(before);
+    },
+  );
 
-  it("marks the lugs where a wire would make a fault, says why, and lays it all the same", async () => {
+  thoroughly("marks the lugs where a wire would make a fault, says why, and lays it all the same", async () => {
     const { page } = await openGuard();
     const tip = await lugAt(page, "jack.tip");
     await page.mouse.click(tip.x, tip.y);
@@ -278,7 +282,7 @@ describeWith("chromium", "wiring by hand in the drawing", () => {
     expect(await page.locator(".would-fault").count()).toBe(0);
   });
 
-  it("is sized by buttons, wheel and pinch, and scrolls nothing but itself", async () => {
+  thoroughly("is sized by buttons, wheel and pinch, and scrolls nothing but itself", async () => {
     const { page, context } = await openGuard(390);
     const width = () => page.locator("svg.guard").evaluate((each) => Math.round(each.getBoundingClientRect().width));
     expect(await width()).toBe(780);

@@ -4,6 +4,7 @@ import { jointWords } from "../../src/page/bench/joint/joint-words.ts";
 import { picturing } from "../../src/page/drawing/joint/picturing.ts";
 import { type JointScene, sceneOf } from "../../src/page/drawing/joint/scene.ts";
 import { builds } from "../bench/sheet/guards.ts";
+import { casesOf } from "../effort.ts";
 import { scheduled } from "./scheduled.ts";
 
 function pictured({ lines, heats, picture }: JointScene) {
@@ -21,7 +22,7 @@ function endsOf(d: string): { x: number; y: number }[] {
   return [numbers.slice(0, 2), numbers.slice(-2)].map(([x, y]) => ({ x: x!, y: y! }));
 }
 
-describe.each(builds)("the pictures of $name", ({ build }) => {
+describe.each(casesOf(builds, 20))("the pictures of $name", ({ build }) => {
   const sheet = buildSheet(build);
   const input = picturing(build, sheet);
   const { schedule, laid } = input;

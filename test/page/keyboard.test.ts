@@ -1,4 +1,5 @@
 import { expect, it } from "vitest";
+import { thoroughly } from "../effort.ts";
 import { describeWith } from "../tools.ts";
 import { featuresOf, openScenario, showTab, whenReady } from "./actions.ts";
 import { usePage } from "./browser.ts";
@@ -46,7 +47,7 @@ describeWith("chromium", "the keyboard alone", () => {
     );
   });
 
-  it("reaches every control in reading order, the way past the head first", async () => {
+  thoroughly("reaches every control in reading order, the way past the head first", async () => {
     const { page } = await site.visit();
     await whenReady(page);
     await page.keyboard.press("Tab");

@@ -1,4 +1,5 @@
 import { expect, it } from "vitest";
+import { thoroughly } from "../effort.ts";
 import { onePickup } from "../fixtures/circuits.ts";
 import { describeWith } from "../tools.ts";
 import { featuresOf, openScenario, showTab, whenReady } from "./actions.ts";
@@ -33,36 +34,39 @@ describeWith("chromium", "links", () => {
     expectQuiet(friend);
   });
 
-  it("leave one's own draft alone until the guard is changed, and then survive a reload as one's own", async () => {
-    const { page } = await site.stay();
-    await whenReady(page);
-    await openScenario(page, /HSS/);
-    const link = await page.evaluate(async (build) => {
-      const headers = { "content-type": "application/json" };
-      const reply = await fetch("/api/link", { method: "POST", headers, body: JSON.stringify({ build }) });
-      return (await reply.json()).url as string;
-    }, onePickup());
-    const features = await featuresOf(page);
-    await page.goto(`${site.origin}${new URL(link).pathname}`);
-    await whenReady(page);
-    await page.goto(site.origin);
-    await whenReady(page);
-    expect(await featuresOf(page)).toBe(features);
+  thoroughly(
+    "leave one's own draft alone until the guard is changed, and then survive a reload as one's own",
+    async () => {
+      const { page } = await site.stay();
+      await whenReady(page);
+      await openScenario(page, /HSS/);
+      const link = await page.evaluate(async (build) => {
+        const headers = { "content-type": "application/json" };
+        const reply = await fetch("/api/link", { method: "POST", headers, body: JSON.stringify({ build }) });
+        return (await reply.json()).url as string;
+      }, onePickup());
+      const features = await featuresOf(page);
+      await page.goto(`${site.origin}${new URL(link).pathname}`);
+      await whenReady(page);
+      await page.goto(site.origin);
+      await whenReady(page);
+      expect(await featuresOf(page)).toBe(features);
 
-    await page.goto(`${site.origin}${new URL(link).pathname}`);
-    await whenReady(page);
-    const cap = page.locator('[data-path="parts.cap.capacitance"]');
-    await showTab(page, "Parts");
-    await cap.fill("68n");
-    await cap.press("Enter");
-    await expect.poll(() => new URL(page.url()).pathname).toBe("/");
-    await page.reload();
-    await whenReady(page);
-    await showTab(page, "Parts");
-    expect(await cap.inputValue()).toBe("68n");
-  });
+      await page.goto(`${site.origin}${new URL(link).pathname}`);
+      await whenReady(page);
+      const cap = page.locator('[data-path="parts.cap.capacitance"]');
+      await showTab(page, "Parts");
+      await cap.fill("68n");
+      await cap.press("Enter");
+      await expect.poll(() => new URL(page.url()).pathname).toBe("/");
+      await page.reload();
+      await whenReady(page);
+      await showTab(page, "Parts");
+      expect(await cap.inputValue()).toBe("68n");
+    },
+  );
 
-  it("name a phrase that there is none of, and the first is played", async () => {
+  thoroughly("name a phrase that there is none of, and the first is played", async () => {
     const { page: sender } = await site.stay();
     const view = { signal: "yodel", hand: "fist" };
     const made = await sender.request.post(`${site.origin}/api/link`, { data: { build: onePickup(), view } });
@@ -73,7 +77,7 @@ describeWith("chromium", "links", () => {
     expect(await page.getByLabel("Hand", { exact: true }).inputValue()).toBe("usual");
   });
 
-  it("that the service cannot answer at once say so, and open as soon as it can", async () => {
+  thoroughly("that the service cannot answer at once say so, and open as soon as it can", async () => {
     const { page: sender } = await site.stay();
     const made = await sender.request.post(`${site.origin}/api/link`, { data: { build: onePickup() } });
     const { code } = (await made.json()) as { code: string };

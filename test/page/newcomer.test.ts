@@ -61,7 +61,7 @@ describeWith("chromium", "a newcomer's path through the page", () => {
     expectQuiet(friend);
   });
 
-  thoroughly("plays sound whose spectrum follows the curve, for a sweep through position 2", {}, async () => {
+  thoroughly("plays sound whose spectrum follows the curve, for a sweep through position 2", async () => {
     const visit = await site.visit({ before: noteSounds, isThrifty: false });
     const { page } = visit;
     await whenReady(page);

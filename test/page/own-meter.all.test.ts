@@ -71,6 +71,27 @@ describeWith("chromium", "a person's own meter on the page", () => {
     await panel.locator(".diagnosis").waitFor();
   });
 
+  it("sends the range that ohms stood on, the table's or the one set, and none where they cannot have stood there", async () => {
+    const { page, panel, meter } = await measureTab();
+    await meter.selectOption(POCKET);
+    const row = panel.locator("tr", { hasText: /^jack, lever 1/ }).first();
+    await expect.poll(() => row.locator("td").nth(2).textContent()).toMatch(/20 kΩ range/);
+    const sentWith = async (shown: string, range: string) => {
+      await panel.getByLabel(/^Meter range/).selectOption(range);
+      await row.getByRole("textbox").fill(shown);
+      const sent = page.waitForRequest("**/api/diagnose");
+      await page.getByRole("button", { name: "What explains this?" }).click();
+      const [first] = (await sent).postDataJSON().readings;
+      await panel.locator(".diagnosis").waitFor();
+      return first.range;
+    };
+    expect(await sentWith("7.42k", "table")).toBe(20_000);
+    expect(await sentWith("7.4k", "200000")).toBe(200_000);
+    expect(await sentWith("0", "2000000")).toBe(2_000_000);
+    expect(await sentWith("7.42k", "200000")).toBeUndefined();
+    await row.getByRole("textbox").fill("");
+  });
+
   it("is kept in the browser, serves the lead finder too, and is any hobby meter again when that is chosen", async () => {
     const { page, panel, meter } = await measureTab();
     await meter.selectOption(POCKET);

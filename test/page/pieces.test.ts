@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { rangeText, readShown } from "../../src/bench/meter/shown.ts";
+import { withCover } from "../../src/build-file/cover.ts";
 import { differencesOf, whereInWords } from "../../src/page/builds/differences.ts";
 import { tiesOf } from "../../src/page/choice/find-value.ts";
 import { curveCsv } from "../../src/page/curves/curve-csv.ts";
@@ -19,6 +20,7 @@ import { History } from "../../src/page/state/history.ts";
 import { getAt, setAt } from "../../src/page/state/paths.ts";
 import type { BuildSource, Reading } from "../../src/page/state/reading.ts";
 import { onePickup, threeSingles } from "../fixtures/circuits.ts";
+import { presetGuard } from "../fixtures/harness.ts";
 
 function read(source: unknown): Reading {
   const result = readSource(source as BuildSource);
@@ -122,6 +124,47 @@ describe("two builds", () => {
       whereInWords({ where, inA, inB: "–", isWire: false }, a, b).flat().join("");
     expect(words("tone1 › noLoad", "true")).toBe("Upper tone › no load");
     expect(words("cap › capacitance", "–")).toBe("cap › capacitance");
+  });
+
+  it("say what a cover, a taper of one's own and another type are, value by value and not key by key", () => {
+    const guard = presetGuard("hss-push-pull-split");
+    const { bridge, volume, middle } = guard.parts as Record<string, { coils: Record<string, object> }>;
+    const { type: _type, ...untyped } = bridge as { type?: string; coils: Record<string, object> };
+    const coils = Object.fromEntries(
+      Object.entries(bridge!.coils).map(([name, coil]) => [name, withCover(coil as never)]),
+    );
+    const taper = [
+      [0, 0],
+      [0.5, 0.1],
+      [1, 1],
+    ];
+    const parts = {
+      bridge: { ...untyped, coils },
+      volume: { ...volume, taper, noLoad: true },
+      middle: { ...middle, type: "single-hot" },
+    };
+    const [a, b] = [read({ ...guard, parts: { ...guard.parts, ...parts } }), read(guard)];
+    const told = differencesOf(a.source, b.source).map((each) => [
+      whereInWords(each, a, b).flat().join(""),
+      each.inA,
+      each.inB,
+    ]);
+    const cover = ["humbucker and a cover of low loss", "open humbucker"];
+    expect(told).toEqual(
+      expect.arrayContaining([
+        ["bridge › slug coil › metal that dims it", ...cover],
+        ["bridge › screw coil › metal that dims it", ...cover],
+        [
+          "bridge › slug coil › its loss",
+          "600 mH more, bridged by 11 kΩ; 525 kΩ across the coil",
+          "600 mH more, bridged by 11 kΩ",
+        ],
+        ["bridge › type", "–", "Humbucker, medium wind, four conductors"],
+        ["volume › taper", "measured at 3 turns", "audio"],
+        ["volume › no load", "yes", "–"],
+      ]),
+    );
+    for (const each of told.flat()) expect(each).not.toMatch(/shielding|\bcoils\b|› \d|\bsingle-|humbucker-/);
   });
 
   it("that differ in the tone cap differ most with the tone down, in a position that has one", () => {

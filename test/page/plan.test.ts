@@ -1,5 +1,6 @@
 import type { Page } from "playwright-core";
 import { expect, it } from "vitest";
+import { thoroughly } from "../effort.ts";
 import { presetGuard } from "../fixtures/harness.ts";
 import { describeWith } from "../tools.ts";
 import { draftOf, openScenario, settled, showTab, whenReady } from "./actions.ts";
@@ -145,7 +146,7 @@ describeWith("chromium", "a guard as a plan", () => {
     expect(Object.values(parts)).toContainEqual(expect.objectContaining({ kind: "cap", capacitance: "33n" }));
   });
 
-  it("greys what does not go together and says why", async () => {
+  thoroughly("greys what does not go together and says why", async () => {
     const { page } = await openGuard(presetGuard("hss-push-pull-split"));
     await field(page, "phase.neck").selectOption({ label: "push-pull on the upper tone" });
     await planned(page);
@@ -157,7 +158,7 @@ describeWith("chromium", "a guard as a plan", () => {
     expect(await page.locator(".plan-ticks").nth(1).textContent()).toContain("at least one pickup");
   });
 
-  it("keeps and shows what was done by hand, and asks before a change of plan drops it", async () => {
+  thoroughly("keeps and shows what was done by hand, and asks before a change of plan drops it", async () => {
     const guard = presetGuard("hss-push-pull-split");
     const byHand = {
       ...guard,
@@ -186,33 +187,36 @@ describeWith("chromium", "a guard as a plan", () => {
     expectQuiet(visit);
   });
 
-  it("recognises a guard under other names, refuses a value it cannot read, and says why a guard is no plan's", async () => {
-    const renamed = JSON.parse(
-      JSON.stringify(presetGuard("one-p90")).replaceAll('"tone', '"t').replaceAll('"volume', '"vol'),
-    );
-    for (const name of ["t", "vol"]) renamed.parts[name].role = name === "t" ? "tone" : "volume";
-    const visit = await openGuard(renamed);
-    const { page } = visit;
-    expect(await field(page, "layout").inputValue()).toBe("one-pickup");
-    await field(page, "volume1.pot").fill("500q");
-    await field(page, "volume1.pot").press("Enter");
-    await expect.poll(() => page.locator("#panel-plan .fault-text").textContent()).toContain("500q");
-    expect(await guardOn(page)).toEqual(renamed);
-    await field(page, "volume1.pot").fill("1M");
-    await field(page, "volume1.pot").press("Enter");
-    await expect.poll(async () => (await guardOn(page)).parts.vol).toMatchObject({ resistance: "1M" });
+  thoroughly(
+    "recognises a guard under other names, refuses a value it cannot read, and says why a guard is no plan's",
+    async () => {
+      const renamed = JSON.parse(
+        JSON.stringify(presetGuard("one-p90")).replaceAll('"tone', '"t').replaceAll('"volume', '"vol'),
+      );
+      for (const name of ["t", "vol"]) renamed.parts[name].role = name === "t" ? "tone" : "volume";
+      const visit = await openGuard(renamed);
+      const { page } = visit;
+      expect(await field(page, "layout").inputValue()).toBe("one-pickup");
+      await field(page, "volume1.pot").fill("500q");
+      await field(page, "volume1.pot").press("Enter");
+      await expect.poll(() => page.locator("#panel-plan .fault-text").textContent()).toContain("500q");
+      expect(await guardOn(page)).toEqual(renamed);
+      await field(page, "volume1.pot").fill("1M");
+      await field(page, "volume1.pot").press("Enter");
+      await expect.poll(async () => (await guardOn(page)).parts.vol).toMatchObject({ resistance: "1M" });
 
-    await showTab(page, "Wires");
-    await page.getByLabel("Wire 1, to").fill("vol.33");
-    await page.getByLabel("Wire 1, to").press("Enter");
-    await page.locator(".faults button").waitFor();
-    await showTab(page, "Plan");
-    await page.getByText("no plan can be told").waitFor();
-    await undo(page);
-    await page.locator(".plan-group").first().waitFor();
-    await openScenario(page, /blend/i);
-    await showTab(page, "Plan");
-    await page.getByText("This guard is wired by no plan.").waitFor();
-    expectQuiet(visit);
-  });
+      await showTab(page, "Wires");
+      await page.getByLabel("Wire 1, to").fill("vol.33");
+      await page.getByLabel("Wire 1, to").press("Enter");
+      await page.locator(".faults button").waitFor();
+      await showTab(page, "Plan");
+      await page.getByText("no plan can be told").waitFor();
+      await undo(page);
+      await page.locator(".plan-group").first().waitFor();
+      await openScenario(page, /blend/i);
+      await showTab(page, "Plan");
+      await page.getByText("This guard is wired by no plan.").waitFor();
+      expectQuiet(visit);
+    },
+  );
 });

@@ -17,6 +17,9 @@ describeWith("chromium", "the choices of how a phrase is played", () => {
     await expect.poll(() => hand.locator("option").allTextContents()).toHaveLength(3);
     expect(await strings.locator("option").allTextContents()).toEqual(["New", "Used", "Old"]);
     expect(await strings.inputValue()).toBe("used");
+    const words = page.locator(".chosen-words");
+    expect(await words.textContent()).toMatch(/^Open E and A major chords.*; a plectrum's rounded tip/);
+    expect(await words.isVisible()).toBe(true);
     await settled(page);
     await page.getByRole("button", { name: "Play this setting" }).click();
     await expect.poll(() => playedCount(page)).toBe(1);
@@ -24,6 +27,7 @@ describeWith("chromium", "the choices of how a phrase is played", () => {
     await hand.selectOption("bright");
     await expect.poll(() => playedCount(page)).toBe(2);
     const bright = await lastPlayed(page);
+    expect(await words.textContent()).toContain("a plectrum's hard edge near the bridge");
     expect(bright.samples.length).toBe(usual.samples.length);
     const differences = bright.samples.map((sample, n) => Math.abs(sample - usual.samples[n]!));
     expect(Math.max(...differences.slice(0, 48_000))).toBeGreaterThan(0.01);
@@ -32,6 +36,7 @@ describeWith("chromium", "the choices of how a phrase is played", () => {
     await page.getByLabel("Phrase").selectOption("noise");
     await expect.poll(() => hand.isDisabled()).toBe(true);
     expect(await strings.isDisabled()).toBe(true);
+    expect(await words.textContent()).not.toContain("plectrum");
     expectQuiet(visit);
   });
 });

@@ -1,5 +1,6 @@
 import type { Locator, Page } from "playwright-core";
 import { expect, it } from "vitest";
+import { thoroughly } from "../effort.ts";
 import { describeWith } from "../tools.ts";
 import { openScenario, showTab, whenReady } from "./actions.ts";
 import { bringAxe, seriousFindings } from "./axe.ts";
@@ -56,40 +57,43 @@ describeWith("chromium", "as found, as wanted", () => {
     expectQuiet(visit);
   });
 
-  it("draws every joint with its step's number, open rings as found and filled ones as wanted, exchanged on the way home", async () => {
-    const visit = await site.stay();
-    const panel = await openRewiring(visit.page);
-    const seen = (what: string, at: Locator) => stepNumbers(at.locator(`.joint:visible:has(.joint-${what})`));
-    const there = panel.locator("svg.rewiring").first();
-    const [opens, makes] = [await seen("open", there), await seen("make", there)];
-    expect([opens.length, makes.length]).toEqual([4, 4]);
-    expect([...opens, ...makes].sort()).toEqual(["1", "2", "3", "4", "5", "6", "7", "8"]);
-    expect(await there.locator(".goes-out:visible").count()).toBe(2);
-    expect(await there.locator(".change-word:visible").allTextContents()).toEqual([
-      ...Array(2).fill("comes in"),
-      ...Array(2).fill("goes out"),
-    ]);
+  thoroughly(
+    "draws every joint with its step's number, open rings as found and filled ones as wanted, exchanged on the way home",
+    async () => {
+      const visit = await site.stay();
+      const panel = await openRewiring(visit.page);
+      const seen = (what: string, at: Locator) => stepNumbers(at.locator(`.joint:visible:has(.joint-${what})`));
+      const there = panel.locator("svg.rewiring").first();
+      const [opens, makes] = [await seen("open", there), await seen("make", there)];
+      expect([opens.length, makes.length]).toEqual([4, 4]);
+      expect([...opens, ...makes].sort()).toEqual(["1", "2", "3", "4", "5", "6", "7", "8"]);
+      expect(await there.locator(".goes-out:visible").count()).toBe(2);
+      expect(await there.locator(".change-word:visible").allTextContents()).toEqual([
+        ...Array(2).fill("comes in"),
+        ...Array(2).fill("goes out"),
+      ]);
 
-    await panel.getByRole("button", { name: "Show the way home" }).click();
-    const home = panel.locator("svg.rewiring").last();
-    const back = (numbers: (string | null)[]) => numbers.map((each) => String(9 - Number(each))).reverse();
-    expect(await seen("make", home)).toEqual(back(opens));
-    expect(await seen("open", home)).toEqual(back(makes));
+      await panel.getByRole("button", { name: "Show the way home" }).click();
+      const home = panel.locator("svg.rewiring").last();
+      const back = (numbers: (string | null)[]) => numbers.map((each) => String(9 - Number(each))).reverse();
+      expect(await seen("make", home)).toEqual(back(opens));
+      expect(await seen("open", home)).toEqual(back(makes));
 
-    await panel.getByRole("radio", { name: "as found" }).first().check({ force: true });
-    expect(await seen("open", there)).toEqual(opens);
-    expect(await seen("make", there)).toEqual([]);
-    expect(await there.locator(".change-word:visible").allTextContents()).toEqual(["goes out", "goes out"]);
-    // The switch of the other drawing follows.
-    expect(await panel.getByRole("radio", { name: "as found" }).last().isChecked()).toBe(true);
-    expect(await seen("open", home)).toEqual([]);
-    await panel.getByRole("radio", { name: "as wanted" }).first().check({ force: true });
-    expect(await seen("make", there)).toEqual(makes);
-    expect(await there.locator(".wire-opens:visible").count()).toBe(0);
-    expectQuiet(visit);
-  });
+      await panel.getByRole("radio", { name: "as found" }).first().check({ force: true });
+      expect(await seen("open", there)).toEqual(opens);
+      expect(await seen("make", there)).toEqual([]);
+      expect(await there.locator(".change-word:visible").allTextContents()).toEqual(["goes out", "goes out"]);
+      // The switch of the other drawing follows.
+      expect(await panel.getByRole("radio", { name: "as found" }).last().isChecked()).toBe(true);
+      expect(await seen("open", home)).toEqual([]);
+      await panel.getByRole("radio", { name: "as wanted" }).first().check({ force: true });
+      expect(await seen("make", there)).toEqual(makes);
+      expect(await there.locator(".wire-opens:visible").count()).toBe(0);
+      expectQuiet(visit);
+    },
+  );
 
-  it("lights a step's joint and a joint's step, by pointer and by keys, whichever guard is shown", async () => {
+  thoroughly("lights a step's joint and a joint's step, by pointer and by keys, whichever guard is shown", async () => {
     const visit = await site.stay();
     const { page } = visit;
     const panel = await openRewiring(page);
@@ -159,7 +163,7 @@ describeWith("chromium", "as found, as wanted", () => {
       expectQuiet(visit);
     });
 
-  it("scrolls to a joint within the drawing's frame alone, which stays in sight on a narrow page", async () => {
+  thoroughly("scrolls to a joint within the drawing's frame alone, which stays in sight on a narrow page", async () => {
     const visit = await site.stay({ width: 390, height: 844 });
     const { page } = visit;
     const panel = await openRewiring(page);
@@ -187,7 +191,7 @@ describeWith("chromium", "as found, as wanted", () => {
     expectQuiet(visit);
   });
 
-  it("prints the drawing whole beside its list, without what is to be pressed", async () => {
+  thoroughly("prints the drawing whole beside its list, without what is to be pressed", async () => {
     const { page } = await site.stay();
     const panel = await openRewiring(page);
     await page.emulateMedia({ media: "print" });

@@ -1,4 +1,4 @@
-import type { Download, Locator, Page } from "playwright-core";
+import type { Locator, Page } from "playwright-core";
 import { expect, it } from "vitest";
 import { decodeWav } from "../../src/audio/wav-decode.ts";
 import { encodeWav } from "../../src/audio/wav-encode.ts";
@@ -11,6 +11,8 @@ import { filtered } from "../measure/simulated-recording.ts";
 import { describeWith } from "../tools.ts";
 import { openStart, showTab, whenReady } from "./actions.ts";
 import { usePage } from "./browser.ts";
+import { cutChoices } from "./cut-choices.ts";
+import { contentOf } from "./download.ts";
 
 const RATE_HZ = 48_000;
 const SIGNAL = measuringSignal("sweep", RATE_HZ);
@@ -72,12 +74,6 @@ async function drop(target: Locator, name: string, buffer: Buffer): Promise<void
   await target.dispatchEvent("drop", { dataTransfer: transfer });
 }
 
-async function contentOf(download: Download): Promise<Buffer> {
-  const chunks: Buffer[] = [];
-  for await (const chunk of await download.createReadStream()) chunks.push(chunk as Buffer);
-  return Buffer.concat(chunks);
-}
-
 const small = Buffer.from(encodeWav({ sampleRateHz: RATE_HZ, channels: [new Float32Array(480)] }, "pcm24"));
 
 describeWith("chromium", "the ways of measuring with an audio interface", () => {
@@ -108,7 +104,7 @@ describeWith("chromium", "the ways of measuring with an audio interface", () => 
     expect(Number.parseFloat(perMetre!) * metres).toBeCloseTo(480, -1.2);
   });
 
-  thoroughly("measure a coil behind a resistor and give it to one of the guard, and take it back", {}, async () => {
+  thoroughly("measure a coil behind a resistor and give it to one of the guard, and take it back", async () => {
     const { page } = await site.stay();
     await showTab(page, "Which part?");
     const panel = panelOf(page);
@@ -122,12 +118,26 @@ describeWith("chromium", "the ways of measuring with an audio interface", () => 
     await expect.poll(first).not.toBeCloseTo(COIL.inductance, 1);
   });
 
+  it("keep one recording open at a time, and cut off no choice on a phone", async () => {
+    const { page } = await site.stay({ width: 390 });
+    await showTab(page, "Which part?");
+    const panel = panelOf(page);
+    const choice = panel.getByLabel("What is measured");
+    for (const way of ["pickup", "metal", "coil", "capacitor", "resistor", "lead"]) {
+      await choice.selectOption(way);
+      expect(await cutChoices(panel), way).toEqual([]);
+      expect(await panel.locator(".recording-slot[open]").count(), way).toBe(1);
+    }
+  });
+
   it("take a file that is dropped, leave it out again, and hand back what they have", async () => {
     const { page } = await site.stay();
     await showTab(page, "Which part?");
     const panel = panelOf(page);
     const slot = panel.locator(".recording-slot", { hasText: "Without the part" });
     await drop(slot, "open.wav", small);
+    await slot.getByText("✓").waitFor();
+    await slot.locator("summary").click();
     await slot.getByText(/^open\.wav, /).waitFor();
     const [kept] = await Promise.all([
       page.waitForEvent("download"),
@@ -162,7 +172,7 @@ describeWith("chromium", "the ways of measuring with an audio interface", () => 
     await page.waitForEvent("download");
   });
 
-  thoroughly("tell what a cover takes of a pickup's sound and give it to a coil of the guard", {}, async () => {
+  thoroughly("tell what a cover takes of a pickup's sound and give it to a coil of the guard", async () => {
     const { page } = await site.stay();
     await showTab(page, "Which part?");
     const panel = panelOf(page);

@@ -151,7 +151,10 @@ describeWith("chromium", "measuring with an audio interface", () => {
         .getByText(/loudest −?-?\d+ dB/)
         .first()
         .waitFor();
-      await alone.getByText(/unloaded\.wav, /).waitFor();
+      await alone.getByText("✓").waitFor();
+      await slot(panel, "With the second load")
+        .getByRole("button", { name: /^Record: / })
+        .waitFor();
       const henries = await henriesFound(panel);
       expect(Math.abs(henries / COIL.inductance - 1)).toBeLessThan(0.02);
     });

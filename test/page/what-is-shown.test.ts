@@ -1,5 +1,6 @@
 import type { Page } from "playwright-core";
 import { expect, it } from "vitest";
+import { thoroughly } from "../effort.ts";
 import { onePickup } from "../fixtures/circuits.ts";
 import { describeWith } from "../tools.ts";
 import { openScenario, showTab, whenReady } from "./actions.ts";
@@ -59,7 +60,7 @@ describeWith("chromium", "what the page shows", () => {
     await expect.poll(() => reading.inputValue()).toBe("5.79k");
   });
 
-  it("is why a link could not be opened, beside the guard that took its place", async () => {
+  thoroughly("is why a link could not be opened, beside the guard that took its place", async () => {
     const { page } = await site.stay();
     await whenReady(page);
     const path = await page.evaluate(async (build) => {

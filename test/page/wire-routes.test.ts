@@ -8,7 +8,7 @@ import { type LaidGuard, layGuard } from "../../src/page/drawing/laid-guard.ts";
 import type { Point } from "../../src/page/drawing/point.ts";
 import { LUG_RADIUS, overlap, reachInto } from "../../src/page/drawing/routes/labels.ts";
 import { freeCurve } from "../../src/page/drawing/wire-curves.ts";
-import { casesOf } from "../effort.ts";
+import { casesOf, thoroughly } from "../effort.ts";
 
 const GUARDS: readonly (readonly [string, Build])[] = [
   ...PLAN_PRESETS.map(({ id, plan }) => [id, readBuild({ presolder: 1, plan })] as const),
@@ -73,7 +73,7 @@ describe("the wires of the drawing", () => {
         expect(Math.hypot(lug.x - at.x, lug.y - at.y)).toBeLessThan(0.1);
   });
 
-  it("cross each other far less than wires that run as they please", () => {
+  thoroughly("cross each other far less than wires that run as they please", () => {
     let [routed, free] = [0, 0];
     for (const [, build] of GUARDS) {
       const laid = layGuard(build, "back");

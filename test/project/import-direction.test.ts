@@ -25,7 +25,19 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   shelf: ["build-file"],
   contract: ["build-file", "shelf", "audio", "render", "choice", "measure", "bench", "drawer"],
   server: ["build-file", "response", "audio", "render", "choice", "measure", "bench", "examine", "contract", "drawer"],
-  page: ["build-file", "wiring", "response", "filter", "audio", "render", "bench", "shelf", "contract", "drawer"],
+  page: [
+    "build-file",
+    "wiring",
+    "response",
+    "filter",
+    "audio",
+    "render",
+    "choice",
+    "bench",
+    "shelf",
+    "contract",
+    "drawer",
+  ],
 };
 
 /** Files outside the flow: errors and limits serve everyone, config only the edge. */

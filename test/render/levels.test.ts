@@ -13,6 +13,7 @@ import { MATCHED_LUFS } from "../../src/render/levels.ts";
 import { renderPreview } from "../../src/render/preview.ts";
 import { renderBatch, type SetBatch, type SetRequest } from "../../src/render/preview-set.ts";
 import { SIGNALS } from "../../src/render/signals.ts";
+import { casesOf } from "../effort.ts";
 import { describeWith } from "../tools.ts";
 import { readScenario, settingsOf, WORK } from "./scenario-settings.ts";
 
@@ -76,8 +77,8 @@ describe("a matched set", () => {
   });
 
   describeWith("ffmpeg", "by ffmpeg's ebur128", () => {
-    it("has the told loudness within 0.1 LU and no peak over -1 dBTP in all ten previews", () => {
-      for (const [index, wav] of wavs.entries()) {
+    it("has the told loudness within 0.1 LU and no peak over -1 dBTP in its previews", () => {
+      for (const [index, wav] of casesOf([...wavs.entries()], 3)) {
         const { lufs, peak } = ffmpegLoudness(wav);
         // ffmpeg prints one decimal, which adds half a step to the promised 0.1.
         expect(Math.abs(lufs - first.levels[index]!.lufs!)).toBeLessThanOrEqual(0.15);
@@ -100,7 +101,7 @@ describe("a single matched preview", () => {
 
   const phrases = SIGNALS.filter(({ kind }) => kind === "phrase").map(({ name }) => name);
   const corners = [1, 2, 5].flatMap((lever) => [0, 10].map((tone) => ({ lever, tone })));
-  it.each(phrases)("of %s is as loud in every setting as in any other", { timeout: 30_000 }, (name) => {
+  it.each(casesOf(phrases, 3))("of %s is as loud in every setting as in any other", { timeout: 30_000 }, (name) => {
     for (const raw of corners) {
       const request = { build, signal: phrase(name), settings: settingsOf(build, raw) };
       const { lufs } = renderPreview({ ...request, level: "matched", encoding: "pcm16" }, WORK);

@@ -4,6 +4,7 @@ import type { CoilPlace } from "../../src/strings/comb.ts";
 import type { Note } from "../../src/strings/score.ts";
 import { inharmonicity, usualStringSet } from "../../src/strings/string-set.ts";
 import { renderPhrase } from "../../src/strings/synth.ts";
+import { casesOf } from "../effort.ts";
 import { describeWith } from "../tools.ts";
 import { cents, decibels, measurePartial } from "./spectrum.ts";
 
@@ -90,7 +91,7 @@ describe.each(CASES)("string $string at fret $fret, plucked at $pluckMetres m, c
 describe("nulls", () => {
   const base = CASES[0]!;
 
-  test.each([3, 5, 6])(
+  test.each(casesOf([3, 5, 6], 1))(
     "of the coil fall on every partial divisible by %d where sin(nπx/L) = 0, 80 dB under the fundamental",
     (order) => {
       const place = { ...base, distanceMetres: 0.648 / order, apertureMetres: 0 };
@@ -154,7 +155,7 @@ print(json.dumps({"errors": errors.tolist(), "cents": offs}))
 `;
 
 describeWith("scipy", "a string bent and projected on its modes by SciPy", () => {
-  test.each([CASES[0]!, CASES[1]!])(
+  test.each(casesOf([CASES[0]!, CASES[1]!], 1))(
     "has the spectrum of the rendered note on string $string within 0.2 dB and 1 cent",
     (place) => {
       const { fundamentalHz, length } = stopped(place);

@@ -59,7 +59,7 @@ export function plansOf(build: Build, readings: readonly MeasuredReading[]): Rea
   return readings.map((reading, index) => {
     checkBounds(reading, `readings.${index}`);
     const plan = planOf(build, controls, reading, `readings.${index}`);
-    return reading.label ? { ...plan, label: reading.label, isNamed: true } : plan;
+    return { ...plan, label: reading.label || readingName(plan, controls) };
   });
 }
 
@@ -97,6 +97,6 @@ export function noteOn(reading: MeasuredReading, plan: ReadingPlan, meter?: OwnM
   if (!areForeignBounds(reading)) return [];
   const [ohms, low, high] = [reading.ohms, reading.low, reading.high].map((each) => each ?? "open");
   return [
-    `${capitalised(readingName(plan))}: ${ohms} is not between low (${low}) and high (${high}), so these are not what the display wandered between; the meter's error is taken ${meter ? "by its kind" : "as 1 %"}.`,
+    `${capitalised(plan.label)}: ${ohms} is not between low (${low}) and high (${high}), so these are not what the display wandered between; the meter's error is taken ${meter ? "by its kind" : "as 1 %"}.`,
   ];
 }

@@ -10,8 +10,6 @@ export interface ReadingPlan {
   readonly settings: Settings;
   /** The pot to turn through its whole travel, noting the highest reading. */
   readonly sweep?: string;
-  /** Whether the label is the person's own, and says all that is to be said. */
-  readonly isNamed?: boolean;
 }
 
 /** Two lugs that a caller asks for. */

@@ -1,8 +1,7 @@
 import { trackLugs } from "../../build-file/lug-names.ts";
-import type { SwitchControl } from "../../build-file/lugs.ts";
 import { partsOfKind } from "../../build-file/parts-of-kind.ts";
 import type { Build } from "../../build-file/schema.ts";
-import { Controls, shaftWord, withControl } from "../../build-file/settings.ts";
+import { Controls, stateWord, withControl } from "../../build-file/settings.ts";
 import { MAX_PROBES } from "../../limits.ts";
 import { Wiring } from "../../wiring/nets.ts";
 import { type MainPosition, mainPositions } from "../main-positions.ts";
@@ -27,10 +26,6 @@ function switchStates(controls: Controls): MainPosition[] {
     );
   }
   return states;
-}
-
-function stateWord(control: SwitchControl, position: number): string {
-  return `${control.name} ${control.onShaft ? shaftWord(control, position) : position}`;
 }
 
 function volumeReadings(controls: Controls, jack: readonly [string, string]): ReadingPlan[] {

@@ -3,29 +3,27 @@ import { layoutOf } from "../../build-file/plans/layouts.ts";
 import type { PlanInput } from "../../build-file/plans/plan-schema.ts";
 import type { Build } from "../../build-file/schema.ts";
 import { shortQuantity, showQuantity } from "../../build-file/show-quantity.ts";
+import { partWords } from "../../build-file/words/part-words.ts";
 import { capitalised } from "../../english.ts";
 
 type Where = string | { readonly switch: string } | { readonly position: number };
 
-function whereWords(where: Where): string {
-  if (typeof where === "string") return `push-pull on ${where}`;
+function whereWords(where: Where, words: ReadonlyMap<string, string>): string {
+  if (typeof where === "string") return `push-pull on the ${words.get(where) ?? where}`;
   return "switch" in where ? `small switch ${where.switch}` : `the lever in position ${where.position}`;
 }
 
 const listOf = <T>(value: T | readonly T[] | undefined): readonly T[] =>
   value === undefined ? [] : Array.isArray(value) ? value : [value as T];
 
-function switchedWords(plan: PlanInput): string[] {
+function switchedWords(plan: PlanInput, words: ReadonlyMap<string, string>): string[] {
+  const at = (where: Where) => whereWords(where, words);
   return [
-    ...listOf(plan.split).map(
-      ({ pickup, by, keeps }) => `${whereWords(by)}: splits the ${pickup}, the ${keeps} coil stays`,
-    ),
-    ...listOf(plan.seriesParallel).map(({ pickup, by }) => `${whereWords(by)}: the ${pickup}'s coils in parallel`),
-    ...listOf(plan.phase).map(({ pickup, by }) => `${whereWords(by)}: turns the ${pickup}'s phase round`),
-    ...(plan.seriesLink
-      ? [`${whereWords(plan.seriesLink.by)}: ${plan.seriesLink.pickups.join(" and ")} in series`]
-      : []),
-    ...(plan.alwaysOn ? [`${whereWords(plan.alwaysOn.by)}: adds the ${plan.alwaysOn.pickup} to any position`] : []),
+    ...listOf(plan.split).map(({ pickup, by, keeps }) => `${at(by)}: splits the ${pickup}, the ${keeps} coil stays`),
+    ...listOf(plan.seriesParallel).map(({ pickup, by }) => `${at(by)}: the ${pickup}'s coils in parallel`),
+    ...listOf(plan.phase).map(({ pickup, by }) => `${at(by)}: turns the ${pickup}'s phase round`),
+    ...(plan.seriesLink ? [`${at(plan.seriesLink.by)}: ${plan.seriesLink.pickups.join(" and ")} in series`] : []),
+    ...(plan.alwaysOn ? [`${at(plan.alwaysOn.by)}: adds the ${plan.alwaysOn.pickup} to any position`] : []),
   ];
 }
 
@@ -39,9 +37,9 @@ function pickupWords(build: Build): string[] {
   });
 }
 
-function potWords(build: Build): string {
+function potWords(build: Build, words: ReadonlyMap<string, string>): string {
   const pots = Object.entries(build.parts).flatMap(([name, part]) =>
-    part.kind === "pot" ? [`${name} ${shortQuantity(part.measured ?? part.resistance)}`] : [],
+    part.kind === "pot" ? [`${words.get(name) ?? name} ${shortQuantity(part.measured ?? part.resistance)}`] : [],
   );
   const caps = Object.values(build.parts).flatMap((part) =>
     part.kind === "cap"
@@ -61,10 +59,11 @@ function layoutWords({ layout, tones = [] }: PlanInput): string {
 
 /** A guard of the drawer in words, line by line. */
 export function guardWords(plan: PlanInput, build: Build): string[] {
+  const words = partWords(build.parts);
   return [
     layoutWords(plan),
     capitalised(pickupWords(build).join("; ")),
-    capitalised(potWords(build)),
-    ...switchedWords(plan).map(capitalised),
+    capitalised(potWords(build, words)),
+    ...switchedWords(plan, words).map(capitalised),
   ];
 }

@@ -1,12 +1,15 @@
 import { NEPERS_OF_AMPLITUDE_PER_DB } from "../../decibels.ts";
 import { PresolderError } from "../../errors.ts";
+import { closeness } from "./closeness.ts";
 import { LOSS_MODELS } from "./coil-shapes.ts";
+import type { FitProblem } from "./fit-attempt.ts";
 import type { KnownBeside } from "./fit-impedance.ts";
-import { type Fit, fitCoil } from "./fit-problem.ts";
+import { type Fit, fitCoil, leastErrors } from "./fit-problem.ts";
 import { type Free, freeDelay, freeLevel } from "./free.ts";
 import { guessFromRatio } from "./guess-from-ratio.ts";
 import type { Stretch } from "./independent-share.ts";
 import { type RatioSweep, sweepErrors } from "./loaded-ratio.ts";
+import { unevenSweeps } from "./uneven-scatter.ts";
 import type { Expected } from "./weighing.ts";
 
 const LEAST_POINTS = 8;
@@ -41,21 +44,18 @@ function expectedOf(sweeps: readonly RatioSweep[]): Expected {
   return isStated ? { stated: twice(({ errors = [] }) => errors) } : { beside: twice(scaleBySize) };
 }
 
-/** Of 22 real coils the circuit left all but one within this, and that one's run was noisy (strayr/pickupAnalyseR-data, reduced). */
-const MOST_LEFT_DB = 0.55;
+const UNEVEN =
+  "Some lines of the voltages are off far more than others, and count by how far their neighbours are off.";
 
-/** @throws DATA_INSUFFICIENT where no circuit of a coil comes near the sizes of a sweep */
-function requireClose({ errors }: Fit, runs: readonly Stretch[]): void {
-  for (const [i, [from, to]] of runs.entries()) {
-    if (i % 2 > 0) continue;
-    const square = errors.subarray(from, to).reduce((sum, error) => sum + error * error, 0) / (to - from);
-    const left = Math.sqrt(square) / NEPERS_OF_AMPLITUDE_PER_DB;
-    if (left <= MOST_LEFT_DB) continue;
-    const message =
-      `The coil that comes nearest leaves ${left.toFixed(2)} dB of the ${runs.length > 2 ? `ratio under load ${i / 2 + 1}` : "ratio"}, expected at` +
-      ` most ${MOST_LEFT_DB} dB: one of the two voltages is noisy, or something was moved or touched between them. Measure both again`;
-    throw new PresolderError("DATA_INSUFFICIENT", message);
-  }
+/** Where nobody says how far off each line is, and chance alone does not make them so unlike: by what a first fit leaves about each. */
+function fitWeighed(problem: FitProblem, sweeps: readonly RatioSweep[]): Fit {
+  const beside = problem.precision === undefined ? problem.expected?.beside : undefined;
+  const left = beside && leastErrors(problem);
+  const own = sweeps.map((_, i) => problem.runs.slice(2 * i, 2 * i + 2));
+  const uneven = left && unevenSweeps(left, beside, own);
+  if (!uneven) return fitCoil(problem);
+  const fit = fitCoil({ ...problem, expected: { beside: uneven } });
+  return { ...fit, notes: [...fit.notes, UNEVEN] };
 }
 
 /**
@@ -83,7 +83,7 @@ export function fitTwoLoads(sweeps: readonly RatioSweep[], known: KnownBeside = 
     [starts[i]!, starts[i]! + length],
     [starts[i]! + length, starts[i]! + 2 * length],
   ]);
-  const fit = fitCoil({
+  const problem: FitProblem = {
     guess: guessFromRatio(sweeps[0]!, known),
     errors: (coil) => {
       const errors = new Float64Array(from);
@@ -100,7 +100,7 @@ export function fitTwoLoads(sweeps: readonly RatioSweep[], known: KnownBeside = 
     checkpoint: known.checkpoint,
     remedy:
       "Measure from 60 Hz to beyond the resonance, with a load that changes it much: 200 kΩ with 470 pF, and as a second one 10 nF.",
-  });
-  if (sweeps.every(({ errors }) => !errors)) requireClose(fit, runs);
-  return fit;
+  };
+  const fit = fitWeighed(problem, sweeps);
+  return { ...fit, notes: [...fit.notes, ...closeness(fit, sweeps, starts)] };
 }

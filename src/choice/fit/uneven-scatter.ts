@@ -37,3 +37,31 @@ export function unevenScatter(errors: Float64Array, stretches: readonly Stretch[
   for (const [from] of stretches) whole.set(scale, from);
   return whole;
 }
+
+/**
+ * As `unevenScatter`, of sweeps whose sizes and angles are off by amounts of their own: each by what it is off as a whole.
+ * @param beside how large the errors are expected to be, beside each other
+ * @param sweeps the sizes and the angles of each
+ * @returns what to expect instead; undefined where no sweep's lines differ by more than chance has it
+ */
+export function unevenSweeps(
+  errors: Float64Array,
+  beside: Float64Array,
+  sweeps: readonly (readonly Stretch[])[],
+): Float64Array | undefined {
+  const scaled = errors.map((error, i) => error / beside[i]!);
+  const found = beside.slice();
+  let isUneven = false;
+  for (const stretches of sweeps) {
+    for (const [from, to] of stretches) {
+      const own = scaled.subarray(from, to);
+      const size = Math.sqrt(own.reduce((sum, error) => sum + error * error, 0) / own.length);
+      if (size > 0) own.set(own.map((error) => error / size));
+    }
+    const scale = unevenScatter(scaled, stretches);
+    if (!scale) continue;
+    isUneven = true;
+    for (const [from, to] of stretches) for (let i = from; i < to; i++) found[i]! *= scale[i]!;
+  }
+  return isUneven ? found : undefined;
+}

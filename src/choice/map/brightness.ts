@@ -1,19 +1,24 @@
+import { type BandEnergies, leastHeard } from "../band-energies.ts";
+import { camOf, frequencyOfCam } from "../erb.ts";
 import { SLICES } from "../slices.ts";
 
-/** Where the octaves of the centroid are counted from; it cancels. */
-const OCTAVES_FROM_HZ = 1000;
+/** Specific loudness goes with this power of a band's energy (E. Zwicker and H. Fastl, Psychoacoustics, ch. 8; from memory). */
+const LOUDNESS_EXPONENT = 0.23;
 
 /**
- * How bright a sound is: its spectral centroid as ISO/IEC 15938-4 (Audio Spectrum Centroid) defines it, the mean of the octaves above
- * 1 kHz weighed by power, told in Hz (from memory). Listeners order timbres by it first of all (J. M. Grey and J. W. Gordon, J. Acoust.
- * Soc. Am. 63, 1493, 1978).
- * @param energies of every slice, 50 Hz to 16 kHz; not silence
+ * How bright a sound is: where the centre of its loudness lies on the ear's own scale of frequency, told as the frequency there. The first
+ * moment of specific loudness over that scale is what listeners call sharpness (G. von Bismarck, Acustica 30, 159, 1974; from memory), here
+ * over ERB bands, K-weighted, and without his factor for the top octaves, which no guitar loudspeaker gives. The same at any level.
+ * @param bands of a sound that is none at all
  */
-export function brightnessHz(energies: Float64Array): number {
+export function brightnessHz(bands: BandEnergies): number {
+  const least = leastHeard(bands);
   let [total, moment] = [0, 0];
-  for (let k = 0; k < energies.length; k++) {
-    total += energies[k]!;
-    moment += energies[k]! * Math.log2(SLICES.frequenciesHz[k]! / OCTAVES_FROM_HZ);
+  for (const [band, energy] of bands.weighted.entries()) {
+    if (energy < least) continue;
+    const loudness = energy ** LOUDNESS_EXPONENT;
+    total += loudness;
+    moment += loudness * camOf(SLICES.bands[band]!.centre);
   }
-  return OCTAVES_FROM_HZ * 2 ** (moment / total);
+  return frequencyOfCam(moment / total);
 }

@@ -38,6 +38,6 @@ export function cellSound(energies: Float64Array): CellSound {
     heard: Array.from(bands.weighted, (energy) => energy >= least),
     point: pointOf(levelsDb, bands, loudnessLu),
     loudnessLu,
-    brightnessHz: brightnessHz(energies),
+    brightnessHz: brightnessHz(bands),
   };
 }

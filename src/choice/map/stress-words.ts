@@ -1,4 +1,7 @@
-/** Kruskal's words for stress-1 (Psychometrika 29, 1, 1964, table 3), each up to so much. */
+/**
+ * Kruskal's words for stress-1 (Psychometrika 29, 1, 1964, table 3), each up to so much. He gave them for maps that keep the order of
+ * distances alone; those that keep distances come out higher, so that the words are on the careful side.
+ */
 const WORDS: readonly (readonly [upTo: number, word: string])[] = [
   [0.025, "excellent"],
   [0.05, "good"],

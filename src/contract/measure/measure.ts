@@ -43,6 +43,9 @@ const seriesResistor = strict({
   channels: oneOf(["before-behind", "behind-before"])
     .default("before-behind")
     .describe("which side of the resistor the first and the second channel hang on"),
+  input: acrossField
+    .optional()
+    .describe("the second channel's own input with its lead, where no recording `open` tells it"),
   resistance: dcResistance.optional(),
   resistancePrecision,
   loss: lossField,
@@ -95,6 +98,7 @@ export const measureAnswerSchema = z.discriminatedUnion("method", [
     scaleError: z
       .number()
       .describe("fraction by which every value may be off with the resistor; not in the errors above"),
+    notes: z.array(z.string()).describe("what else is in the values, and what would tell it"),
   }),
   z.object({ method: z.literal("exciter"), recordings: z.array(recordingAnswer), ...exciterFields }),
 ]);

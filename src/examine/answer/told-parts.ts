@@ -1,3 +1,4 @@
+import { dimensionOfField } from "../../build-file/field-dimension.ts";
 import type { Build } from "../../build-file/schema.ts";
 import { showQuantity } from "../../build-file/show-quantity.ts";
 import { partWords } from "../../build-file/words/part-words.ts";
@@ -7,7 +8,8 @@ import { capitalised, listed } from "../../english.ts";
 import type { Departure } from "../departures/departure.ts";
 import { multipleAt } from "../model/unknowns.ts";
 import { covarianceOf } from "../weigh/covariance.ts";
-import type { Weighed, Weigher } from "../weigh/weigher.ts";
+import type { Weighed } from "../weigh/weighed.ts";
+import type { Weigher } from "../weigh/weigher.ts";
 
 /** A part's value as the takes have it. */
 export interface ToldPart {
@@ -37,12 +39,7 @@ const TOGETHER = 0.25;
 const NAMED_SHARE = 0.15;
 const MOST_NAMED = 4;
 
-const DIMENSIONS = { resistance: "resistance", inductance: "inductance", capacitance: "capacitance" } as const;
-
-function dimensionOf(field: string): "resistance" | "inductance" | "capacitance" {
-  const last = field.split(".").at(-1)!;
-  return last in DIMENSIONS ? DIMENSIONS[last as keyof typeof DIMENSIONS] : "resistance";
-}
+const dimensionOf = (field: string) => dimensionOfField(field) ?? "resistance";
 
 /** "the slug coil of the bridge humbucker: inductance". */
 function titleOf({ parts }: Build, words: ReadonlyMap<string, string>, part: string, field: string): string {

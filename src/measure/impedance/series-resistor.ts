@@ -9,6 +9,8 @@ export interface Rig {
   readonly gain?: Ratios | undefined;
   /** Nothing to be measured connected: the input's own impedance. */
   readonly open?: Ratios | undefined;
+  /** The same in ohms where no recording tells it. */
+  readonly input?: readonly Uncertain[] | undefined;
   /** The clips shorted: what lies in the ground lead. */
   readonly short?: Ratios | undefined;
 }
@@ -37,7 +39,7 @@ function without(a: Uncertain, b: Uncertain): Uncertain {
  */
 export function seriesResistor(ratios: Ratios, resistorOhms: number, rig: Rig): Uncertain[] {
   const seen = behind(corrected(ratios, rig.gain), resistorOhms);
-  const input = rig.open && behind(corrected(rig.open, rig.gain), resistorOhms);
+  const input = rig.open ? behind(corrected(rig.open, rig.gain), resistorOhms) : rig.input;
   const ground = rig.short && behind(corrected(rig.short, rig.gain), resistorOhms);
   const free = (of: readonly Uncertain[]) => (input ? of.map((each, i) => without(each, input[i]!)) : of);
   if (!ground) return [...free(seen)];

@@ -30,7 +30,7 @@ function admittance({ re, im, sd, hz }: Point) {
 }
 
 /** A capacitor's value is its at 1 kHz; its own inductance and an input's remains lie far from there. */
-const CAPACITOR_FROM_HZ = 300;
+export const CAPACITOR_FROM_HZ = 300;
 const CAPACITOR_TO_HZ = 3000;
 
 /** C = B/ω and tan δ = G/B of what a capacitor or a lead shows about 1 kHz. */

@@ -35,16 +35,23 @@ function inTime(angles: readonly number[], frequenciesHz: readonly number[]): nu
 /**
  * One coil, recorded with nothing but the instrument across it and with a known load: their ratio, in which whatever drives the coil,
  * and what metal takes of its EMF, cancels.
+ * @param path the recording under the load
  * @throws DATA_INSUFFICIENT where too little stands above the noise
  */
-export function ratioOfLoads(unloaded: Transfer, loaded: Transfer, load: Across, freeDelay: boolean): RatioSweep {
+export function ratioOfLoads(
+  unloaded: Transfer,
+  loaded: Transfer,
+  load: Across,
+  freeDelay: boolean,
+  path = "loaded",
+): RatioSweep {
   const [above, below] = [pointsOf(unloaded), pointsOf(loaded)];
   const points = Array.from(unloaded.frequenciesHz, (hz, i) => ({ hz, z: ratio(above[i]!, below[i]!) })).filter(
     ({ hz, z }) => hz >= FROM_HZ && hz <= TO_HZ && z.sd < MOST_RELATIVE_ERROR * sizeOf(z),
   );
   if (points.length < LEAST_POINTS) {
     const message = `only ${points.length} of its frequencies stand above the noise, expected at least ${LEAST_POINTS}; bring the exciter nearer, or turn the output up`;
-    throw faultAt("DATA_INSUFFICIENT", "loaded", message);
+    throw faultAt("DATA_INSUFFICIENT", path, message);
   }
   const frequenciesHz = points.map(({ hz }) => hz);
   const angles = unwrapped(points.map(({ z }) => Math.atan2(z.im, z.re)));

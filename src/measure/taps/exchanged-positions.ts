@@ -5,7 +5,7 @@ import { type ForetoldTap, foretoldTaps } from "./foretold-taps.ts";
 import type { HeardTap } from "./hear-taps.ts";
 import type { TapDeparture } from "./tap-departure.ts";
 import { tapLogLikelihood } from "./tap-likelihood.ts";
-import type { TapInput } from "./tap-transfers.ts";
+import { type TapInput, TapTransfers } from "./tap-transfers.ts";
 
 /** For each position from 1 the one that it plays as. */
 type Places = readonly number[];
@@ -35,7 +35,8 @@ export function placedTaps(
 ): { readonly foretold: readonly ForetoldTap[]; readonly departures: readonly TapDeparture[] } {
   const { main } = new Controls(build);
   const steps = heard.map(({ step }) => step);
-  const drawn = foretoldTaps(build, steps, input);
+  const transfers = new TapTransfers(build, input);
+  const drawn = foretoldTaps(build, steps, input, transfers);
   if (!main) return { foretold: drawn, departures: [] };
   const played = (settings: Settings, places: Places): Settings => {
     const position = places[(settings.switches[main.name] ?? 1) - 1]!;
@@ -44,7 +45,7 @@ export function placedTaps(
   let best = { foretold: drawn, departures: [] as readonly TapDeparture[], worth: tapLogLikelihood(heard, drawn) };
   for (const places of exchangesOf(main.table.positions.length)) {
     const moved = steps.map((step) => ({ ...step, settings: played(step.settings, places) }));
-    const foretold = foretoldTaps(build, moved, input);
+    const foretold = foretoldTaps(build, moved, input, transfers);
     const worth = tapLogLikelihood(heard, foretold) + RARE;
     if (worth > best.worth) best = { foretold, departures: [{ kind: "exchanged", message: message(places) }], worth };
   }

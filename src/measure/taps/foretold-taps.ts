@@ -1,5 +1,4 @@
 import type { Build } from "../../build-file/schema.ts";
-import { settingsKey } from "../../build-file/settings.ts";
 import { amplitudeFromDecibels } from "../../decibels.ts";
 import type { TapStep } from "./plan-taps.ts";
 import { type TapInput, type TapTransfer, TapTransfers } from "./tap-transfers.ts";
@@ -32,15 +31,13 @@ function foretoldIn(transfers: readonly TapTransfer[], { pickup, coil }: TapStep
 }
 
 /** For each step, by the guard's own network. */
-export function foretoldTaps(build: Build, steps: readonly TapStep[], input?: TapInput): ForetoldTap[] {
-  const transfers = new TapTransfers(build, input);
-  const known = new Map<string, readonly TapTransfer[]>();
-  const all = steps.map(({ settings }) => {
-    const key = settingsKey(settings);
-    const here = known.get(key) ?? transfers.in(settings);
-    known.set(key, here);
-    return here;
-  });
+export function foretoldTaps(
+  build: Build,
+  steps: readonly TapStep[],
+  input?: TapInput,
+  transfers = new TapTransfers(build, input),
+): ForetoldTap[] {
+  const all = steps.map(({ settings }) => transfers.in(settings));
   // A hand's own hum comes where no coil is let through as well as anywhere.
   const strongest = Math.max(0, ...all.flat().map(sizeOf));
   return steps.map((step, i) => foretoldIn(all[i]!, step, strongest));

@@ -2,6 +2,7 @@ import { louderChannel } from "../../audio/louder-channel.ts";
 import type { Checkpoint } from "../../checkpoint.ts";
 import { decibels } from "../../decibels.ts";
 import { faultAt } from "../../errors.ts";
+import { otherSound } from "./other-sound.ts";
 import type { TapStep } from "./plan-taps.ts";
 import { findSwings, floorAt, noiseFloor, type Swing } from "./swings.ts";
 import type { TapGroup } from "./tap-groups.ts";
@@ -33,8 +34,8 @@ export interface TapTake {
   readonly channels: readonly Float32Array[];
 }
 
-/** Half a step of 16 bits: nothing was connected, or the channel is muted. */
-const SILENT_UP_TO = 2 ** -16;
+/** No more than the one step of 16 bits that dither makes of nothing: nothing was connected, or the channel is muted. */
+const SILENT_UP_TO = 1.5 * 2 ** -15;
 
 /** The level of a group: of the swings that come, by the sign that was found; the middle one, since hands differ by 6 dB. */
 function levelOf(swings: readonly Swing[], sign: 1 | -1): number {
@@ -67,7 +68,7 @@ function floorOf(floor: Float64Array, groups: readonly (TapGroup | undefined)[],
 
 /**
  * What each step of a plan of taps made in one take.
- * @throws DATA_INSUFFICIENT under the take's path: silence, or taps that cannot be given to the steps
+ * @throws DATA_INSUFFICIENT under the take's path: silence, music, the measuring signal, or taps that cannot be given to the steps
  */
 export function hearTaps(
   { path, sampleRateHz, channels }: TapTake,
@@ -85,6 +86,8 @@ export function hearTaps(
   checkpoint();
   const clear = withoutHum(signal.low);
   checkpoint();
+  const other = otherSound(path, sampleRateHz, samples, clear);
+  if (other) throw other;
   const floor = noiseFloor(clear);
   const groups = tapWindows(path, findSwings(clear, signal, floor), steps, timing);
   return steps.map((step, i) => heardTap(step, groups[i], floorOf(floor, groups, i)));

@@ -1,6 +1,7 @@
 import { hasCoilLeads } from "../../build-file/lug-names.ts";
 import type { Build } from "../../build-file/schema.ts";
 import { Controls, type Settings, withControl } from "../../build-file/settings.ts";
+import { type Checkpoint, NO_CHECKPOINT } from "../../checkpoint.ts";
 import { MAX_TAP_STEPS } from "../../limits.ts";
 import { coilPlaces } from "../../response/coil-places.ts";
 import { type TapInput, type TapTransfer, TapTransfers } from "./tap-transfers.ts";
@@ -70,8 +71,8 @@ function rowsOf(build: Build, transfers: TapTransfers): Row[] {
  * Fewest taps that still tell what every switch does: each row in each setting; but of a pickup whose coils are joined inside the second
  * row only once, where the pickup first sounds, since no switch can part them.
  */
-function everyTap(build: Build, input?: TapInput): TapStep[] {
-  const transfers = new TapTransfers(build, input);
+function everyTap(build: Build, input: TapInput | undefined, checkpoint: Checkpoint): TapStep[] {
+  const transfers = new TapTransfers(build, input, checkpoint);
   const controls = new Controls(build);
   const mains = mainSettings(controls);
   const settings = [...mains, ...otherSettings(controls, transfers, mains)];
@@ -99,12 +100,16 @@ function everyTap(build: Build, input?: TapInput): TapStep[] {
   });
 }
 
-/** As many of them as one take holds. */
-export function planTaps(build: Build, input?: TapInput): TapStep[] {
-  return everyTap(build, input).slice(0, MAX_TAP_STEPS);
+export interface TapPlan {
+  readonly steps: readonly TapStep[];
+  /** How many steps one take has no room for: a guard of many switches. */
+  readonly leftOut: number;
 }
 
-/** How many steps one take has no room for: a guard of many switches. */
-export function tapsLeftOut(build: Build, input?: TapInput): number {
-  return Math.max(0, everyTap(build, input).length - MAX_TAP_STEPS);
+/** As many of them as one take holds. */
+export function tapPlan(build: Build, input?: TapInput, checkpoint: Checkpoint = NO_CHECKPOINT): TapPlan {
+  const all = everyTap(build, input, checkpoint);
+  return { steps: all.slice(0, MAX_TAP_STEPS), leftOut: Math.max(0, all.length - MAX_TAP_STEPS) };
 }
+
+export const planTaps = (build: Build, input?: TapInput): readonly TapStep[] => tapPlan(build, input).steps;

@@ -8,9 +8,9 @@ export const HAND_DB = 3.5;
 export const ROW_DB = 4;
 /** Of what leaks in. */
 export const LEAK_DB = 8;
-/** A group under the wrong label, or none of a row at all. */
+/** A group under the wrong label, or none of a row at all: one in a plan of fifty steps. A judgement, no source. */
 export const MISLABELLED = 0.02;
-/** Over so many dB it may then lie anywhere. */
+/** Over so many dB it may then lie anywhere: from the least floor that an input leaves, some −65 dB, to full scale. */
 export const ANYWHERE_DB = 60;
 const ROUNDS = 8;
 

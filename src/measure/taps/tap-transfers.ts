@@ -1,5 +1,6 @@
 import type { Build } from "../../build-file/schema.ts";
-import type { Settings } from "../../build-file/settings.ts";
+import { type Settings, settingsKey } from "../../build-file/settings.ts";
+import { type Checkpoint, NO_CHECKPOINT } from "../../checkpoint.ts";
 import { CircuitMaker } from "../../response/circuit.ts";
 import type { CoilSource } from "../../response/pickup-elements.ts";
 import { solvedTransfers } from "../../response/transfers.ts";
@@ -30,9 +31,16 @@ const meanOf = (values: Float64Array) => values.reduce((sum, each) => sum + each
 /** What a tap on each coil's poles makes at the jack of a build, setting after setting. */
 export class TapTransfers {
   readonly #maker: CircuitMaker;
+  readonly #known = new Map<string, readonly TapTransfer[]>();
+  readonly #checkpoint: Checkpoint;
 
-  constructor(build: Build, { resistance, capacitance }: TapInput = USUAL_TAP_INPUT) {
+  constructor(
+    build: Build,
+    { resistance, capacitance }: TapInput = USUAL_TAP_INPUT,
+    checkpoint: Checkpoint = NO_CHECKPOINT,
+  ) {
     const { cable: _, ...guard } = build;
+    this.#checkpoint = checkpoint;
     this.#maker = new CircuitMaker({ ...guard, load: { resistance, capacitance } });
   }
 
@@ -40,7 +48,15 @@ export class TapTransfers {
     return this.#maker.sources;
   }
 
-  in(settings: Settings): TapTransfer[] {
+  in(settings: Settings): readonly TapTransfer[] {
+    const key = settingsKey(settings);
+    const known = this.#known.get(key) ?? this.#solved(settings);
+    this.#known.set(key, known);
+    return known;
+  }
+
+  #solved(settings: Settings): TapTransfer[] {
+    this.#checkpoint.checkpoint();
     const { sources } = this.#maker;
     const spectra = solvedTransfers(this.#maker.circuitIn(settings), sources).perSource(TAP_HZ);
     return sources.map(({ pickup, coil, emf }, i) => ({

@@ -83,7 +83,14 @@ export function measuredField(
       const shown = parse();
       if (shown === undefined) return undefined;
       const { label, between, settings, sweep } = reading;
-      return { label, between, settings, ...(sweep ? { sweep } : {}), ...shown };
+      const ohms = "ohms" in shown ? shown.ohms : null;
+      const stoodOn = ohms === null ? undefined : range.holding(reading, ohms);
+      return {
+        ...{ label, between, settings },
+        ...(sweep ? { sweep } : {}),
+        ...shown,
+        ...(stoodOn === undefined ? {} : { range: stoodOn }),
+      };
     },
     written: () => input.value.trim(),
   };

@@ -1,6 +1,6 @@
 import type { RawSettings } from "../../build-file/settings.ts";
-import { readableName } from "../../build-file/words/part-words.ts";
 import { type Difference, differencesOf } from "../builds/differences.ts";
+import { stepsInWords } from "../builds/value-words.ts";
 import type { AppState } from "../state/app-state.ts";
 import { fitSettings } from "../state/fit-settings.ts";
 import { partLabel, switchLabel } from "../state/names.ts";
@@ -30,7 +30,7 @@ function valueWords(one: Candidate, other: Candidate, { where, inA }: Difference
   const [part = "", ...fields] = where.split(" › ");
   const having = [one, other].find(({ reading }) => Object.hasOwn(reading.build.parts, part));
   const name = having ? partLabel(having.reading.build, part) : part;
-  return `${[name, ...fields.map(readableName)].join(" ")}: ${inA === "–" ? "none" : inA}`;
+  return `${[name, ...stepsInWords(fields)].join(" ")}: ${inA === "–" ? "none" : inA}`;
 }
 
 function wires(count: number): string {

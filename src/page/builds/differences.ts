@@ -1,8 +1,8 @@
-import { readableName } from "../../build-file/words/part-words.ts";
 import { wireEnds, wireHow } from "../describe/wire-ends.ts";
 import type { Child } from "../dom/element.ts";
 import type { BuildSource, Reading, WireSource } from "../state/reading.ts";
 import { speechOf } from "../words/lug-speech.ts";
+import { stepsInWords, valueInWords } from "./value-words.ts";
 
 export interface Difference {
   /** "volume › resistance". */
@@ -17,8 +17,10 @@ export interface Difference {
 const LEFT_OUT = ["label", "place"];
 
 function leaves(value: unknown, path: readonly string[], found: Map<string, string>): Map<string, string> {
-  if (typeof value !== "object" || value === null) return found.set(path.join(" › "), String(value));
-  for (const [key, inner] of Object.entries(value)) if (!LEFT_OUT.includes(key)) leaves(inner, [...path, key], found);
+  const words = valueInWords(path.at(-1) ?? "", value);
+  if (words !== undefined) return found.set(path.join(" › "), words);
+  for (const [key, inner] of Object.entries(value as object))
+    if (!LEFT_OUT.includes(key)) leaves(inner, [...path, key], found);
   return found;
 }
 
@@ -57,5 +59,5 @@ export function differencesOf(a: BuildSource, b: BuildSource): Difference[] {
 export function whereInWords({ where, inA, isWire }: Difference, a: Reading, b: Reading): Child[] {
   const speech = speechOf(inA === "–" ? b : a);
   const [part = "", ...fields] = isWire ? [where] : where.split(" › ");
-  return [...speech.say(part), ...fields.map((field) => ` › ${readableName(field)}`)];
+  return [...speech.say(part), ...stepsInWords(fields).map((field) => ` › ${field}`)];
 }

@@ -23,7 +23,6 @@ export function angleField(name: string, commit: Commit): Field {
     { path, label: "Electrical angle by its data sheet, °", hint: HINT },
     {
       control: input,
-      beside: h("p", { class: "hint" }, HINT),
       toControl: (value) => {
         known = (value ?? {}) as Angles;
         input.value = String(known.electrical ?? "");

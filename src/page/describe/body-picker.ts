@@ -20,6 +20,9 @@ interface Choice {
   choose(name: string): void;
 }
 
+const FROM_MEMORY =
+  "Sizes of bodies and places of lugs are from memory, no source. Wires run in the drawing and are cut by them; the sound takes nothing from them.";
+
 const CHECK = "Common practice: makes differ. Check yours with the meter before you solder.";
 
 function choices(name: string, source: PartSource, commit: Commit): Choice[] {
@@ -76,6 +79,7 @@ export function createBodyPicker(name: string, commit: Commit) {
     const again = held && { name: held.name, value: held.value };
     replaceContent(
       element,
+      all.length > 0 && h("p", { class: "hint" }, FROM_MEMORY),
       all.map((choice, index) => {
         const group = `body-${name}-${index}`;
         return h(

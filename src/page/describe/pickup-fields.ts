@@ -1,9 +1,9 @@
-import { COVERED_HUMBUCKER, METAL_TYPES } from "../../build-file/catalogue/shieldings.ts";
 import type { Commit, Field } from "../fields/field.ts";
 import { choiceField, numberField } from "../fields/plain-fields.ts";
 import { quantityField } from "../fields/quantity-field.ts";
 import { getAt } from "../state/paths.ts";
 import type { PartSource } from "../state/reading.ts";
+import { METALS, metalOf } from "./metal-of.ts";
 
 /** Fields of the pickup as a whole. */
 export function pickupFields(name: string, commit: Commit): Field[] {
@@ -17,17 +17,6 @@ export function pickupFields(name: string, commit: Commit): Field[] {
       commit,
     ),
   ];
-}
-
-const METALS = [
-  ...METAL_TYPES,
-  { name: "covered-humbucker", title: "humbucker and a cover of low loss", shielding: COVERED_HUMBUCKER },
-];
-
-/** The metal whose law a coil has been given. */
-function metalOf(shielding: unknown) {
-  const written = JSON.stringify(shielding);
-  return METALS.find((each) => JSON.stringify(each.shielding) === written);
 }
 
 /** Sections have no field; there is one where the loss is one resistor or none. */

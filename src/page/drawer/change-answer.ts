@@ -22,23 +22,21 @@ export function changeView(
       possible === 0 ? "The drawer and its prices hold no part that would go into this guard's lugs." : tally;
     return h("p", { class: "verdict" }, nothing);
   }
-  const rows = heard
-    .slice(0, SHOWN)
-    .map(({ name, from, to, cost, label, verdict, build }) => [
-      `${words(name)}: ${to.what}, in place of ${from.what}`,
-      cost === 0 ? "lies in the drawer" : `${cost.toFixed(2)} ${currency}`.trimEnd(),
-      `${label}: ${named(verdict, "the guard as it is", "the guard with it")}`,
-      h(
-        "button",
-        {
-          type: "button",
-          class: "small",
-          "aria-label": `Try it on the bench: ${to.what} as ${words(name)}`,
-          onclick: () => put(build as BuildSource),
-        },
-        "Try it on the bench",
-      ),
-    ]);
+  const rows = heard.slice(0, SHOWN).map(({ name, from, to, cost, label, verdict, build }) => [
+    `${words(name)}: ${to.what}, in place of ${from.what}`,
+    cost === 0 ? "lies in the drawer" : `${cost.toFixed(2)} ${currency}`.trimEnd(),
+    `${label}: ${named(verdict, "the guard as it is", "the guard with it")}`,
+    h(
+      "button",
+      {
+        type: "button",
+        class: "small",
+        "aria-label": `Try it on the bench: ${to.what} as ${words(name)}`,
+        onclick: () => put(build as BuildSource),
+      },
+      "Try it on the bench",
+    ),
+  ]);
   return h(
     "div",
     { class: "stack" },

@@ -141,6 +141,7 @@ export function createPartForm(
   ];
   const show = () => {
     for (const [element, sorts] of shownFor) element.hidden = !sorts.includes(sort.read());
+    price.element.querySelector("label")!.textContent = sort.read() === "wire" ? "Price of a metre" : "Price of one";
     if (sort.read() !== "pickup") return;
     const choices = pickupChoices(source());
     pickup.replaceChildren(...choices.map((each) => h("option", { value: each.value }, each.label)));

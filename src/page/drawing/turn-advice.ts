@@ -34,9 +34,10 @@ export function createTurnAdvice(
           bench.turns.map(({ part, turn, clock, metresSaved, why }) =>
             h(
               "li",
-              { title: speech.plain(why) },
+              {},
               `${partLabel(reading.build, part)}: lugs to ${clock}, wires ${Math.round(metresSaved * 1000)} mm shorter.`,
               h("button", { type: "button", class: "no-print", onclick: () => turnTo(part, turn) }, "Turn it"),
+              h("p", { class: "hint" }, speech.say(why)),
             ),
           ),
         ),

@@ -52,7 +52,11 @@ export function createPlanOfGuard<Plan>(store: AppStore, wanted: PlanWanted<Plan
       plan = next;
       replaceContent(element, wanted.show(next));
     } catch (error) {
-      if (isLatest()) replaceContent(element, h("p", { class: "fault-text", role: "alert" }, (error as Error).message));
+      if (!isLatest()) return;
+      fetched = undefined;
+      const again = h("button", { type: "button", onclick: () => fetchPlan() }, "Ask again");
+      const message = h("p", { class: "fault-text", role: "alert" }, (error as Error).message);
+      replaceContent(element, message, h("div", { class: "buttons" }, again));
     }
   });
   const soon = later(WAIT_MS, fetchPlan);

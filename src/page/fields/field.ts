@@ -28,27 +28,34 @@ interface Behaviour {
   readonly beside?: HTMLElement;
 }
 
-/** Label, control, what stands beside it, and the fault under it, tied together for screen readers. */
+/** Label, control, what stands beside it, the hint and the fault under it, tied together for screen readers. */
 export function assembleField({ path, label, hint }: Labelled, { control, toControl, beside }: Behaviour): Field {
   const id = freshId("field");
   control.id = id;
   control.dataset.path = path.join(".");
   const fault = h("p", { class: "fault-text", id: `${id}-fault` });
   fault.hidden = true;
-  if (hint) control.title = hint;
+  // In sight, not as a tooltip: a thumb has nothing to hover with.
+  const about = hint === undefined ? undefined : h("p", { class: "hint", id: `${id}-hint` }, hint);
+  const describe = (...by: (HTMLElement | undefined)[]) => {
+    const ids = by.flatMap((each) => each?.id ?? []).join(" ");
+    if (ids === "") control.removeAttribute("aria-describedby");
+    else control.setAttribute("aria-describedby", ids);
+  };
+  describe(about);
   return {
     path,
-    element: h("div", { class: "field" }, h("label", { for: id }, label), control, beside, fault),
+    element: h("div", { class: "field" }, h("label", { for: id }, label), control, beside, about, fault),
     show: (source) => toControl(getAt(source, path)),
     showFault: (message) => {
       fault.textContent = message ?? "";
       fault.hidden = message === undefined;
       if (message === undefined) {
         control.removeAttribute("aria-invalid");
-        control.removeAttribute("aria-describedby");
+        describe(about);
       } else {
         control.setAttribute("aria-invalid", "true");
-        control.setAttribute("aria-describedby", fault.id);
+        describe(fault, about);
       }
     },
   };

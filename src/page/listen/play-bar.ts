@@ -2,6 +2,7 @@ import { createSwitch } from "../controls/on-off.ts";
 import { h } from "../dom/element.ts";
 import { createFold } from "../dom/fold.ts";
 import type { AppStore } from "../state/app-state.ts";
+import { createChosenWords } from "./chosen-words.ts";
 import { createDownloadSet } from "./download-set.ts";
 import type { Listening } from "./listening.ts";
 import { createLiveInput } from "./live-input.ts";
@@ -30,6 +31,7 @@ export function createPlayBar(
 ): { readonly element: HTMLElement; fill(): Promise<void> } {
   const signals = createSignalPicker(store);
   const playing = createPlayingPicker(store);
+  const words = createChosenWords(store, [signals.element, ...playing.elements]);
   const matched = createSwitch("Same loudness", (levelMatched) => store.set({ levelMatched }));
   const loop = createSwitch("Loop", (value) => store.set({ loop: value }));
   store.watch((state) => [state.levelMatched], matched.show);
@@ -46,6 +48,7 @@ export function createPlayBar(
         { class: "play-choices" },
         signals.element,
         ...playing.elements,
+        words.element,
         createOwnSound(store),
         matched.element,
         loop.element,
@@ -56,6 +59,7 @@ export function createPlayBar(
   );
   const fill = async () => {
     await Promise.all([signals.fill(), playing.fill()]).catch((error: Error) => store.set({ notice: error.message }));
+    words.show();
   };
   return { element, fill };
 }

@@ -1,3 +1,4 @@
+import type { Sounding } from "../cells/cell-rooms.ts";
 import { h, replaceContent } from "../dom/element.ts";
 import { shelfCodeInAddress } from "../share/code-in-address.ts";
 import type { Bench } from "../start/bench.ts";
@@ -11,7 +12,7 @@ export interface ShelfDoor {
 }
 
 /** What the first screen has of the shelf; all else is loaded when it is opened. */
-export function createShelfDoor(bench: Bench): ShelfDoor {
+export function createShelfDoor(bench: Bench, sounding: Sounding): ShelfDoor {
   const { store } = bench;
   const fault = h("div", {});
   const content = h("div", { class: "lazy" });
@@ -34,7 +35,7 @@ export function createShelfDoor(bench: Bench): ShelfDoor {
     replaceContent(content, h("p", { class: "hint loading" }, "Loading…"));
     try {
       const { createShelfRooms } = await import("./shelf-rooms.ts");
-      replaceContent(content, await createShelfRooms(bench, leave));
+      replaceContent(content, await createShelfRooms(bench, sounding, leave));
     } catch (error) {
       replaceContent(content);
       store.set({ notice: `The shelf could not be loaded: ${(error as Error).message}` });
@@ -44,6 +45,7 @@ export function createShelfDoor(bench: Bench): ShelfDoor {
     section.hidden = false;
     show.setAttribute("aria-expanded", "true");
     void fill();
+    section.dispatchEvent(new Event("shown", { bubbles: true }));
   };
   show.addEventListener("click", () => {
     if (!section.hidden) return leave();

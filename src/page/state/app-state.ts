@@ -66,6 +66,8 @@ export interface AppState {
   readonly levelView: LevelView;
   /** What part tolerances leave open around the current curve, where it is wanted and known. */
   readonly wantsBand: boolean;
+  /** °C between which the band has the guard played; undefined for what its values are marked at. */
+  readonly bandCelsius: readonly [number, number] | undefined;
   readonly band: Band | undefined;
   readonly signal: string;
   /** How a phrase is plucked, and the age of its strings. */
@@ -115,6 +117,7 @@ export function createAppStore(): AppStore {
     family: "tone",
     levelView: "reference",
     wantsBand: false,
+    bandCelsius: undefined,
     band: undefined,
     signal: "",
     hand: "usual",

@@ -5,8 +5,10 @@ import { type InputFault, refused } from "../../errors.ts";
 import type { HeardCoil, Reference } from "../../measure/emf/emf-slope.ts";
 import { coilOfFit, coilWithin } from "../../measure/emf/known-coil.ts";
 import { type MetalFound, metalAbout, SYSTEMATIC } from "../../measure/methods/exciter.ts";
+import { requireLoaded } from "../../measure/methods/load-order.ts";
 import { ratioOfLoads } from "../../measure/methods/two-loads.ts";
 import { readLouder } from "../../measure/recording/channels.ts";
+import { requireOneSound } from "../../measure/recording/one-sound.ts";
 import type { Transfer } from "../../measure/recording/passes.ts";
 import type { JobContext } from "../work/job.ts";
 import { across, knownOf } from "./fit.ts";
@@ -42,7 +44,11 @@ function pickupOf(body: ExciterBody, hear: Hear, context: JobContext) {
   const input = across(body.across);
   const heard = hear("unloaded");
   if (body.coil) return { pickup: { ...coilWithin(body.coil, input, body.coilPrecision), heard }, fit: undefined };
-  const ratio = (name: RecordingName, load: typeof body.load) => ratioOfLoads(heard, hear(name), across(load), true);
+  const ratio = (name: RecordingName, load: typeof body.load) => {
+    const sweep = ratioOfLoads(heard, hear(name), across(load), true, name);
+    requireLoaded(sweep, name);
+    return sweep;
+  };
   const sweeps = [ratio("loaded", body.load), ...(body.second ? [ratio("second", body.second)] : [])];
   const known = { ...knownOf(body), across: input };
   const fit = fitTwoLoads(sweeps, { ...known, checkpoint: () => context.checkpoint() });
@@ -83,7 +89,9 @@ export function exciterAnswer(body: ExciterBody, files: Files, context: JobConte
   const recordings: ExciterAnswer["recordings"][number][] = [];
   const hear: Hear = (name) => {
     context.checkpoint();
-    const reading = readLouder(body.signal, recordedAs(name, files, 1));
+    const recording = recordedAs(name, files, 1);
+    requireOneSound(recording.channels, name, "send the coil's channel alone");
+    const reading = readLouder(body.signal, recording);
     recordings.push(recordingTold(name, reading));
     return reading;
   };

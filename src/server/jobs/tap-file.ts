@@ -3,7 +3,7 @@ import { TAPS_FILE, type TapsBody } from "../../contract/measure/taps.ts";
 import { faultAt, refused } from "../../errors.ts";
 import { MAX_TAP_SECONDS } from "../../limits.ts";
 import { type HeardTap, hearTaps } from "../../measure/taps/hear-taps.ts";
-import { planTaps, type TapStep } from "../../measure/taps/plan-taps.ts";
+import { type TapStep, tapPlan } from "../../measure/taps/plan-taps.ts";
 import { type TapInput, USUAL_TAP_INPUT } from "../../measure/taps/tap-transfers.ts";
 import type { TapTiming } from "../../measure/taps/tap-windows.ts";
 import type { JobContext } from "../work/job.ts";
@@ -46,8 +46,14 @@ function timingOf({ timing }: How, steps: readonly TapStep[], path: string): Tap
  * @param path of the timing in the request
  * @throws REQUEST_INVALID or DATA_INSUFFICIENT naming the field or the file at fault
  */
-export function tapsHeard(build: Build, how: How, file: Uint8Array, path: string, context: JobContext): HeardTap[] {
-  const steps = planTaps(build, tapInputOf(how));
+export function tapsHeard(
+  build: Build,
+  how: How,
+  file: Uint8Array,
+  path: string,
+  context: JobContext,
+  { steps } = tapPlan(build, tapInputOf(how), context),
+): HeardTap[] {
   const timing = timingOf(how, steps, path);
   const take = recordedAs(TAPS_FILE, { [TAPS_FILE]: file }, 1, MAX_TAP_SECONDS);
   const seconds = take.channels[0]!.length / take.sampleRateHz;

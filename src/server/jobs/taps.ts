@@ -5,7 +5,7 @@ import { TAPS_FILE, type TappedAnswer, type TapsAnswer, type TapsBody } from "..
 import { readBuildAt } from "../../contract/refusal.ts";
 import { faultAt } from "../../errors.ts";
 import { howToTap, leftOutWords, TAP_CAUTIONS, wordedSteps } from "../../measure/taps/how-to-tap.ts";
-import { planTaps, STEP_SECONDS, tapsLeftOut } from "../../measure/taps/plan-taps.ts";
+import { STEP_SECONDS, tapPlan } from "../../measure/taps/plan-taps.ts";
 import { type TapMap, tapMap } from "../../measure/taps/tap-map.ts";
 import { tapVerdict } from "../../measure/taps/tap-verdict.ts";
 import type { Job, JobContext } from "../work/job.ts";
@@ -83,8 +83,8 @@ function tapped(build: Build, map: TapMap, leftOut: number): TappedAnswer {
 
 function run({ build, body, file }: TapsJob, context: JobContext): TapsAnswer {
   const input = tapInputOf(body);
-  const steps = planTaps(build, input);
-  const leftOut = tapsLeftOut(build, input);
+  const plan = tapPlan(build, input, context);
+  const { steps, leftOut } = plan;
   const controls = new Controls(build);
   if (!file) {
     return {
@@ -95,7 +95,7 @@ function run({ build, body, file }: TapsJob, context: JobContext): TapsAnswer {
       seconds: steps.at(-1)!.at + STEP_SECONDS,
     };
   }
-  return tapped(build, tapMap(build, tapsHeard(build, body, file, "timing", context), input), leftOut);
+  return tapped(build, tapMap(build, tapsHeard(build, body, file, "timing", context, plan), input), leftOut);
 }
 
 export const tapsJob = { read, run, size: () => "large", gate: "set" } satisfies Job<TapsJob, TapsAnswer>;

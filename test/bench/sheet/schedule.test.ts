@@ -4,7 +4,7 @@ import { type BuildSheet, buildSheet } from "../../../src/bench/sheet/build-shee
 import { DEFAULT_SHEET_OPTIONS } from "../../../src/bench/sheet/options.ts";
 import { readBuild } from "../../../src/build-file/read-build.ts";
 import type { Build } from "../../../src/build-file/schema.ts";
-import { effort } from "../../effort.ts";
+import { casesOf, effort } from "../../effort.ts";
 import { threeSingles } from "../../fixtures/circuits.ts";
 import { anyPlannedBuild, builds, builtFrom, jointsIn, lugsOf, partition } from "./guards.ts";
 
@@ -27,8 +27,10 @@ function expectSolderable(build: Build, sheet: BuildSheet, maxEnds = 4): void {
   expect(joints.map(({ number }) => number)).toEqual(joints.map((_, index) => index + 1));
 }
 
+const sampled = casesOf(builds, 24);
+
 describe("the schedule", () => {
-  it.each(builds)(
+  it.each(sampled)(
     "of $name makes its nets, solders every lead once, and has at most four ends a joint",
     ({ build }) => {
       expectSolderable(build, buildSheet(build));
@@ -38,7 +40,7 @@ describe("the schedule", () => {
   it("of any plan does", () => {
     fc.assert(
       fc.property(anyPlannedBuild, (build) => expectSolderable(build, buildSheet(build))),
-      { numRuns: effort(40, 250) },
+      { numRuns: effort(20, 250) },
     );
   });
 
@@ -46,7 +48,7 @@ describe("the schedule", () => {
     const options = { ...DEFAULT_SHEET_OPTIONS, maxEnds: 3 };
     fc.assert(
       fc.property(anyPlannedBuild, (build) => expectSolderable(build, buildSheet(build, options), 3)),
-      { numRuns: effort(20, 100) },
+      { numRuns: effort(10, 100) },
     );
   });
 
@@ -63,11 +65,11 @@ describe("the schedule", () => {
         const leads = jointsIn(sheet.sittings).flatMap(({ ends }) => ends.flatMap(({ lead }) => lead ?? []));
         expect(new Set(leads).size).toBe(leads.length);
       }),
-      { numRuns: effort(60, 250) },
+      { numRuns: effort(30, 250) },
     );
   });
 
-  it.each(builds)(
+  it.each(sampled)(
     "of $name heats every case once before the pickups and once after at most, every lug once a sitting",
     ({ build }) => {
       const { sittings } = buildSheet(build);
@@ -80,7 +82,7 @@ describe("the schedule", () => {
     },
   );
 
-  it.each(builds)("of $name has no pickup in the harness, and every lead of one afterwards", ({ build }) => {
+  it.each(sampled)("of $name has no pickup in the harness, and every lead of one afterwards", ({ build }) => {
     const { sittings } = buildSheet(build);
     if (sittings.length === 1) return;
     const ofPickups = (index: number) =>
@@ -92,7 +94,7 @@ describe("the schedule", () => {
       for (const { means, from } of ends) if (means === "lead") expect(isOfPickup(build, from)).toBe(true);
   });
 
-  it.each(builds)("of $name says of every end that hangs which later joint takes it", ({ build }) => {
+  it.each(sampled)("of $name says of every end that hangs which later joint takes it", ({ build }) => {
     const joints = jointsIn(buildSheet(build).sittings);
     for (const { number, waits, text } of joints)
       for (const { wire, lead, at, joint } of waits) {
@@ -114,7 +116,7 @@ describe("the schedule", () => {
 const preset = (name: string) => builds.find((each) => each.name === name)!.build;
 
 describe("the harness", () => {
-  it.each(builds.filter(({ build }) => Object.values(build.parts).some(({ kind }) => kind === "pickup")))(
+  it.each(sampled.filter(({ build }) => Object.values(build.parts).some(({ kind }) => kind === "pickup")))(
     "of $name shows no fault of its own that the whole guard does not have",
     ({ build }) => {
       const [harness, pickups] = buildSheet(build).sittings;

@@ -70,7 +70,7 @@ test("any plan's guard is recognised as the plan's normal form", () => {
       expect(back).toEqual(normal(plan));
       expect(edits).toEqual([]);
     }),
-    { numRuns: effort(500, 2000) },
+    { numRuns: effort(200, 2000) },
   );
 });
 

@@ -9,6 +9,7 @@ import type { BuildInput } from "../../../src/build-file/schema.ts";
 import { hotCoilIn, swapPickup, turnPickup } from "../../../src/build-file/swap/swap-pickup.ts";
 import { PresolderError } from "../../../src/errors.ts";
 import { Wiring } from "../../../src/wiring/nets.ts";
+import { casesOf, effort } from "../../effort.ts";
 import { presetGuard } from "../../fixtures/harness.ts";
 
 /** Which lugs wires join, whatever the order and the routes. */
@@ -30,7 +31,7 @@ const swaps = PLAN_PRESETS.filter(({ plan }) => OPTIONS.every((option) => !(opti
 
 describe("a pickup in another's place", () => {
   test("has the wires of the plan that has it from the start, whichever it is and wherever", () => {
-    for (const { preset, pickup, type } of swaps) {
+    for (const { preset, pickup, type } of casesOf(swaps, 120)) {
       const swapped = swapPickup(presetGuard(preset.id), pickup, { type });
       const plan = { ...preset.plan, pickups: { ...preset.plan.pickups, [pickup]: type } };
       const meant = expandBuild({ presolder: 1, title: preset.title, plan });
@@ -41,7 +42,7 @@ describe("a pickup in another's place", () => {
   });
 
   test("there and back leaves the wires as they were", () => {
-    for (const { preset, pickup, type } of swaps) {
+    for (const { preset, pickup, type } of casesOf(swaps, 120)) {
       const guard = presetGuard(preset.id);
       const own = guard.parts[pickup] as { type: string };
       if (pickupType(own.type)!.conductors === 4) continue;
@@ -78,7 +79,7 @@ describe("a pickup in another's place", () => {
           ).toEqual([]);
         },
       ),
-      { numRuns: 150 },
+      { numRuns: effort(60, 150) },
     );
   });
 });

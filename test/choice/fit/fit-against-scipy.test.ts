@@ -117,7 +117,8 @@ describeWith("scipy", "the fit against scipy.optimize.least_squares (MINPACK)", 
   });
 
   it("gives the same values of a real coil by its voltage under two loads, its ranges widened for how alike the errors are", () => {
-    const coil = MEASURED_COILS.find(({ name }) => name === "1a5c3e6")!;
+    // Its lines are not weighed by each other: the script expects errors by the size of the ratio alone.
+    const coil = MEASURED_COILS.find(({ name }) => name === "592a336")!;
     const sweeps = (["R", "C"] as const).map((load) => ({ ...ratiosOf(coil.name, load), load: LOADS[load] }));
     const across = { resistance: 1e6, capacitance: 0 };
     const fit = fitTwoLoads(sweeps, { across, models: ["section-and-resistor"] });

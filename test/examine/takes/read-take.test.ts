@@ -25,7 +25,7 @@ it.each([
   );
 });
 
-thoroughly("takes what two knobs differ by as the gain, and a jack that is all but silent as shorted", {}, async () => {
+thoroughly("takes what two knobs differ by as the gain, and a jack that is all but silent as shorted", async () => {
   const { gain } = readGain("multitone", recorded("gain", 0.5), [0, 1]);
   for (const { re, im } of gain) expect(Math.hypot(re - 0.5, im)).toBeLessThan(1e-4);
   const { take } = readJackTake("multitone", recorded("take1", 1e-4), [0, 1], SETTINGS);

@@ -8,15 +8,14 @@ import type { FittedValue } from "../../../src/choice/fit/fitted-value.ts";
 import { peakHz } from "../../../src/choice/fit/resonance-peak.ts";
 import { impedanceBehind, ratiosOf, tableOf } from "../../../src/measure/methods/behind-resistor.ts";
 import { ratioOfLoads } from "../../../src/measure/methods/two-loads.ts";
-import type { Transfer } from "../../../src/measure/recording/passes.ts";
 import { TONES_HZ } from "../../../src/measure/signal/multitone.ts";
 import { createNormal, namedValues } from "../../choice/fit/known-coils.ts";
 import { effort } from "../../effort.ts";
 import { admittance, COIL, type Complex, heardUnder, LOAD, over } from "../simulated-pickup.ts";
+import { simulatedTransfer } from "../simulated-transfer.ts";
 
-/** An instrument input, and what hiss at −90 dB of full scale leaves of one reading, as sweeps of 0.15 of full scale have it. */
+/** An instrument input. */
 const INPUT = { resistance: 1e6, capacitance: 160e-12 };
-const NOISE = 2e-5;
 /** Nine neighbours and three passes tell a scatter to a tenth. */
 const SCATTER_KNOWN_TO = 0.1;
 
@@ -24,19 +23,8 @@ const TRIALS = effort(8, 200);
 /** Of 200, 190 are expected with a standard deviation of 3.1; of 8, one in twenty thousand has fewer than 5. */
 const LEAST_INSIDE = effort(5, 178);
 
-function reading(through: (hz: number) => Complex, normal: () => number): Transfer {
-  const sds = TONES_HZ.map((hz) => NOISE * Math.sqrt(Math.max(hz, 100) / 1000));
-  const points = TONES_HZ.map((hz, i): Complex => {
-    const [re, im] = through(hz);
-    return [re + sds[i]! * normal(), im + sds[i]! * normal()];
-  });
-  return {
-    frequenciesHz: Float64Array.from(TONES_HZ),
-    re: Float64Array.from(points, ([re]) => re),
-    im: Float64Array.from(points, ([, im]) => im),
-    sd: Float64Array.from(sds, (sd) => sd * (1 + SCATTER_KNOWN_TO * normal())),
-  };
-}
+const reading = (through: (hz: number) => Complex, normal: () => number) =>
+  simulatedTransfer(through, normal, () => 1 + SCATTER_KNOWN_TO * normal());
 
 /** As a meter read it. */
 const meterReading = (normal: () => number) => ({ ohms: COIL.resistance * (1 + 0.005 * normal()), precision: 0.005 });

@@ -8,7 +8,7 @@ import {
   MAX_TAP_STEPS,
 } from "../../../src/limits.ts";
 import { howToTap } from "../../../src/measure/taps/how-to-tap.ts";
-import { planTaps, STEP_SECONDS, tapsLeftOut } from "../../../src/measure/taps/plan-taps.ts";
+import { planTaps, STEP_SECONDS, tapPlan } from "../../../src/measure/taps/plan-taps.ts";
 import { settingWords } from "../../../src/measure/taps/tap-words.ts";
 import { scenarioBuilds } from "../../bench/scenario-builds.ts";
 
@@ -59,7 +59,7 @@ it("has room for so many steps in one take, and says how many are left out", () 
   const positions = Array.from({ length: 20 }, () => [["A0", "A1"]]);
   const many = { ...build, parts: { ...build.parts, [lever[0]]: { kind: "switch" as const, positions } }, wires: [] };
   expect(planTaps(many)).toHaveLength(50);
-  expect(tapsLeftOut(many)).toBe(10);
+  expect(tapPlan(many).leftOut).toBe(10);
   expect(howToTap(planTaps(many), 10).at(-1)).toContain("no room for 10 more steps");
 });
 

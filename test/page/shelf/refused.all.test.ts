@@ -46,19 +46,22 @@ async function keepRefused(page: Page): Promise<void> {
 describeWith("chromium", "a browser that will not store", () => {
   const site = usePage();
 
-  it.each(Object.keys(REFUSALS))("because its database %s keeps the shelf for the visit, says so, and offers a file", async (how) => {
-    const { page } = await site.visit({ before: async (blank) => void (await blank.addInitScript(REFUSALS[how]!)) });
-    await whenReady(page);
-    expect(await keep(page)).toContain("This browser stores nothing, so it is there until the page is closed");
-    const shelf = await openShelf(page);
-    await shelf.getByRole("alert").getByText("stores nothing for this page").waitFor();
-    expect(await shelf.locator(".shelf-row").count()).toBe(1);
-    const card = await showCard(shelf, (await shelf.locator(".shelf-name").textContent())!);
-    await card.getByLabel("Notes").fill("kept for now");
-    await card.getByRole("button", { name: "Back to all guards" }).click();
-    const [guard] = await savedBy(page, shelf.getByRole("button", { name: "Save the shelf as a file" }));
-    expect(guard!.notes).toBe("kept for now");
-  });
+  it.each(Object.keys(REFUSALS))(
+    "because its database %s keeps the shelf for the visit, says so, and offers a file",
+    async (how) => {
+      const { page } = await site.visit({ before: async (blank) => void (await blank.addInitScript(REFUSALS[how]!)) });
+      await whenReady(page);
+      expect(await keep(page)).toContain("This browser stores nothing, so it is there until the page is closed");
+      const shelf = await openShelf(page);
+      await shelf.getByRole("alert").getByText("stores nothing for this page").waitFor();
+      expect(await shelf.locator(".shelf-row").count()).toBe(1);
+      const card = await showCard(shelf, (await shelf.locator(".shelf-name").textContent())!);
+      await card.getByLabel("Notes").fill("kept for now");
+      await card.getByRole("button", { name: "Back to all guards" }).click();
+      const [guard] = await savedBy(page, shelf.getByRole("button", { name: "Save the shelf as a file" }));
+      expect(guard!.notes).toBe("kept for now");
+    },
+  );
 
   it("whose storage is full keeps what is there, says so, and offers a file of what it could not keep", async () => {
     const { page } = await site.visit();

@@ -25,7 +25,7 @@ describeWith("chromium", "the shelf", () => {
 
     const shelf = await openShelf(page);
     expect(await shelf.locator(".shelf-row").count()).toBe(1);
-    await row(shelf, "HSS guard, 250 kΩ pots").locator(".thumb svg path").first().waitFor();
+    await row(shelf, "HSS guard, 250 kΩ pots").locator(".thumb svg").waitFor();
     const [kept] = await savedBy(page, shelf.getByRole("button", { name: "Save the shelf as a file" }));
     expect(JSON.parse(kept!.file).parts.volume.resistance).toBe("300k");
 

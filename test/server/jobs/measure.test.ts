@@ -91,7 +91,7 @@ describe("whole recordings of a coil, through hiss, hum and another clock, hold 
     expect(inside).toBeGreaterThanOrEqual(LEAST_INSIDE);
   });
 
-  thoroughly("with and without a load, by a sweep", {}, async () => {
+  thoroughly("with and without a load, by a sweep", async () => {
     const { unloaded, loaded } = arrivals("sweep", { unloaded: heardUnder(INPUT), loaded: heardUnder(INPUT, LOAD) });
     const inside = held(TRIALS, (seed, resistance) => [
       { method: "two-loads", load: LOAD, across: INPUT, loss: "one-section", resistance },

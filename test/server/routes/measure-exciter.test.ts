@@ -81,7 +81,7 @@ describe("POST /api/measure by an exciter", () => {
     expect(answer.systematic.at(-1)).toEqual({ frequency: 3000, decibels: 1 });
   });
 
-  thoroughly("tells steel's shelf through an integrator, the exciter's corner known", {}, async () => {
+  thoroughly("tells steel's shelf through an integrator, the exciter's corner known", async () => {
     const CORNER_HZ = 30;
     const through = product(heardFrom(COIL, behind(shelf(1400, 2)), INPUT), (hz) => over([20, 0], [1, hz / CORNER_HZ]));
     const reference = { kind: "integrator", corner: CORNER_HZ, exciterCorner: EXCITER_HZ } as const;

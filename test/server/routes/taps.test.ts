@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { encodeWav } from "../../../src/audio/wav-encode.ts";
 import { type TapsRequest, tapsAnswerSchema } from "../../../src/contract/measure/taps.ts";
 import { MAX_TAP_SECONDS } from "../../../src/limits.ts";
+import { measuringSignal } from "../../../src/measure/signal/measuring-signal.ts";
 import { planTaps } from "../../../src/measure/taps/plan-taps.ts";
 import { scenarioBuilds } from "../../bench/scenario-builds.ts";
 import { START_SECONDS, withTurned } from "../../measure/taps/tap-trials.ts";
@@ -65,6 +66,24 @@ describe("POST /api/taps", () => {
     const pauses = await send({ timing: { by: "pauses" } }, TAKE.subarray(0, 15 * RATE_HZ));
     expect(pauses.statusCode).toBe(422);
     expect(pauses.json()).toMatchObject({ errors: [{ path: "taps", message: expect.stringMatching(/at \d+\.\d s/) }] });
+  });
+
+  it("refuses silence, music and the measuring signal by name", async () => {
+    const tones = [110, 164.8, 220, 277.2];
+    const music = Float32Array.from({ length: 20 * RATE_HZ }, (_, n) => {
+      const t = n / RATE_HZ;
+      return (
+        0.1 * tones.reduce((sum, hz, k) => sum + Math.exp(-2 * ((t + k / 8) % 0.5)) * Math.sin(2 * Math.PI * hz * t), 0)
+      );
+    });
+    const said = async (samples: Float32Array) => {
+      const reply = await send({ timing: { by: "plan", start: START_SECONDS } }, samples);
+      return [reply.statusCode, reply.json().errors?.[0].path, reply.json().errors?.[0].message];
+    };
+    const refused = (words: RegExp) => [422, "taps", expect.stringMatching(words)];
+    expect(await said(new Float32Array(20 * RATE_HZ))).toEqual(refused(/^is silent/));
+    expect(await said(music)).toEqual(refused(/as music or a ringing string does/));
+    expect(await said(measuringSignal("sweep", RATE_HZ))).toEqual(refused(/^holds the measuring signal, not taps/));
   });
 
   it("takes minutes, and says how many at most", async () => {

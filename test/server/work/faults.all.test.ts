@@ -146,7 +146,7 @@ describe("SIGTERM", () => {
   });
 
   // Ten seconds of grace to sit out.
-  thoroughly("does not wait for ever for work that takes minutes", {}, async () => {
+  thoroughly("does not wait for ever for work that takes minutes", async () => {
     const { child, port, ended } = await startService({ environment: { WORKERS: "1" } });
     const set = open({ port, path: "/api/previews", body: LONG_SET });
     const figures = async () => (await call({ port, path: "/metrics", method: "GET" })).body.toString();

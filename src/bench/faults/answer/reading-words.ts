@@ -1,4 +1,4 @@
-import { DIAL_MAX } from "../../../build-file/settings.ts";
+import { type Controls, DIAL_MAX, stateWord } from "../../../build-file/settings.ts";
 import type { ReadingPlan } from "../../meter/reading-plan.ts";
 import type { Observation } from "../likelihood/observation.ts";
 
@@ -14,12 +14,14 @@ function short(ohms: number): string {
   return `${Number(value.toPrecision(3))} ${unit}`;
 }
 
-/** What a person calls a reading: by its own label, or by where it was taken and how the controls stood. */
-export function readingName({ label, between, sweep, settings: { switches, dials }, isNamed }: ReadingPlan): string {
-  if (isNamed) return label;
+/** Where a reading was taken and how the controls stood, for one that the person gave no name. */
+export function readingName(
+  { between, sweep, settings: { switches, dials } }: ReadingPlan,
+  controls: Controls,
+): string {
   const isJack = between.every((lug) => /\.(tip|sleeve)$/.test(lug));
-  const turned = Object.entries(dials).filter(([, dial]) => dial !== DIAL_MAX);
   const where = isJack ? "the jack" : between.join(" to ");
-  const states = [...Object.entries(switches), ...turned].map(([name, value]) => `${name} ${value}`);
-  return [where, ...states, ...(sweep === undefined ? [] : [`highest as ${sweep} is swept`])].join(", ");
+  const states = controls.switches.map((control) => stateWord(control, switches[control.name] ?? 1));
+  const turned = Object.entries(dials).flatMap(([name, dial]) => (dial === DIAL_MAX ? [] : [`${name} ${dial}`]));
+  return [where, ...states, ...turned, ...(sweep === undefined ? [] : [`highest as ${sweep} is swept`])].join(", ");
 }

@@ -2,7 +2,7 @@ import { isJoint, isOpen } from "../../meter/hobby-meter.ts";
 import type { Judgement } from "../judge.ts";
 import type { NextCheck } from "../next/next-check.ts";
 import type { Explanation } from "./explanations.ts";
-import { ohmsText, readingName } from "./reading-words.ts";
+import { ohmsText } from "./reading-words.ts";
 
 /** As likely as this, an explanation is called the likeliest outright. */
 const LIKELY = 0.5;
@@ -36,7 +36,7 @@ function reason({ plans, observations, sound }: Judgement): string {
   }
   if (index < 0) return "";
   const right = ohmsText({ ohms: sound.prediction.ohms[index]! });
-  return `: ${readingName(plans[index]!)} shows ${ohmsText(observations[index]!)} where a sound guard shows ${right}`;
+  return `: ${plans[index]!.label} shows ${ohmsText(observations[index]!)} where a sound guard shows ${right}`;
 }
 
 function verdict(judgement: Judgement, { faults, probability, message, sameAs }: Explanation): string {

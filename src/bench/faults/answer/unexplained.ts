@@ -7,7 +7,7 @@ import type { Observation } from "../likelihood/observation.ts";
 import { planKey } from "../next/next-measurement.ts";
 import { OUTSIDE_SHARE } from "../priors/fault-shares.ts";
 import type { Explanation } from "./explanations.ts";
-import { ohmsText, readingName } from "./reading-words.ts";
+import { ohmsText } from "./reading-words.ts";
 
 /** At most so many readings are named in a message. */
 const MAX_NAMED = 4;
@@ -55,14 +55,12 @@ function advice(plans: readonly ReadingPlan[], observations: readonly Observatio
   const clashes = contradictions(plans, observations);
   const shown = (index: number) => ohmsText(observations[index]!);
   if (clashes.length > 0) {
-    const named = clashes
-      .slice(0, MAX_NAMED)
-      .map(([a, b]) => `${readingName(plans[a]!)} (${shown(a)}, then ${shown(b)})`);
+    const named = clashes.slice(0, MAX_NAMED).map(([a, b]) => `${plans[a]!.label} (${shown(a)}, then ${shown(b)})`);
     return `These ask the same of the meter and contradict each other: ${named.join("; ")}. Measure again there.`;
   }
   const odd = oddReadings(groups)
     .slice(0, MAX_NAMED)
-    .map((index) => `${readingName(plans[index]!)} (${shown(index)})`);
+    .map((index) => `${plans[index]!.label} (${shown(index)})`);
   return odd.length === 0 ? "Measure again." : `Measure again, the oddest first: ${listed(odd)}.`;
 }
 

@@ -20,6 +20,12 @@ export function overFrom(meter: OwnMeter, range: number): number {
   return range - digitOhms(meter, range) / 2;
 }
 
+/** Whether a display can show these ohms on a range: below its end, and no finer than its last digit. */
+export function canStandOn(meter: OwnMeter, range: number, ohms: number): boolean {
+  const steps = ohms / digitOhms(meter, range);
+  return ohms < overFrom(meter, range) && Math.abs(steps - Math.round(steps)) < 1e-6;
+}
+
 /**
  * The range to read ohms on: the lowest that holds them, the highest for an open circuit; of a needle the scale whose middle is
  * nearest, where a step of the needle is the smallest share of the reading, of those whose marks reach so far.

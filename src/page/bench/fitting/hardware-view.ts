@@ -16,6 +16,7 @@ export function hardwareView(hardware: HardwareAnswer, speech: LugSpeech): HTMLE
     "section",
     { class: "stack", "aria-label": "Hardware" },
     h("h3", {}, "Hardware"),
+    h("p", { class: "hint" }, "How such parts usually come: common practice, no source. Count yours."),
     plainTable("Screws, nuts, knobs and what is used up", ["What", "How many", "For", "Note"], rows),
   );
 }

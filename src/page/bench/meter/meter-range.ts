@@ -1,5 +1,5 @@
 import type { OwnMeter } from "../../../bench/meter/own/own-meter.ts";
-import { topRange } from "../../../bench/meter/own/range-for.ts";
+import { canStandOn, topRange } from "../../../bench/meter/own/range-for.ts";
 import { showQuantity } from "../../../build-file/show-quantity.ts";
 import type { MeterReadingAnswer } from "../../../contract/bench/bench.ts";
 import { freshId, h, replaceContent } from "../../dom/element.ts";
@@ -11,6 +11,8 @@ export interface MeterRange {
   readonly element: HTMLElement;
   /** The end of the range in ohms; undefined where what is over it is open. */
   read(reading: MeterReadingAnswer): number | undefined;
+  /** The end of the range that these ohms stood on; undefined where the meter finds its own or they cannot have stood there. */
+  holding(reading: MeterReadingAnswer, ohms: number): number | undefined;
 }
 
 const BY_METER = "";
@@ -42,13 +44,21 @@ export function createMeterRange(store: AppStore): MeterRange {
       element.hidden = meter !== undefined && meter.ranging !== "manual";
     },
   );
+  const chosen = ({ meter: shown }: MeterReadingAnswer) => {
+    if (element.hidden || select.value === BY_METER) return undefined;
+    return select.value === AS_TABLE ? shown?.range : Number(select.value);
+  };
   return {
     element,
-    read: ({ meter: shown }) => {
+    read: (reading) => {
       const meter = meterInUse(store);
-      if (element.hidden || select.value === BY_METER) return undefined;
-      const range = select.value === AS_TABLE ? shown?.range : Number(select.value);
+      const range = chosen(reading);
       return meter && range === topRange(meter) ? undefined : range;
+    },
+    holding: (reading, ohms) => {
+      const meter = meterInUse(store);
+      const range = chosen(reading);
+      return meter && range !== undefined && canStandOn(meter, range, ohms) ? range : undefined;
     },
   };
 }

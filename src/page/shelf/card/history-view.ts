@@ -42,7 +42,11 @@ function versionItem(version: Version, { restore, look }: HistoryActions): HTMLE
       version.was.file !== undefined &&
         h(
           "button",
-          { type: "button", "aria-label": `Look at the wiring of ${at} on the bench`, onclick: () => look(version) },
+          {
+            type: "button",
+            "aria-label": `Look at it on the bench: the wiring of ${at}`,
+            onclick: () => look(version),
+          },
           "Look at it",
         ),
     ),

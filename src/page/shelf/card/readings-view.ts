@@ -19,7 +19,7 @@ function setView({ id, date, note, values }: KeptReadings, { remove }: ReadingAc
     h("div", { class: "buttons" }, [
       h(
         "button",
-        { type: "button", class: "quiet", "aria-label": `Delete the readings of ${title}`, onclick: () => remove(id) },
+        { type: "button", class: "quiet", "aria-label": `Delete these readings, ${title}`, onclick: () => remove(id) },
         "Delete these readings",
       ),
     ]),

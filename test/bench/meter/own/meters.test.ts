@@ -3,6 +3,7 @@ import { displayOf } from "../../../../src/bench/meter/own/display.ts";
 import { errorOhms, widened } from "../../../../src/bench/meter/own/meter-error.ts";
 import { METER_KIND_NAMES } from "../../../../src/bench/meter/own/meter-kinds.ts";
 import { ownMeterOf } from "../../../../src/bench/meter/own/own-meter.ts";
+import { canStandOn } from "../../../../src/bench/meter/own/range-for.ts";
 import { meterReadings } from "../../../../src/bench/meter/readings.ts";
 import { rangeText } from "../../../../src/bench/meter/shown.ts";
 import { readBuild } from "../../../../src/build-file/read-build.ts";
@@ -45,6 +46,12 @@ describe("what a meter shows", () => {
     const fixed = ownMeterOf({ kind: "manual-2000", range: 20_000 });
     expect(displayOf(fixed, 250e3)).toMatchObject({ range: 20_000, display: "1" });
     expect(displayOf(fixed, 330).display).toBe("0.33");
+  });
+
+  it("cannot stand on a range that ends below it, or whose last digit is coarser", () => {
+    const stands = (ohms: number, range: number) => canStandOn(pocket, range, ohms);
+    expect([stands(7420, 20_000), stands(7400, 200_000), stands(0, 2e6)]).toEqual([true, true, true]);
+    expect([stands(7420, 200_000), stands(7420, 2000), stands(0.3, 20e6)]).toEqual([false, false, false]);
   });
 
   it("of a needle is read on the scale whose middle is nearest", () => {

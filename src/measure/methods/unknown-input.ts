@@ -1,0 +1,79 @@
+import type { Across } from "../../choice/fit/coil-model.ts";
+import { CAPACITOR_FROM_HZ, type Value } from "./part-values.ts";
+
+/**
+ * What an input that nobody measured may add at most: a megohm, as instrument inputs have it, and its own capacitance with a lead's.
+ * Common practice, no source.
+ */
+const INPUT_SIEMENS = 1e-6;
+const INPUT_FARADS = 400e-12;
+
+/** A value and the range of 95 % about it, as fits and parts have it. */
+interface Ranged {
+  readonly name: string;
+  readonly value: number;
+  readonly relativeError: number;
+  readonly standardError: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/** A loss hardly to be seen beside it, for a range that an input may account for all of: ohms. */
+const NO_LOSS_OHMS = 1e9;
+const LEAST_FARADS = 1e-12;
+
+/** The standard deviation of a shift that lies anywhere from 0 to this. */
+const evenly = (most: number) => most / Math.sqrt(12);
+
+/** With the error that a shift of so much, or none of it, adds. */
+function widened<Told extends Ranged>(told: Told, low: number, high: number, shift: number): Told {
+  const standardError = Math.hypot(told.standardError, evenly(shift));
+  return { ...told, low, high, standardError, relativeError: standardError / told.value };
+}
+
+const isAcross = ({ name }: Ranged, all: readonly Ranged[]) =>
+  name === "loss" ||
+  (/^loss\.\d\.resistance$/.test(name) && !all.some((each) => each.name === name.replace("resistance", "inductance")));
+
+/** A coil's values where its input's are in them: the capacitance may be less, and what bridges the coil more. */
+export function coilBehindUnknown<Told extends Ranged>(values: readonly Told[]): Told[] {
+  return values.map((told) => {
+    if (told.name === "capacitance") {
+      const least = Math.max(LEAST_FARADS, told.low - INPUT_FARADS);
+      return widened(told, Math.min(told.low, least), told.high, Math.min(INPUT_FARADS, told.value));
+    }
+    if (!isAcross(told, values)) return told;
+    const without = (ohms: number) => 1 / Math.max(1 / NO_LOSS_OHMS, 1 / ohms - INPUT_SIEMENS);
+    return widened(told, told.low, without(told.high), without(told.value) - told.value);
+  });
+}
+
+export const capacitanceBehindUnknown = ({ value, standardError }: Value): Value => ({
+  value,
+  standardError: Math.hypot(standardError, INPUT_FARADS),
+});
+
+/** tan δ = G/B with the input's conductance in G, most at the lowest frequency that counts. */
+export const lossBehindUnknown = ({ value, standardError }: Value, farads: number): Value => ({
+  value,
+  standardError: Math.hypot(standardError, INPUT_SIEMENS / (2 * Math.PI * CAPACITOR_FROM_HZ * farads)),
+});
+
+export const resistanceBehindUnknown = ({ value, standardError }: Value): Value => ({
+  value,
+  standardError: Math.hypot(standardError, value * value * INPUT_SIEMENS),
+});
+
+export const UNKNOWN_INPUT_NOTE =
+  "Without `open`, a recording with nothing clipped on, the input's own resistance and capacitance, some 1 MΩ and with its lead 50 to 400 pF, are" +
+  " in the values told, and their errors are widened for it. Record `open`, or give the input's values as `input`.";
+
+export const STATED_INPUT_NOTE =
+  "The input's own resistance and capacitance were taken out as stated, without an error; a recording `open` would measure them.";
+
+/** What an input is by its stated values at one frequency. */
+export function inputImpedance({ resistance, capacitance }: Across, hz: number) {
+  const [g, b] = [Number.isFinite(resistance) ? 1 / resistance : 0, 2 * Math.PI * hz * capacitance];
+  const norm = g * g + b * b;
+  return { re: g / norm, im: -b / norm, sd: 0 };
+}
