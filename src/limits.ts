@@ -75,13 +75,13 @@ export const MAX_POINTS = 1_000_000;
 /** Combinations of a search for values: some seconds of one worker; E12 over two decades of three parts are 15 625. */
 export const MAX_TRIED_COMBINATIONS = 40_000;
 /** Guards of a drawer that are heard: ten to twenty milliseconds each of one worker, and what a hundred pots and caps add is little. */
-export const MAX_HEARD_GUARDS = 600;
+export const MAX_HEARD_GUARDS = 400;
 /** Exchanges of one part that are heard, each in every position: a few seconds of one worker. */
 export const MAX_HEARD_EXCHANGES = 200;
 /** Guards that hold parts of one drawer: a collector's, each with its build file in one request. */
 export const MAX_SOLDERED_GUARDS = 40;
-/** Wirings and guards of a drawer that are counted; beyond it the answer says "more than". */
-export const MAX_COUNTED_GUARDS = 20_000;
+/** Wirings of a drawer that are counted; beyond it the answer says "more than". */
+export const MAX_COUNTED_WIRINGS = 20_000;
 /** Each code in a few positions is all that can be heard of one guard; each is listened for in every faulty guard. */
 export const MAX_SYMPTOMS = 20;
 /** 10 Hz steps to 25 kHz; a fit of them takes a few seconds of one worker. */

@@ -55,7 +55,9 @@ export const buildableAnswerSchema = z.object({
         best: score.nullable(),
       }),
     )
-    .describe("single parts to buy that open most wirings, the most first, at most five"),
+    .describe(
+      "single parts to buy that open most wirings, the most first, at most five; none where the drawer has more wirings than are counted",
+    ),
   basis: z.string(),
 });
 

@@ -2,7 +2,7 @@ import type { Drawer } from "../../drawer/drawer-schema.ts";
 import { needsOf } from "../../drawer/needs.ts";
 import type { Piece } from "../../drawer/pieces.ts";
 import { takePieces } from "../../drawer/take.ts";
-import { MAX_COUNTED_GUARDS, MAX_HEARD_GUARDS } from "../../limits.ts";
+import { MAX_COUNTED_WIRINGS, MAX_HEARD_GUARDS } from "../../limits.ts";
 import { type Counted, countGuards, spread, type Wirings, wiringsOf } from "./counted.ts";
 import type { Family } from "./families.ts";
 import { type DriveOf, type HeardGuard, Hearing } from "./hearing.ts";
@@ -46,6 +46,8 @@ export interface Buildable {
 }
 
 const BEST_COUNT = 12;
+/** Of the guards heard in a large drawer; the rest of them are others of the best wirings. */
+const FOR_WIRINGS = 0.8;
 
 interface Ranked {
   readonly family: Family;
@@ -103,12 +105,13 @@ function methodWords(wirings: Counted, guards: Counted, heard: number, looked: n
  * treble bleeds. Of parts alike, which is which makes no guard of its own; nor does which switch works what.
  */
 export function buildable(question: BuildableQuestion, effort: BuildableEffort): Buildable {
-  const { driveOf, checkpoint = () => {}, most = MAX_HEARD_GUARDS, mostCounted = MAX_COUNTED_GUARDS } = effort;
+  const { driveOf, checkpoint = () => {}, most = MAX_HEARD_GUARDS, mostCounted = MAX_COUNTED_WIRINGS } = effort;
   const stock = stockOf(question.free);
   const wirings = wiringsOf(stock, question, mostCounted, checkpoint);
-  const guards = countGuards(wirings, stock, mostCounted, checkpoint);
+  const guards = countGuards(wirings, stock);
   const hearing = new Hearing(driveOf, checkpoint);
-  const ranked = hearWirings(wirings, stock, hearing, most);
+  const isSmall = guards.isAll && guards.count <= most;
+  const ranked = hearWirings(wirings, stock, hearing, isSmall ? most : Math.ceil(FOR_WIRINGS * most));
   hearRest(rank(ranked), stock, hearing, most);
   const { heard } = hearing;
   const isExhaustive = guards.isAll && heard === guards.count;

@@ -13,14 +13,39 @@ export interface Wirings extends Counted {
 }
 
 const CHECK_EVERY = 256;
+/** Guards of one wiring; the stock would hold some hundred different pots and caps. */
+const MOST_OF_A_WIRING = 1e6;
+
+/** How many guards each family makes: what decides it is the same for most of them. */
+class GuardCounts {
+  readonly #stock: Stock;
+  readonly #known = new Map<string, number>();
+
+  constructor(stock: Stock) {
+    this.#stock = stock;
+  }
+
+  of(family: Family, most: number): number {
+    const { layout, automatic, switched } = family;
+    const key = JSON.stringify([layout, automatic.length > 0, switched.length, most]);
+    let count = this.#known.get(key);
+    if (count === undefined) {
+      count = 0;
+      for (const _ of variants(family, this.#stock)) if (++count >= most) break;
+      this.#known.set(key, count);
+    }
+    return count;
+  }
+}
 
 /** Every family that the stock has pots and caps for, up to so many. */
 export function wiringsOf(stock: Stock, question: FamilyQuestion, most: number, checkpoint: () => void): Wirings {
   const found: Family[] = [];
+  const counts = new GuardCounts(stock);
   let looked = 0;
   for (const family of families(stock, question)) {
     if (looked++ % CHECK_EVERY === 0) checkpoint();
-    if (variants(family, stock).next().done) continue;
+    if (counts.of(family, 1) === 0) continue;
     if (found.length === most) return { families: found, count: most, isAll: false };
     found.push(family);
   }
@@ -28,18 +53,13 @@ export function wiringsOf(stock: Stock, question: FamilyQuestion, most: number, 
 }
 
 /** How many guards these families make with all their pots and caps. */
-export function countGuards(
-  { families: all, isAll }: Wirings,
-  stock: Stock,
-  most: number,
-  checkpoint: () => void,
-): Counted {
-  let count = 0;
-  for (const family of all) {
-    checkpoint();
-    for (const _ of variants(family, stock)) if (++count >= most) return { count: most, isAll: false };
-  }
-  return { count, isAll };
+export function countGuards({ families: all, isAll }: Wirings, stock: Stock): Counted {
+  const counts = new GuardCounts(stock);
+  const each = all.map((family) => counts.of(family, MOST_OF_A_WIRING));
+  return {
+    count: each.reduce((sum, count) => sum + count, 0),
+    isAll: isAll && each.every((count) => count < MOST_OF_A_WIRING),
+  };
 }
 
 /** What tells one family from another, whatever lies in the drawer beside it. */

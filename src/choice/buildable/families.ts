@@ -1,6 +1,6 @@
 import { LAYOUT_NAMES, type Layout, type LayoutName, layoutOf } from "../../build-file/plans/layouts.ts";
 import type { Pickup } from "../../build-file/schema.ts";
-import { type AutomaticSplit, automaticSplits, goTogether, optionsFor, switchings, type Worked } from "./options.ts";
+import { type AutomaticSplit, automaticSplits, optionsFor, switchings, takenBy, type Worked } from "./options.ts";
 import type { Alike, Stock } from "./stock.ts";
 
 /** Guards that differ in their pots, caps and tones alone. */
@@ -66,9 +66,12 @@ export function* families(stock: Stock, { layouts = LAYOUT_NAMES, hasJack }: Fam
     for (const pickups of placings(stock.pickups, layout.pickups)) {
       const placed = new Map([...pickups].map(([place, { part }]) => [place, part]));
       const automatic = layout.selector === "lever-5" ? automaticSplits(placed) : [[]];
-      for (const switched of switchings(optionsOf(layout, placed), switches))
+      for (const switched of switchings(optionsOf(layout, placed), switches)) {
+        const taken = takenBy(switched);
         for (const splits of automatic)
-          if (goTogether(splits, switched)) yield { layout: name, pickups, switched, automatic: splits };
+          if (!splits.some(({ pickup }) => taken.has(pickup)))
+            yield { layout: name, pickups, switched, automatic: splits };
+      }
     }
   }
 }

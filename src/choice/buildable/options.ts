@@ -105,13 +105,12 @@ export function automaticSplits(placed: ReadonlyMap<string, Pickup>): AutomaticS
   );
 }
 
-/** Whether the lever can split what the switches leave alone: it needs the pickup's coils and its ground lead to itself. */
-export function goTogether(automatic: readonly AutomaticSplit[], switched: readonly Worked[]): boolean {
-  const taken = new Set(
-    switched.flat().flatMap((option) => {
-      if (option.kind === "alwaysOn") return [];
-      return option.kind === "seriesLink" ? option.pickups : [option.pickup];
-    }),
-  );
-  return automatic.every(({ pickup }) => !taken.has(pickup));
+/** The pickups whose coils or leads switches work; the lever splits only others. */
+export function takenBy(switched: readonly Worked[]): ReadonlySet<string> {
+  const taken = new Set<string>();
+  for (const option of switched.flat()) {
+    if (option.kind === "seriesLink") for (const pickup of option.pickups) taken.add(pickup);
+    else if (option.kind !== "alwaysOn") taken.add(option.pickup);
+  }
+  return taken;
 }

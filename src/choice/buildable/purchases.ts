@@ -2,11 +2,10 @@ import type { Drawer, OwnedPart } from "../../drawer/drawer-schema.ts";
 import type { Piece } from "../../drawer/pieces.ts";
 import { usualCandidates } from "./candidates.ts";
 import { familyKey, spread, type Wirings, wiringsOf } from "./counted.ts";
-import type { Family } from "./families.ts";
 import { type DriveOf, Hearing } from "./hearing.ts";
 import type { BuildableQuestion } from "./question.ts";
 import { compareScores, type Score } from "./score.ts";
-import { stockOf } from "./stock.ts";
+import { type Stock, stockOf } from "./stock.ts";
 import { type Variant, variants } from "./variants.ts";
 
 /** A part that is not there, and what it would open. */
@@ -31,34 +30,37 @@ interface PurchaseEffort {
 
 /** Few enough that the purchases take less time than the guards. */
 const SHOWN = 5;
+/** How many times as many wirings are counted with a part more, since it is what they differ by that is asked. */
+const MORE = 5;
 const HEARD_OF_EACH = 20;
 
 interface Opened {
-  readonly pieces: readonly Piece[];
   readonly part: OwnedPart;
-  readonly isCounted: boolean;
-  readonly families: readonly Family[];
+  readonly stock: Stock;
+  readonly wirings: Wirings;
+  readonly opens: number;
 }
 
-function openedBy(
-  part: OwnedPart,
-  question: BuildableQuestion,
-  known: ReadonlySet<string>,
-  { mostCounted, checkpoint }: PurchaseEffort,
-): Opened {
+/** What the drawer allows it allows with a part more too. */
+function openedBy(part: OwnedPart, question: BuildableQuestion, known: Wirings, effort: PurchaseEffort): Opened {
   const piece: Piece = { source: { item: -1 }, part, measured: undefined };
-  const pieces = [...question.free, piece];
-  const { families, isAll } = wiringsOf(stockOf(pieces), question, mostCounted, checkpoint);
-  return { pieces, part, isCounted: isAll, families: families.filter((family) => !known.has(familyKey(family))) };
+  const stock = stockOf([...question.free, piece]);
+  const wirings = wiringsOf(stock, question, MORE * effort.mostCounted, effort.checkpoint);
+  return { part, stock, wirings, opens: wirings.count - known.count };
 }
 
-function heardOf({ pieces, part, isCounted, families }: Opened, { driveOf, checkpoint }: PurchaseEffort): Purchase {
-  const stock = stockOf(pieces);
-  const hearing = new Hearing(driveOf, checkpoint);
-  const scores = spread(families, HEARD_OF_EACH).map(
+function heardOf(
+  { part, stock, wirings, opens }: Opened,
+  known: ReadonlySet<string>,
+  effort: PurchaseEffort,
+): Purchase {
+  const hearing = new Hearing(effort.driveOf, effort.checkpoint);
+  const opened = wirings.families.filter((family) => !known.has(familyKey(family)));
+  const scores = spread(opened, HEARD_OF_EACH).map(
     (family) => hearing.hear(family, variants(family, stock).next().value as Variant, stock).score,
   );
-  return { part, opens: families.length, isCounted, heard: scores.length, best: scores.sort(compareScores)[0] ?? null };
+  const best = scores.sort(compareScores)[0] ?? null;
+  return { part, opens, isCounted: wirings.isAll, heard: scores.length, best };
 }
 
 /**
@@ -66,10 +68,11 @@ function heardOf({ pieces, part, isCounted, families }: Opened, { driveOf, check
  * @param wirings what the drawer allows as it is
  */
 export function purchasesFor(question: BuildableQuestion, wirings: Wirings, effort: PurchaseEffort): Purchase[] {
-  const known = new Set(wirings.families.map(familyKey));
+  if (!wirings.isAll) return [];
   const opened = (effort.candidates ?? usualCandidates())
-    .map(({ part }) => openedBy(part, question, known, effort))
-    .filter(({ families }) => families.length > 0)
-    .sort((a, b) => b.families.length - a.families.length);
-  return opened.slice(0, SHOWN).map((each) => heardOf(each, effort));
+    .map(({ part }) => openedBy(part, question, wirings, effort))
+    .filter(({ opens }) => opens > 0)
+    .sort((a, b) => b.opens - a.opens);
+  const known = new Set(wirings.families.map(familyKey));
+  return opened.slice(0, SHOWN).map((each) => heardOf(each, known, effort));
 }

@@ -10,7 +10,9 @@ type Where = string | { readonly switch: string } | { readonly position: number 
 
 function whereWords(where: Where, words: ReadonlyMap<string, string>): string {
   if (typeof where === "string") return `push-pull on the ${words.get(where) ?? where}`;
-  return "switch" in where ? `small switch ${where.switch}` : `the lever in position ${where.position}`;
+  return "switch" in where
+    ? `small switch ${where.switch.replace(/^switch(?=\d)/, "")}`
+    : `the lever in position ${where.position}`;
 }
 
 const listOf = <T>(value: T | readonly T[] | undefined): readonly T[] =>

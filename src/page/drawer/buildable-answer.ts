@@ -56,7 +56,7 @@ const bought = ({ what, opens, isCounted, heard, best }: BuildableAnswer["purcha
 
 /** Guards of the drawer, the best first, and the purchase that opens most. @param open puts one on the bench */
 export function buildableView(answer: BuildableAnswer, open: (found: BuildableFound) => void): HTMLElement {
-  const { best, purchases, method, basis, isExhaustive } = answer;
+  const { best, purchases, wirings, method, basis, isExhaustive } = answer;
   const buys =
     purchases.length > 0 &&
     h(
@@ -90,6 +90,7 @@ export function buildableView(answer: BuildableAnswer, open: (found: BuildableFo
       best.map((found, index) => foundView(found, index + 1, open)),
     ),
     buys,
+    !wirings.isAll && h("p", { class: "hint" }, "The drawer has too many wirings to say which purchase opens most."),
     h("p", { class: "hint" }, basis),
     createCautions(false),
   );

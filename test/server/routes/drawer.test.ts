@@ -23,7 +23,10 @@ const DRAWER = {
 
 describe("POST /api/buildable", () => {
   it("finds every guard of a small drawer, with what stays over and what one part more would open", async () => {
-    const { status, json } = await post("/api/buildable", { drawer: DRAWER });
+    const { status, json } = await post("/api/buildable", {
+      drawer: DRAWER,
+      layouts: ["one-pickup", "toggle-3-one-volume"],
+    });
     expect(status).toBe(200);
     // Either pickup; either pot alone, or one as volume and the other as tone with the cap.
     expect(json).toMatchObject({ wirings: { count: 2, isAll: true }, guards: { count: 8, isAll: true }, heard: 8 });
