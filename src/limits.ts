@@ -200,3 +200,13 @@ export const MAX_TAP_STEPS = 50;
 export const MAX_TAKES = 24;
 /** Of a take of taps: so many steps at four seconds each, each after a move of three, and half a minute before, between and after. */
 export const MAX_TAP_SECONDS = MAX_TAP_STEPS * (4 + 3) + 30;
+/** Wirings with their pickups that one search for a wanted sound looks at: some seconds of one worker. */
+export const MAX_WANTED_SHAPES = 200;
+/** Guards with their values that it tries: some seconds more. */
+export const MAX_WANTED_TRIALS = 1_500;
+/** Of wishes in words: five lines; the longest wish for every position of a lever is three. */
+export const MAX_WISH_CHARS = 500;
+/** Places that are wished for: a lever's positions, its pickups alone and in pairs, and some. */
+export const MAX_WISHES = 12;
+/** Words for one place: more than twice what anybody says of one sound. */
+export const MAX_ASKS = 8;

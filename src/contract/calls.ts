@@ -3,6 +3,7 @@ import type { HeightsAnswer, HeightsRequest } from "./bench/heights.ts";
 import type { LeadsAnswer, LeadsRequest } from "./bench/leads.ts";
 import type { PassportAnswer, PassportRequest } from "./bench/passport.ts";
 import type { RoomAnswer, RoomRequest, RoomTemplateRequest } from "./bench/room.ts";
+import type { SwapCardAnswer, SwapCardRequest } from "./bench/swap-card.ts";
 import type { SwitchAnswer, SwitchRequest } from "./bench/switch-finder.ts";
 import type { BuildableAnswer, BuildableRequest } from "./buildable.ts";
 import type { CatalogueAnswer } from "./catalogue.ts";
@@ -27,6 +28,8 @@ import type { ShelfLinkAnswer, ShelfLinkContent, ShelfLinkRequest } from "./shel
 import type { SignalsAnswer } from "./signals.ts";
 import type { TableAnswer, TableRequest } from "./table.ts";
 import type { ToleranceAnswer, ToleranceRequest } from "./tolerance.ts";
+import type { WantedAnswer, WantedRequest } from "./wanted.ts";
+import type { WishesAnswer, WishesRequest } from "./wishes.ts";
 
 interface Call<Request, Answer> {
   readonly request: Request;
@@ -53,11 +56,14 @@ export interface PostCalls {
   readonly "/api/rewire": Call<RewireRequest, RewireAnswer>;
   readonly "/api/room": Call<RoomRequest, RoomAnswer>;
   readonly "/api/search": Call<SearchRequest, SearchAnswer>;
+  readonly "/api/swap-card": Call<SwapCardRequest, SwapCardAnswer>;
   readonly "/api/shelf-link": Call<ShelfLinkRequest, ShelfLinkAnswer>;
   readonly "/api/switch": Call<SwitchRequest, SwitchAnswer>;
   readonly "/api/table": Call<TableRequest, TableAnswer>;
   readonly "/api/taps": Call<TapsRequest, TapsAnswer>;
   readonly "/api/tolerance": Call<ToleranceRequest, ToleranceAnswer>;
+  readonly "/api/wanted": Call<WantedRequest, WantedAnswer>;
+  readonly "/api/wishes": Call<WishesRequest, WishesAnswer>;
 }
 
 /** What is sent to each POST call that answers a file. */

@@ -84,6 +84,11 @@ function detailTabs(bench: Bench, room: AudioRoom, listening: Listening): HTMLEl
       load: async () => (await import("./rewire/rewire-panel.ts")).createRewirePanel(store),
     },
     {
+      id: "swap-card",
+      title: "Swap card",
+      load: async () => (await import("./swap-card/swap-card-panel.ts")).createSwapCardPanel(bench),
+    },
+    {
       id: "solder",
       title: "Solder",
       load: async () => (await import("./bench/solder-panel.ts")).createSolderPanel(store, editor),
@@ -97,6 +102,11 @@ function detailTabs(bench: Bench, room: AudioRoom, listening: Listening): HTMLEl
       id: "choice",
       title: "Which part?",
       load: async () => (await import("./choice/choice-panel.ts")).createChoicePanel(store, editor),
+    },
+    {
+      id: "wanted",
+      title: "Sound wanted",
+      load: async () => (await import("./wanted/wanted-panel.ts")).createWantedPanel(bench),
     },
     {
       id: "unknown",

@@ -27,6 +27,7 @@ import { recogniseRoutes } from "./routes/bench/recognise.ts";
 import { rewireRoutes } from "./routes/bench/rewire.ts";
 import { roomRoutes } from "./routes/bench/room.ts";
 import { stringLevelsRoutes } from "./routes/bench/string-levels.ts";
+import { swapCardRoutes } from "./routes/bench/swap-card.ts";
 import { switchRoutes } from "./routes/bench/switch-finder.ts";
 import { catalogueRoutes } from "./routes/builds/catalogue.ts";
 import { expandRoutes } from "./routes/builds/expand.ts";
@@ -40,6 +41,7 @@ import { fitRoutes } from "./routes/choice/fit.ts";
 import { heardChangeRoutes } from "./routes/choice/heard-change.ts";
 import { searchRoutes } from "./routes/choice/search.ts";
 import { toleranceRoutes } from "./routes/choice/tolerance.ts";
+import { wantedRoutes } from "./routes/choice/wanted.ts";
 import { responseRoutes } from "./routes/curves/response.ts";
 import { tableRoutes } from "./routes/curves/table.ts";
 import { healthRoutes } from "./routes/health/health.ts";
@@ -84,6 +86,8 @@ const ROUTES = [
   searchRoutes,
   buildableRoutes,
   heardChangeRoutes,
+  wantedRoutes,
+  swapCardRoutes,
   sweepRoutes,
   measureRoutes,
   examineRoutes,

@@ -1,3 +1,4 @@
+import { MAX_LINE_CHARS } from "./bounds.ts";
 import type { Guard, GuardContent } from "./guard.ts";
 
 /** Random by RFC 9562, version 4; browsers have `randomUUID` on secure addresses alone, and a workshop's own net has none. */
@@ -32,5 +33,6 @@ export function newGuard(content: Partial<GuardContent> & Pick<GuardContent, "na
 
 /** Another guard wired as this one. Readings and history are of the first alone: nobody measured the second. */
 export function duplicateOf({ name, guitar, notes, file }: Guard, at: Date): Guard {
-  return newGuard({ name: `${name} (copy)`, guitar, notes, file }, at);
+  const suffix = " (copy)";
+  return newGuard({ name: `${name.slice(0, MAX_LINE_CHARS - suffix.length)}${suffix}`, guitar, notes, file }, at);
 }

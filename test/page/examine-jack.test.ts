@@ -2,6 +2,7 @@ import type { Locator, Page } from "playwright-core";
 import { expect, it } from "vitest";
 import { decodeWav } from "../../src/audio/wav-decode.ts";
 import { encodeWav } from "../../src/audio/wav-encode.ts";
+import { thoroughly } from "../effort.ts";
 import { describeWith } from "../tools.ts";
 import { openScenario, showTab, whenReady } from "./actions.ts";
 import { bringAxe, seriousFindings } from "./axe.ts";
@@ -22,46 +23,25 @@ const SILENCE = {
 const panelOf = (page: Page) => page.getByRole("region", { name: "Examining the finished guard" });
 const placeOf = (panel: Locator, title: string) =>
   panel.locator(".recording-slot").filter({ has: panel.page().getByLabel(title, { exact: true }) });
+
+async function openJack(page: Page): Promise<Locator> {
+  await whenReady(page);
+  await openScenario(page, /fed before or after the volume/i);
+  await showTab(page, "Measure");
+  await page.getByText(FOLD).click();
+  const panel = panelOf(page);
+  await panel.getByLabel("Examine it").selectOption("jack");
+  return panel;
+}
+
 const isOpen = (place: Locator) => place.evaluate((fold: HTMLDetailsElement) => fold.open);
 
 describeWith("chromium", "examining the finished guard through its jack", () => {
   const site = usePage();
 
-  it("begins with a picture of what hangs where, the signal at hand, and what the plan notes", async () => {
-    const { page } = await site.stay({ width: 390 });
-    await page.route("**/api/examine", async (route) => {
-      const response = await route.fetch();
-      await route.fulfill({ response, json: { ...(await response.json()), notes: [NOTE] } });
-    });
-    await whenReady(page);
-    await openScenario(page, /fed before or after the volume/i);
-    await showTab(page, "Measure");
-    await page.getByText(FOLD).click();
-    const panel = panelOf(page);
-    await panel.getByLabel("Examine it").selectOption("jack");
-    await panel.getByText(NOTE).waitFor();
-    await page.unroute("**/api/examine");
-    expect(await panel.getByText("/api/").count()).toBe(0);
-    await panel.getByRole("img", { name: /^The output's tip goes to the tip of input 1 and/ }).waitFor();
-    await panel.getByLabel("Which input is where").selectOption("behind-before");
-    await panel.getByRole("img", { name: /^The output's tip goes to the tip of input 2 and/ }).waitFor();
-    await panel.getByLabel("Which input is where").selectOption("before-behind");
-    const [saved] = await Promise.all([
-      page.waitForEvent("download"),
-      panel.getByRole("button", { name: "Download it" }).click(),
-    ]);
-    const { sampleRateHz, channels } = decodeWav(await contentOf(saved));
-    expect([sampleRateHz, channels[0]!.length / sampleRateHz]).toEqual([48_000, 16]);
-    await panel.getByRole("button", { name: "Play the signal" }).click();
-    await panel.getByText(/^Playing: /).waitFor();
-    await panel.getByRole("button", { name: "Stop the signal" }).click();
-    await panel.getByRole("button", { name: "Play the signal" }).waitFor();
-    expect(await cutChoices(panel)).toEqual([]);
-  });
-
   it("keeps the take to make open and the others a line each, and opens one whose recording is refused", async () => {
     const { page } = await site.stay({ width: 390 });
-    const panel = panelOf(page);
+    const panel = await openJack(page);
     const [first, second] = ["toggle in position 1", "toggle in position 2"].map((title) => placeOf(panel, title));
     expect([await isOpen(first!), await isOpen(second!)]).toEqual([true, false]);
     await panel.getByText(/^None of 11 takes yet/).waitFor();
@@ -120,7 +100,7 @@ describeWith("chromium", "examining the finished guard through its jack", () => 
     await page.unroute("**/api/examine");
   });
 
-  it("asks for the plan again where the service failed", async () => {
+  thoroughly("asks for the plan again where the service failed", async () => {
     const { page } = await site.stay();
     const panel = panelOf(page);
     await page.route("**/api/examine", (route) => route.fulfill({ status: 500, body: "" }));
@@ -131,5 +111,31 @@ describeWith("chromium", "examining the finished guard through its jack", () => 
     await page.unroute("**/api/examine");
     await again.click();
     await panel.getByText(/^None of \d+ takes yet/).waitFor();
+  });
+
+  thoroughly("begins with a picture of what hangs where, the signal at hand, and what the plan notes", async () => {
+    const { page } = await site.visit({ width: 390 });
+    await page.route("**/api/examine", async (route) => {
+      const response = await route.fetch();
+      await route.fulfill({ response, json: { ...(await response.json()), notes: [NOTE] } });
+    });
+    const panel = await openJack(page);
+    await panel.getByText(NOTE).waitFor();
+    expect(await panel.getByText("/api/").count()).toBe(0);
+    await panel.getByRole("img", { name: /^The output's tip goes to the tip of input 1 and/ }).waitFor();
+    await panel.getByLabel("Which input is where").selectOption("behind-before");
+    await panel.getByRole("img", { name: /^The output's tip goes to the tip of input 2 and/ }).waitFor();
+    await panel.getByLabel("Which input is where").selectOption("before-behind");
+    const [saved] = await Promise.all([
+      page.waitForEvent("download"),
+      panel.getByRole("button", { name: "Download it" }).click(),
+    ]);
+    const { sampleRateHz, channels } = decodeWav(await contentOf(saved));
+    expect([sampleRateHz, channels[0]!.length / sampleRateHz]).toEqual([48_000, 16]);
+    await panel.getByRole("button", { name: "Play the signal" }).click();
+    await panel.getByText(/^Playing: /).waitFor();
+    await panel.getByRole("button", { name: "Stop the signal" }).click();
+    await panel.getByRole("button", { name: "Play the signal" }).waitFor();
+    expect(await cutChoices(panel)).toEqual([]);
   });
 });

@@ -1,7 +1,6 @@
 import type { PlanInput } from "../../build-file/plans/plan-schema.ts";
 import { readBuild } from "../../build-file/read-build.ts";
 import type { Build } from "../../build-file/schema.ts";
-import type { CoilSource } from "../../response/pickup-elements.ts";
 import type { Drive } from "../drive.ts";
 import { Guard } from "../guard.ts";
 import type { Family } from "./families.ts";
@@ -11,7 +10,7 @@ import type { Stock } from "./stock.ts";
 import type { Variant } from "./variants.ts";
 
 /** What drives a guard's coils where they sit. */
-export type DriveOf = (build: Build, sources: readonly CoilSource[]) => Drive;
+export type DriveOf = (guard: Guard) => Drive;
 
 /** A guard of the drawer that was heard. */
 export interface HeardGuard {
@@ -50,7 +49,7 @@ export class Hearing {
   }
 
   #driveFor(guard: Guard, { layout, pickups }: PlanInput): Drive {
-    return remembered(this.#drives, JSON.stringify([layout, pickups]), () => this.#driveOf(guard.build, guard.sources));
+    return remembered(this.#drives, JSON.stringify([layout, pickups]), () => this.#driveOf(guard));
   }
 }
 

@@ -99,7 +99,7 @@ export function heardChanges(
 ): HeardChanges {
   const sideOf = (of: Build, settings: Side["settings"]): Side => {
     const guard = new Guard(of);
-    return { guard, drive: driveOf(of, guard.sources), settings };
+    return { guard, drive: driveOf(guard), settings };
   };
   const { controls } = new Guard(build);
   const volumes = controls.potsWithRole("volume").length > 0 ? [volumeDown(controls)] : [];

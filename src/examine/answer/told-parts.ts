@@ -41,6 +41,12 @@ const MOST_NAMED = 4;
 
 const dimensionOf = (field: string) => dimensionOfField(field) ?? "resistance";
 
+/** "inductance", "core loss", "core loss 1, resistance". */
+function coilValue([name, section, value]: readonly string[]): string {
+  if (name !== "loss") return dimensionOf(name!);
+  return section && value ? `core loss ${Number(section) + 1}, ${dimensionOf(value)}` : "core loss";
+}
+
 /** "the slug coil of the bridge humbucker: inductance". */
 function titleOf({ parts }: Build, words: ReadonlyMap<string, string>, part: string, field: string): string {
   const [head, coil, ...rest] = field.split(".");
@@ -48,7 +54,7 @@ function titleOf({ parts }: Build, words: ReadonlyMap<string, string>, part: str
   const pickup = parts[part];
   const isOnly = pickup?.kind === "pickup" && Object.keys(pickup.coils).length === 1;
   if (head !== "coils") return `${who}: ${dimensionOf(field)}${head === "gangs" ? ", second track" : ""}`;
-  const what = rest[0] === "loss" ? "eddy currents" : dimensionOf(field);
+  const what = coilValue(rest);
   return isOnly ? `${who}: ${what}` : `${who}, ${coil} coil: ${what}`;
 }
 

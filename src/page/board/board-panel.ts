@@ -5,6 +5,7 @@ import type { CellRooms } from "../cells/cell-rooms.ts";
 import { h, replaceContent } from "../dom/element.ts";
 import { keepingFocus } from "../dom/keeping-focus.ts";
 import { latestOnly, whileShown } from "../dom/later.ts";
+import { savesData } from "../dom/thrift.ts";
 import { BOARD_KEYS, MOST_ON_BOARD } from "./board.ts";
 import { askedByKey } from "./board-keys.ts";
 import { BoardPlot } from "./board-plot.ts";
@@ -73,6 +74,7 @@ export function createBoardPanel(rooms: CellRooms): HTMLElement {
       figures.set(cell.key, found);
       draw();
     }
+    if (!savesData()) await player.prepare(board.cells);
   };
   const take = (cells: readonly Cell[]) => {
     const taken = board.add(cells);
@@ -82,7 +84,7 @@ export function createBoardPanel(rooms: CellRooms): HTMLElement {
         ? `The board has ${MOST_ON_BOARD} places; ${left} ${left === 1 ? "cell" : "cells"} found none.`
         : `On the board: ${cells.length === 1 ? cellName(cells[0]!) : `${cells.length} cells`}.`;
   };
-  const picker = createCellPicker(bench, take);
+  const picker = createCellPicker(bench.store, onHand, { take, failed: say });
   const naming = createNamingPanel(rooms);
   const playing = h("div", { class: "stack" }, table, frame);
   const element = h(
@@ -118,9 +120,7 @@ export function createBoardPanel(rooms: CellRooms): HTMLElement {
   });
   const refresh = whileShown(element, async () => {
     try {
-      const { guards, unreadable } = await onHand.list();
-      picker.show({ guards, unreadable });
-      if (unreadable.length > 0) told.textContent = `Cannot be read, and so not heard: ${unreadable.join(", ")}.`;
+      picker.show(await onHand.names());
     } catch (error) {
       say(error);
     }

@@ -1,17 +1,16 @@
 import type { SwitchControl } from "../../build-file/lugs.ts";
 import { DIAL_MAX, type RawSettings } from "../../build-file/settings.ts";
-import type { Cell, GuardOnHand } from "../cells/cell.ts";
-import { cellOf } from "../cells/cell.ts";
-import type { OnHand } from "../cells/guards-on-hand.ts";
+import { type Cell, cellOf, type GuardName, type GuardOnHand } from "../cells/cell.ts";
+import type { GuardsOnHand } from "../cells/guards-on-hand.ts";
 import { freshId, h, replaceContent } from "../dom/element.ts";
-import type { Bench } from "../start/bench.ts";
-import { keptAs } from "../state/kept-as.ts";
+import { latestOnly } from "../dom/later.ts";
+import type { AppStore } from "../state/app-state.ts";
 import { positionNames, switchLabel } from "../state/names.ts";
 import type { Reading } from "../state/reading.ts";
 
 export interface CellPicker {
   readonly element: HTMLElement;
-  show(onHand: OnHand): void;
+  show(names: readonly GuardName[]): void;
 }
 
 interface Choice {
@@ -49,60 +48,78 @@ function choicesOf(reading: Reading): Choice[] {
   ];
 }
 
-/** The guard on the bench as it is set there, by the name that it has among those on hand. */
-function cellOnBench({ store }: Bench, all: readonly GuardOnHand[]): Cell | undefined {
-  const { guard, settings } = store.state;
-  const own = all.find(({ id }) => id === "bench") ?? all.find(({ id }) => id === keptAs(guard));
-  return own && cellOf(own, settings);
+export interface PickerActions {
+  take(cells: readonly Cell[]): void;
+  failed(error: unknown): void;
 }
 
-/** Where cells are chosen for the board: a guard, its switches and its dials. @param take what to do with them */
-export function createCellPicker(bench: Bench, take: (cells: readonly Cell[]) => void): CellPicker {
+/** Where cells are chosen for the board: a guard, its switches and its dials. */
+export function createCellPicker(store: AppStore, onHand: GuardsOnHand, { take, failed }: PickerActions): CellPicker {
   const guards = choice("Guard", "guard", []);
   const controls = h("div", { class: "field-row" });
-  let all: readonly GuardOnHand[] = [];
+  const latest = latestOnly();
+  let names: readonly GuardName[] = [];
+  let guard: GuardOnHand | undefined;
   let choices: readonly Choice[] = [];
-  const guard = () => all.find(({ id }) => id === guards.select.value);
   const chosen = (): RawSettings => Object.fromEntries(choices.map(({ key, select }) => [key, Number(select.value)]));
-  const one = h("button", { type: "button", class: "primary" }, "Put on the board");
-  one.addEventListener("click", () => {
-    const of = guard();
-    if (of) take([cellOf(of, chosen())]);
-  });
-  const every = h("button", { type: "button" }, "Put every position on");
-  every.addEventListener("click", () => {
-    const of = guard();
-    const main = of?.reading.controls.main;
-    if (!of || !main) return;
+  const button = (text: string, act: () => void, kind = "") =>
+    h("button", { type: "button", class: kind, onclick: act }, text);
+  const one = button("Put on the board", () => guard && take([cellOf(guard, chosen())]), "primary");
+  const every = button("Put every position on", () => {
+    const main = guard?.reading.controls.main;
+    if (!guard || !main) return;
+    const of = guard;
     take(main.table.positions.map((_, index) => cellOf(of, { ...chosen(), [main.name]: index + 1 })));
   });
-  const asSet = h("button", { type: "button" }, "Put on what is set on the bench");
-  asSet.addEventListener("click", () => {
-    const cell = cellOnBench(bench, all);
-    if (cell) take([cell]);
+  const read = async (name: GuardName): Promise<GuardOnHand> => {
+    const [found] = (await onHand.read([name])).guards;
+    if (!found) throw new Error(`“${name.name}” cannot be read, and so not heard.`);
+    return found;
+  };
+  const asSet = button("Put on what is set on the bench", () => {
+    const own = onHand.onBench(names);
+    const { settings } = store.state;
+    if (own) read(own).then((found) => take([cellOf(found, settings)]), failed);
   });
   const showControls = () => {
-    const of = guard();
-    choices = of ? choicesOf(of.reading) : [];
+    choices = guard ? choicesOf(guard.reading) : [];
     replaceContent(
       controls,
       choices.map(({ element }) => element),
     );
-    every.hidden = !of?.reading.controls.main;
+    for (const each of [one, every]) each.disabled = guard === undefined;
+    every.hidden = guard !== undefined && !guard.reading.controls.main;
   };
-  guards.select.addEventListener("change", showControls);
+  const choose = async () => {
+    const isLatest = latest();
+    const name = names.find(({ id }) => id === guards.select.value);
+    for (const each of [one, every]) each.disabled = true;
+    try {
+      const found = name && (await read(name));
+      if (!isLatest()) return;
+      const isAnother = found?.reading !== guard?.reading;
+      guard = found;
+      if (isAnother) return showControls();
+    } catch (error) {
+      if (!isLatest()) return;
+      guard = undefined;
+      showControls();
+      failed(error);
+    }
+    for (const each of [one, every]) each.disabled = guard === undefined;
+  };
+  guards.select.addEventListener("change", choose);
   return {
     element: h("div", { class: "stack" }, guards.element, controls, h("div", { class: "buttons" }, one, every, asSet)),
-    show: (onHand) => {
-      const before = guard();
-      all = onHand.guards;
+    show: (shown) => {
+      names = shown;
       const { value } = guards.select;
       replaceContent(
         guards.select,
-        all.map(({ id, name }) => h("option", { value: id }, name)),
+        names.map(({ id, name }) => h("option", { value: id }, name)),
       );
-      if (all.some(({ id }) => id === value)) guards.select.value = value;
-      if (guard()?.reading !== before?.reading || choices.length === 0) showControls();
+      if (names.some(({ id }) => id === value)) guards.select.value = value;
+      void choose();
     },
   };
 }

@@ -10,6 +10,7 @@ const MOST_SOUNDS = 24;
 
 /** Plays cells, all equally loud; another one takes over at the same place of the phrase. */
 export class CellPlayer {
+  readonly #store: AppStore;
   readonly #room: AudioRoom;
   readonly #listening: Listening;
   readonly #sounds = new BoundedMap<string, Promise<AudioBuffer>>(MOST_SOUNDS);
@@ -18,6 +19,7 @@ export class CellPlayer {
   #current: string | undefined;
 
   constructor(store: AppStore, room: AudioRoom, listening: Listening) {
+    this.#store = store;
     this.#room = room;
     this.#listening = listening;
     store.watchAny(
@@ -69,6 +71,13 @@ export class CellPlayer {
   stop(): void {
     this.#deck?.stop();
     this.#turnTo(undefined);
+  }
+
+  /** Has phrases ready before they are asked for. */
+  async prepare(cells: readonly Cell[]): Promise<void> {
+    // One's own recording goes through the page's sound device, which nobody has asked for yet.
+    if (this.#store.state.ownSound) return;
+    for (const cell of cells) await this.sound(cell).catch(() => undefined);
   }
 
   /** A cell's sound at the loudness of all. */

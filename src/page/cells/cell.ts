@@ -3,10 +3,15 @@ import type { Reading } from "../state/reading.ts";
 import { settingWords } from "./cell-words.ts";
 
 /** A guard that can be heard here: the one on the bench, or one of the shelf. */
-export interface GuardOnHand {
-  /** Its id on the shelf; "bench" for the one on the bench. */
+export interface GuardName {
+  /** Its id on the shelf; another one for the guard on the bench. */
   readonly id: string;
+  /** No two have the same. */
   readonly name: string;
+}
+
+/** One that was read. */
+export interface GuardOnHand extends GuardName {
   readonly reading: Reading;
 }
 

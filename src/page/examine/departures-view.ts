@@ -1,4 +1,5 @@
 import type { ExaminedAnswer } from "../../contract/examine/examine-answer.ts";
+import { capitalised } from "../../english.ts";
 import { percentText } from "../blind/guessing.ts";
 import { h } from "../dom/element.ts";
 import type { LugSpeech } from "../words/lug-speech.ts";
@@ -8,9 +9,14 @@ type Departure = ExaminedAnswer["departures"][number];
 
 /** Less likely than this is hardly likely. */
 const HARDLY_LIKELY = 0.01;
+/** Where takes come no nearer than this, nobody asks how near. */
+const FITS = 0.001;
 
 export const likely = (probability: number): string =>
   probability < HARDLY_LIKELY ? "hardly likely" : `${percentText(probability)} likely`;
+
+const fitting = (fit: number): string =>
+  fit < FITS ? "does not fit the takes" : `fits the takes to ${percentText(fit)}`;
 
 function alikeFold({ sorts }: Departure, speech: LugSpeech): HTMLElement | false {
   return (
@@ -24,7 +30,7 @@ function departureItem(departure: Departure, speech: LugSpeech): HTMLElement {
   return h(
     "li",
     {},
-    h("p", {}, h("b", {}, speech.say(title)), `: ${likely(probability)}, fits the takes to ${percentText(fit)}.`),
+    h("p", {}, h("b", {}, speech.say(title)), `: ${likely(probability)}, ${fitting(fit)}.`),
     h("p", {}, speech.say(message)),
     alikeFold(departure, speech),
     h("p", { class: "hint" }, speech.say(next)),
@@ -49,6 +55,6 @@ export function departuresView({ departures, remainder }: ExaminedAnswer, speech
     h("h4", {}, "What it may be"),
     listOf(departures.slice(0, SHOWN), 1),
     rest.length > 0 && h("details", {}, h("summary", {}, `${rest.length} less likely`), listOf(rest, SHOWN + 1)),
-    h("p", { class: "hint" }, `${likely(remainder.probability)}: ${remainder.message}`),
+    h("p", { class: "hint" }, `${remainder.message} ${capitalised(likely(remainder.probability))}.`),
   );
 }

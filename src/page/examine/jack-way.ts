@@ -72,7 +72,7 @@ export function createJackWay(
     show: (answer) => {
       places.renew(answer.takes);
       setup.show(answer);
-      return h("div", {}, notesOf(answer.notes));
+      return notesOf(answer.notes);
     },
     changed: (isOther) => {
       replaceContent(run.answer);

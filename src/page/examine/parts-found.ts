@@ -1,3 +1,4 @@
+import { dimensionOfField } from "../../build-file/field-dimension.ts";
 import { showQuantity } from "../../build-file/show-quantity.ts";
 import type { ExaminedAnswer } from "../../contract/examine/examine-answer.ts";
 import { h } from "../dom/element.ts";
@@ -5,19 +6,9 @@ import { plainTable } from "../dom/table.ts";
 import type { LugSpeech } from "../words/lug-speech.ts";
 
 type Part = ExaminedAnswer["parts"][number];
-type Dimension = Parameters<typeof showQuantity>[1];
-
-/** What a field of a part is measured in. */
-const DIMENSIONS: Readonly<Record<string, Dimension>> = {
-  resistance: "resistance",
-  measured: "resistance",
-  capacitance: "capacitance",
-  inductance: "inductance",
-  loss: "resistance",
-};
 
 function shown(value: number, field: string, digits: number): string {
-  const dimension = DIMENSIONS[field.split(".").at(-1)!];
+  const dimension = dimensionOfField(field);
   return dimension ? showQuantity(value, dimension, digits) : String(Number(value.toPrecision(digits)));
 }
 

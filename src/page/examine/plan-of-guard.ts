@@ -12,8 +12,8 @@ export interface PlanWanted<Plan> {
   readonly within: HTMLElement;
   /** The service, for a guard. */
   ask(source: Reading["source"]): Promise<Plan>;
-  /** What there is to see of a plan. */
-  show(plan: Plan): HTMLElement;
+  /** @returns what there is to see of a plan, if anything */
+  show(plan: Plan): HTMLElement | false;
   /** Told at once of each change after the first. @param isOther whether another guard was opened */
   changed(isOther: boolean): void;
 }
@@ -36,7 +36,7 @@ const aborted = (signal: AbortSignal) =>
 
 /** The plan is asked for anew whenever the guard changes. */
 export function createPlanOfGuard<Plan>(store: AppStore, wanted: PlanWanted<Plan>): PlanOfGuard<Plan> {
-  const element = h("div", { class: "stack" });
+  const element = h("div", { class: "stack plan-of-guard" });
   const latest = latestOnly();
   let plan: Plan | undefined;
   let fetched: Reading | undefined;

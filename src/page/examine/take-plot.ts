@@ -11,6 +11,8 @@ const FONT = "12px system-ui, sans-serif";
 const MIN_LABELLED_WIDTH = 420;
 const OHMS_AT_0_DB = 1000;
 const DECADE_DB = 20;
+/** What varies less is no more than noise or a part's tolerance, and shall look like it. */
+const LEAST_SPAN_DB = 20;
 
 /** Where the measured curve lies farthest from the drawing's. */
 function farthest({ frequencies, curves: { measured, drawn } }: Take) {
@@ -23,6 +25,12 @@ function farthest({ frequencies, curves: { measured, drawn } }: Take) {
 function levelTick({ curves: { unit } }: Take, level: number): string {
   if (unit === "dB re 1 kΩ") return showQuantity(OHMS_AT_0_DB * 10 ** (level / DECADE_DB), "resistance", 2);
   return showDb(level, 0);
+}
+
+/** A little room beside the curves, and so much of it that two lines of the grid are seen. */
+function atLeastWide(low: number, high: number): [number, number] {
+  const [middle, half] = [(low + high) / 2, Math.max(0.55 * (high - low), LEAST_SPAN_DB / 2)];
+  return [middle - half, middle + half];
 }
 
 function optionsOf(take: Take, width: number): uPlot.Options {
@@ -39,7 +47,7 @@ function optionsOf(take: Take, width: number): uPlot.Options {
   return {
     width,
     height: Math.round(Math.min(300, Math.max(200, 0.5 * width))),
-    scales: { x: { distr: 3, time: false }, y: {} },
+    scales: { x: { distr: 3, time: false }, y: { range: (_, low, high) => atLeastWide(low, high) } },
     series: [
       {},
       { stroke: colours.current, width: 2.5, points },
@@ -82,7 +90,8 @@ export function createTakePlot(take: Take): HTMLElement {
   const { measured, drawn, best, unit } = take.curves;
   const { hertz, decibels } = farthest(take);
   const what = unit === "dB re 1 kΩ" ? "Impedance at the jack" : "What reaches the jack";
-  const told = `${what} over frequency in Hz. Farthest from the drawing: ${showDb(decibels)} at ${showHz(hertz)}.`;
+  const allowed = take.agrees ? ", which noise and the parts' tolerances allow" : "";
+  const told = `${what} over frequency in Hz. Farthest from the drawing: ${showDb(decibels)} at ${showHz(hertz)}${allowed}.`;
   const place = h("div", { class: "take-plot", role: "img", "aria-label": told });
   const data = [take.frequencies, measured, drawn, ...(best ? [best] : [])].map((each) => [
     ...each,

@@ -1,5 +1,4 @@
-import type { GuardOnHand } from "../cells/cell.ts";
-import type { OnHand } from "../cells/guards-on-hand.ts";
+import type { GuardName } from "../cells/cell.ts";
 import { markSign } from "../cells/mark-sign.ts";
 import { h, replaceContent } from "../dom/element.ts";
 
@@ -8,8 +7,8 @@ const TICKED_AT_FIRST = 40;
 
 export interface GuardTicks {
   readonly element: HTMLElement;
-  readonly ticked: readonly GuardOnHand[];
-  show(onHand: OnHand): void;
+  readonly ticked: readonly GuardName[];
+  show(guards: readonly GuardName[]): void;
 }
 
 /** Which guards are on the map, with the mark of each. @param changed told when that changes by hand */
@@ -17,7 +16,7 @@ export function createGuardTicks(changed: () => void): GuardTicks {
   const list = h("div", { class: "map-guards" });
   const unticked = new Set<string>();
   const known = new Set<string>();
-  let all: readonly GuardOnHand[] = [];
+  let all: readonly GuardName[] = [];
   const ticked = () => all.filter(({ id }) => !unticked.has(id));
   const draw = () => {
     const numbers = new Map(ticked().map(({ id }, index) => [id, index]));
@@ -48,7 +47,7 @@ export function createGuardTicks(changed: () => void): GuardTicks {
     get ticked() {
       return ticked();
     },
-    show: ({ guards }) => {
+    show: (guards) => {
       all = guards;
       for (const [index, { id }] of guards.entries()) {
         if (!known.has(id) && index >= TICKED_AT_FIRST) unticked.add(id);

@@ -1,6 +1,5 @@
 import type { PassesForOne } from "../../choice/compare/verdict.ts";
 import type { ToneStops } from "../../choice/map/cell-settings.ts";
-import { stressWords } from "../../choice/map/stress-words.ts";
 import { cellEngine } from "../cells/cell-engine.ts";
 import type { CellRooms } from "../cells/cell-rooms.ts";
 import { freshId, h, replaceContent } from "../dom/element.ts";
@@ -14,6 +13,7 @@ import { createGuardTicks } from "./guard-ticks.ts";
 import { Liked } from "./liked.ts";
 import { MapPicture } from "./map-picture.ts";
 import { createMapTable } from "./map-table.ts";
+import { mapWords } from "./map-words.ts";
 import { selectField } from "./select-field.ts";
 
 const TONES = [
@@ -25,25 +25,6 @@ const PASSES = [
   ["none", "nobody hears a difference (under 0.5 dB)"],
   ["edge", "a difference is at the edge of hearing (under 1.25 dB)"],
 ] as const satisfies readonly (readonly [PassesForOne, string])[];
-
-/** From this on the axis is told as brighter to the right; a choice, no source. */
-const TELLING_CORRELATION = 0.5;
-
-function axesWords({ brightness, fullness }: DrawnMap): string {
-  const words = [
-    ...(brightness >= TELLING_CORRELATION ? ["brighter to the right"] : []),
-    ...(fullness >= TELLING_CORRELATION ? ["fuller upwards"] : []),
-  ];
-  const side = words.length > 0 ? `On the whole it is ${words.join(" and ")}; the axes` : "The axes";
-  return `${side} have no unit of their own, only distances tell: the RMS difference of the ERB bands at equal loudness (Plomp 1970), of a strummed chord.`;
-}
-
-function countWords({ cells, silent, cut, guards }: DrawnMap): string {
-  const count = `${cells.length} cells of ${guards.length} ${guards.length === 1 ? "guard" : "guards"}.`;
-  const mute = silent > 0 ? ` ${silent} more give no sound.` : "";
-  const names = cut.map((guard) => guards[guard]!.name).join(", ");
-  return `${count}${mute}${cut.length > 0 ? ` Of ${names}, which would make too many, small switches stay down.` : ""}`;
-}
 
 /** All cells of all guards, near ones alike: to hear, to find what there is twice, and what one could do without. */
 export function createMapPanel(rooms: CellRooms): HTMLElement {
@@ -114,15 +95,7 @@ export function createMapPanel(rooms: CellRooms): HTMLElement {
   const show = (shown: DrawnMap) => {
     map = shown;
     result.hidden = false;
-    replaceContent(
-      about,
-      h("p", {}, `${countWords(shown)} ${stressWords(shown.stress1)}`),
-      h(
-        "p",
-        { class: "hint" },
-        `${axesWords(shown)} Arrow keys or a tap go to a dot and play it, with a mouse the way over it does; every dot plays equally loud. Dots that would hide each other stand side by side.`,
-      ),
-    );
+    replaceContent(about, mapWords(shown));
     picture.show({ places: shown.places, guards: shown.cells.map(({ guard }) => guard) });
     replaceContent(duplicates, duplicatesView(shown));
     replaceContent(adds, addsView(shown));
@@ -133,13 +106,15 @@ export function createMapPanel(rooms: CellRooms): HTMLElement {
   const latest = latestOnly();
   const draw = async () => {
     const isLatest = latest();
-    const guards = ticks.ticked;
+    const { ticked } = ticks;
     const { hand, stringAge: strings } = bench.store.state;
-    told.textContent = guards.length === 0 ? "Tick a guard at least." : "Working the map out…";
-    result.hidden = guards.length === 0;
-    bar.hidden = guards.length === 0;
-    if (guards.length === 0) return;
+    told.textContent = ticked.length === 0 ? "Tick a guard at least." : "Working the map out…";
+    result.hidden = ticked.length === 0;
+    bar.hidden = ticked.length === 0;
+    if (ticked.length === 0) return;
     try {
+      const { guards, unreadable } = await onHand.read(ticked);
+      if (!isLatest()) return;
       const builds = guards.map(({ reading }) => reading.build);
       const question = { builds, tones: tones.read(), playing: { hand, strings } };
       const mapped = await cellEngine.map(question, (share) => {
@@ -147,7 +122,7 @@ export function createMapPanel(rooms: CellRooms): HTMLElement {
       });
       const alike = await cellEngine.equals(passes.read());
       if (!isLatest()) return;
-      told.textContent = "";
+      told.textContent = unreadable.length > 0 ? `Cannot be read, and so not heard: ${unreadable.join(", ")}.` : "";
       show(drawnMap(mapped, guards, alike));
     } catch (error) {
       if (!isLatest()) return;
@@ -171,7 +146,7 @@ export function createMapPanel(rooms: CellRooms): HTMLElement {
   );
   const refresh = whileShown(element, async () => {
     try {
-      ticks.show(await onHand.list());
+      ticks.show(await onHand.names());
       await draw();
     } catch (error) {
       say(error);

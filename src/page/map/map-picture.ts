@@ -1,16 +1,13 @@
 import { markOf } from "../cells/marks.ts";
 import { h, replaceContent, s } from "../dom/element.ts";
-import { fannedOut } from "./fan.ts";
+import { dotsOf, HEIGHT, WIDTH } from "./dots.ts";
+import { createMapZoom } from "./map-zoom.ts";
 import { type Direction, type Dot, dotAt, dotBeside, dotTowards } from "./nearest.ts";
 
-const WIDTH = 1000;
-const HEIGHT = 720;
-const MARGIN = 40;
 const RADIUS = 9;
 /** A finger's reach and a mouse's, in pixels of the screen. */
 const REACH = { touch: 24, mouse: 12 };
 const HOVER_MS = 120;
-const ZOOMS = [1, 1.5, 2.2, 3.2, 4.5];
 
 type Move = (dots: readonly Dot[], from: number) => number | undefined;
 
@@ -44,21 +41,6 @@ export interface PictureActions {
   stop(): void;
 }
 
-/** Both axes alike, so that distances on the picture are those of the map. */
-function dotsOf(places: Float64Array): Dot[] {
-  const count = places.length / 2;
-  const xs = Array.from({ length: count }, (_, i) => places[2 * i]!);
-  const ys = Array.from({ length: count }, (_, i) => -places[2 * i + 1]!);
-  const range = (of: readonly number[]) => [
-    of.reduce((a, b) => Math.min(a, b), 0),
-    of.reduce((a, b) => Math.max(a, b), 0),
-  ];
-  const [[left, right], [top, bottom]] = [range(xs), range(ys)] as [[number, number], [number, number]];
-  const spread = Math.max((right - left) / (WIDTH - 2 * MARGIN), (bottom - top) / (HEIGHT - 2 * MARGIN), 1e-9);
-  const [middleX, middleY] = [(left + right) / 2, (top + bottom) / 2];
-  return xs.map((x, i) => ({ x: WIDTH / 2 + (x - middleX) / spread, y: HEIGHT / 2 + (ys[i]! - middleY) / spread }));
-}
-
 /** The map as dots, each marked by its guard's shape and colour. */
 export class MapPicture {
   readonly element: HTMLElement;
@@ -68,7 +50,6 @@ export class MapPicture {
   #dots: readonly Dot[] = [];
   #marks: readonly SVGElement[] = [];
   #chosen: number | undefined;
-  #zoom = 0;
   #hover: ReturnType<typeof setTimeout> | undefined;
 
   /** @param describedBy id of what tells about the chosen dot */
@@ -86,12 +67,12 @@ export class MapPicture {
       },
       this.#svg,
     );
-    this.element = h("div", { class: "stack" }, this.#frame, this.#zoomButtons());
+    this.element = h("div", { class: "stack" }, this.#frame, createMapZoom(this.#frame));
     this.#listen();
   }
 
   show({ places, guards }: Drawn): void {
-    this.#dots = fannedOut(dotsOf(places));
+    this.#dots = dotsOf(places);
     this.#chosen = undefined;
     this.#marks = this.#dots.map(({ x, y }, index) => {
       const { path, colour } = markOf(guards[index]!);
@@ -130,25 +111,6 @@ export class MapPicture {
       mark.classList.toggle("playing", index === dots.playing);
       mark.classList.toggle("equal", equal.has(index));
     }
-  }
-
-  #zoomButtons(): HTMLElement {
-    const set = (zoom: number) => {
-      const { scrollLeft, scrollTop, clientWidth, clientHeight } = this.#frame;
-      const factor = ZOOMS[zoom]! / ZOOMS[this.#zoom]!;
-      this.#zoom = zoom;
-      this.#frame.style.setProperty("--zoom", String(ZOOMS[zoom]));
-      this.#frame.scrollTo({
-        left: (scrollLeft + clientWidth / 2) * factor - clientWidth / 2,
-        top: (scrollTop + clientHeight / 2) * factor - clientHeight / 2,
-      });
-      closer.disabled = zoom === ZOOMS.length - 1;
-      farther.disabled = zoom === 0;
-    };
-    const closer = h("button", { type: "button", onclick: () => set(this.#zoom + 1) }, "Closer");
-    const farther = h("button", { type: "button", disabled: true, onclick: () => set(this.#zoom - 1) }, "Farther");
-    const whole = h("button", { type: "button", onclick: () => set(0) }, "The whole map");
-    return h("div", { class: "buttons" }, closer, farther, whole);
   }
 
   #at(event: PointerEvent | MouseEvent, reach: number): number | undefined {

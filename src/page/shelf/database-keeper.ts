@@ -1,7 +1,7 @@
 import type { Guard, GuardLine } from "../../shelf/guard.ts";
 import { lineOf } from "../../shelf/line.ts";
 import type { Changes, Keeper } from "./keeper.ts";
-import { openShelfDatabase, type ShelfDatabase } from "./shelf-database.ts";
+import { keptLine, openShelfDatabase, type ShelfDatabase } from "./shelf-database.ts";
 
 /** Undone as a whole, if it is not already. */
 async function aborted(transaction: { abort(): void; readonly done: Promise<void> }): Promise<void> {
@@ -31,6 +31,10 @@ export class DatabaseKeeper implements Keeper {
     return (await this.database()).getAll("lines");
   }
 
+  async latest(count: number): Promise<readonly GuardLine[]> {
+    return (await this.database()).getAllFromIndex("lines", "age", undefined, count);
+  }
+
   async guards(ids?: readonly string[]): Promise<readonly Guard[]> {
     const { store } = (await this.database()).transaction("guards");
     if (!ids) return store.getAll();
@@ -47,9 +51,11 @@ export class DatabaseKeeper implements Keeper {
       const found = await Promise.all(ids.map((id) => guards.get(id)));
       const there = found.filter((guard) => guard !== undefined);
       const changes = edit(new Map(there.map((guard) => [guard.id, guard])));
-      for (const guard of changes.put) await Promise.all([guards.put(guard), lines.put(lineOf(guard))]);
-      for (const id of changes.remove)
-        await Promise.all([guards.delete(id), lines.delete(id), transaction.objectStore("drawings").delete(id)]);
+      const drawings = transaction.objectStore("drawings");
+      await Promise.all([
+        ...changes.put.flatMap((guard) => [guards.put(guard), lines.put(keptLine(lineOf(guard)))]),
+        ...changes.remove.flatMap((id) => [guards.delete(id), lines.delete(id), drawings.delete(id)]),
+      ]);
       await transaction.done;
       return changes;
     } catch (error) {

@@ -47,9 +47,9 @@ export class ShelfDesk {
       return await this.shelf.change(known.id, edit);
     } catch (error) {
       if (!(error instanceof ShelfFault) || error.reason !== "gone") throw error;
-      const back = edit(known);
-      await this.shelf.put([back]);
-      return back;
+      const [back] = await this.shelf.add([edit(known)]);
+      // Another tab may have brought it back in between.
+      return back ?? this.shelf.change(known.id, edit);
     }
   }
 

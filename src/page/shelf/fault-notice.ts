@@ -22,17 +22,17 @@ export function createFaultNotice(): FaultNotice {
     replaceContent(
       element,
       h("p", {}, (error as Error).message),
-      guards.length > 0 &&
-        h(
-          "div",
-          { class: "buttons" },
+      h(
+        "div",
+        { class: "buttons" },
+        guards.length > 0 &&
           h(
             "button",
             { type: "button", onclick: () => saveGuards(guards) },
             guards.length === 1 ? "Save this guard as a file" : `Save these ${guards.length} guards as a file`,
           ),
-          h("button", { type: "button", class: "quiet", onclick: clear }, "Close"),
-        ),
+        h("button", { type: "button", class: "quiet", onclick: clear }, "Close"),
+      ),
     );
     element.hidden = false;
   };

@@ -1,4 +1,4 @@
-import { MAX_LINE_CHARS } from "../../shelf/file/check-guard.ts";
+import { MAX_LINE_CHARS } from "../../shelf/bounds.ts";
 import type { KeptValue } from "../../shelf/guard.ts";
 import { dayOf, newId } from "../../shelf/new-guard.ts";
 import { withReadings } from "../../shelf/readings.ts";

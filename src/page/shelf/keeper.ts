@@ -8,6 +8,8 @@ export interface Changes {
 /** Where the shelf's guards lie. */
 export interface Keeper {
   lines(): Promise<readonly GuardLine[]>;
+  /** Those changed last, the latest first. */
+  latest(count: number): Promise<readonly GuardLine[]>;
   /** Of some ids, or all. */
   guards(ids?: readonly string[]): Promise<readonly Guard[]>;
   /**

@@ -1,5 +1,6 @@
 import type { Guard, GuardLine } from "../../shelf/guard.ts";
 import type { Changes, Keeper } from "./keeper.ts";
+import { latestFirst } from "./latest-first.ts";
 import { type Shelf, ShelfFault } from "./shelf.ts";
 import { shelfFaultOf } from "./shelf-faults.ts";
 
@@ -8,8 +9,6 @@ export interface Wire {
   tell(ids: readonly string[]): void;
   hear(effect: (ids: readonly string[]) => void): void;
 }
-
-const byChange = (a: GuardLine, b: GuardLine) => (a.changed < b.changed ? 1 : a.changed > b.changed ? -1 : 0);
 
 const GONE = "This guard is not on the shelf any more; it was deleted, perhaps in another tab.";
 
@@ -28,7 +27,11 @@ export class KeptShelf implements Shelf {
   }
 
   async list(): Promise<readonly GuardLine[]> {
-    return this.#asked(async () => [...(await this.#keeper.lines())].sort(byChange));
+    return this.#asked(async () => latestFirst(await this.#keeper.lines()));
+  }
+
+  latest(count: number): Promise<readonly GuardLine[]> {
+    return this.#asked(() => this.#keeper.latest(count));
   }
 
   async get(id: string): Promise<Guard | undefined> {
@@ -47,6 +50,20 @@ export class KeptShelf implements Shelf {
 
   async put(guards: readonly Guard[]): Promise<void> {
     if (guards.length > 0) await this.#update([], () => ({ put: guards, remove: [] }), guards);
+  }
+
+  async add(guards: readonly Guard[]): Promise<readonly Guard[]> {
+    let added: readonly Guard[] = [];
+    const ids = guards.map(({ id }) => id);
+    await this.#update(
+      ids,
+      (there) => {
+        added = guards.filter(({ id }) => !there.has(id));
+        return { put: added, remove: [] };
+      },
+      guards,
+    );
+    return added;
   }
 
   async change(id: string, edit: (guard: Guard) => Guard): Promise<Guard> {

@@ -1,6 +1,7 @@
 import type { Guard, GuardLine } from "../../shelf/guard.ts";
 import { lineOf } from "../../shelf/line.ts";
 import type { Changes, Keeper } from "./keeper.ts";
+import { latestFirst } from "./latest-first.ts";
 
 /** Keeps guards until the page is closed, where the browser stores nothing. */
 export class MemoryKeeper implements Keeper {
@@ -8,6 +9,10 @@ export class MemoryKeeper implements Keeper {
 
   async lines(): Promise<readonly GuardLine[]> {
     return [...this.#guards.values()].map(lineOf);
+  }
+
+  async latest(count: number): Promise<readonly GuardLine[]> {
+    return latestFirst(await this.lines()).slice(0, count);
   }
 
   async guards(ids?: readonly string[]): Promise<readonly Guard[]> {

@@ -9,10 +9,19 @@ export interface KeptDrawing {
   readonly svg: string;
 }
 
+/** A line with what puts the latest changed first: an index is read from its low end. */
+export interface KeptLine extends GuardLine {
+  readonly age: number;
+}
+
+export function keptLine(line: GuardLine): KeptLine {
+  return { ...line, age: -Date.parse(line.changed) };
+}
+
 export interface ShelfSchema extends DBSchema {
   guards: { key: string; value: Guard };
   /** Beside the guards, so that a list is there without their files and histories. */
-  lines: { key: string; value: GuardLine };
+  lines: { key: string; value: KeptLine; indexes: { age: number } };
   /** Can be made anew at any time. */
   drawings: { key: string; value: KeptDrawing };
   /** One record. */
@@ -24,7 +33,8 @@ export type ShelfDatabase = IDBPDatabase<ShelfSchema>;
 /** What each version of the database adds to the one before; a step that was ever published stays as it is. */
 const STEPS: readonly ((database: ShelfDatabase) => void)[] = [
   (database) => {
-    for (const name of ["guards", "lines", "drawings"] as const) database.createObjectStore(name, { keyPath: "id" });
+    for (const name of ["guards", "drawings"] as const) database.createObjectStore(name, { keyPath: "id" });
+    database.createObjectStore("lines", { keyPath: "id" }).createIndex("age", "age");
   },
   (database) => void database.createObjectStore("drawer", { keyPath: "id" }),
 ];

@@ -9,6 +9,8 @@ export interface ShelfDoor {
   /** Where it is told what could not be kept. */
   readonly fault: HTMLElement;
   readonly section: HTMLElement;
+  /** Shows it. */
+  show(): void;
 }
 
 /** What the first screen has of the shelf; all else is loaded when it is opened. */
@@ -47,11 +49,11 @@ export function createShelfDoor(bench: Bench, sounding: Sounding): ShelfDoor {
     void fill();
     section.dispatchEvent(new Event("shown", { bubbles: true }));
   };
-  show.addEventListener("click", () => {
-    if (!section.hidden) return leave();
+  const enter = () => {
     open();
     heading.focus();
-  });
+  };
+  show.addEventListener("click", () => (section.hidden ? enter() : leave()));
   close.addEventListener("click", leave);
   const keep = h("button", { type: "button" }, "Keep on the shelf");
   keep.addEventListener("click", async () => {
@@ -68,5 +70,10 @@ export function createShelfDoor(bench: Bench, sounding: Sounding): ShelfDoor {
   });
   // A link to guards shows them at once.
   if (shelfCodeInAddress() !== undefined) open();
-  return { buttons: [keep, show], fault, section };
+  return {
+    buttons: [keep, show],
+    fault,
+    section,
+    show: enter,
+  };
 }

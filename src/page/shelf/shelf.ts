@@ -29,6 +29,8 @@ export interface Shelf {
   readonly lasts: boolean;
   /** All guards, the latest changed first. */
   list(): Promise<readonly GuardLine[]>;
+  /** The first so many of them. */
+  latest(count: number): Promise<readonly GuardLine[]>;
   get(id: string): Promise<Guard | undefined>;
   /** All guards whole, history included; of some, or of all. */
   getAll(ids?: readonly string[]): Promise<readonly Guard[]>;
@@ -36,6 +38,8 @@ export interface Shelf {
   build(id: string): Promise<unknown>;
   /** Puts guards as they are, in the place of those with their ids. All or none. */
   put(guards: readonly Guard[]): Promise<void>;
+  /** Puts those of which none with their ids is there: what another tab put meanwhile stays. All or none. @returns them */
+  add(guards: readonly Guard[]): Promise<readonly Guard[]>;
   /**
    * Changes a guard as it stands now, whatever another tab did to it since it was read. @returns what it came to
    * @param edit pure: it may be run more than once

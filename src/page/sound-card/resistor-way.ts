@@ -1,6 +1,7 @@
 import type { MeasureRequest } from "../../contract/measure/measure.ts";
 import { formText } from "../fields/form-fields.ts";
 import { createChannelOrder } from "./channel-order.ts";
+import { loadOf } from "./load-of.ts";
 import { fractionAs } from "./percent.ts";
 import { resistorPicture } from "./rig-picture.ts";
 import type { Way } from "./way.ts";
@@ -56,7 +57,7 @@ const steps = ({ called }: PartWords) => [
   "One input goes before the resistor, where the output is; the other behind it, where the part is. The picture shows which, as chosen below.",
   "Record it. Set levels on this one: the loudest pass should peak between −12 and −3 dB on the input before the resistor. Then touch no gain.",
   "Best: record both inputs on one point, before the resistor. That takes the difference of their gains out.",
-  "Best: record with the part taken off. That takes the inputs' own 1 MΩ and picofarads out.",
+  "Best: record with the part taken off. That takes the inputs' own 1 MΩ and picofarads out. Second best: type in below the 1 MΩ and picofarads that the manual says, with those of the lead; a recording goes before them.",
   "For small values: record with the two clips of the part on each other. That takes the clips' own resistance out.",
 ];
 
@@ -72,6 +73,8 @@ export function resistorWay(part: Part): Way {
   const { field: channels, picture } = createChannelOrder("channels", (inputs) =>
     resistorPicture(words.called, inputs),
   );
+  const input = formText("input.resistance", "The input's resistance, if known", "", "1M");
+  const inputCap = formText("input.capacitance", "Its capacitance with the lead's", "", "150p");
   const resistance = formText("resistance", "DC resistance by meter", "", "6.2k");
   const isCoil = part === "coil";
   return {
@@ -85,15 +88,21 @@ export function resistorWay(part: Part): Way {
       { name: "open", isStereo: true, label: "Without the part", isOptional: true },
       { name: "short", isStereo: true, label: "The clips on each other", isOptional: true },
     ],
-    fields: [resistor, tolerance, channels, ...(isCoil ? [resistance] : [])],
-    body: (signal) => ({
-      method: "series-resistor",
-      signal,
-      part,
-      resistor: resistor.read(),
-      ...fractionAs("resistorTolerance", tolerance.read()),
-      channels: channels.read(),
-      ...(isCoil && resistance.read() ? { resistance: resistance.read() } : {}),
-    }),
+    fields: [resistor, tolerance, channels, input, inputCap, ...(isCoil ? [resistance] : [])],
+    body: (signal, given) => {
+      const stated = loadOf(input.read(), inputCap.read());
+      // The service takes one of the two.
+      const isStated = Object.keys(stated).length > 0 && !given.has("open");
+      return {
+        method: "series-resistor",
+        signal,
+        part,
+        resistor: resistor.read(),
+        ...fractionAs("resistorTolerance", tolerance.read()),
+        channels: channels.read(),
+        ...(isStated ? { input: stated } : {}),
+        ...(isCoil && resistance.read() ? { resistance: resistance.read() } : {}),
+      };
+    },
   };
 }

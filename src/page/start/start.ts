@@ -19,7 +19,7 @@ export function createStart(
     { class: "start" },
     picker.element,
     createTitleField(store, editor),
-    createFileButtons(bench, shelf.buttons),
+    createFileButtons(bench, shelf),
   );
   return { element: createStartFold(store, fields, shelf.fault, createStory(store)), fill: picker.fill };
 }

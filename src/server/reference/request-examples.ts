@@ -129,6 +129,19 @@ const EXAMPLES: Examples = {
     free: [{ part: "cap2", values: ["10n", "22n", "47n"] }],
     wish: { kind: "tone-halfway", settings: { lever: 1 } },
   },
+  "/api/wanted": {
+    text: "glassy 4, hum-free 2",
+    starts: ["singles-neck-middle"],
+    pickups: { neck: ["single-vintage", "single-medium"], middle: ["single-vintage-rwrp"], bridge: ["single-hot"] },
+    values: {
+      volume: ["250k"],
+      tone: ["250k"],
+      cap: ["22n"],
+      bleed: ["none", { capacitance: "680p", parallel: "150k" }],
+    },
+    switches: false,
+  },
+  "/api/wishes": { text: "glassy 4, fat bridge that cleans up, hum-free 2" },
   "/api/dielectrics": { build: BUILD },
   "/api/examine": { build: BUILD },
   "/api/taps": { build: BUILD },
@@ -146,6 +159,7 @@ const EXAMPLES: Examples = {
     meter: "manual-2000",
     drawer: [{ part: { kind: "cap", capacitance: "47n" }, quantity: 2 }],
   },
+  "/api/swap-card": { out: BUILD, in: FIVE_HUNDRED_K, how: { jack: "plug", claw: "plug" }, guitar: "the blue one" },
   "/api/recognise": { build: BY_HAND },
   "/api/heights": {
     build: BUILD,

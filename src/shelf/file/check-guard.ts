@@ -1,17 +1,7 @@
 import { MAX_VERSIONS } from "../amend.ts";
+import { MAX_FILE_CHARS, MAX_LINE_CHARS, MAX_NOTES_CHARS, MAX_READINGS, MAX_VALUES } from "../bounds.ts";
 import { GUARD_STATES, type Guard, REPLACED_BY } from "../guard.ts";
 import { type Check, listOf, objectOf, oneOf, refuse, someOf, textLike, textUpTo } from "./checks.ts";
-
-/** A line of a list. */
-export const MAX_LINE_CHARS = 200;
-/** Four pages of notes. */
-export const MAX_NOTES_CHARS = 10_000;
-/** The largest build file stays under 100 kB; anything far above it is another kind of file. */
-export const MAX_FILE_CHARS = 1 << 20;
-/** Sets of one guard: one a week for ten years. */
-const MAX_READINGS = 500;
-/** Of one set: every reading of the busiest customary guard's table takes a tenth. */
-const MAX_VALUES = 1000;
 
 const day: Check<string> = (value, path) => {
   const expected = "a day, YYYY-MM-DD";

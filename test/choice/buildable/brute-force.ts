@@ -291,7 +291,7 @@ export function bruteScore(plan: PlanInput, drives: Map<string, Drive>): BruteSc
   const build = readBuild({ presolder: 1, plan });
   const guard = new Guard(build);
   const placed = JSON.stringify([plan.layout, plan.pickups]);
-  const drive = drives.get(placed) ?? driveOf(build, guard.sources);
+  const drive = drives.get(placed) ?? driveOf(guard);
   drives.set(placed, drive);
   const tonePots = guard.controls.potsWithRole("tone");
   const cells = everySetting(build).flatMap((settings) => {

@@ -62,7 +62,7 @@ describe("the cheapest change that is heard", () => {
     const settings = [...expandSweep(controls, sweep), ...expandSweep(controls, undefined, { volume: 5 })];
     const sides = [BUILD, first!.build].map((build) => {
       const guard = new Guard(build);
-      return { guard, drive: driveOf(build, guard.sources), settings };
+      return { guard, drive: driveOf(guard), settings };
     });
     const sizes = compare(sides[0]!, sides[1]!, null).rows.map(({ largest }) => Math.abs(largest.difference));
     expect(Math.abs(first!.largest.difference)).toBe(Math.max(...sizes));

@@ -5,6 +5,7 @@ import { classicalScaling } from "../../../src/choice/map/classical-scaling.ts";
 import { distanceDb, pairDistances } from "../../../src/choice/map/distance.ts";
 import { Smacof, stressOf } from "../../../src/choice/map/smacof.ts";
 import { createUniform } from "../../../src/choice/uniform.ts";
+import { casesOf } from "../../effort.ts";
 import { describeWith } from "../../tools.ts";
 
 /** Clusters in many dimensions, as the cells of some guards are. */
@@ -106,7 +107,7 @@ print(json.dumps({"classical": pdist(x).tolist(), "raw": best.fun, "stress1": fl
 `;
 
 describeWith("scipy", "scaling beside NumPy and SciPy", () => {
-  it.each([1, 2, 3])(
+  it.each(casesOf([1, 2, 3], 1))(
     "has the classical start of an eigenvalue solver and the stress of a minimiser, clusters %i",
     (seed) => {
       const points = clusters(24, 12, seed);

@@ -17,7 +17,7 @@ describeWith("chromium", "the map of sounds", () => {
     await expect.poll(() => dots.count()).toBeGreaterThanOrEqual(20);
     expect(await shelf.locator(".map-panel").textContent()).toMatch(/Stress 0\.\d{3}, \w+ by Kruskal's table/);
     const twice = shelf.locator(".map-list").last();
-    expect(await twice.textContent()).toContain("Usual again, position 4 is Usual, position 4");
+    expect(await twice.textContent()).toContain("Usual, position 4 is Usual again, position 4");
     const adds = shelf.getByRole("row", { name: /^Usual again/ });
     expect(await adds.textContent()).toContain("nothing: the others have all its sounds");
 

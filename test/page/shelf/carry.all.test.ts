@@ -3,7 +3,7 @@ import { writeShelfFile } from "../../../src/shelf/file/shelf-file.ts";
 import { buildText } from "../../../src/shelf/packed.ts";
 import { BUILDS } from "../../shelf/builds.ts";
 import { describeWith } from "../../tools.ts";
-import { openScenario, showTab, whenReady } from "../actions.ts";
+import { draftOf, openScenario, openStart, showTab, whenReady } from "../actions.ts";
 import { expectQuiet, usePage } from "../browser.ts";
 import { contentOf, fill, giveFile, guardCalled, guardsUpTo, openShelf, row, savedBy, showCard } from "./shelf-page.ts";
 
@@ -137,6 +137,7 @@ describeWith("chromium", "guards carried to a shelf and from it", () => {
     await expect.poll(() => shelf.locator(".shelf-row").count()).toBe(0);
     await shelf.getByRole("button", { name: "Undo" }).press("Enter");
     await row(shelf, "Guard 1").waitFor();
+    expect(await shelf.getByRole("button", { name: "Undo" }).count()).toBe(0);
     const save = shelf.getByRole("button", { name: "Save the shelf as a file" });
     expect(await savedBy(page, save)).toEqual([guard]);
     await (await showCard(shelf, "Guard 1")).getByRole("button", { name: "Duplicate" }).click();
@@ -145,6 +146,47 @@ describeWith("chromium", "guards carried to a shelf and from it", () => {
     const both = await savedBy(page, save);
     expect(both.map(({ file }) => file)).toEqual([guard!.file, guard!.file]);
     expect(new Set(both.map(({ id }) => id)).size).toBe(2);
+  });
+
+  it("that are deleted one after the other come back the last one first", async () => {
+    const { page } = await site.visit();
+    await whenReady(page);
+    const shelf = await openShelf(page);
+    await fill(shelf, guardsUpTo(3));
+    for (const name of ["Guard 1", "Guard 2"]) {
+      await (await showCard(shelf, name)).getByRole("button", { name: "Delete" }).click();
+      await shelf.getByText(`Deleted “${name}”`).waitFor();
+    }
+    await shelf.getByRole("button", { name: "Undo" }).click();
+    await shelf.getByText("“Guard 2” is back on the shelf. Deleted “Guard 1”").waitFor();
+    await shelf.getByRole("button", { name: "Undo" }).click();
+    await shelf.getByText("“Guard 1” is back on the shelf.").waitFor();
+    await expect.poll(() => shelf.locator(".shelf-row").count()).toBe(3);
+  });
+
+  it("in a file that is opened as a build file are offered to the shelf, and the guard on the bench stays", async () => {
+    const { page } = await site.visit();
+    await whenReady(page);
+    await openScenario(page, /HSS/);
+    await openStart(page);
+    const start = page.locator(".start");
+    const give = async (text: string) => {
+      const file = { name: "mine.shelf.json", mimeType: "application/json", buffer: Buffer.from(text) };
+      await start.locator("input[type=file]").setInputFiles(file);
+      await start.getByText("mine.shelf.json is a shelf file: guards to be kept").waitFor();
+    };
+    const text = writeShelfFile(guardsUpTo(3), AT);
+    await give(text);
+    await start.getByRole("button", { name: "Leave it" }).click();
+    await give(text.slice(0, text.lastIndexOf('"file"')));
+    await start.getByRole("button", { name: "Open it on the shelf" }).click();
+    const shelf = page.getByRole("region", { name: "The shelf" });
+    await shelf.getByText("From mine.shelf.json: 2 guards put on the shelf.").waitFor();
+    await shelf.getByText("1 guard could not be read and was left out").waitFor();
+    await give(text);
+    await start.getByRole("button", { name: "Open it on the shelf" }).click();
+    await shelf.getByText("From mine.shelf.json: 1 guard put on the shelf, 2 guards there already.").waitFor();
+    expect((await draftOf(page)).source).toMatchObject({ title: "HSS guard, 250 kΩ pots" });
   });
 
   it("have what was read off the meter, from the table and by hand", async () => {

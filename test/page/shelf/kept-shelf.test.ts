@@ -31,6 +31,14 @@ async function faultOf(action: Promise<unknown>): Promise<ShelfFault> {
 }
 
 describe("a shelf", () => {
+  it("adds what is not there, and leaves what is as another tab wrote it", async () => {
+    const shelf = new KeptShelf(new MemoryKeeper(), true);
+    const [old, fresh] = [guardCalled("old"), guardCalled("fresh")];
+    await shelf.put([noted(old)]);
+    expect(await shelf.add([old, fresh])).toEqual([fresh]);
+    expect(await shelf.getAll([old.id, fresh.id])).toEqual([noted(old), fresh]);
+  });
+
   it("lists what was changed last first, and tells whoever watches what was touched", async () => {
     const shelf = new KeptShelf(new MemoryKeeper(), true);
     const told: (readonly string[])[] = [];
@@ -41,6 +49,7 @@ describe("a shelf", () => {
     ];
     await shelf.put([old, late]);
     expect((await shelf.list()).map(({ name }) => name)).toEqual(["late", "old"]);
+    expect((await shelf.latest(1)).map(({ name }) => name)).toEqual(["late"]);
     await shelf.change(old.id, noted);
     expect((await shelf.list()).map(({ name }) => name)).toEqual(["old", "late"]);
     await shelf.change(old.id, (guard) => guard);

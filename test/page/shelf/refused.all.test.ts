@@ -26,6 +26,14 @@ const REFUSALS: Readonly<Record<string, () => void>> = {
       return request;
     };
   },
+  // Waits for the deletion before it, which waits for a connection that nobody closes.
+  "never answers": () => {
+    const request = indexedDB.open("presolder-shelf", 1);
+    request.onsuccess = () => {
+      Object.assign(globalThis, { heldForever: request.result });
+      indexedDB.deleteDatabase("presolder-shelf");
+    };
+  },
   "is not there at all": () => {
     Object.defineProperty(globalThis, "indexedDB", { value: undefined });
   },

@@ -68,6 +68,23 @@ describeWith("chromium", "the shelf in two tabs", () => {
     expect([guard.file, ...guard.history.map(({ was }) => was.file!)].map(capIn)).toEqual(["10n", "100n", "0.047 uF"]);
   });
 
+  it("brings back with its change a guard that was deleted in the other, which undoing the deletion there leaves", async () => {
+    const { one, here, there } = await twoTabs();
+    const card = await showCard(here, "Guard A");
+    await row(there, "Guard A").getByRole("checkbox").check();
+    await there.getByRole("button", { name: "Delete the 1 selected" }).click();
+    await here.getByText("This guard was deleted, perhaps in another tab").waitFor();
+    await card.getByLabel("Notes").fill("not to be lost");
+    await row(there, "Guard A").waitFor();
+    await here.getByText("This guard was deleted, perhaps in another tab").waitFor({ state: "detached" });
+    await there.getByRole("button", { name: "Undo" }).click();
+    await there.getByText("“Guard A” is back on the shelf").waitFor();
+    await card.getByRole("button", { name: "Back to all guards" }).click();
+    const saved = await savedBy(one, here.getByRole("button", { name: "Save the shelf as a file" }));
+    expect(saved.find(({ name }) => name === "Guard A")).toMatchObject({ notes: "not to be lost" });
+    expect(saved).toHaveLength(2);
+  });
+
   it("puts what was typed over in another tab into the history", async () => {
     const { one, here, there } = await twoTabs();
     const card = await showCard(here, "Guard A");

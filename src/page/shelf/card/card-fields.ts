@@ -1,4 +1,4 @@
-import { MAX_LINE_CHARS, MAX_NOTES_CHARS } from "../../../shelf/file/check-guard.ts";
+import { MAX_LINE_CHARS, MAX_NOTES_CHARS } from "../../../shelf/bounds.ts";
 import { GUARD_STATES, type Guard, type GuardContent } from "../../../shelf/guard.ts";
 import { freshId, h } from "../../dom/element.ts";
 import { later } from "../../dom/later.ts";

@@ -38,7 +38,7 @@ export interface GuardCard {
 export function createGuardCard(desk: ShelfDesk, first: Guard, actions: CardActions): GuardCard {
   let guard = first;
   let drawn = "";
-  const title = h("h3", { tabindex: -1 });
+  const title = h("h3", { tabindex: -1, dir: "auto" });
   const picture = h("div", { class: "thumb card-picture" });
   const dates = h("p", { class: "hint" });
   const run = async (action: () => Promise<Guard>, wanted: () => Guard, words = "") => {

@@ -1,4 +1,4 @@
-import { MAX_LINE_CHARS } from "../../../shelf/file/check-guard.ts";
+import { MAX_LINE_CHARS } from "../../../shelf/bounds.ts";
 import type { Guard, KeptReadings } from "../../../shelf/guard.ts";
 import { dayOf, newId } from "../../../shelf/new-guard.ts";
 import { freshId, h, replaceContent } from "../../dom/element.ts";

@@ -1,4 +1,4 @@
-import { MAX_FILE_CHARS } from "../../../shelf/file/check-guard.ts";
+import { MAX_FILE_CHARS } from "../../../shelf/bounds.ts";
 import { readShelfFile, ShelfFileError, type ShelfRead } from "../../../shelf/file/read-shelf-file.ts";
 import { newGuard } from "../../../shelf/new-guard.ts";
 

@@ -4,8 +4,8 @@ import type { Bench } from "../../start/bench.ts";
 import { guardRow, type RowActions } from "./guard-row.ts";
 import { ThumbDesk } from "./thumb-desk.ts";
 
-/** Some screens of rows. */
-const BATCH = 30;
+/** Some screens of rows: as many are made at first, and as many more whenever one comes to their end. */
+export const FIRST_ROWS = 30;
 
 interface KeptRow {
   readonly line: GuardLine;
@@ -24,7 +24,7 @@ export class GuardList {
   readonly #actions: RowActions;
   readonly #isSelected: (id: string) => boolean;
   #lines: readonly GuardLine[] = [];
-  #count = BATCH;
+  #count = FIRST_ROWS;
 
   constructor(bench: Bench, isSelected: (id: string) => boolean, actions: RowActions) {
     this.#thumbs = new ThumbDesk(bench);
@@ -41,11 +41,9 @@ export class GuardList {
   /** @param isAnew whether to begin at the top, as for another search */
   show(lines: readonly GuardLine[], isAnew: boolean): void {
     this.#lines = lines;
-    if (isAnew) this.#count = BATCH;
+    if (isAnew) this.#count = FIRST_ROWS;
     const rows = lines.slice(0, this.#count).map((line) => this.#rowOf(line));
-    const focused = document.activeElement;
-    replaceContent(this.#list, rows);
-    if (focused instanceof HTMLElement && this.#list.contains(focused)) focused.focus({ preventScroll: true });
+    if (!this.#stands(rows)) this.#replace(rows);
     this.#tellMore();
   }
 
@@ -59,10 +57,21 @@ export class GuardList {
     this.#rows.get(id)?.element.querySelector<HTMLElement>(".shelf-name")?.focus();
   }
 
+  #stands(rows: readonly HTMLLIElement[]): boolean {
+    const { children } = this.#list;
+    return children.length === rows.length && rows.every((row, index) => row === children[index]);
+  }
+
+  #replace(rows: readonly HTMLLIElement[]): void {
+    const focused = document.activeElement;
+    replaceContent(this.#list, rows);
+    if (focused instanceof HTMLElement && this.#list.contains(focused)) focused.focus({ preventScroll: true });
+  }
+
   #grow(): void {
     const from = this.#count;
     const isPressed = document.activeElement === this.#more;
-    this.#count += BATCH;
+    this.#count += FIRST_ROWS;
     const rows = this.#lines.slice(from, this.#count).map((line) => this.#rowOf(line));
     this.#list.append(...rows);
     this.#tellMore();

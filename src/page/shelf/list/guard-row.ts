@@ -32,7 +32,11 @@ export function guardRow(line: GuardLine, thumb: HTMLElement, isSelected: boolea
     h(
       "div",
       { class: "shelf-told" },
-      h("button", { type: "button", class: "quiet shelf-name", onclick: () => actions.show(line) }, name || "no name"),
+      h(
+        "button",
+        { type: "button", class: "quiet shelf-name", dir: "auto", onclick: () => actions.show(line) },
+        name || "no name",
+      ),
       h("p", {}, h("span", { class: "shelf-state", "data-state": state }, state), ` ${told}`),
     ),
     h(
