@@ -84,7 +84,7 @@ async function bundleEntry(name, input) {
 }
 
 /** What every page wears, and what comes with the code that shows it. */
-const STYLES = ["main.css", "joint.css", "tools.css", "shelf.css", "cells.css", "wanted.css"];
+const STYLES = ["main.css", "joint.css", "tools.css", "shelf.css", "cells.css", "wanted.css", "drawer.css"];
 
 async function styleSheets() {
   const { outputFiles } = await build({

@@ -74,6 +74,14 @@ export const CONNECTION_TIMEOUT_MS = 600_000;
 export const MAX_POINTS = 1_000_000;
 /** Combinations of a search for values: some seconds of one worker; E12 over two decades of three parts are 15 625. */
 export const MAX_TRIED_COMBINATIONS = 40_000;
+/** Guards of a drawer that are heard: ten to twenty milliseconds each of one worker, and what a hundred pots and caps add is little. */
+export const MAX_HEARD_GUARDS = 400;
+/** Exchanges of one part that are heard, each in every position: a few seconds of one worker. */
+export const MAX_HEARD_EXCHANGES = 200;
+/** Guards that hold parts of one drawer: a collector's, each with its build file in one request. */
+export const MAX_SOLDERED_GUARDS = 40;
+/** Wirings of a drawer that are counted; beyond it the answer says "more than". */
+export const MAX_COUNTED_WIRINGS = 20_000;
 /** Each code in a few positions is all that can be heard of one guard; each is listened for in every faulty guard. */
 export const MAX_SYMPTOMS = 20;
 /** 10 Hz steps to 25 kHz; a fit of them takes a few seconds of one worker. */
@@ -114,6 +122,14 @@ export const MAX_FIT_READINGS = 100;
 export const MAX_FIT_TABLE_CHARS = 500_000;
 /** Of one part in the drawer: a shop's bag. */
 export const MAX_DRAWER_QUANTITY = 1000;
+/** Different parts that one person owns: a workshop's cabinet of small drawers holds half as many. */
+export const MAX_DRAWER_ITEMS = 300;
+/** Kits on the shelf or in a shop's list; the shopping list tries them all together. */
+export const MAX_DRAWER_KITS = 20;
+/** Reels of wire: four kinds in every colour that is sold, and some. */
+export const MAX_DRAWER_WIRES = 60;
+/** Of one part, in any currency; sums of a whole list stay exact to a hundredth. */
+export const MAX_PRICE = 1_000_000;
 /** Of wire: more than anybody has on the bench. */
 export const MAX_REELS = 40;
 /** Lugs of one switch: the largest rotary of a build file, eight poles of twelve throws. */

@@ -5,6 +5,7 @@ import type { PassportAnswer, PassportRequest } from "./bench/passport.ts";
 import type { RoomAnswer, RoomRequest, RoomTemplateRequest } from "./bench/room.ts";
 import type { SwapCardAnswer, SwapCardRequest } from "./bench/swap-card.ts";
 import type { SwitchAnswer, SwitchRequest } from "./bench/switch-finder.ts";
+import type { BuildableAnswer, BuildableRequest } from "./buildable.ts";
 import type { CatalogueAnswer } from "./catalogue.ts";
 import type { CompareAnswer, CompareRequest } from "./compare.ts";
 import type { DiagnoseAnswer, DiagnoseRequest } from "./diagnose.ts";
@@ -13,6 +14,7 @@ import type { ExamineAnswer } from "./examine/examine-answer.ts";
 import type { ExamineRequest } from "./examine/examine-request.ts";
 import type { ExpandAnswer, ExpandRequest } from "./expand.ts";
 import type { FitAnswer, FitRequest } from "./fit.ts";
+import type { HeardChangeAnswer, HeardChangeRequest } from "./heard-change.ts";
 import type { LinkAnswer, LinkContent, LinkRequest } from "./link.ts";
 import type { TapsAnswer, TapsRequest } from "./measure/taps.ts";
 import type { PreviewRequest } from "./preview.ts";
@@ -37,6 +39,7 @@ interface Call<Request, Answer> {
 /** What is sent to each POST call that answers JSON, and what comes back. */
 export interface PostCalls {
   readonly "/api/bench": Call<BenchRequest, BenchAnswer>;
+  readonly "/api/buildable": Call<BuildableRequest, BuildableAnswer>;
   readonly "/api/compare": Call<CompareRequest, CompareAnswer>;
   readonly "/api/diagnose": Call<DiagnoseRequest, DiagnoseAnswer>;
   readonly "/api/dielectrics": Call<DielectricsRequest, DielectricsAnswer>;
@@ -44,6 +47,7 @@ export interface PostCalls {
   readonly "/api/expand": Call<ExpandRequest, ExpandAnswer>;
   readonly "/api/fit": Call<FitRequest, FitAnswer>;
   readonly "/api/leads": Call<LeadsRequest, LeadsAnswer>;
+  readonly "/api/heard-change": Call<HeardChangeRequest, HeardChangeAnswer>;
   readonly "/api/heights": Call<HeightsRequest, HeightsAnswer>;
   readonly "/api/link": Call<LinkRequest, LinkAnswer>;
   readonly "/api/passport": Call<PassportRequest, PassportAnswer>;

@@ -34,9 +34,11 @@ import { expandRoutes } from "./routes/builds/expand.ts";
 import { linkRoutes } from "./routes/builds/link.ts";
 import { scenarioRoutes } from "./routes/builds/scenarios.ts";
 import { shelfLinkRoutes } from "./routes/builds/shelf-link.ts";
+import { buildableRoutes } from "./routes/choice/buildable.ts";
 import { compareRoutes } from "./routes/choice/compare.ts";
 import { dielectricsRoutes } from "./routes/choice/dielectrics.ts";
 import { fitRoutes } from "./routes/choice/fit.ts";
+import { heardChangeRoutes } from "./routes/choice/heard-change.ts";
 import { searchRoutes } from "./routes/choice/search.ts";
 import { toleranceRoutes } from "./routes/choice/tolerance.ts";
 import { wantedRoutes } from "./routes/choice/wanted.ts";
@@ -82,6 +84,8 @@ const ROUTES = [
   tableRoutes,
   fitRoutes,
   searchRoutes,
+  buildableRoutes,
+  heardChangeRoutes,
   wantedRoutes,
   swapCardRoutes,
   sweepRoutes,

@@ -185,14 +185,14 @@ export function swapPickup<G extends Guard>(guard: G, name: string, swap: Pickup
 /**
  * A guard with a pickup of a person's own in one's place, its leads where the old one's were.
  * @param own a catalogue type with values of its own
- * @param isTurned whether hot and ground trade places
+ * @param isTurned whether hot and ground trade places; absent, as the hot coil: as the old one has it
  * @throws PresolderError BUILD_INVALID where there is no such pickup
  */
 export function putPickup<G extends Guard>(
   guard: G,
   name: string,
   own: PickupType,
-  { hotCoil, isTurned }: Orientation,
+  { hotCoil, isTurned }: Partial<Orientation>,
 ): G {
   const part = newPart(guard.parts, name, pickupNamed(guard, name), own, undefined);
   return withPickup(guard, name, part, hotCoil, isTurned);

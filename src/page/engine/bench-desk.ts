@@ -14,6 +14,7 @@ import type { BenchAnswer, DrawerRequest } from "../../contract/bench/bench.ts";
 import type { HeightsAsked } from "../../contract/bench/heights.ts";
 import type { SwitchAnswer } from "../../contract/bench/switch-finder.ts";
 import type { OwnProbe } from "../state/app-state.ts";
+import type { DrawerAsked, DrawerReply } from "./drawer-told.ts";
 import type { Replied } from "./heights-reader.ts";
 import type { LeadsAsked, LeadsTold } from "./leads-told.ts";
 import type { RewiringTold } from "./rewire-told.ts";
@@ -108,6 +109,11 @@ export class BenchDesk {
   /** What an unknown switch is, from where a beeper beeps. */
   async findSwitch(question: SwitchQuestion): Promise<SwitchAnswer> {
     return (await import("../../bench/switch-finder/find-switch.ts")).findSwitch(question);
+  }
+
+  /** A drawer beside the guards of a shelf. */
+  async drawer(asked: DrawerAsked): Promise<DrawerReply> {
+    return (await import("./drawer-told.ts")).drawerTold(asked);
   }
 
   /** What keeps a build from working, by the audit alone. */

@@ -10,6 +10,7 @@ import type { BenchAnswer } from "../../contract/bench/bench.ts";
 import type { HeightsAsked } from "../../contract/bench/heights.ts";
 import type { SwitchAnswer } from "../../contract/bench/switch-finder.ts";
 import type { BenchDesk, BenchQuestion, Fault, PassportQuestion } from "./bench-desk.ts";
+import type { DrawerAsked, DrawerReply } from "./drawer-told.ts";
 import type { Replied } from "./heights-reader.ts";
 import type { LeadsAsked, LeadsTold } from "./leads-told.ts";
 import type { RewiringTold } from "./rewire-told.ts";
@@ -65,6 +66,10 @@ export class BenchEngine {
 
   findSwitch(question: SwitchQuestion): Promise<SwitchAnswer> {
     return this.#link.ask((desk) => desk.findSwitch(question));
+  }
+
+  drawer(asked: DrawerAsked): Promise<DrawerReply> {
+    return this.#link.ask((desk) => desk.drawer(asked));
   }
 
   faults(build: Build): Promise<Fault[]> {

@@ -1,5 +1,6 @@
 import { type DBSchema, type IDBPDatabase, openDB } from "idb";
 import type { Guard, GuardLine } from "../../shelf/guard.ts";
+import type { KeptDrawer } from "../drawer/kept-drawer.ts";
 
 /** A guard's drawing in small, made of the build file that has this mark. */
 export interface KeptDrawing {
@@ -23,6 +24,8 @@ export interface ShelfSchema extends DBSchema {
   lines: { key: string; value: KeptLine; indexes: { age: number } };
   /** Can be made anew at any time. */
   drawings: { key: string; value: KeptDrawing };
+  /** One record. */
+  drawer: { key: string; value: KeptDrawer };
 }
 
 export type ShelfDatabase = IDBPDatabase<ShelfSchema>;
@@ -33,6 +36,7 @@ const STEPS: readonly ((database: ShelfDatabase) => void)[] = [
     for (const name of ["guards", "drawings"] as const) database.createObjectStore(name, { keyPath: "id" });
     database.createObjectStore("lines", { keyPath: "id" }).createIndex("age", "age");
   },
+  (database) => void database.createObjectStore("drawer", { keyPath: "id" }),
 ];
 
 /** A browser whose storage is out of order may never answer at all. */

@@ -28,5 +28,10 @@ export async function createShelfRooms(bench: Bench, sounding: Sounding, leave: 
       title: "Map of sounds",
       load: async () => (await import("../map/map-panel.ts")).createMapPanel(rooms),
     },
+    {
+      id: "drawer",
+      title: "Drawer",
+      load: async () => (await import("../drawer/drawer-panel.ts")).createDrawerPanel(bench, leave),
+    },
   ]);
 }

@@ -13,7 +13,7 @@ const OPPOSED_BELOW = 0.5;
 const CANCELS_BELOW = 0.3;
 const PARTLY_CANCELS_BELOW = 0.6;
 
-function humWord(coils: readonly SoundingCoil[]): SettingDescription["hum"] {
+export function humWord(coils: readonly SoundingCoil[]): SettingDescription["hum"] {
   if (coils.length < 2) return null;
   const left = netFraction(coils.map((coil) => coil.hum));
   if (left < CANCELS_BELOW) return "cancelling";

@@ -19,11 +19,13 @@ const BUILD = {
 const FIVE_HUNDRED_K = { ...BUILD, plan: { ...BUILD.plan, volume: "500k" } };
 const BRIDGE = { lever: 1, tone: 5 };
 
+const BY_HAND_PICKUP = { kind: "pickup", type: "p90", coils: { coil: pickupType("p90")!.coils.coil! } } as const;
+
 /** One pickup on a volume, wired by hand and without a spring claw. */
 const BY_HAND: PostCalls["/api/recognise"]["request"]["build"] = {
   presolder: 1,
   parts: {
-    bridge: { kind: "pickup", type: "p90", coils: { coil: pickupType("p90")!.coils.coil! } },
+    bridge: BY_HAND_PICKUP,
     volume: { kind: "pot", role: "volume", resistance: "500k", taper: "audio" },
     jack: { kind: "jack" },
   },
@@ -33,6 +35,17 @@ const BY_HAND: PostCalls["/api/recognise"]["request"]["build"] = {
     ["volume.1", "jack.sleeve"],
     ["volume.case", "jack.sleeve"],
     ["bridge.ground", "volume.case"],
+  ],
+};
+
+/** One pickup, two pots and some caps, one of them measured, and a price. */
+const DRAWER: PostCalls["/api/buildable"]["request"]["drawer"] = {
+  currency: "of mine",
+  items: [
+    { part: BY_HAND_PICKUP },
+    { part: { kind: "pot", resistance: "500k", taper: "audio" }, count: 2 },
+    { part: { kind: "cap", capacitance: "22n" }, count: 2, measured: ["21.3n"] },
+    { part: { kind: "cap", capacitance: "47n" }, count: 0, price: 2.5 },
   ],
 };
 
@@ -159,6 +172,8 @@ const EXAMPLES: Examples = {
     levels: LEVELS,
     target: { reference: { lever: 1 } },
   },
+  "/api/buildable": { drawer: DRAWER },
+  "/api/heard-change": { build: BUILD, drawer: DRAWER },
   "/api/rewire": { from: BUILD, to: FIVE_HUNDRED_K },
   "/api/passport": {
     build: BUILD,

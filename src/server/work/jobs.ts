@@ -1,10 +1,12 @@
 import { benchJob } from "../jobs/bench.ts";
+import { buildableJob } from "../jobs/buildable.ts";
 import { compareJob } from "../jobs/compare.ts";
 import { diagnoseJob } from "../jobs/diagnose.ts";
 import { dielectricsJob } from "../jobs/dielectrics.ts";
 import { examineJob } from "../jobs/examine.ts";
 import { fitJob } from "../jobs/fit.ts";
 import { readyJob } from "../jobs/health.ts";
+import { heardChangeJob } from "../jobs/heard-change.ts";
 import { heightsJob } from "../jobs/heights.ts";
 import { impulseJob } from "../jobs/impulse.ts";
 import { leadsJob } from "../jobs/leads.ts";
@@ -42,6 +44,8 @@ export const JOBS = {
   table: tableJob,
   fit: fitJob,
   search: searchJob,
+  buildable: buildableJob,
+  heardChange: heardChangeJob,
   wanted: wantedJob,
   wishes: wishesJob,
   bench: benchJob,

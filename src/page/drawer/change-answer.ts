@@ -1,0 +1,48 @@
+import type { HeardChangeAnswer } from "../../contract/heard-change.ts";
+import { createCautions } from "../bench/cautions.ts";
+import { named } from "../builds/difference-words.ts";
+import { h } from "../dom/element.ts";
+import { plainTable } from "../dom/table.ts";
+import type { BuildSource } from "../state/reading.ts";
+
+const SHOWN = 12;
+
+/** Exchanges of one part that are heard, the cheapest first. @param put takes one over */
+export function changeView(
+  { heard, tried, possible, unheard, basis }: HeardChangeAnswer,
+  words: (name: string) => string,
+  currency: string,
+  put: (build: BuildSource) => void,
+): HTMLElement {
+  const tally =
+    `${tried === possible ? `All ${possible}` : `${tried} of ${possible}`} exchanges of one part were heard;` +
+    ` ${unheard} of them nobody hears for sure.`;
+  if (heard.length === 0) {
+    const nothing =
+      possible === 0 ? "The drawer and its prices hold no part that would go into this guard's lugs." : tally;
+    return h("p", { class: "verdict" }, nothing);
+  }
+  const rows = heard.slice(0, SHOWN).map(({ name, from, to, cost, label, verdict, build }) => [
+    `${words(name)}: ${to.what}, in place of ${from.what}`,
+    cost === 0 ? "lies in the drawer" : `${cost.toFixed(2)} ${currency}`.trimEnd(),
+    `${label}: ${named(verdict, "the guard as it is", "the guard with it")}`,
+    h(
+      "button",
+      {
+        type: "button",
+        class: "small",
+        "aria-label": `Try it on the bench: ${to.what} as ${words(name)}`,
+        onclick: () => put(build as BuildSource),
+      },
+      "Try it on the bench",
+    ),
+  ]);
+  return h(
+    "div",
+    { class: "stack" },
+    plainTable("Changes that are heard, the cheapest first", ["Change", "Costs", "Most of it is heard", ""], rows),
+    heard.length > SHOWN && h("p", { class: "hint" }, `${heard.length - SHOWN} more cost more, or differ less.`),
+    h("p", { class: "hint" }, `${tally} ${basis}`),
+    createCautions(false),
+  );
+}

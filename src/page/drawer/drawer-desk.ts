@@ -1,0 +1,121 @@
+import type { DrawerInput } from "../../drawer/drawer-schema.ts";
+import { faultLine } from "../../errors.ts";
+import type { GuardState } from "../../shelf/guard.ts";
+import { benchEngineOf } from "../bench/bench-desk.ts";
+import { latestOnly } from "../dom/later.ts";
+import type { DrawerTold } from "../engine/drawer-told.ts";
+import { openShelf } from "../shelf/open-shelf.ts";
+import type { Bench } from "../start/bench.ts";
+import { parseJson } from "../start/parse-json.ts";
+import { keptAs } from "../state/kept-as.ts";
+import { type DrawerKeeper, openDrawer } from "./drawer-keeper.ts";
+import type { DrawerGuard } from "./guards-table.ts";
+import { drawerInput, EMPTY_DRAWER, type KeptDrawer } from "./kept-drawer.ts";
+
+const SOLDERED: readonly GuardState[] = ["wired", "in the guitar"];
+const ON_BENCH = "bench";
+
+/** The drawer and the guards beside it as they were last read, and what was worked out of them. */
+export interface DrawerView {
+  readonly drawer: KeptDrawer;
+  readonly guards: readonly DrawerGuard[];
+  /** Undefined until the first answer. */
+  readonly told: DrawerTold | undefined;
+}
+
+/** What the drawer's panel shows, and what changes it. */
+export class DrawerDesk {
+  readonly bench: Bench;
+  /** Whether the browser keeps it beyond this visit. */
+  readonly lasts: boolean;
+  view: DrawerView = { drawer: EMPTY_DRAWER, guards: [], told: undefined };
+  readonly #keeper: DrawerKeeper;
+  readonly #latest = latestOnly();
+  readonly #onList = new Map<string, boolean>();
+  readonly #watchers: ((view: DrawerView) => void)[] = [];
+  readonly #tell: (fault: string) => void;
+
+  /** @param tell says what went wrong; nothing once it is right again */
+  constructor(bench: Bench, keeper: DrawerKeeper, tell: (fault: string) => void) {
+    this.bench = bench;
+    this.lasts = keeper.lasts;
+    this.#keeper = keeper;
+    this.#tell = tell;
+  }
+
+  watch(effect: (view: DrawerView) => void): void {
+    this.#watchers.push(effect);
+  }
+
+  /** Changes what is kept; everybody hears of it, and the view is read anew. */
+  async edit(change: (drawer: KeptDrawer) => KeptDrawer): Promise<void> {
+    try {
+      await this.#keeper.edit(change);
+      this.#tell("");
+    } catch (error) {
+      this.#tell((error as Error).message);
+    }
+  }
+
+  shopFor(id: string, isOnList: boolean): void {
+    this.#onList.set(id, isOnList);
+    void this.refresh();
+  }
+
+  /** What is wrong with a drawer; empty where nothing is. */
+  async faultOf(drawer: DrawerInput): Promise<string> {
+    const reply = await benchEngineOf(this.bench.store).drawer({ drawer, guards: [] });
+    return "faults" in reply ? faultLine(reply.faults) : "";
+  }
+
+  /** As the service's calls take it. */
+  get asked() {
+    const { drawer, guards } = this.view;
+    const soldered = guards.filter(({ isCounted }) => isCounted).map(({ file }) => parseJson(file));
+    return { drawer: drawerInput(drawer), soldered };
+  }
+
+  async refresh(): Promise<void> {
+    const isLatest = this.#latest();
+    try {
+      const drawer = await this.#keeper.read();
+      const guards = await this.#guardsBeside(drawer);
+      const asked = guards.map(({ name, file, isCounted, isOnList }) => ({
+        name,
+        file,
+        isSoldered: isCounted,
+        isOnList,
+      }));
+      const reply = await benchEngineOf(this.bench.store).drawer({ drawer: drawerInput(drawer), guards: asked });
+      if (!isLatest()) return;
+      if ("faults" in reply) this.#tell(faultLine(reply.faults));
+      this.view = { drawer, guards, told: "told" in reply ? reply.told : undefined };
+      for (const effect of this.#watchers) effect(this.view);
+    } catch (error) {
+      if (isLatest()) this.#tell((error as Error).message);
+    }
+  }
+
+  /** The guards of the shelf, and the one on the bench where it is not one of them. */
+  async #guardsBeside({ counted }: KeptDrawer): Promise<readonly DrawerGuard[]> {
+    const { guard, reading } = this.bench.store.state;
+    const onShelf = await (await openShelf()).getAll();
+    const isKept = onShelf.some(({ id }) => id === keptAs(guard));
+    const source = JSON.stringify(reading?.source);
+    const bench = { id: ON_BENCH, name: "the guard on the bench", state: "on the bench" as const, file: source };
+    return [...(reading && !isKept ? [bench] : []), ...onShelf].map(({ id, name, state, file }) => {
+      const isSoldered = state !== "on the bench" && SOLDERED.includes(state);
+      const isWanted = state === "wanted" || state === "on the bench";
+      const isCounted = counted[id] ?? isSoldered;
+      return { id, name, state, file, isCounted, isOnList: this.#onList.get(id) ?? isWanted };
+    });
+  }
+}
+
+export async function openDrawerDesk(bench: Bench, tell: (fault: string) => void): Promise<DrawerDesk> {
+  const keeper = await openDrawer();
+  const desk = new DrawerDesk(bench, keeper, tell);
+  keeper.subscribe(() => void desk.refresh());
+  (await openShelf()).subscribe(() => void desk.refresh());
+  return desk;
+}

@@ -1,0 +1,1 @@
+export { pluckedDrive as driveOf } from "../../../src/server/jobs/plucked-drive.ts";
