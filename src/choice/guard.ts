@@ -46,8 +46,8 @@ export function featuresFor(transfers: Transfers): Features {
   return findFeatures(transfers.power());
 }
 
-/** What leaks past a volume at its end is no sound. */
-export function isSilent(transfers: Transfers): boolean {
+/** Whether the curve shows no more than what leaks past a volume at its end: no coil sounds, or those that do cancel. */
+export function isCurveSilent(transfers: Transfers): boolean {
   const strongest = transfers.sources.reduce((most, { emf }) => Math.max(most, Math.abs(emf)), 0);
   const silence = decibels(SILENT_BELOW * strongest);
   return curveFor(transfers, SLICES.frequenciesHz).every((level) => level <= silence);
@@ -76,4 +76,21 @@ export function energiesFor(transfers: Transfers, drive: Drive): Float64Array {
   }
   // A sum of squares by rights; rounding may leave a silent slice a hair under nothing.
   return energies.map((energy) => Math.max(0, energy));
+}
+
+/** What the coil that takes up most would give if nothing were in its way. */
+function strongestAlone(sources: Transfers["sources"], drive: Drive): number {
+  if (drive.kind === "common") return sumOf(drive.energy) * Math.max(0, ...sources.map(({ emf }) => emf ** 2));
+  return Math.max(0, ...drive.cross.map((pairs, coil) => sumOf(pairs[coil]!.re)));
+}
+
+const sumOf = (values: Float64Array) => values.reduce((sum, value) => sum + value, 0);
+
+/**
+ * Whether no more reaches the jack than leaks past a volume at its end. Coils that cancel where they are driven alike, as two like
+ * ones out of phase do, are heard all the same where each has a place of its own along the string.
+ * @param energies as `energiesFor` gives them for this drive
+ */
+export function isSilent({ sources }: Transfers, drive: Drive, energies: Float64Array): boolean {
+  return sumOf(energies) <= SILENT_BELOW ** 2 * strongestAlone(sources, drive);
 }

@@ -64,9 +64,10 @@ interface Heard {
 function compareRow(a: Side, b: Side, index: number, pairs: PairSpread | undefined): Heard {
   const [settingsA, settingsB] = [a.settings[index]!, b.settings[index]!];
   const [first, second] = [a.guard.transfers(settingsA), b.guard.transfers(settingsB)];
+  const [energiesA, energiesB] = [energiesFor(first, a.drive), energiesFor(second, b.drive)];
   const difference = {
-    ...levelMatchedDifference(energiesFor(first, a.drive), energiesFor(second, b.drive)),
-    silent: [isSilent(first), isSilent(second)] as const,
+    ...levelMatchedDifference(energiesA, energiesB),
+    silent: [isSilent(first, a.drive, energiesA), isSilent(second, b.drive, energiesB)] as const,
   };
   const features = [featuresFor(first), featuresFor(second)] as const;
   const shift = peakShift(features[0].peak, features[1].peak);

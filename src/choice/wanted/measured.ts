@@ -6,7 +6,7 @@ import { SILENT_BELOW } from "../../response/labels/position-coils.ts";
 import type { Transfers } from "../../response/transfers.ts";
 import { loudnessLu } from "../band-energies.ts";
 import { type Drive, flatDrive } from "../drive.ts";
-import { curveFor, energiesFor, featuresFor, type Guard, isSilent } from "../guard.ts";
+import { curveFor, energiesFor, featuresFor, type Guard, isCurveSilent } from "../guard.ts";
 import { brightnessCams } from "../search/wish.ts";
 import { SLICES } from "../slices.ts";
 import type { FigureName } from "./figures.ts";
@@ -137,7 +137,7 @@ export class Measured {
       case "peakFrequency":
       case "peakHeight":
       case "cutoff":
-        return isSilent(transfers) ? null : curveFigure(figure, transfers);
+        return isCurveSilent(transfers) ? null : curveFigure(figure, transfers);
       case "lows":
         return spanDb(this.#energies(settings), LOWS_HZ) - spanDb(this.#energies(settings), MIDDLE_HZ);
       case "treble":

@@ -30,7 +30,9 @@ export function cellFigures(build: Build, raw: RawSettings, playing: Playing): C
   const guard = new Guard(build);
   const settings = parseSettings(guard.controls, raw);
   const transfers = guard.transfers(settings);
-  const sound = isSilent(transfers) ? undefined : cellSound(energiesFor(transfers, phraseDrive(guard, playing)));
+  const drive = phraseDrive(guard, playing);
+  const energies = energiesFor(transfers, drive);
+  const sound = isSilent(transfers, drive, energies) ? undefined : cellSound(energies);
   const hum = humLevelDb(transfers);
   return {
     label: new SettingDescriber(build).describe(settings).label,

@@ -25,8 +25,9 @@ export function guardCells(build: Build, tones: ToneStops, playing: Playing): Gu
   const drive = phraseDrive(guard, playing);
   const sounding = settings.flatMap((setting) => {
     const transfers = guard.transfers(setting);
-    if (isSilent(transfers)) return [];
-    return [{ settings: rawSettings(guard.controls, setting), sound: cellSound(energiesFor(transfers, drive)) }];
+    const energies = energiesFor(transfers, drive);
+    if (isSilent(transfers, drive, energies)) return [];
+    return [{ settings: rawSettings(guard.controls, setting), sound: cellSound(energies) }];
   });
   return { sounding, silent: settings.length - sounding.length, isCut };
 }
