@@ -182,3 +182,5 @@ export const MAX_TAP_STEPS = 50;
 export const MAX_TAKES = 24;
 /** Of a take of taps: so many steps at four seconds each, each after a move of three, and half a minute before, between and after. */
 export const MAX_TAP_SECONDS = MAX_TAP_STEPS * (4 + 3) + 30;
+/** Samples of all channels that one request may bring to be measured by: so many takes and a gain of 24 s in stereo at 48 kHz, and half a minute of one worker. */
+export const MAX_MEASURED_SAMPLES = 60_000_000;
