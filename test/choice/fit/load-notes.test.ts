@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
+import { NO_CHECKPOINT } from "../../../src/checkpoint.ts";
 import type { Across } from "../../../src/choice/fit/coil-model.ts";
 import { runFit } from "../../../src/choice/fit/fit-job.ts";
 import { fitTwoLoads } from "../../../src/choice/fit/fit-two-loads.ts";
 import type { RatioSweep } from "../../../src/choice/fit/loaded-ratio.ts";
-import { NO_CHECKPOINT } from "../../../src/checkpoint.ts";
 import { casesOf, thoroughly } from "../../effort.ts";
 import { LOADS, MEASURED_COILS, ratiosOf } from "../../measured/measured-coils.ts";
 import { createNormal, KNOWN_COILS, noisyRatio } from "./known-coils.ts";
@@ -20,11 +20,15 @@ const notesOf = (...sweeps: RatioSweep[]) =>
 
 describe("one load is taken as told", () => {
   it("and the answer says what an error in each of its parts is worth, as a fit with the part off finds it", () => {
-    const found = notesOf(R).match(/taken as told.*1 % of error in its resistance is ([\d.]+) %, and .* capacitance is ([\d.]+) %/)!;
+    const found = notesOf(R).match(
+      /taken as told.*1 % of error in its resistance is ([\d.]+) %, and .* capacitance is ([\d.]+) %/,
+    )!;
     const henriesOf = (load: Across) => fitTwoLoads([told(R, load)], known).lowFrequencyInductance.value;
     const worth = (off: Across) => 100 * Math.abs(henriesOf(off) / henriesOf(LOADS.R) - 1);
     expect(Math.abs(worth({ ...LOADS.R, resistance: 1.01 * LOADS.R.resistance }) - Number(found[1]))).toBeLessThan(0.1);
-    expect(Math.abs(worth({ ...LOADS.R, capacitance: 1.01 * LOADS.R.capacitance }) - Number(found[2]))).toBeLessThan(0.1);
+    expect(Math.abs(worth({ ...LOADS.R, capacitance: 1.01 * LOADS.R.capacitance }) - Number(found[2]))).toBeLessThan(
+      0.1,
+    );
   });
 
   it("a capacitor alone by its capacitance: the ratio has only their product in it", () => {

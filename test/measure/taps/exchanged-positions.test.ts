@@ -32,7 +32,14 @@ function heardWhere(plays: (position: number) => number, seed: number): HeardTap
     const isOwn = size > leak;
     const heard = level > FLOOR_DB ? { swings: 6, level } : { swings: 0, level: undefined };
     const sign = Math.sign(isOwn ? re : normal());
-    return { step: STEPS[i]!, floor: FLOOR_DB, sign: sign < 0 ? -1 : 1, certainty: isOwn ? 0.97 : 0.6, isClipped: false, ...heard };
+    return {
+      step: STEPS[i]!,
+      floor: FLOOR_DB,
+      sign: sign < 0 ? -1 : 1,
+      certainty: isOwn ? 0.97 : 0.6,
+      isClipped: false,
+      ...heard,
+    };
   });
 }
 
@@ -58,6 +65,8 @@ it.each([
 
 it("a lever whose positions are all reversed is counted from the other end", () => {
   expect(messagesOf((position) => 6 - position)).toEqual([
-    expect.stringMatching(/^The switch's positions are counted from the other end: position 1 plays what position 5 should/),
+    expect.stringMatching(
+      /^The switch's positions are counted from the other end: position 1 plays what position 5 should/,
+    ),
   ]);
 });
