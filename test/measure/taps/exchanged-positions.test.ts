@@ -30,7 +30,7 @@ function heardWhere(plays: (position: number) => number, seed: number): HeardTap
     const size = Math.hypot(re, im);
     const level = decibels(Math.hypot(size, leak)) - 20 + 2.5 * normal();
     const isOwn = size > leak;
-    const heard = level > FLOOR_DB ? { swings: 6, level } : { swings: 0, level: undefined };
+    const heard = level > FLOOR_DB ? { swings: 6, level } : { swings: 0 };
     const sign = Math.sign(isOwn ? re : normal());
     return {
       step: STEPS[i]!,
