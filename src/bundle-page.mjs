@@ -14,6 +14,7 @@ const ENTRIES = {
   "curve-worker": "src/page/engine/curve-worker.ts",
   "bench-worker": "src/page/engine/bench-worker.ts",
   "sound-worker": "src/page/sound/sound-worker.ts",
+  "cell-worker": "src/page/cells/cell-worker.ts",
   "capture-worklet": "src/page/sound-card/capture-worklet.ts",
 };
 
@@ -83,7 +84,7 @@ async function bundleEntry(name, input) {
 }
 
 /** What every page wears, and what comes with the code that shows it. */
-const STYLES = ["main.css", "joint.css", "tools.css"];
+const STYLES = ["main.css", "joint.css", "tools.css", "shelf.css", "cells.css", "wanted.css"];
 
 async function styleSheets() {
   const { outputFiles } = await build({

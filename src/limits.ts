@@ -26,6 +26,8 @@ export const MAX_UPLOAD_BYTES = 60 * 2 * 8 * 192_000 + 65_536;
 export const MAX_LINK_CODE_CHARS = 12_000;
 /** What a code may inflate to: the largest build file is a third of it, and a bomb is cut off here. */
 export const MAX_LINK_JSON_BYTES = 262_144;
+/** Guards of one shelf link: some forty fit into a code, and more where they are nearly alike. */
+export const MAX_LINK_GUARDS = 200;
 /** Two hours: the default sweep of a minute's sound, twice. */
 export const MAX_SET_SECONDS = 7_200;
 /** The classic ZIP format counts to 4 GiB; half of it is beyond any listening. */
@@ -182,5 +184,15 @@ export const MAX_TAP_STEPS = 50;
 export const MAX_TAKES = 24;
 /** Of a take of taps: so many steps at four seconds each, each after a move of three, and half a minute before, between and after. */
 export const MAX_TAP_SECONDS = MAX_TAP_STEPS * (4 + 3) + 30;
+/** Wirings with their pickups that one search for a wanted sound looks at: some seconds of one worker. */
+export const MAX_WANTED_SHAPES = 200;
+/** Guards with their values that it tries: some seconds more. */
+export const MAX_WANTED_TRIALS = 1_500;
+/** Of wishes in words: five lines; the longest wish for every position of a lever is three. */
+export const MAX_WISH_CHARS = 500;
+/** Places that are wished for: a lever's positions, its pickups alone and in pairs, and some. */
+export const MAX_WISHES = 12;
+/** Words for one place: more than twice what anybody says of one sound. */
+export const MAX_ASKS = 8;
 /** Samples of all channels that one request may bring to be measured by: so many takes and a gain of 24 s in stereo at 48 kHz, and half a minute of one worker. */
 export const MAX_MEASURED_SAMPLES = 60_000_000;

@@ -84,6 +84,60 @@ function transformSize(signals: readonly Float32Array[], sampleRateHz: number): 
   return 2 ** Math.ceil(Math.log2(Math.max(sampleRateHz / 2, ...signals.map((signal) => signal.length))));
 }
 
+/** A partial of a plucked string: its energy at weight 1, and each coil's weight with its sign. */
+export interface PluckedPartial {
+  readonly frequencyHz: number;
+  readonly energy: number;
+  readonly weights: ArrayLike<number>;
+}
+
+/** The slice that a frequency lies in; none beyond the bands. */
+function sliceOf(frequencyHz: number): number | undefined {
+  const { edgesHz } = SLICES;
+  let [low, high] = [0, edgesHz.length - 1];
+  if (!(frequencyHz >= edgesHz[low]! && frequencyHz < edgesHz[high]!)) return undefined;
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (frequencyHz >= edgesHz[middle]!) low = middle;
+    else high = middle;
+  }
+  return low;
+}
+
+/**
+ * Plucked strings by their partials, each coil with its own weight: what different partials add to each other's energy is left out,
+ * which is nothing where they do not meet in one bin. @param coils how many weights each partial has
+ */
+export function driveOfPartials(name: string, partials: readonly PluckedPartial[], coils: number): Drive {
+  const count = SLICES.frequenciesHz.length;
+  const of = () => new Float64Array(count);
+  const cross = Array.from({ length: coils }, () => Array.from({ length: coils }, () => ({ re: of(), im: of() })));
+  const [energy, moment] = [of(), of()];
+  for (const partial of partials) {
+    const slice = sliceOf(partial.frequencyHz);
+    if (slice === undefined) continue;
+    for (let i = 0; i < coils; i++)
+      for (let j = 0; j < coils; j++)
+        cross[i]![j]!.re[slice]! += partial.energy * partial.weights[i]! * partial.weights[j]!;
+    energy[slice]! += partial.energy;
+    moment[slice]! += partial.energy * partial.frequencyHz;
+  }
+  const frequenciesHz = SLICES.frequenciesHz.map((middle, k) => (energy[k]! > 0 ? moment[k]! / energy[k]! : middle));
+  return { kind: "each", name, frequenciesHz, cross };
+}
+
+/** The same strings under stronger or weaker coils. @param factors of each coil's EMF, signed */
+export function scaledDrive(drive: Drive, factors: readonly number[]): Drive {
+  if (drive.kind === "common") return drive;
+  const cross = drive.cross.map((row, i) =>
+    row.map(({ re, im }, j) => {
+      const factor = factors[i]! * factors[j]!;
+      return { re: re.map((value) => factor * value), im: im.map((value) => factor * value) };
+    }),
+  );
+  return { ...drive, cross };
+}
+
 /** One signal that all coils hear, each with its own size and sign. @param name what the answer calls it */
 export function commonDrive(name: string, signal: Float32Array, sampleRateHz: number): Drive {
   const size = transformSize([signal], sampleRateHz);

@@ -14,6 +14,11 @@ export function camOf(frequencyHz: number): number {
   return Math.log1p(ERB_SLOPE * frequencyHz) / (ERB_AT_ZERO_HZ * ERB_SLOPE);
 }
 
+/** The inverse of `camOf`, in Hz. */
+export function frequencyOfCam(cams: number): number {
+  return Math.expm1(cams * ERB_AT_ZERO_HZ * ERB_SLOPE) / ERB_SLOPE;
+}
+
 export interface Band {
   readonly low: number;
   readonly high: number;

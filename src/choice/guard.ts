@@ -1,10 +1,13 @@
 import type { Build } from "../build-file/schema.ts";
 import { Controls, type Settings } from "../build-file/settings.ts";
+import { decibels } from "../decibels.ts";
 import { ResponseEngine } from "../response/engine.ts";
 import { type Features, findFeatures } from "../response/features.ts";
+import { SILENT_BELOW } from "../response/labels/position-coils.ts";
 import { magnitudeDb } from "../response/level-and-phase.ts";
 import type { Transfers } from "../response/transfers.ts";
 import type { Drive } from "./drive.ts";
+import { SLICES } from "./slices.ts";
 import { type Patch, withPatches } from "./variant.ts";
 
 /** A build that choices ask for curves and band energies, and for variants of itself. */
@@ -41,6 +44,13 @@ export function curveFor(transfers: Transfers, frequenciesHz: Float64Array): Flo
 
 export function featuresFor(transfers: Transfers): Features {
   return findFeatures(transfers.power());
+}
+
+/** What leaks past a volume at its end is no sound. */
+export function isSilent(transfers: Transfers): boolean {
+  const strongest = transfers.sources.reduce((most, { emf }) => Math.max(most, Math.abs(emf)), 0);
+  const silence = decibels(SILENT_BELOW * strongest);
+  return curveFor(transfers, SLICES.frequenciesHz).every((level) => level <= silence);
 }
 
 /** Energy at the jack in every slice, for a drive of the build's coils. */

@@ -3,7 +3,7 @@ import { rawSettings, type Settings, type SettingValue } from "../build-file/set
 import { SILENCE_DB } from "../decibels.ts";
 import { REFERENCE_HZ } from "../response/features.ts";
 import { humLevelDb } from "../response/hum.ts";
-import { loudnessLu } from "./compare/difference.ts";
+import { loudnessLu } from "./band-energies.ts";
 import type { Drive } from "./drive.ts";
 import { curveFor, energiesFor, featuresFor, type Guard } from "./guard.ts";
 

@@ -3,6 +3,7 @@ import type { HeightsAnswer, HeightsRequest } from "./bench/heights.ts";
 import type { LeadsAnswer, LeadsRequest } from "./bench/leads.ts";
 import type { PassportAnswer, PassportRequest } from "./bench/passport.ts";
 import type { RoomAnswer, RoomRequest, RoomTemplateRequest } from "./bench/room.ts";
+import type { SwapCardAnswer, SwapCardRequest } from "./bench/swap-card.ts";
 import type { SwitchAnswer, SwitchRequest } from "./bench/switch-finder.ts";
 import type { CatalogueAnswer } from "./catalogue.ts";
 import type { CompareAnswer, CompareRequest } from "./compare.ts";
@@ -21,9 +22,12 @@ import type { ResponseAnswer, ResponseRequest } from "./response.ts";
 import type { RewireAnswer, RewireRequest } from "./rewire.ts";
 import type { ScenarioAnswer, ScenariosAnswer } from "./scenarios.ts";
 import type { SearchAnswer, SearchRequest } from "./search.ts";
+import type { ShelfLinkAnswer, ShelfLinkContent, ShelfLinkRequest } from "./shelf-link.ts";
 import type { SignalsAnswer } from "./signals.ts";
 import type { TableAnswer, TableRequest } from "./table.ts";
 import type { ToleranceAnswer, ToleranceRequest } from "./tolerance.ts";
+import type { WantedAnswer, WantedRequest } from "./wanted.ts";
+import type { WishesAnswer, WishesRequest } from "./wishes.ts";
 
 interface Call<Request, Answer> {
   readonly request: Request;
@@ -48,10 +52,14 @@ export interface PostCalls {
   readonly "/api/rewire": Call<RewireRequest, RewireAnswer>;
   readonly "/api/room": Call<RoomRequest, RoomAnswer>;
   readonly "/api/search": Call<SearchRequest, SearchAnswer>;
+  readonly "/api/swap-card": Call<SwapCardRequest, SwapCardAnswer>;
+  readonly "/api/shelf-link": Call<ShelfLinkRequest, ShelfLinkAnswer>;
   readonly "/api/switch": Call<SwitchRequest, SwitchAnswer>;
   readonly "/api/table": Call<TableRequest, TableAnswer>;
   readonly "/api/taps": Call<TapsRequest, TapsAnswer>;
   readonly "/api/tolerance": Call<ToleranceRequest, ToleranceAnswer>;
+  readonly "/api/wanted": Call<WantedRequest, WantedAnswer>;
+  readonly "/api/wishes": Call<WishesRequest, WishesAnswer>;
 }
 
 /** What is sent to each POST call that answers a file. */
@@ -69,5 +77,6 @@ export interface GetCalls {
   readonly [link: `/api/link/${string}`]: LinkContent;
   readonly "/api/scenarios": ScenariosAnswer;
   readonly [scenario: `/api/scenarios/${string}`]: ScenarioAnswer;
+  readonly [shelf: `/api/shelf-link/${string}`]: ShelfLinkContent;
   readonly "/api/signals": SignalsAnswer;
 }

@@ -11,6 +11,7 @@ import type { Listening } from "./listen/listening.ts";
 import { createSounding } from "./listen/sounding.ts";
 import { createWaitBanner } from "./server/wait-banner.ts";
 import { codeInAddress } from "./share/code-in-address.ts";
+import { createShelfDoor } from "./shelf/shelf-door.ts";
 import type { Bench } from "./start/bench.ts";
 import { openFirst } from "./start/open-first.ts";
 import { restoreDraft } from "./start/restore-draft.ts";
@@ -83,6 +84,11 @@ function detailTabs(bench: Bench, room: AudioRoom, listening: Listening): HTMLEl
       load: async () => (await import("./rewire/rewire-panel.ts")).createRewirePanel(store),
     },
     {
+      id: "swap-card",
+      title: "Swap card",
+      load: async () => (await import("./swap-card/swap-card-panel.ts")).createSwapCardPanel(bench),
+    },
+    {
       id: "solder",
       title: "Solder",
       load: async () => (await import("./bench/solder-panel.ts")).createSolderPanel(store, editor),
@@ -90,12 +96,17 @@ function detailTabs(bench: Bench, room: AudioRoom, listening: Listening): HTMLEl
     {
       id: "measure",
       title: "Measure",
-      load: async () => (await import("./bench/measure-panel.ts")).createMeasurePanel(store),
+      load: async () => (await import("./bench/measure-panel.ts")).createMeasurePanel(bench),
     },
     {
       id: "choice",
       title: "Which part?",
       load: async () => (await import("./choice/choice-panel.ts")).createChoicePanel(store, editor),
+    },
+    {
+      id: "wanted",
+      title: "Sound wanted",
+      load: async () => (await import("./wanted/wanted-panel.ts")).createWantedPanel(bench),
     },
     {
       id: "unknown",
@@ -196,9 +207,10 @@ export async function startPage(root: HTMLElement): Promise<void> {
     .then(() => firstView(store))
     .catch((error: Error) => store.set({ notice: error.message }));
   await breath();
-  const start = createStart(bench);
-  await breath();
   const { room, listening, playBar } = createSounding(store);
+  await breath();
+  const shelf = createShelfDoor(bench, { room, listening });
+  const start = createStart(bench, shelf);
   await breath();
   const { createCurvesPanel } = await import("./curves/curves-panel.ts");
   const curves = createCurvesPanel(store);
@@ -209,6 +221,7 @@ export async function startPage(root: HTMLElement): Promise<void> {
     root,
     createHeading(store),
     start.element,
+    shelf.section,
     createNotice(store),
     h(
       "div",

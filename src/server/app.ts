@@ -27,16 +27,19 @@ import { recogniseRoutes } from "./routes/bench/recognise.ts";
 import { rewireRoutes } from "./routes/bench/rewire.ts";
 import { roomRoutes } from "./routes/bench/room.ts";
 import { stringLevelsRoutes } from "./routes/bench/string-levels.ts";
+import { swapCardRoutes } from "./routes/bench/swap-card.ts";
 import { switchRoutes } from "./routes/bench/switch-finder.ts";
 import { catalogueRoutes } from "./routes/builds/catalogue.ts";
 import { expandRoutes } from "./routes/builds/expand.ts";
 import { linkRoutes } from "./routes/builds/link.ts";
 import { scenarioRoutes } from "./routes/builds/scenarios.ts";
+import { shelfLinkRoutes } from "./routes/builds/shelf-link.ts";
 import { compareRoutes } from "./routes/choice/compare.ts";
 import { dielectricsRoutes } from "./routes/choice/dielectrics.ts";
 import { fitRoutes } from "./routes/choice/fit.ts";
 import { searchRoutes } from "./routes/choice/search.ts";
 import { toleranceRoutes } from "./routes/choice/tolerance.ts";
+import { wantedRoutes } from "./routes/choice/wanted.ts";
 import { responseRoutes } from "./routes/curves/response.ts";
 import { tableRoutes } from "./routes/curves/table.ts";
 import { healthRoutes } from "./routes/health/health.ts";
@@ -56,6 +59,7 @@ const ROUTES = [
   scenarioRoutes,
   expandRoutes,
   linkRoutes,
+  shelfLinkRoutes,
   signalRoutes,
   catalogueRoutes,
   responseRoutes,
@@ -78,6 +82,8 @@ const ROUTES = [
   tableRoutes,
   fitRoutes,
   searchRoutes,
+  wantedRoutes,
+  swapCardRoutes,
   sweepRoutes,
   measureRoutes,
   examineRoutes,

@@ -68,8 +68,8 @@ function seedOf({ timeSeconds, string, fret }: Note): number {
   return 1 + Math.round(1000 * timeSeconds) + 100_003 * string + 1_009 * Math.round(fret);
 }
 
-/** The modes of a note; the scrape drives those towards the pickup. */
-function modesOf(
+/** The modes of a note; the scrape drives those towards the pickup. @param sampleRateHz what they are to be rendered at */
+export function modesOf(
   note: Note,
   string: SoundingString,
   stroke: Stroke,

@@ -16,6 +16,8 @@ export interface Exciter {
   /** Where its own inductance begins to hold its current back. */
   readonly cornerHz: number;
   readonly delaySeconds: number;
+  /** RMS of how it reaches every coil of another pickup, a share; a good small one hardly does. */
+  readonly far?: number;
 }
 
 /** What reaches the jack of a played signal, through an exciter's field in every coil, with a reader's errors. */
@@ -42,7 +44,7 @@ export function heardOf(
   );
   const weights = maker.sources.map((source) => {
     const sense = windings.get(`${source.pickup}.${source.coil}`)!;
-    if (source.pickup !== pickup) return sense * REACH.far * normal(random);
+    if (source.pickup !== pickup) return sense * (exciter.far ?? REACH.far) * normal(random);
     return source.coil === coil ? sense : sense * REACH.beside;
   });
   const [re, im] = [new Float64Array(frequenciesHz.length), new Float64Array(frequenciesHz.length)];

@@ -1,4 +1,4 @@
-import type { Download, Locator, Page } from "playwright-core";
+import type { Locator, Page } from "playwright-core";
 import { expect, it } from "vitest";
 import { decodeWav } from "../../src/audio/wav-decode.ts";
 import { encodeWav } from "../../src/audio/wav-encode.ts";
@@ -6,11 +6,13 @@ import { coilImpedance } from "../../src/choice/fit/coil-model.ts";
 import { measuringSignal } from "../../src/measure/signal/measuring-signal.ts";
 import { thoroughly } from "../effort.ts";
 import { exciterAt, heardFrom, pole, product, ROD_COIL } from "../measure/simulated-metal.ts";
-import { COIL, type Complex, LOAD, over } from "../measure/simulated-pickup.ts";
+import { admittance, COIL, type Complex, LOAD, over } from "../measure/simulated-pickup.ts";
 import { filtered } from "../measure/simulated-recording.ts";
 import { describeWith } from "../tools.ts";
 import { openStart, showTab, whenReady } from "./actions.ts";
 import { usePage } from "./browser.ts";
+import { cutChoices } from "./cut-choices.ts";
+import { contentOf } from "./download.ts";
 
 const RATE_HZ = 48_000;
 const SIGNAL = measuringSignal("sweep", RATE_HZ);
@@ -29,12 +31,16 @@ function behind(ohms: number, impedance: (hz: number) => Complex): Buffer {
 const capacitor =
   (farads: number) =>
   (hz: number): Complex => [0, -1 / (2 * Math.PI * hz * farads)];
+const INPUT = { resistance: 1e6, capacitance: 150e-12 };
+const LEAD_FARADS = 480e-12;
+/** A lead with the input's own megohm and picofarads across it. */
+const leadAtInput = (hz: number): Complex =>
+  over([1, 0], admittance({ ...INPUT, capacitance: LEAD_FARADS + INPUT.capacitance }, hz));
 const coil = (hz: number): Complex => {
   const { re, im } = coilImpedance(COIL, hz);
   return [re, im];
 };
 
-const INPUT = { resistance: 1e6, capacitance: 150e-12 };
 const WAV_FILE = { name: "heard.wav", mimeType: "audio/wav" } as const;
 const covered = product(exciterAt(3400), pole(3500));
 
@@ -72,12 +78,6 @@ async function drop(target: Locator, name: string, buffer: Buffer): Promise<void
   await target.dispatchEvent("drop", { dataTransfer: transfer });
 }
 
-async function contentOf(download: Download): Promise<Buffer> {
-  const chunks: Buffer[] = [];
-  for await (const chunk of await download.createReadStream()) chunks.push(chunk as Buffer);
-  return Buffer.concat(chunks);
-}
-
 const small = Buffer.from(encodeWav({ sampleRateHz: RATE_HZ, channels: [new Float32Array(480)] }, "pcm24"));
 
 describeWith("chromium", "the ways of measuring with an audio interface", () => {
@@ -90,22 +90,32 @@ describeWith("chromium", "the ways of measuring with an audio interface", () => 
     await page.getByText("Measure a pickup, cap, pot or lead with an audio interface").click();
     const panel = panelOf(page);
     await measured(panel, "capacitor", "The cap", behind(4700, capacitor(23.1e-9)), /^capacitance.* 23\.\d* nF/);
+    await panel.getByText(/^The input's own resistance and capacitance.* are in the values told/).waitFor();
     await panel.getByRole("button", { name: "Give it this value" }).click();
     await showTab(page, "Parts");
     await expect.poll(() => valuesAt(page, ".capacitance")).toContainEqual(expect.stringMatching(/^23(\.\d+)?n/));
   });
 
-  it("measure a lead and give what a metre of it has to the guard's cable", async () => {
+  it("measure a lead at an input whose own values are typed in, and give what a metre of it has to the guard's cable", async () => {
     const { page } = await site.stay();
     await showTab(page, "Which part?");
     const panel = panelOf(page);
-    await measured(panel, "lead", "The lead", behind(470_000, capacitor(480e-12)), /^capacitance.* 4[78]\d(\.\d+)? pF/);
+    await panel.getByLabel("What is measured").selectOption("lead");
+    await panel.getByLabel("The input's resistance, if known").fill("one megohm");
+    await panel.getByLabel("Its capacitance with the lead's").fill(String(INPUT.capacitance));
+    const file = { ...WAV_FILE, buffer: behind(470_000, leadAtInput) };
+    await panel.getByLabel("The lead", { exact: true }).setInputFiles(file);
+    await panel.getByRole("button", { name: "Work out the values" }).click();
+    await panel.locator(".field", { hasText: "The input's resistance" }).locator(".fault-text:visible").waitFor();
+    await panel.getByLabel("The input's resistance, if known").fill("1M");
+    await measured(panel, "lead", "The lead", file.buffer, /^capacitance.* 4[78]\d(\.\d+)? pF/);
+    await panel.getByText(/were taken out as stated, without an error/).waitFor();
     const button = panel.getByRole("button", { name: /^Give it to the guard's cable, as one of [\d.]+ m$/ });
     const metres = Number(/of ([\d.]+) m/.exec((await button.textContent())!)![1]);
     await button.click();
     await showTab(page, "Parts");
     const [perMetre] = await valuesAt(page, "cable.capacitance");
-    expect(Number.parseFloat(perMetre!) * metres).toBeCloseTo(480, -1.2);
+    expect(Number.parseFloat(perMetre!) * metres).toBeCloseTo(1e12 * LEAD_FARADS, -1.2);
   });
 
   thoroughly("measure a coil behind a resistor and give it to one of the guard, and take it back", async () => {
@@ -122,12 +132,26 @@ describeWith("chromium", "the ways of measuring with an audio interface", () => 
     await expect.poll(first).not.toBeCloseTo(COIL.inductance, 1);
   });
 
+  it("keep one recording open at a time, and cut off no choice on a phone", async () => {
+    const { page } = await site.stay({ width: 390 });
+    await showTab(page, "Which part?");
+    const panel = panelOf(page);
+    const choice = panel.getByLabel("What is measured");
+    for (const way of ["pickup", "metal", "coil", "capacitor", "resistor", "lead"]) {
+      await choice.selectOption(way);
+      expect(await cutChoices(panel), way).toEqual([]);
+      expect(await panel.locator(".recording-slot[open]").count(), way).toBe(1);
+    }
+  });
+
   it("take a file that is dropped, leave it out again, and hand back what they have", async () => {
     const { page } = await site.stay();
     await showTab(page, "Which part?");
     const panel = panelOf(page);
     const slot = panel.locator(".recording-slot", { hasText: "Without the part" });
     await drop(slot, "open.wav", small);
+    await slot.getByText("✓").waitFor();
+    await slot.locator("summary").click();
     await slot.getByText(/^open\.wav, /).waitFor();
     const [kept] = await Promise.all([
       page.waitForEvent("download"),

@@ -21,9 +21,10 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   measure: ["build-file", "network", "response", "filter", "audio", "choice"],
   bench: ["build-file", "wiring", "network", "response", "choice"],
   examine: ["build-file", "network", "response", "choice", "measure", "bench"],
-  contract: ["build-file", "audio", "render", "choice", "measure", "bench"],
+  shelf: ["build-file"],
+  contract: ["build-file", "shelf", "audio", "render", "choice", "measure", "bench"],
   server: ["build-file", "response", "audio", "render", "choice", "measure", "bench", "examine", "contract"],
-  page: ["build-file", "wiring", "response", "filter", "audio", "render", "bench", "contract"],
+  page: ["build-file", "wiring", "response", "filter", "audio", "render", "choice", "bench", "shelf", "contract"],
 };
 
 /** Files outside the flow: errors and limits serve everyone, config only the edge. */

@@ -136,6 +136,7 @@ export function judge(build: Build, request: DiagnoseRequest, checkpoint: () => 
 /** What weighs faults by readings alone, for whoever has other evidence beside them. */
 export interface MeterJudge {
   readonly plans: readonly ReadingPlan[];
+  readonly observations: readonly Observation[];
   readonly weigher: Weigher;
   /** How many faults can be weighed in about a second. */
   readonly affordable: number;
@@ -150,6 +151,7 @@ export function meterJudge(build: Build, request: DiagnoseRequest): MeterJudge {
   const questions = questionsOf(model, plans);
   return {
     plans,
+    observations,
     weigher: new Weigher(model, questions, likelihoodFor(model, observations), () => 0),
     affordable: affordableFaults(model, questions),
   };

@@ -1,12 +1,9 @@
 import { summarize } from "../../build-file/setting-label.ts";
 import { rawSettings, type Settings, type SettingValue } from "../../build-file/settings.ts";
-import { decibels } from "../../decibels.ts";
 import type { Features } from "../../response/features.ts";
-import { SILENT_BELOW } from "../../response/labels/position-coils.ts";
-import type { Transfers } from "../../response/transfers.ts";
 import type { Drive } from "../drive.ts";
 import type { Band } from "../erb.ts";
-import { curveFor, energiesFor, featuresFor, type Guard } from "../guard.ts";
+import { curveFor, energiesFor, featuresFor, type Guard, isSilent } from "../guard.ts";
 import { SLICES } from "../slices.ts";
 import type { DrawOptions } from "../tolerance/draws.ts";
 import { type PairSpread, pairSpreads } from "../tolerance/pair-spreads.ts";
@@ -56,13 +53,6 @@ function figures(difference: BandDifference) {
     return { per: difference.heard.map(() => null), largest: 0, rms: 0, loudness: 0 };
   const per = Array.from(difference.perBandDb, (db, band) => (difference.heard[band] ? db : null));
   return { per, largest: difference.largest.db, rms: difference.rmsDb, loudness: difference.loudnessLu };
-}
-
-/** What leaks past a volume at its end is no sound. */
-function isSilent(transfers: Transfers): boolean {
-  const strongest = transfers.sources.reduce((most, { emf }) => Math.max(most, Math.abs(emf)), 0);
-  const silence = decibels(SILENT_BELOW * strongest);
-  return curveFor(transfers, SLICES.frequenciesHz).every((level) => level <= silence);
 }
 
 /** A row, and which of its two sides gives no sound at all. */

@@ -1,9 +1,7 @@
-import { powerDecibels, powerFromDecibels, SILENT_POWER } from "../../decibels.ts";
+import { powerDecibels, SILENT_POWER } from "../../decibels.ts";
+import { type BandEnergies, bandEnergies, leastHeard } from "../band-energies.ts";
 import type { Band } from "../erb.ts";
-import { SLICES, SLICES_PER_BAND } from "../slices.ts";
-
-/** A band this far under the loudest is taken as unheard beside it: loud playing over a quiet room; a choice, no source. */
-const HEARD_RANGE_DB = 60;
+import { SLICES } from "../slices.ts";
 
 export interface BandDifference {
   /** Second minus first, in LU by the K-weighting of ITU-R BS.1770 (ungated). */
@@ -20,47 +18,9 @@ export interface BandDifference {
   readonly silent: readonly [boolean, boolean];
 }
 
-/** Energies of the bands, plain and K-weighted, and both totals. */
-interface BandEnergies {
-  readonly plain: Float64Array;
-  readonly weighted: Float64Array;
-  readonly total: number;
-  readonly weightedTotal: number;
-}
-
-function bandEnergies(energies: Float64Array): BandEnergies {
-  const count = SLICES.bands.length;
-  const { kGain } = SLICES;
-  const plain = new Float64Array(count);
-  const weighted = new Float64Array(count);
-  let total = 0;
-  let weightedTotal = 0;
-  for (let band = 0, k = 0; band < count; band++) {
-    let sum = 0;
-    let weightedSum = 0;
-    for (const end = k + SLICES_PER_BAND; k < end; k++) {
-      const energy = energies[k]!;
-      sum += energy;
-      weightedSum += energy * kGain[k]!;
-    }
-    plain[band] = sum;
-    weighted[band] = weightedSum;
-    total += sum;
-    weightedTotal += weightedSum;
-  }
-  return { plain, weighted, total, weightedTotal };
-}
-
-/** Loudness of slice energies in LU above an arbitrary zero that all share. */
-export function loudnessLu(energies: Float64Array): number {
-  return powerDecibels(bandEnergies(energies).weightedTotal);
-}
-
 /** Which bands of either sound are within the range heard beside its loudest, by K-weighted energy. */
 function bandsHeard(a: BandEnergies, b: BandEnergies): boolean[] {
-  const least = powerFromDecibels(-HEARD_RANGE_DB);
-  const top = (weighted: Float64Array) => weighted.reduce((best, energy) => Math.max(best, energy), 0);
-  const [leastA, leastB] = [least * top(a.weighted), least * top(b.weighted)];
+  const [leastA, leastB] = [leastHeard(a), leastHeard(b)];
   return Array.from(a.weighted, (energy, band) => energy >= leastA || b.weighted[band]! >= leastB);
 }
 

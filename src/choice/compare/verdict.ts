@@ -29,6 +29,10 @@ export const VERDICT_BASIS =
   " Green 1977, from memory); 3 dB and 6 dB are this service's own marks for plain and for another sound. A peak's shift is given" +
   " in just-noticeable steps of 0.079·Fr/√Q (Gagné and Zurek 1988, measured at 300–2000 Hz and Q 1–36, extrapolated beyond).";
 
+/** What the largest difference in any band stays under where two sounds pass for one: by nobody told apart, or hardly. */
+export const PASSES_FOR_ONE_DB = { none: LEVEL_JND_DB.best, edge: LEVEL_JND_DB.usual } as const;
+export type PassesForOne = keyof typeof PASSES_FOR_ONE_DB;
+
 /** How audible a level-matched difference of this many dB in one band is. */
 export function audibility(largestDb: number): Audibility {
   const size = Math.abs(largestDb);

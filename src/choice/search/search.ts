@@ -69,7 +69,10 @@ export function search(
   const space = searchSpace(build, specs);
   const base = new Guard(space.build);
   const scorer = scorerFor(wish, original);
-  const trials = new Trials(base, space.frees, scorer, { checkpoint, most });
+  const trials = new Trials((combination) => base.with(patchesOf(space.frees, combination)), scorer, {
+    checkpoint,
+    most,
+  });
   const sizes = space.frees.map(({ values }) => values.length);
   const combinations = sizes.reduce((product, size) => product * size, 1);
   const exhaustive = combinations <= most;

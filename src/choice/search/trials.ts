@@ -26,16 +26,15 @@ interface TrialOptions {
 export class Trials {
   readonly scored: Tried[] = [];
   readonly #known = new Map<string, number>();
-  readonly #base: Guard;
-  readonly #frees: readonly Free[];
+  readonly #guardOf: (combination: Combination) => Guard;
   readonly #score: Scorer;
   readonly #checkpoint: () => void;
   readonly #most: number;
 
-  constructor(base: Guard, frees: readonly Free[], score: Scorer, { checkpoint, most }: TrialOptions) {
-    this.#base = base;
+  /** @param guardOf the guard with the values of a combination */
+  constructor(guardOf: (combination: Combination) => Guard, score: Scorer, { checkpoint, most }: TrialOptions) {
+    this.#guardOf = guardOf;
     this.#most = most;
-    this.#frees = frees;
     this.#score = score;
     this.#checkpoint = checkpoint;
   }
@@ -54,7 +53,7 @@ export class Trials {
     const known = this.#known.get(key);
     if (known !== undefined) return known;
     this.#checkpoint();
-    const score = this.#score(this.#base.with(patchesOf(this.#frees, combination)));
+    const score = this.#score(this.#guardOf(combination));
     const cost = score?.cost ?? Number.POSITIVE_INFINITY;
     this.#known.set(key, cost);
     if (score) this.scored.push({ combination, score });

@@ -3,8 +3,7 @@ import { namedSettings } from "../answer-fields.ts";
 import { alternativeAnswer, diagnoseAnswerSchema } from "../diagnose.ts";
 import { recordingFields } from "../measure/measure.ts";
 import type { Answered } from "../wire.ts";
-
-const through = z.union([z.literal("jack"), z.object({ pickup: z.string(), coil: z.string() })]);
+import { takeAnswer, through } from "./take-answer.ts";
 
 const plannedTake = z.object({
   settings: namedSettings,
@@ -22,27 +21,27 @@ const planAnswer = z.object({
   cautions: z.array(z.string()),
 });
 
-const columns = {
-  frequencies: z.array(z.number()).describe("Hz"),
-  magnitudes: z
-    .array(z.number())
-    .describe(
-      "of a take at the jack: ohms, the interface's own input included; of an exciter's: fractions of full scale",
-    ),
-  degrees: z.array(z.number()),
-  errors: z.array(z.number()).describe("standard error, a fraction"),
-  expected: z
-    .object({ magnitudes: z.array(z.number()), degrees: z.array(z.number()) })
-    .describe("of the guard as drawn, its parts within tolerance where they fit these takes best"),
-};
+const sortAnswer = z.object({
+  title: z.string().describe('"Open connections"'),
+  count: z.int(),
+  examples: z.array(z.string()).describe("a few of their messages, the likeliest first"),
+  shownBy: z.string().nullable().describe("what would show most of them, as a sentence; null where nothing here would"),
+});
 
-const takeAnswer = z.object({
-  file: z.string(),
-  settings: namedSettings,
-  through,
+const readingAnswer = z.object({
   title: z.string(),
-  ...columns,
-  agrees: z.boolean().describe("whether the guard as drawn accounts for it"),
+  between: z.tuple([z.string(), z.string()]),
+  settings: namedSettings,
+  shown: z.number().nullable().describe("ohms; null where open"),
+  foretold: z
+    .number()
+    .nullable()
+    .describe(
+      "what the best answer would make the meter read, its parts where the takes have them, ohms; null where open",
+    ),
+  agrees: z.boolean(),
+  against: z.array(z.string()).describe("titles of the takes that it contradicts"),
+  message: z.string(),
 });
 
 const departureAnswer = z.object({
@@ -55,8 +54,9 @@ const departureAnswer = z.object({
     .describe("how well it accounts for the takes, 0 to 1: a guard that is so lies this far off or farther"),
   sameAs: z
     .array(z.object(alternativeAnswer))
-    .describe("what none of these takes can tell from it: the likeliest forty"),
+    .describe("what none of these takes can tell from it: the likeliest forty, beside the drawing eight"),
   alike: z.string().describe("how many there are of those in all, and of which kinds"),
+  sorts: z.array(sortAnswer).describe("all of those by sort"),
 });
 
 const partAnswer = z.object({
@@ -94,7 +94,10 @@ const examinedAnswer = z.object({
   notShown: z
     .array(z.object(alternativeAnswer))
     .describe("departures that none of these takes would show; the meter shows most of them"),
+  notShownSorts: z.array(sortAnswer).describe("the same by sort"),
   takes: z.array(takeAnswer),
+  readings: z.array(readingAnswer).describe("the meter's, each beside what the takes would make it read"),
+  contradictions: z.array(z.string()).describe("which reading contradicts which take, as sentences"),
   recordings: z.array(z.object({ file: z.string(), ...recordingFields })),
   parts: z.array(partAnswer).describe("of the best answer"),
   together: z.array(togetherAnswer),

@@ -5,12 +5,16 @@ import type { Build } from "../../build-file/schema.ts";
 import type { Question } from "../question.ts";
 import type { Group } from "../weigh/groups.ts";
 import type { MeterReadings } from "../weigh/meter-readings.ts";
-import { nextFor, type Verdict } from "./verdict.ts";
+import type { ToldReading } from "./told-readings.ts";
+import { isContradicted, nextFor, type Verdict } from "./verdict.ts";
 
 /** With a meter, so many of what the takes cannot tell apart are looked at. */
 const MOST_SUSPECTS = 40;
 
-/** The reading that would tell apart what the takes do not. */
+/** As likely as this to show one thing, a reading decides nothing. */
+const FORESEEN = 0.98;
+
+/** The reading that would tell apart what the takes do not; null where none does. */
 export function nextWithMeter(build: Build, meter: MeterReadings, groups: readonly Group[], question: Question) {
   const { weigher, plans } = meter.judge;
   const named = groups.flatMap((group) => group.names.map(({ faults, logPrior }) => ({ faults, group, logPrior })));
@@ -23,8 +27,21 @@ export function nextWithMeter(build: Build, meter: MeterReadings, groups: readon
     };
   });
   const taken = new Set(plans.map(planKey));
-  return nextMeasurement(build, weigher.sound, suspects, taken, affordableReadings(weigher.sound), question.meter);
+  const whole = suspects.reduce((sum, { share }) => sum + share, 0);
+  const next = nextMeasurement(
+    build,
+    weigher.sound,
+    suspects,
+    taken,
+    affordableReadings(weigher.sound),
+    question.meter,
+  );
+  return next?.outcomes.every(({ share }) => share < FORESEEN * whole) ? next : null;
 }
+
+/** What is said where neither takes nor the meter go any further. */
+const NOTHING_FURTHER =
+  "Neither a further take at the jack nor a meter would tell these apart: look at the places themselves, the likeliest first.";
 
 /** What there is to do next, and what the best answer is done about. */
 export function nextWords(
@@ -32,10 +49,14 @@ export function nextWords(
   groups: readonly Group[],
   take: string | undefined,
   meter: string | undefined,
+  contradictions: readonly ToldReading[] = [],
 ): string {
+  const [odd] = contradictions;
+  if (verdict === "unexplained" && odd && isContradicted(groups[0]!))
+    return `Short the meter's probes and read ${odd.title} again; then make the take with ${odd.against[0] ?? "that setting"} again. One of both is wrong.`;
   if (verdict === "departs" && groups[0]!.names.length === 1) return nextFor(groups[0]!);
   if (verdict === "as-drawn") return nextFor(groups[0]!);
   if (verdict === "unexplained")
     return "Measure the known resistor with a meter; then make the takes again that do not agree, with every control where you say it is.";
-  return take ?? meter ?? nextFor(groups[0]!);
+  return take ?? meter ?? `${NOTHING_FURTHER} ${nextFor(groups[0]!)}`;
 }

@@ -1,3 +1,4 @@
+import { dimensionOfField } from "../../build-file/field-dimension.ts";
 import type { Build } from "../../build-file/schema.ts";
 import { showQuantity } from "../../build-file/show-quantity.ts";
 import { partWords } from "../../build-file/words/part-words.ts";
@@ -7,7 +8,8 @@ import { capitalised, listed } from "../../english.ts";
 import type { Departure } from "../departures/departure.ts";
 import { multipleAt } from "../model/unknowns.ts";
 import { covarianceOf } from "../weigh/covariance.ts";
-import type { Weighed, Weigher } from "../weigh/weigher.ts";
+import type { Weighed } from "../weigh/weighed.ts";
+import type { Weigher } from "../weigh/weigher.ts";
 
 /** A part's value as the takes have it. */
 export interface ToldPart {
@@ -37,11 +39,12 @@ const TOGETHER = 0.25;
 const NAMED_SHARE = 0.15;
 const MOST_NAMED = 4;
 
-const DIMENSIONS = { resistance: "resistance", inductance: "inductance", capacitance: "capacitance" } as const;
+const dimensionOf = (field: string) => dimensionOfField(field) ?? "resistance";
 
-function dimensionOf(field: string): "resistance" | "inductance" | "capacitance" {
-  const last = field.split(".").at(-1)!;
-  return last in DIMENSIONS ? DIMENSIONS[last as keyof typeof DIMENSIONS] : "resistance";
+/** "inductance", "core loss", "core loss 1, resistance". */
+function coilValue([name, section, value]: readonly string[]): string {
+  if (name !== "loss") return dimensionOf(name!);
+  return section && value ? `core loss ${Number(section) + 1}, ${dimensionOf(value)}` : "core loss";
 }
 
 /** "the slug coil of the bridge humbucker: inductance". */
@@ -51,7 +54,7 @@ function titleOf({ parts }: Build, words: ReadonlyMap<string, string>, part: str
   const pickup = parts[part];
   const isOnly = pickup?.kind === "pickup" && Object.keys(pickup.coils).length === 1;
   if (head !== "coils") return `${who}: ${dimensionOf(field)}${head === "gangs" ? ", second track" : ""}`;
-  const what = rest[0] === "loss" ? "eddy currents" : dimensionOf(field);
+  const what = coilValue(rest);
   return isOnly ? `${who}: ${what}` : `${who}, ${coil} coil: ${what}`;
 }
 

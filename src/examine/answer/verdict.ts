@@ -1,8 +1,10 @@
-import { clause, percent } from "../../bench/faults/answer/summary.ts";
+import type { Fault } from "../../bench/faults/fault.ts";
 import { oddsAgainst } from "../../bench/faults/hypotheses/remainder.ts";
 import { chiSquareTail } from "../../bench/faults/likelihood/chi-square.ts";
 import { OUTSIDE_SHARE } from "../../bench/faults/priors/fault-shares.ts";
-import { adviceFor, titleOf } from "../departures/advice.ts";
+import type { Build } from "../../build-file/schema.ts";
+import { adviceFor } from "../departures/advice.ts";
+import { titleOf } from "../departures/titles.ts";
 import type { Group } from "../weigh/groups.ts";
 
 export type Verdict = "as-drawn" | "departs" | "unclear" | "unexplained";
@@ -12,11 +14,17 @@ const LEAST_FIT = 1e-3;
 /** As likely as this, an answer is given outright. */
 const LIKELY = 0.5;
 
-/** How well a group's best guard accounts for the takes, 0 to 1. */
-export function fitOf({ leader: { weighed } }: Group): number {
+/** How well a group's best guard accounts for the takes alone, 0 to 1. */
+function takesFit({ leader: { weighed } }: Group): number {
   const { chiSquare, degrees } = weighed.fit;
   return chiSquareTail(chiSquare, Math.max(1, Math.round(degrees)));
 }
+
+/** The same, and for a meter's readings: the less likely of both. */
+export const fitOf = (group: Group): number => Math.min(takesFit(group), group.readingsFit ?? 1);
+
+/** Whether takes have an answer that the meter does not. */
+export const isContradicted = (best: Group): boolean => takesFit(best) >= LEAST_FIT && fitOf(best) < LEAST_FIT;
 
 /** That it is none of the answers: a departure that is not among them, or two at once. */
 export function outsideOf(best: Group): number {
@@ -36,12 +44,16 @@ export function verdictOf(groups: readonly Group[]): Verdict {
   return best!.isSound ? "as-drawn" : "departs";
 }
 
-/** The fault that a group is told by; undefined for the guard as drawn. */
-export const faultOf = ({ names, isSound }: Group) => (isSound ? undefined : names[0]!.faults[0]);
+/** The faults that a group is told by; none for the guard as drawn. */
+export const faultsOf = ({ names, isSound }: Pick<Group, "names" | "isSound">): readonly Fault[] =>
+  isSound ? [] : names[0]!.faults;
 
-export function titleFor(group: Group): string {
-  const fault = faultOf(group);
-  return fault ? titleOf(fault) : "As drawn";
+const uncapitalised = (text: string) => text.charAt(0).toLowerCase() + text.slice(1);
+
+/** Two at once: "Tone capacitor: about 47 nF instead of 22 nF; and bridge humbucker, slug coil: broken winding". */
+export function titleFor(build: Build, group: Pick<Group, "names" | "isSound">): string {
+  const [first, ...others] = faultsOf(group).map((fault) => titleOf(build, fault));
+  return first === undefined ? "As drawn" : [first, ...others.map(uncapitalised)].join("; and ");
 }
 
 /** Two leads of a single coil exchanged have the same resistance and the same impedance: neither a meter nor the jack tells them. */
@@ -53,8 +65,8 @@ export const asDrawnSoFar = (left: number) =>
   `Nothing departs so far; ${left === 1 ? "one take" : `${left} takes`} of the plan would show what these cannot.`;
 
 export function nextFor(group: Group): string {
-  const fault = faultOf(group);
-  return fault ? adviceFor(fault) : AS_DRAWN_NEXT;
+  const advice = faultsOf(group).map(adviceFor);
+  return advice.length > 0 ? [...new Set(advice)].join(" ") : AS_DRAWN_NEXT;
 }
 
 const TITLES: Readonly<Record<Exclude<Verdict, "departs">, string>> = {
@@ -63,28 +75,7 @@ const TITLES: Readonly<Record<Exclude<Verdict, "departs">, string>> = {
   unexplained: "Not as drawn, and none of what was weighed",
 };
 
-export function verdictTitle(verdict: Verdict, best: Group): string {
-  return verdict === "departs" ? titleFor(best) : TITLES[verdict];
-}
-
-/** Where the takes leave room for departures beside the drawing, how likely the drawing itself is. */
-function drawnWords(best: Group): string {
-  const [all, own] = [best.share, best.drawnShare].map((share) => percent(probabilityOf({ share }, best)));
-  if (all === own) return `The guard is as drawn as far as these takes tell (${all})`;
-  return `The guard is as drawn (${own}), or departs in a way that these takes cannot tell from it (with those ${all})`;
-}
-
-/** What the answer is and why. @param worst the take that is furthest from the drawing, in words */
-export function summaryFor(verdict: Verdict, groups: readonly Group[], worst: string | undefined): string {
-  const best = groups[0]!;
-  const why = worst === undefined ? "" : ` ${worst}`;
-  const share = percent(probabilityOf(best, best));
-  if (verdict === "unexplained")
-    return `Nothing that was weighed accounts for these takes: two things or more depart from the drawing, a take was made in another setting than said, the known resistor is another, or the guard is.${why}`;
-  if (verdict === "as-drawn") return `${drawnWords(best)}: parts within their tolerances account for all of them.`;
-  const fault = faultOf(best);
-  const what = fault ? clause(fault.message) : "the guard is as drawn";
-  const others = best.names.length > 1 && fault ? ", or something that these takes cannot tell from it" : "";
-  const how = verdict === "departs" ? "Most likely" : "Perhaps";
-  return `${how} (${share}) ${what}${others}.${why}`;
+export function verdictTitle(build: Build, verdict: Verdict, best: Group): string {
+  if (verdict === "unexplained" && isContradicted(best)) return "Takes and meter contradict each other";
+  return verdict === "departs" ? titleFor(build, best) : TITLES[verdict];
 }

@@ -4,7 +4,7 @@ import type { TakeColumns } from "./take-columns.ts";
 /** Nothing is this small, as a share of full scale, but what is not heard. */
 const SILENT = 1e-7;
 
-interface Titled extends TakeColumns {
+interface Titled extends Omit<TakeColumns, "curves"> {
   readonly title: string;
   readonly through: unknown;
 }

@@ -1,9 +1,12 @@
 import type { Fault } from "../../bench/faults/fault.ts";
-import { FAULT_SHARES, type FaultKind } from "../../bench/faults/priors/fault-shares.ts";
-import { capitalised, listed } from "../../english.ts";
+import type { FaultKind } from "../../bench/faults/priors/fault-shares.ts";
+import { listed } from "../../english.ts";
 
 const HEAT = (at: string) => `Heat the joints at ${at} again until the solder flows, and pull softly at each wire.`;
 const PART_AT = (at: string) => `Clean off the old solder at ${at}`;
+
+const NUMBERS =
+  "See which way the positions are counted and which take was made in which; where the takes are right, compare the switch's wires with the drawing.";
 
 /** What to do about a departure whose own message does not say it all. Common practice, no source. */
 const ADVICE: Readonly<Partial<Record<FaultKind, (at: string) => string>>> = {
@@ -24,6 +27,9 @@ const ADVICE: Readonly<Partial<Record<FaultKind, (at: string) => string>>> = {
     `Unsolder the pickup's leads and measure between ${at} with a meter before anything is changed.`,
   "coil-value": (at) =>
     `Unsolder the pickup's leads and measure between ${at} with a meter; compare it with what was bought.`,
+  "known-resistor": () => "Measure the known resistor with a meter, say what it reads, and send the same takes again.",
+  "positions-reversed": () => NUMBERS,
+  "positions-swapped": () => NUMBERS,
   "cap-open": (at) => `${PART_AT(at)} and fit a new capacitor.`,
   "cap-shorted": (at) =>
     `See that no leg touches anything; else: ${PART_AT(at).toLowerCase()} and fit a new capacitor.`,
@@ -39,11 +45,6 @@ const VALUE_KINDS: ReadonlySet<FaultKind> = new Set([
   "cap-value",
   "wrong-taper",
 ]);
-
-/** "Open connection: volume.2, jack.tip". */
-export function titleOf({ kind, lugs }: Fault): string {
-  return `${capitalised(FAULT_SHARES[kind].words[0])}: ${lugs.join(", ")}`;
-}
 
 export function adviceFor({ kind, lugs }: Fault): string {
   const at = listed(lugs);

@@ -1,5 +1,3 @@
-import type { Edit } from "../../bench/faults/edits/edit.ts";
-import { editBuild } from "../../bench/faults/edits/edit-build.ts";
 import type { Fault } from "../../bench/faults/fault.ts";
 import { JOINT_OHMS } from "../../bench/faults/hypotheses/other-values.ts";
 import { guardWiringOf } from "../../bench/faults/kinds/guard-wiring.ts";
@@ -8,29 +6,16 @@ import { singleFaults } from "../../bench/faults/kinds/single-faults.ts";
 import { wrongCapFaults, wrongTaperFaults } from "../../bench/faults/kinds/unseen-values.ts";
 import type { Build } from "../../build-file/schema.ts";
 import { type Checkpoint, NO_CHECKPOINT } from "../../checkpoint.ts";
-import type { Unknown } from "../model/unknowns.ts";
+import type { Rig } from "../model/rig-unknowns.ts";
+import { addedBy } from "./added.ts";
 import type { Departure } from "./departure.ts";
+import { knownResistor, otherPositions } from "./told-departures.ts";
 import { valueDepartures } from "./value-departures.ts";
 
-/** The ln of what a poor joint has scatters this far: from tens of ohms to a hundred kilohms. */
-const JOINT_DEVIATION = 2.3;
-/** What is left across a break in a coil differs by that factor. */
-const BREAK_DEVIATION = 1;
 /** Multiples of `JOINT_OHMS` to begin at. */
 const JOINT_STARTS = [0.05, 0.4, 3, 30];
 /** A joint of less is good, and one of more is open, which is a departure of its own. */
 const POOR_JOINT_OHMS = { least: 15, most: 400e3 };
-
-/** What of the parts that edits bring in nobody knows. */
-function addedBy(build: Build, edits: readonly Edit[]): Unknown[] {
-  return Object.entries(editBuild(build, edits).parts).flatMap(([part, { kind }]): Unknown[] => {
-    if (part in build.parts) return [];
-    if (kind === "resistor")
-      return [{ part, field: "resistance", law: "log", deviation: JOINT_DEVIATION, tolerance: 0 }];
-    if (kind === "cap") return [{ part, field: "capacitance", law: "log", deviation: BREAK_DEVIATION, tolerance: 0 }];
-    return [];
-  });
-}
 
 function ofFault(build: Build, fault: Fault): Departure {
   const added = fault.edits.some(({ edit }) => edit === "coil-open") ? addedBy(build, fault.edits) : [];
@@ -55,7 +40,7 @@ function poorJoints(build: Build): Departure[] {
 }
 
 /** Every way in which this guard may depart from its drawing that takes can show; what is only felt is not among them. */
-export function departuresOf(build: Build, checkpoint: Checkpoint = NO_CHECKPOINT): Departure[] {
+function ofGuard(build: Build, checkpoint: Checkpoint): Departure[] {
   const guard = guardWiringOf(build);
   const listed = [...singleFaults(build, checkpoint), ...wrongCapFaults(guard), ...wrongTaperFaults(guard)];
   return [
@@ -68,4 +53,12 @@ export function departuresOf(build: Build, checkpoint: Checkpoint = NO_CHECKPOIN
     ...poorJoints(build),
     ...valueDepartures(build),
   ];
+}
+
+/**
+ * Every departure that is weighed: the guard's, and what was told of the takes.
+ * @param rig by which takes at the jack are made; left out where there are none
+ */
+export function departuresOf(build: Build, checkpoint: Checkpoint = NO_CHECKPOINT, rig?: Rig): Departure[] {
+  return [...ofGuard(build, checkpoint), ...otherPositions(build), ...(rig ? [knownResistor(rig)] : [])];
 }

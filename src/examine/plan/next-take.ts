@@ -6,7 +6,8 @@ import type { Unknowns } from "../model/point.ts";
 import type { Take } from "../takes/take.ts";
 import type { Group } from "../weigh/groups.ts";
 import { JackEvidence } from "../weigh/jack-evidence.ts";
-import { type Weighed, Weigher } from "../weigh/weigher.ts";
+import type { Weighed } from "../weigh/weighed.ts";
+import { Weigher } from "../weigh/weigher.ts";
 import type { PlannedSetting } from "./plan.ts";
 
 /** Guards this far apart in a take, as chi-square, are told apart by it. */

@@ -1,7 +1,7 @@
 import type { Fault } from "../../bench/faults/fault.ts";
 import { type Departure, NOTHING } from "../departures/departure.ts";
 import { type Beliefs, type Class, isValued, logSum, unseenName } from "./classes.ts";
-import type { Weighed, Weigher } from "./weigher.ts";
+import { factorsOf, type Weighed } from "./weighed.ts";
 
 /** A fault, or none, and how likely it is before anything was recorded. */
 export interface Named {
@@ -22,22 +22,25 @@ export interface Candidate {
 /** Names of a class that a meter speaks alike for, in nats, stay together. */
 const SAME_READINGS = 1;
 
+/** So many names of a pair, the commonest, are enough to tell it by. */
+const MOST_OF_PAIR = 24;
+
 /** What changes nothing that was recorded has no value that takes could tell. */
-function nameAt(member: Departure, factors: readonly number[]): readonly Fault[] {
-  return isValued(member) && factors.length === 0 ? unseenName(member) : member.faults(factors);
+function namesAt(
+  member: Departure,
+  factors: readonly number[],
+  prior: Beliefs["prior"],
+): readonly (readonly Fault[])[] {
+  if (member === NOTHING) return [[]];
+  if (member.both) return [...member.both(factors)].sort((a, b) => prior(b) - prior(a)).slice(0, MOST_OF_PAIR);
+  const named = isValued(member) && factors.length === 0 ? unseenName(member) : member.faults(factors);
+  return named.map((fault) => [fault]);
 }
 
 /** What takes cannot tell apart, by what a meter's readings tell of it. */
-export function candidatesOf(
-  weigher: Weigher,
-  { members }: Class,
-  weighed: Weighed,
-  { prior, readings }: Beliefs,
-): Candidate[] {
-  const factors = weigher.factorsOf(weighed);
-  const names = members.flatMap((member): readonly Fault[][] =>
-    member === NOTHING ? [[]] : nameAt(member, factors).map((fault) => [fault]),
-  );
+export function candidatesOf({ members }: Class, weighed: Weighed, { prior, readings }: Beliefs): Candidate[] {
+  const factors = factorsOf(weighed);
+  const names = members.flatMap((member) => namesAt(member, factors, prior));
   const told = names.map((faults) => ({ faults, logPrior: prior(faults), readings: readings(faults) }));
   const clusters: (typeof told)[] = [];
   for (const each of told.sort((a, b) => b.readings - a.readings)) {

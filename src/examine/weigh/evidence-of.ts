@@ -1,3 +1,4 @@
+import { partsOfKind } from "../../build-file/parts-of-kind.ts";
 import type { Build } from "../../build-file/schema.ts";
 import { type Settings, settingsKey } from "../../build-file/settings.ts";
 import { NOTHING } from "../departures/departure.ts";
@@ -9,7 +10,7 @@ import type { Placement, Take } from "../takes/take.ts";
 import type { Evidence } from "./evidence.ts";
 import type { Laid } from "./exciter-drive.ts";
 import { ExciterEvidence } from "./exciter-evidence.ts";
-import { placementUnknowns } from "./exciter-transfer.ts";
+import { placementUnknowns } from "./exciter-reach.ts";
 import { JackEvidence } from "./jack-evidence.ts";
 import { TapEvidence } from "./tap-evidence.ts";
 import { Weigher } from "./weigher.ts";
@@ -34,11 +35,17 @@ function medianOf(drives: readonly number[]): number {
   return sorted[Math.floor((sorted.length - 1) / 2)] ?? 0;
 }
 
-function placementsOf(laid: readonly Laid[]) {
-  return laid.flatMap(({ placement, takes }) => {
-    const late = takes.flatMap(({ take, settingIndex }) => (take.hasReference ? [] : [settingIndex]));
-    return placementUnknowns(placement, [...new Set(late)]);
-  });
+function placementsOf(build: Build, laid: readonly Laid[]) {
+  const coils = partsOfKind(build, "pickup").flatMap(([pickup, part]) =>
+    Object.keys(part.coils).map((coil): Placement => ({ pickup, coil })),
+  );
+  return laid.flatMap(({ placement, takes }) =>
+    placementUnknowns(
+      placement,
+      takes.map(({ take: { hasReference }, settingIndex }) => ({ settingIndex, hasReference })),
+      coils.filter(({ pickup }) => pickup !== placement.pickup),
+    ),
+  );
 }
 
 /** Everything that was recorded, ready to weigh departures by. */
@@ -61,7 +68,7 @@ export function weighingOf(build: Build, { takes, rig, taps }: Pick<Question, "t
   };
   for (const take of takes) indexOf(take.settings);
   const laid = laidOf(takes, indexOf);
-  const own = [...rigUnknowns(rig), ...unknownsOf(build, settings), ...placementsOf(laid)];
+  const own = [...rigUnknowns(rig), ...unknownsOf(build, settings), ...placementsOf(build, laid)];
   const unknowns = new Unknowns(own, rig);
   const atJack = takes.flatMap((take) =>
     take.through === "jack" ? [new JackEvidence(take, indexOf(take.settings))] : [],

@@ -1,8 +1,9 @@
 import type { Take } from "../takes/take.ts";
 import type { Contribution, Evidence, Subject } from "./evidence.ts";
 import { type Drive, driveOf, type Laid, limitWeight, variancesOf } from "./exciter-drive.ts";
+import { reachOf } from "./exciter-reach.ts";
 import { fillRows } from "./exciter-rows.ts";
-import { type Transfer, transferAt, weightsFor } from "./exciter-transfer.ts";
+import { type Transfer, transferAt } from "./exciter-transfer.ts";
 import { FLOOR, TOGETHER } from "./floor.ts";
 import { contributionOf } from "./rows.ts";
 
@@ -28,8 +29,8 @@ export class ExciterEvidence implements Evidence {
     return this.laid.takes
       .map(({ settingIndex }) => {
         const view = subject.viewOf(settingIndex);
-        const { own, beside } = weightsFor(view, subject, this.laid.placement);
-        return `${view.shape} ${JSON.stringify([[...own], [...beside]])}`;
+        const { own, shares } = reachOf(view, subject, this.laid.placement);
+        return `${view.shape} ${JSON.stringify([[...own], [...shares].map(([field, to]) => [field, ...to])])}`;
       })
       .join(";");
   }

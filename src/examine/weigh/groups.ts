@@ -31,6 +31,8 @@ export interface Group {
   /** Of that belief, what the guard as drawn has of it by itself; 0 where it is not in the group. */
   readonly drawnShare: number;
   readonly isSound: boolean;
+  /** How likely a meter's readings are this far off or farther, its parts where the takes have them; left out where nobody asked. */
+  readonly readingsFit?: number;
 }
 
 /** Whether a departure is one that hardly accounts for more than the drawing does, and for as much. */

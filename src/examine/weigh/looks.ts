@@ -1,7 +1,8 @@
 import { NOTHING } from "../departures/departure.ts";
 import type { Class } from "./classes.ts";
 import { FIRST_FLOOR, NARROWED_FLOOR } from "./floor.ts";
-import type { Weighed, Weigher } from "./weigher.ts";
+import type { Weighed } from "./weighed.ts";
+import type { Weigher } from "./weigher.ts";
 
 const NARROWING_ROUNDS = 4;
 /** Of the best, so many begin again from where the very best has its parts. */
@@ -20,7 +21,8 @@ export interface Look {
 }
 
 export const scoreOf = ({ cls, weighed }: Look) => cls.log + weighed.fit.log;
-export const ordered = (looks: readonly Look[]) => [...looks].sort((a, b) => scoreOf(b) - scoreOf(a));
+export const ordered = <Any extends Look>(looks: readonly Any[]): Any[] =>
+  [...looks].sort((a, b) => scoreOf(b) - scoreOf(a));
 export const isSound = ({ cls }: Look) => cls.members[0] === NOTHING;
 
 /** What ends the work, and after how much of it. */

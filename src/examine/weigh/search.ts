@@ -1,4 +1,5 @@
 import type { JointAge } from "../../bench/faults/priors/fault-shares.ts";
+import type { Build } from "../../build-file/schema.ts";
 import type { Checkpoint } from "../../checkpoint.ts";
 import { type Departure, NOTHING } from "../departures/departure.ts";
 import { type Candidate, candidatesOf, type Named } from "./candidates.ts";
@@ -15,7 +16,9 @@ import {
   ordered,
   SHARES,
 } from "./looks.ts";
-import type { Weighed, Weigher } from "./weigher.ts";
+import { pairsBeside } from "./pairs.ts";
+import type { Weighed } from "./weighed.ts";
+import type { Weigher } from "./weigher.ts";
 
 /** How many go on from each look to the next. */
 const LOOKED_TWICE = 40;
@@ -43,6 +46,7 @@ export interface Search {
  * @param most times that guards may be weighed anew; the likeliest before anything was recorded come first
  */
 export function search(
+  build: Build,
   weigher: Weigher,
   departures: readonly Departure[],
   joints: JointAge | undefined,
@@ -55,14 +59,15 @@ export function search(
   const classes = classesOf(weigher, departures, beliefs, { checkpoint });
   const asDrawn = annealed(weigher, weigher.firstLook(NOTHING));
   const byPrior = [...classes].sort((a, b) => b.log - a.log);
+  const about = { point: asDrawn.point, name: "as drawn" };
   const first = byPrior.flatMap((cls): Look[] => {
     checkpoint();
     if (cls.members[0] === NOTHING) return [{ cls, weighed: asDrawn }];
     if (bounds.isSpent(SHARES.first)) return [];
-    return [{ cls, weighed: weigher.firstLook(cls.members[0]!, asDrawn.point) }];
+    return [{ cls, weighed: weigher.firstLook(cls.members[0]!, about) }];
   });
   const sound = first.find(isSound)!;
-  const asAtFirst = weigher.firstLook(NOTHING, asDrawn.point).fit.log;
+  const asAtFirst = weigher.firstLook(NOTHING, about).fit.log;
   const isAlike = ({ cls, weighed }: Look) =>
     !isValued(cls.members[0]!) && Math.abs(weighed.fit.log - asAtFirst) < SAME_AT_FIRST;
   const others = first.filter((look) => look !== sound);
@@ -76,10 +81,16 @@ export function search(
   const named = ordered([...close, ...besideValue(weigher, close, first, bounds.checkpoint)]);
   const drawn = fromTheBest(weigher, named, bounds.checkpoint);
   const { fit, point } = drawn.find(isSound)!.weighed;
-  const final = [...drawn, ...alike.map(({ cls, weighed }) => ({ cls, weighed: { ...weighed, fit, point } }))];
+  const seconds = byPrior.filter((cls) => cls !== sound.cls && !alike.some((look) => look.cls === cls));
+  const pairs = pairsBeside(build, weigher, drawn, seconds, beliefs, bounds);
+  const final = [
+    ...drawn,
+    ...pairs,
+    ...alike.map(({ cls, weighed }) => ({ cls, weighed: { ...weighed, fit, point } })),
+  ];
   const candidates = final.flatMap(({ cls, weighed }) => {
     checkpoint();
-    return candidatesOf(weigher, cls, weighed, beliefs);
+    return candidatesOf(cls, weighed, beliefs);
   });
   const told = new Set([...candidates.map(({ weighed }) => weighed.departure), ...sound.cls.members]);
   const slight = departures.filter((each) => !told.has(each)).flatMap((each) => each.slight ?? []);

@@ -2,7 +2,7 @@ import type { Departure } from "../departures/departure.ts";
 import { Point } from "../model/point.ts";
 
 /** The unknowns that are a departure's own. */
-export const ownOf = ({ freed, added }: Departure) => (freed.length > 0 ? freed : added);
+export const ownOf = ({ freed, added }: Departure) => [...freed, ...added];
 
 /** A departure's own unknowns where one of its starts has them, all others as drawn; the same point where that is nowhere else. */
 export function startedPoint(nominal: Point, departure: Departure, start: readonly number[]): Point {
@@ -24,4 +24,23 @@ export function pointAt(point: Point, { freed }: Departure, there: Point, shared
   const free = new Set(freed.map(({ part, field }) => point.unknowns.indexOf(part, field)));
   const values = point.values.map((value, k) => (k < shared && !free.has(k) ? there.values[k]! : value));
   return new Point(point.unknowns, values);
+}
+
+/**
+ * Two departures at once, where the first has been found; the second where it begins.
+ * @param pair whose starts are the second's
+ */
+export function pointBeside(
+  nominal: Point,
+  found: Point,
+  { freed, added }: Departure,
+  first: Departure,
+  start: readonly number[],
+): Point {
+  if (start.every((each) => each === 0) && added.length === first.added.length) return found;
+  const values = nominal.values.map((value, k) => found.values[k] ?? value);
+  const seconds = [...freed.slice(first.freed.length), ...added.slice(first.added.length)];
+  for (const [which, { part, field }] of seconds.entries())
+    if (start[which] !== 0) values[nominal.unknowns.indexOf(part, field)] = start[which]!;
+  return new Point(nominal.unknowns, values);
 }

@@ -65,11 +65,11 @@ export const resistanceBehindUnknown = ({ value, standardError }: Value): Value 
 });
 
 export const UNKNOWN_INPUT_NOTE =
-  "Without `open`, a recording with nothing clipped on, the input's own resistance and capacitance, some 1 MΩ and with its lead 50 to 400 pF, are" +
-  " in the values told, and their errors are widened for it. Record `open`, or give the input's values as `input`.";
+  "The input's own resistance and capacitance, some 1 MΩ and with its lead 50 to 400 pF, are in the values told, and their errors are widened" +
+  " for it. A recording without the part takes them out; so do the input's values, where they are known.";
 
 export const STATED_INPUT_NOTE =
-  "The input's own resistance and capacitance were taken out as stated, without an error; a recording `open` would measure them.";
+  "The input's own resistance and capacitance were taken out as stated, without an error; a recording without the part would measure them.";
 
 /** What an input is by its stated values at one frequency. */
 export function inputImpedance({ resistance, capacitance }: Across, hz: number) {

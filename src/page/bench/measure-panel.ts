@@ -3,11 +3,13 @@ import { rangeText, showOhms } from "../../bench/meter/shown.ts";
 import type { BenchAnswer } from "../../contract/bench/bench.ts";
 import type { MeasuredRequest } from "../../contract/diagnose.ts";
 import { capitalised } from "../../english.ts";
+import type { KeptValue } from "../../shelf/guard.ts";
 import { h, replaceContent } from "../dom/element.ts";
 import { plainTable } from "../dom/table.ts";
 import { createExamineFold } from "../examine/examine-fold.ts";
 import { createFormRun } from "../fields/form-run.ts";
 import { postJson } from "../server/client.ts";
+import type { Bench } from "../start/bench.ts";
 import type { AppStore } from "../state/app-state.ts";
 import { type LugSpeech, speechOf } from "../words/lug-speech.ts";
 import { keepBench } from "./bench-desk.ts";
@@ -15,6 +17,7 @@ import { benchRefusal } from "./bench-refusal.ts";
 import { createCautions } from "./cautions.ts";
 import { diagnosisView } from "./diagnosis-view.ts";
 import { createJointAge } from "./joint-age.ts";
+import { createKeepMeasured } from "./keep-measured.ts";
 import { type MeterAtHand, measuredField, type Written } from "./measured.ts";
 import { meterInUse, meterTold } from "./meter/kept-meter.ts";
 import { createMeterControl } from "./meter/meter-control.ts";
@@ -27,6 +30,8 @@ import { createSymptoms } from "./symptoms.ts";
 interface ReadingTable {
   readonly element: HTMLElement;
   read(): MeasuredRequest[];
+  /** As it was written, readable or not. */
+  written(): KeptValue[];
 }
 
 interface AtHand extends MeterAtHand {
@@ -57,6 +62,10 @@ function readingTable(bench: BenchAnswer, atHand: AtHand): ReadingTable {
       rows,
     ),
     read: () => all.flatMap(({ field }) => field.read() ?? []),
+    written: () =>
+      all
+        .map(({ reading, field }) => ({ what: reading.label, read: field.written() }))
+        .filter(({ read }) => read !== ""),
   };
 }
 
@@ -100,7 +109,8 @@ function phaseView({ phaseCheck }: BenchAnswer, speech: LugSpeech): HTMLElement 
 }
 
 /** What a meter must read, and what may be wrong where it reads something else. Printable. */
-export function createMeasurePanel(store: AppStore): HTMLElement {
+export function createMeasurePanel(bench: Bench): HTMLElement {
+  const { store } = bench;
   keepBench(store);
   const table = h("div", {});
   const phase = h("div", {});
@@ -182,6 +192,7 @@ export function createMeasurePanel(store: AppStore): HTMLElement {
       symptoms.element,
       h("div", { class: "row no-print" }, joints.element),
       h("div", { class: "buttons no-print" }, run.button),
+      createKeepMeasured(bench, () => current?.written() ?? []),
       run.answer,
       createExamineFold(store, readMeasured),
     ),

@@ -35,7 +35,7 @@ export function measuredField(
   reading: MeterReadingAnswer,
   { range, meter }: MeterAtHand,
   written: Written,
-): { element: HTMLElement; read: () => MeasuredRequest | undefined } {
+): { element: HTMLElement; read: () => MeasuredRequest | undefined; written: () => string } {
   const key = keyOf(reading);
   const id = freshId("measured");
   const verdict = h("span", { class: "measured-verdict", id });
@@ -92,5 +92,6 @@ export function measuredField(
         ...(stoodOn === undefined ? {} : { range: stoodOn }),
       };
     },
+    written: () => input.value.trim(),
   };
 }

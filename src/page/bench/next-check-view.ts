@@ -2,7 +2,7 @@ import { FAULT_SHARES, type FaultKind } from "../../bench/faults/priors/fault-sh
 import { rangeText } from "../../bench/meter/shown.ts";
 import type { NextCheckAnswer } from "../../contract/diagnose.ts";
 import { h } from "../dom/element.ts";
-import { createLazy, openWhenNear } from "../dom/lazy.ts";
+import { createLazy } from "../dom/lazy.ts";
 import type { Reading } from "../state/reading.ts";
 import type { LugSpeech } from "../words/lug-speech.ts";
 
@@ -47,10 +47,10 @@ function outcomesOf(next: NextCheckAnswer, over: string): string[] {
   }
 }
 
-/** The drawing's code is loaded when the picture comes near the screen. */
+/** The drawing's code is loaded with the answer: what waited to be scrolled to would be printed as still loading. */
 function picture(reading: Reading, between: readonly [string, string]): HTMLElement {
   const lazy = createLazy(async () => (await import("../drawing/probe-picture.ts")).probePicture(reading, between));
-  openWhenNear(lazy);
+  lazy.open();
   return lazy.element;
 }
 

@@ -1,19 +1,20 @@
 /**
- * The probability of at least `right` of `trials` by guessing: the upper tail of the binomial distribution with p = 1/2,
- * exact up to the last division, since it is counted in whole numbers.
+ * The probability of at least `right` of `trials` by guessing among so many candidates: the upper tail of the binomial distribution with
+ * p = 1/candidates, exact up to the last division, since it is counted in whole numbers.
  */
-export function guessingProbability(right: number, trials: number): number {
+export function guessingProbability(right: number, trials: number, candidates = 2): number {
+  const wrongWays = BigInt(candidates - 1);
   let ways = 0n;
   let choose = 1n;
   for (let k = 0; k <= trials; k++) {
-    if (k >= right) ways += choose;
+    if (k >= right) ways += choose * wrongWays ** BigInt(trials - k);
     choose = (choose * BigInt(trials - k)) / BigInt(k + 1);
   }
-  return Number(ways) / Number(2n ** BigInt(trials));
+  return Number(ways) / Number(BigInt(candidates) ** BigInt(trials));
 }
 
 /** The usual bound below which a result is not put down to luck. */
-const TOLD_APART_BELOW = 0.05;
+export const TOLD_APART_BELOW = 0.05;
 
 /** What the result means, in a plain sentence. */
 export function verdictText(right: number, trials: number): string {

@@ -1,5 +1,5 @@
 import type { TableRowAnswer } from "../../contract/table.ts";
-import { showDb, showHz } from "../curves/units.ts";
+import { showDb, showHum, showHz } from "../curves/units.ts";
 import { h } from "../dom/element.ts";
 import { plainTable } from "../dom/table.ts";
 import { createFormRun } from "../fields/form-run.ts";
@@ -8,8 +8,6 @@ import { postForBytes, postJson } from "../server/client.ts";
 import { fileStem, saveFile } from "../server/save-file.ts";
 import type { AppStore } from "../state/app-state.ts";
 
-/** Far under any hum that two real coils leave. */
-const NO_HUM_DB = -100;
 const orDash = <T>(value: T | null, show: (value: T) => string) => (value === null ? "–" : show(value));
 
 function cells({ label, peak, cutoff, level, loudness, hum }: TableRowAnswer): string[] {
@@ -20,7 +18,7 @@ function cells({ label, peak, cutoff, level, loudness, hum }: TableRowAnswer): s
     orDash(cutoff, showHz),
     showDb(level),
     orDash(loudness, (value) => showDb(value).replace("dB", "LU")),
-    hum === null || hum < NO_HUM_DB ? "none" : showDb(hum),
+    showHum(hum),
   ];
 }
 

@@ -10,6 +10,14 @@ export function showDb(decibels: number, digits = 1): string {
   return `${sign}${Math.abs(rounded).toFixed(digits)} dB`;
 }
 
+/** Far under any hum that two real coils leave. */
+const NO_HUM_DB = -100;
+
+/** "−4.9 dB" beside one reference single coil, or "none". @param hum null where none is left */
+export function showHum(hum: number | null): string {
+  return hum === null || hum < NO_HUM_DB ? "none" : showDb(hum);
+}
+
 /** Tick labels of the frequency axis: "50", "2k". */
 export function tickHz(hertz: number): string {
   return hertz >= 1000 ? `${hertz / 1000}k` : String(hertz);

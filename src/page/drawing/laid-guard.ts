@@ -53,7 +53,17 @@ export function boxOf({ centre, shape }: Placed, side: Side): Box {
   return { x: x - shape.width / 2, y: y - shape.down, width: shape.width, height: shape.up + shape.down };
 }
 
-function areaOf(placed: readonly Placed[], side: Side) {
+/** A lug by any of its names. */
+export function findIn(build: Build, lugs: ReadonlyMap<string, SeenLug>): LaidGuard["find"] {
+  const table = new LugTable(build.parts);
+  return (name) => {
+    const index = table.find(name);
+    return index === undefined ? undefined : lugs.get(table.nameAt(index));
+  };
+}
+
+/** The room that parts take on the page, with some about them for wires. */
+export function areaOf(placed: readonly Placed[], side: Side) {
   const boxes = placed.map((each) => boxOf(each, side));
   return {
     left: Math.min(...boxes.map(({ x }) => x)) - MARGIN,
@@ -66,11 +76,7 @@ function areaOf(placed: readonly Placed[], side: Side) {
 function layAnew(build: Build, side: Side): LaidGuard {
   const placed = arrangeParts(build);
   const lugs = seenLugs(placed, side);
-  const table = new LugTable(build.parts);
-  const find = (name: string) => {
-    const index = table.find(name);
-    return index === undefined ? undefined : lugs.get(table.nameAt(index));
-  };
+  const find = findIn(build, lugs);
   const area = areaOf(placed, side);
   const texts = placed.flatMap((each) => textBoxes(build, each, side));
   const bodies = placed.map((each) => {

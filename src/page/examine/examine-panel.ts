@@ -8,8 +8,8 @@ import type { ReadBeside } from "./read-beside.ts";
 import { createTapWay } from "./tap-way.ts";
 
 const WAYS = [
-  { value: "taps", label: "by tapping the poles: what sounds where, and in phase with what" },
-  { value: "jack", label: "by its impedance at the jack: every part and joint" },
+  { value: "taps", label: "by tapping the poles: what sounds" },
+  { value: "jack", label: "through its jack: every part and joint" },
 ] as const;
 
 const PRIVACY = "Recordings go to the service to be worked out, and nothing of them is kept there.";

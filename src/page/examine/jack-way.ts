@@ -3,26 +3,22 @@ import { h, replaceContent } from "../dom/element.ts";
 import { createFormRun } from "../fields/form-run.ts";
 import { createRecordInto, signalRecorder } from "../sound-card/record-into.ts";
 import { createRecordSection } from "../sound-card/record-section.ts";
-import { createRecordingSlot, type RecordingSlot } from "../sound-card/recording-slot.ts";
 import { createSoundFields } from "../sound-card/sound-fields.ts";
 import type { AppStore } from "../state/app-state.ts";
 import type { Reading } from "../state/reading.ts";
 import { speechOf } from "../words/lug-speech.ts";
 import { examinedView } from "./examined-view.ts";
+import { createJackPlaces } from "./jack-places.ts";
 import { askExamined, askJackPlan } from "./jack-request.ts";
+import { createJackSetup } from "./jack-setup.ts";
 import { createPlanOfGuard } from "./plan-of-guard.ts";
 import type { ReadBeside } from "./read-beside.ts";
 import { rigFields } from "./rig-fields.ts";
-import { createTakePlaces } from "./take-places.ts";
 import type { TapTake } from "./tap-way.ts";
 
 const INTRO =
-  "The signal goes through a known resistor into the guard's jack, and both sides of the resistor are recorded. Make as many of these" +
-  " takes as you like, the first ones first: each tells more. What you typed in above, by meter, and a take of taps are weighed" +
-  " together with them.";
-
-/** Beside the usual ones. Common practice, no source. */
-const UNTOUCHED = "Let nobody touch the strings or the metal while it records.";
+  "The signal goes through a known resistor into the guard's jack, and both sides of the resistor are recorded, once in each setting" +
+  " below. What you typed in above, by meter, and a take of taps are weighed together with the takes.";
 
 /** What else is known of the guard, and weighed together. */
 interface Beside {
@@ -30,11 +26,14 @@ interface Beside {
   readonly taps: () => TapTake | undefined;
 }
 
-const listOf = (texts: readonly string[]) =>
+const isNarrow = () => matchMedia("(max-width: 700px)").matches;
+
+const notesOf = (notes: readonly string[]) =>
+  notes.length > 0 &&
   h(
     "ul",
-    {},
-    texts.map((text) => h("li", {}, text)),
+    { class: "hint" },
+    notes.map((text) => h("li", {}, text)),
   );
 
 /**
@@ -49,30 +48,31 @@ export function createJackWay(
 ): HTMLElement {
   const sound = createSoundFields();
   const rig = rigFields();
-  const gain = createRecordingSlot({
-    name: "gain",
-    isStereo: true,
-    label: "Both inputs on one point",
-    isOptional: true,
-  });
+  const setup = createJackSetup(rig, sound);
   const lockAll = (isBusy: boolean) => {
     lock(isBusy);
+    sound.player.lock(isBusy);
     run.button.disabled = isBusy;
-    for (const { record } of [gain, ...places.takes().map(({ slot }) => slot)]) record.disabled = isBusy;
+    for (const { record } of places.slots()) record.disabled = isBusy;
   };
   const recordInto = createRecordInto({ ...signalRecorder(sound), until: () => plan.until() }, lockAll);
-  const withRecording = (slot: RecordingSlot) => slot.record.addEventListener("click", () => void recordInto(slot));
-  const places = createTakePlaces(withRecording, (text) => {
-    const { reading } = store.state;
-    return reading ? speechOf(reading).say(text) : text;
+  const places = createJackPlaces({
+    made: (slot) => slot.record.addEventListener("click", () => void recordInto(slot)),
+    begun: () => {
+      if (isNarrow()) setup.element.open = false;
+    },
+    say: (text) => {
+      const { reading } = store.state;
+      return reading ? speechOf(reading).say(text) : text;
+    },
   });
-  withRecording(gain);
   const plan = createPlanOfGuard(store, {
     within,
     ask: askJackPlan,
-    show: ({ takes: planned, needs }) => {
-      places.renew(planned);
-      return h("div", { class: "stack" }, h("h4", {}, "What you need"), listOf(needs), h("p", {}, UNTOUCHED));
+    show: (answer) => {
+      places.renew(answer.takes);
+      setup.show(answer);
+      return notesOf(answer.notes);
     },
     changed: (isOther) => {
       replaceContent(run.answer);
@@ -81,26 +81,20 @@ export function createJackWay(
   });
   const view = (answer: ExaminedAnswer, reading: Reading) => {
     const { nextTake: next } = answer;
-    const addNext = () => {
-      const take = next && places.placeOf(next);
-      take?.slot.element.scrollIntoView({ block: "center" });
-      take?.slot.record.focus();
-    };
-    const called = (file: string) =>
-      places.takes().find(({ slot }) => slot.name === file)?.planned.title ?? "Both inputs on one point";
-    const hasRoom = next !== null && places.hasRoomFor(next);
-    return examinedView(answer, reading, speechOf(reading), hasRoom ? addNext : undefined, called);
+    const goNext = next && places.hasRoomFor(next) ? () => places.goTo(next) : undefined;
+    return examinedView(answer, reading, speechOf(reading), goNext, places.called);
   };
   const run = createFormRun(
     "Hold it to the drawing",
-    () => [...rig.fields, ...sound.fields, gain, ...places.takes().map(({ slot }) => slot)],
+    () => [...rig.fields, ...sound.fields, ...places.slots()],
     async () => {
       const { reading } = store.state;
       plan.plan();
       const takes = places.takes().filter(({ slot }) => slot.file !== undefined);
       if (!reading || takes.length === 0) throw new Error("Record at least one take, or bring its file.");
       const request = { build: reading.source, signal: sound.kind(), rig: rig.read(), ...beside.measured() };
-      const answer = await plan.during(askExamined(request, { takes, gain, taps: beside.taps() }));
+      const asked = askExamined(request, { takes, gain: places.gain, taps: beside.taps() });
+      const answer = await plan.during(asked);
       return answer.kind === "examined" ? view(answer, reading) : undefined;
     },
   );
@@ -108,14 +102,11 @@ export function createJackWay(
     "div",
     { class: "stack" },
     h("p", {}, INTRO),
+    setup.element,
+    h("h4", {}, "2. Record the takes"),
     plan.element,
-    h("h4", {}, "What is known"),
-    h(
-      "div",
-      { class: "field-row" },
-      rig.fields.map(({ element }) => element),
-    ),
-    createRecordSection(sound, h("div", { class: "stack" }, places.element, gain.element)),
+    createRecordSection(sound, h("div", { class: "stack" }, places.progress, places.element)),
+    h("h4", {}, "3. What it is"),
     h("div", { class: "buttons" }, run.button),
     run.answer,
   );

@@ -12,8 +12,8 @@ export interface PlanWanted<Plan> {
   readonly within: HTMLElement;
   /** The service, for a guard. */
   ask(source: Reading["source"]): Promise<Plan>;
-  /** What there is to see of a plan. */
-  show(plan: Plan): HTMLElement;
+  /** @returns what there is to see of a plan, if anything */
+  show(plan: Plan): HTMLElement | false;
   /** Told at once of each change after the first. @param isOther whether another guard was opened */
   changed(isOther: boolean): void;
 }
@@ -36,7 +36,7 @@ const aborted = (signal: AbortSignal) =>
 
 /** The plan is asked for anew whenever the guard changes. */
 export function createPlanOfGuard<Plan>(store: AppStore, wanted: PlanWanted<Plan>): PlanOfGuard<Plan> {
-  const element = h("div", { class: "stack" });
+  const element = h("div", { class: "stack plan-of-guard" });
   const latest = latestOnly();
   let plan: Plan | undefined;
   let fetched: Reading | undefined;
@@ -52,7 +52,11 @@ export function createPlanOfGuard<Plan>(store: AppStore, wanted: PlanWanted<Plan
       plan = next;
       replaceContent(element, wanted.show(next));
     } catch (error) {
-      if (isLatest()) replaceContent(element, h("p", { class: "fault-text", role: "alert" }, (error as Error).message));
+      if (!isLatest()) return;
+      fetched = undefined;
+      const again = h("button", { type: "button", onclick: () => fetchPlan() }, "Ask again");
+      const message = h("p", { class: "fault-text", role: "alert" }, (error as Error).message);
+      replaceContent(element, message, h("div", { class: "buttons" }, again));
     }
   });
   const soon = later(WAIT_MS, fetchPlan);

@@ -28,10 +28,9 @@ export function createTakePlaces(made: (slot: RecordingSlot) => void, say: (text
   const add = (planned: PlannedTakeAnswer): Take | undefined => {
     const name = freeName();
     if (name === undefined) return undefined;
-    const slot = createRecordingSlot({ name, label: planned.title, isStereo: true, isOptional: true });
+    const told = h("p", {}, say(planned.instruction), " ", h("span", { class: "hint" }, say(`Why: ${planned.why}.`)));
+    const slot = createRecordingSlot({ name, label: planned.title, isStereo: true }, told);
     made(slot);
-    const told = h("p", { class: "hint" }, say(`${planned.instruction} Why: ${planned.why}.`));
-    slot.element.querySelector("label")!.after(told);
     const take = { planned, slot };
     takes = [...takes, take];
     element.append(slot.element);

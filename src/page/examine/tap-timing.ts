@@ -3,9 +3,9 @@ import { formChoice, formText } from "../fields/form-fields.ts";
 import { ServiceProblem } from "../server/client.ts";
 
 const TIMINGS = [
-  { value: "plan", label: "at the plan's times, counted from the first tap" },
+  { value: "plan", label: "at the times of the plan" },
   { value: "hand", label: "at times that I say" },
-  { value: "pauses", label: "by the pauses alone: every row was heard" },
+  { value: "pauses", label: "told by pauses; all were heard" },
 ] as const;
 
 const PATH = "timing.times";

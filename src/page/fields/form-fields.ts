@@ -1,5 +1,6 @@
 import { faultLine, type InputFault } from "../../errors.ts";
 import { freshId, h } from "../dom/element.ts";
+import { unfold } from "../dom/folds.ts";
 import { ServiceProblem } from "../server/client.ts";
 import type { Option } from "./plain-fields.ts";
 
@@ -63,12 +64,16 @@ export function formChoice<Value extends string>(
   return { ...field, read: () => field.read() as Value };
 }
 
-/** Puts each fault beside its field. @returns what belongs to no field */
+/** Puts each fault beside its field, where it is seen. @returns what belongs to no field */
 export function showFormFaults(fields: readonly FormField[], error: unknown): string {
   const faults: readonly InputFault[] = error instanceof ServiceProblem ? error.faults : [];
   const isAt = (field: FormField, fault: InputFault) =>
     fault.path === field.path || fault.path.startsWith(`${field.path}.`);
-  for (const field of fields) field.showFault(faults.find((fault) => isAt(field, fault))?.message);
+  for (const field of fields) {
+    const message = faults.find((fault) => isAt(field, fault))?.message;
+    field.showFault(message);
+    if (message !== undefined) unfold(field.element);
+  }
   const homeless = faults.filter((fault) => !fields.some((field) => isAt(field, fault)));
   if (faults.length === 0) return (error as Error).message;
   return faultLine(homeless);

@@ -1,4 +1,5 @@
 import type { Sound } from "../../audio/sound.ts";
+import { contextAt } from "./context-at.ts";
 import { RATES_HZ } from "./measuring-signal.ts";
 import { captureMissing, openInput } from "./open-input.ts";
 
@@ -11,14 +12,6 @@ const peakOf = (samples: Float32Array) => samples.reduce((most, each) => Math.ma
 
 const STALLED = new Error("Nothing came in for 10 s. Choose the interface as the input, and record again.");
 const STALLED_MS = 10_000;
-
-/** A context at the interface's own rate, where that is one of these. */
-async function contextAt(rates: readonly number[]): Promise<AudioContext> {
-  const context = new AudioContext({ latencyHint: "playback" });
-  if (rates.includes(context.sampleRate)) return context;
-  await context.close();
-  return new AudioContext({ latencyHint: "playback", sampleRate: 48_000 });
-}
 
 /** Blocks end to end; a channel that some lack is silent there. */
 function joined(blocks: readonly Float32Array[][], sampleRateHz: number): Sound {
@@ -82,7 +75,7 @@ export interface CaptureWanted {
   /** Hz, 48 000 among them; absent: all that the service takes. */
   readonly rates?: readonly number[];
   /** What is to be ready before the input opens, and done as it does. */
-  readonly prepare?: (context: AudioContext) => Promise<() => void>;
+  readonly prepare?: (context: AudioContext) => Promise<() => unknown>;
 }
 
 /**

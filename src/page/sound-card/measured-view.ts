@@ -59,14 +59,14 @@ function putFor({ capacitance, resistance }: Behind, part: Part | undefined, sto
 }
 
 function behindView(answer: Behind, part: Part | undefined, store: AppStore, editor: Editor): HTMLElement {
-  const { fit, scaleError } = answer;
+  const { fit, scaleError, notes } = answer;
   const put = putFor(answer, part, store, editor);
   const scale = `Every value may be off by ±${Number((100 * scaleError).toPrecision(2))} % besides, with the known resistor.`;
   return h(
     "div",
     { class: "stack" },
     fit ? fittedView(fit, createPutCoil(store, editor, fit)) : valuesTable(answer),
-    h("p", { class: "hint" }, scale),
+    [scale, ...notes].map((text) => h("p", { class: "hint" }, text)),
     put,
   );
 }

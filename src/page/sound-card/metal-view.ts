@@ -51,7 +51,7 @@ function slopeTable({ slope: { frequencies, decibels, errors }, systematic }: Me
       showQuantity(hertz, "frequency"),
       `${signed(decibels[at]!, 2)} dB`,
       `± ${signed(errors[at]!, 2)} dB`,
-      besides === 0 ? "" : `up to ${besides} dB`,
+      besides === 0 ? "none" : `up to ${besides} dB`,
     ];
   });
   return plainTable(

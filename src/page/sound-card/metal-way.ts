@@ -7,7 +7,7 @@ import type { Way } from "./way.ts";
 const NEEDS = [
   "An audio interface with an instrument input (1 MΩ; its manual says), and a lead into it with two clips.",
   "A small exciter coil: some 100 turns of thin enamelled wire on a bobbin as wide as the pickup, with 100 Ω in series, on a line or headphone output.",
-  "A reference coil with no steel, cover or base plate about it: an air coil of thin wire, or a single coil on alnico rods alone. Measure it first as “a pickup, by an exciter coil and a load”, and type its values in here.",
+  "A reference coil with no steel, cover or base plate about it: an air coil of thin wire, or a single coil on alnico rods alone. Measure it first as “a pickup, by an exciter and a load”, and type its values in here.",
   "A load to clip across the pickup: a resistor and a cap, say 200 kΩ and 470 pF, of 1 % or measured. And a meter.",
   "Or, in place of the reference coil: an integrator, a first-order low-pass of some 10 to 50 Hz whose corner you know, between pickup and input.",
 ];
@@ -28,7 +28,7 @@ const BUDGET =
   " told. A string is no exciter coil, but metal shields from both alike.";
 
 const REFERENCES = [
-  { value: "coil", label: "a reference coil without metal" },
+  { value: "coil", label: "a coil without metal" },
   { value: "integrator", label: "an integrator of known corner" },
 ] as const;
 

@@ -1,6 +1,8 @@
 import type { RecordingName } from "../../contract/measure/measure.ts";
 import { h } from "../dom/element.ts";
+import { createFold } from "../dom/fold.ts";
 import { metalWay } from "./metal-way.ts";
+import { createOneAtATime } from "./one-at-a-time.ts";
 import { pickupWay } from "./pickup-way.ts";
 import { createRecordingSlot, type RecordingSlot } from "./recording-slot.ts";
 import { type Part, resistorWay } from "./resistor-way.ts";
@@ -9,7 +11,7 @@ import type { Way } from "./way.ts";
 export type WayName = "pickup" | "metal" | Part;
 
 export const WAYS = [
-  { value: "pickup", label: "a pickup, by an exciter coil and a load" },
+  { value: "pickup", label: "a pickup, by an exciter and a load" },
   { value: "metal", label: "what metal takes of a pickup's sound" },
   { value: "coil", label: "a coil, behind a resistor" },
   { value: "capacitor", label: "a cap" },
@@ -32,17 +34,20 @@ const listOf = (tag: "ol" | "ul", texts: readonly string[]) =>
     texts.map((text) => h("li", {}, text)),
   );
 
+const step = (title: string, content: HTMLElement) => createFold(title, h("h4", {}, title), content);
+
 function instructions({ picture, needs, steps, budget }: Way): HTMLElement {
   return h(
     "div",
     { class: "stack" },
     picture,
-    h("h4", {}, "What you need"),
-    listOf("ul", needs),
-    h("h4", {}, "Step by step"),
-    listOf("ol", steps),
-    h("h4", {}, "How sure the answer is"),
-    h("p", {}, budget),
+    h(
+      "div",
+      {},
+      step("What you need", listOf("ul", needs)),
+      step("Step by step", listOf("ol", steps)),
+      step("How sure the answer is", h("p", {}, budget)),
+    ),
   );
 }
 
@@ -61,7 +66,12 @@ function wayOf(name: WayName): Way {
 export function openWay(name: WayName, record: (slot: RecordingSlot) => void): OpenWay {
   const way = wayOf(name);
   const slots = way.recordings.map((wanted) => createRecordingSlot(wanted));
-  for (const slot of slots) slot.record.addEventListener("click", () => record(slot));
+  const turns = createOneAtATime(() => slots);
+  for (const slot of slots) {
+    slot.record.addEventListener("click", () => record(slot));
+    turns.follow(slot);
+  }
+  turns.openNext();
   const elementsOf = (all: readonly { readonly element: HTMLElement }[]) => all.map(({ element }) => element);
   return {
     ...way,

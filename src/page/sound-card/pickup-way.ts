@@ -27,8 +27,8 @@ const BUDGET =
 
 const REFERENCES = [
   { value: "", label: "the pickup alone" },
-  { value: "first", label: "the output itself on input 1, the pickup on 2" },
-  { value: "second", label: "the pickup on input 1, the output itself on 2" },
+  { value: "first", label: "input 1: output, 2: pickup" },
+  { value: "second", label: "input 1: pickup, 2: output" },
 ] as const;
 
 /** A pickup, by its voltage without and with loads. */

@@ -1,6 +1,7 @@
 import type { Sound } from "../../audio/sound.ts";
 import { encodeWav } from "../../audio/wav-encode.ts";
 import { h, replaceContent } from "../dom/element.ts";
+import { whenFolded } from "../dom/folds.ts";
 import type { Progress } from "./capture-input.ts";
 import { recordSignal } from "./record-signal.ts";
 import { createRecordingMonitor } from "./recording-monitor.ts";
@@ -16,6 +17,12 @@ const SIGNAL_TOLD = "The signal plays three times, 16 seconds in all. Touch noth
 function wordsOf(error: unknown): string {
   const { message } = error as Error;
   return message.endsWith(".") ? message : `${message}.`;
+}
+
+/** Work goes on where it is, or in the place that opened as this one was filled. */
+function goOnFrom({ element, record }: RecordingSlot): void {
+  const next = element.parentElement?.querySelector<HTMLElement>(".recording-slot[open] button");
+  (element.open ? record : (next ?? element.querySelector("summary")))?.focus();
 }
 
 /** One way to record. */
@@ -50,10 +57,8 @@ export function createRecordInto(recorder: Recorder, lock: (isBusy: boolean) => 
     const stop = new AbortController();
     const monitor = createRecordingMonitor(recorder.told, () => stop.abort(STOPPED));
     const signals = [stop.signal, ...(recorder.until ? [recorder.until()] : [])];
-    const fold = slot.element.closest("details");
     // Nobody sees there that the input is still open.
-    const stopFolded = () => fold?.open || stop.abort(STOPPED);
-    fold?.addEventListener("toggle", stopFolded);
+    const endWatch = whenFolded(slot.element, () => stop.abort(STOPPED));
     const holder = h("div", {}, monitor.element, recorder.beside);
     slot.element.append(holder);
     lock(true);
@@ -71,9 +76,9 @@ export function createRecordInto(recorder: Recorder, lock: (isBusy: boolean) => 
       replaceContent(holder, h("p", { class: "fault-text", role: "alert" }, wordsOf(error)));
       slot.record.addEventListener("click", () => holder.remove(), { once: true });
     } finally {
-      fold?.removeEventListener("toggle", stopFolded);
+      endWatch();
       lock(false);
-      slot.record.focus();
+      goOnFrom(slot);
     }
   };
 }

@@ -1,13 +1,15 @@
 import { acceptDrops } from "../dom/accept-drops.ts";
-import { freshId, h } from "../dom/element.ts";
+import { type Child, freshId, h } from "../dom/element.ts";
 import { createFaultLine } from "../fields/fault-line.ts";
 import type { FormField } from "../fields/form-fields.ts";
 import { saveFile } from "../server/save-file.ts";
 import { captureMissing } from "./open-input.ts";
 import type { RecordingWanted } from "./way.ts";
 
-/** A recording's place: a file chosen, dropped or recorded, and what is wrong with it. */
+/** A recording's place: a file chosen, dropped or recorded, and what is wrong with it. Folded, it is a line that says what is there. */
 export interface RecordingSlot<Name extends string = string> extends FormField {
+  /** Hears `put` whenever what it holds changes. */
+  readonly element: HTMLDetailsElement;
   readonly name: Name;
   readonly isStereo: boolean;
   readonly record: HTMLButtonElement;
@@ -21,29 +23,38 @@ export interface RecordingSlot<Name extends string = string> extends FormField {
 const buttonFor = (label: string, text: string, className = "") =>
   h("button", { type: "button", class: className, "aria-label": `${text}: ${label}` }, text);
 
-export function createRecordingSlot<Name extends string>({
-  name,
-  label,
-  isOptional,
-  isStereo = false,
-}: RecordingWanted<Name>): RecordingSlot<Name> {
-  const id = freshId("recording");
-  const input = h("input", { id, type: "file", accept: ".wav,audio/wav,audio/x-wav" });
-  const { element: fault, tell: showFault } = createFaultLine(input, `${id}-fault`);
+const NONE_YET = "none yet, or drop one here";
+
+/** @param about how this recording is made */
+export function createRecordingSlot<Name extends string>(
+  { name, label, isOptional, isStereo = false }: RecordingWanted<Name>,
+  ...about: Child[]
+): RecordingSlot<Name> {
+  const title = isOptional ? `${label} (may be left out)` : label;
+  const input = h("input", { type: "file", accept: ".wav,audio/wav,audio/x-wav", "aria-label": title });
+  const { element: fault, tell: showFault } = createFaultLine(input, freshId("recording-fault"));
   const told = h("span", { class: "hint", role: "status" });
   const record = buttonFor(label, "Record");
   const save = buttonFor(label, "Save", "quiet");
   const away = buttonFor(label, "Leave out", "quiet");
+  const done = h("b", { class: "slot-done", hidden: true }, "✓", h("span", { class: "heading" }, " there"));
+  const element = h(
+    "details",
+    { class: "recording-slot", open: true },
+    h("summary", {}, title, done),
+    h("div", { class: "stack" }, about, h("div", { class: "row" }, record, input, save, away), told, fault),
+  );
   let file: File | undefined;
   let decibels: number | undefined;
   const put = (next: File | undefined, madeAt?: number) => {
     file = next;
     decibels = madeAt;
-    told.textContent = next ? `${next.name}, ${(next.size / 1e6).toFixed(1)} MB` : "none yet, or drop one here";
-    save.hidden = away.hidden = next === undefined;
+    told.textContent = next ? `${next.name}, ${(next.size / 1e6).toFixed(1)} MB` : NONE_YET;
+    done.hidden = save.hidden = away.hidden = next === undefined;
     // The same file, mended, can be chosen again; and a choice that was recorded over is none.
     if (next !== input.files?.[0]) input.value = "";
     showFault(undefined);
+    element.dispatchEvent(new Event("put"));
   };
   input.addEventListener("change", () => input.files?.[0] && put(input.files[0]));
   save.addEventListener("click", () => file && saveFile(file.name, file));
@@ -51,14 +62,6 @@ export function createRecordingSlot<Name extends string>({
     put(undefined);
     record.focus();
   });
-  const element = h(
-    "div",
-    { class: "recording-slot" },
-    h("label", { for: id }, isOptional ? `${label} (may be left out)` : label),
-    h("div", { class: "row" }, record, input, save, away),
-    told,
-    fault,
-  );
   acceptDrops(element, (dropped) => dropped && put(dropped));
   put(undefined);
   record.hidden = captureMissing() !== undefined;

@@ -1,5 +1,7 @@
 import type { MeasureRequest } from "../../contract/measure/measure.ts";
-import { formChoice, formText } from "../fields/form-fields.ts";
+import { formText } from "../fields/form-fields.ts";
+import { createChannelOrder } from "./channel-order.ts";
+import { loadOf } from "./load-of.ts";
 import { fractionAs } from "./percent.ts";
 import { resistorPicture } from "./rig-picture.ts";
 import type { Way } from "./way.ts";
@@ -52,10 +54,10 @@ const needs = ({ called, advice }: PartWords) => [
 const steps = ({ called }: PartWords) => [
   `Take the ${called} out of the circuit, or unsolder one end of it.`,
   "Clip the resistor between the output's tip and the part; the part's other end goes to the sleeves, which all meet.",
-  "Input 1 goes before the resistor, where the output is; input 2 behind it, where the part is.",
-  "Record it. Set levels on this one: the loudest pass should peak between −12 and −3 dB on input 1. Then touch no gain.",
+  "One input goes before the resistor, where the output is; the other behind it, where the part is. The picture shows which, as chosen below.",
+  "Record it. Set levels on this one: the loudest pass should peak between −12 and −3 dB on the input before the resistor. Then touch no gain.",
   "Best: record both inputs on one point, before the resistor. That takes the difference of their gains out.",
-  "Best: record with the part taken off. That takes the inputs' own 1 MΩ and picofarads out.",
+  "Best: record with the part taken off. That takes the inputs' own 1 MΩ and picofarads out. Second best: type in below the 1 MΩ and picofarads that the manual says, with those of the lead; a recording goes before them.",
   "For small values: record with the two clips of the part on each other. That takes the clips' own resistance out.",
 ];
 
@@ -63,21 +65,20 @@ const budgetOf = ({ budget }: PartWords) =>
   `The resistor's tolerance goes straight into every value. ${budget} An input has some 1 MΩ and 100 pF across the part; the recording` +
   " without the part removes them. Hiss and hum are in the standard errors that the answer carries.";
 
-const ORDERS = [
-  { value: "before-behind", label: "input 1 before the resistor, 2 behind it" },
-  { value: "behind-before", label: "input 2 before the resistor, 1 behind it" },
-] as const;
-
 /** A part behind a known resistor, the voltage recorded on both sides. */
 export function resistorWay(part: Part): Way {
   const words = PARTS[part];
   const resistor = formText("resistor", "The known resistor", words.resistor);
   const tolerance = formText("resistorTolerance", "Its tolerance in %", "1");
-  const channels = formChoice("channels", "Inputs", ORDERS);
+  const { field: channels, picture } = createChannelOrder("channels", (inputs) =>
+    resistorPicture(words.called, inputs),
+  );
+  const input = formText("input.resistance", "The input's resistance, if known", "", "1M");
+  const inputCap = formText("input.capacitance", "Its capacitance with the lead's", "", "150p");
   const resistance = formText("resistance", "DC resistance by meter", "", "6.2k");
   const isCoil = part === "coil";
   return {
-    picture: resistorPicture(words.called),
+    picture,
     needs: needs(words),
     steps: steps(words),
     budget: budgetOf(words),
@@ -87,15 +88,21 @@ export function resistorWay(part: Part): Way {
       { name: "open", isStereo: true, label: "Without the part", isOptional: true },
       { name: "short", isStereo: true, label: "The clips on each other", isOptional: true },
     ],
-    fields: [resistor, tolerance, channels, ...(isCoil ? [resistance] : [])],
-    body: (signal) => ({
-      method: "series-resistor",
-      signal,
-      part,
-      resistor: resistor.read(),
-      ...fractionAs("resistorTolerance", tolerance.read()),
-      channels: channels.read(),
-      ...(isCoil && resistance.read() ? { resistance: resistance.read() } : {}),
-    }),
+    fields: [resistor, tolerance, channels, input, inputCap, ...(isCoil ? [resistance] : [])],
+    body: (signal, given) => {
+      const stated = loadOf(input.read(), inputCap.read());
+      // The service takes one of the two.
+      const isStated = Object.keys(stated).length > 0 && !given.has("open");
+      return {
+        method: "series-resistor",
+        signal,
+        part,
+        resistor: resistor.read(),
+        ...fractionAs("resistorTolerance", tolerance.read()),
+        channels: channels.read(),
+        ...(isStated ? { input: stated } : {}),
+        ...(isCoil && resistance.read() ? { resistance: resistance.read() } : {}),
+      };
+    },
   };
 }

@@ -1,4 +1,5 @@
 import { s } from "../dom/element.ts";
+import type { Inputs } from "./channel-order.ts";
 
 const box = (x: number, y: number, width: number, height: number, ...lines: string[]) =>
   s(
@@ -59,20 +60,42 @@ export function metalPicture(): SVGElement {
   );
 }
 
+const note = (x: number, y: number, text: string) => s("text", { x, y, class: "rig-note" }, text);
+
 /** A part behind a resistor, with an input on either side of it. */
-export function resistorPicture(part: string): SVGElement {
+export function resistorPicture(part: string, [before, behind]: Inputs): SVGElement {
   return picture(
-    `The output's tip goes to input 1's tip and to the known resistor. The resistor's other end goes to input 2's tip and to the ${part}. The ${part}'s other end meets the sleeves of output and inputs.`,
+    `The output's tip goes to the tip of ${before} and to the known resistor. The resistor's other end goes to the tip of ${behind} and to the ${part}. The ${part}'s other end meets the sleeves of output and inputs.`,
     wires("M90 95H150M220 95H285V130"),
     wires("M120 95V60M255 95V60"),
     wires("M47 120V195H285V172"),
     box(5, 70, 85, 50, "output"),
     box(150, 78, 70, 34, "resistor"),
-    box(80, 15, 80, 45, "input 1"),
-    box(215, 15, 80, 45, "input 2"),
+    box(80, 15, 80, 45, before),
+    box(215, 15, 80, 45, behind),
     box(215, 130, 140, 42, part),
-    s("text", { x: 150, y: 188, class: "rig-note" }, "all sleeves meet here"),
+    note(150, 188, "all sleeves meet here"),
     joint(120, 95),
     joint(255, 95),
+  );
+}
+
+/** The known resistor between the output and a guard's jack, with an input on either side of it. */
+export function jackPicture([before, behind]: Inputs): SVGElement {
+  return picture(
+    `The output's tip goes to the tip of ${before} and to the known resistor. The resistor's other end goes to the tip of ${behind} and to the tip of the guard's jack. The sleeves of output, inputs and jack all meet.`,
+    wires("M85 95H130M200 95H270"),
+    wires("M108 95V60M222 95V60"),
+    wires("M42 120V165H270"),
+    box(5, 70, 80, 50, "output"),
+    box(130, 78, 70, 34, "resistor"),
+    box(68, 15, 80, 45, before),
+    box(182, 15, 80, 45, behind),
+    box(270, 70, 85, 120, "the guard,", "at its jack"),
+    note(255, 112, "tip"),
+    note(248, 158, "sleeve"),
+    note(135, 184, "all sleeves meet here"),
+    joint(108, 95),
+    joint(222, 95),
   );
 }

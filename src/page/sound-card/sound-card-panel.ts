@@ -53,6 +53,7 @@ export function createSoundCardPanel(store: AppStore, editor: Editor): HTMLEleme
     for (const { record } of ways.current().slots) record.disabled = isBusy;
     ways.choice.element.querySelector("select")!.disabled = isBusy;
     run.button.disabled = isBusy;
+    sound.player.lock(isBusy);
   };
   const recordInto = createRecordInto(signalRecorder(sound), lock);
   const ways = createWays((slot) => void recordInto(slot));
@@ -75,7 +76,8 @@ export function createSoundCardPanel(store: AppStore, editor: Editor): HTMLEleme
     told,
     h("h4", {}, "What is known"),
     known,
-    createRecordSection(sound, slots),
+    h("h4", {}, "Record, or bring WAV files"),
+    createRecordSection(sound, slots, h("div", { class: "row add-row" }, sound.player.button, sound.player.told)),
     h("p", { class: "hint" }, PRIVACY),
     h("div", { class: "buttons" }, run.button),
     run.answer,

@@ -13,7 +13,7 @@ export interface RecordingWanted<Name extends string = string> {
 
 /** A way to measure one kind of thing: what it takes, how it is done, and what is sent. */
 export interface Way {
-  readonly picture: SVGElement;
+  readonly picture: Element;
   readonly needs: readonly string[];
   readonly steps: readonly string[];
   /** What its answer is uncertain by. */

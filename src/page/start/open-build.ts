@@ -34,15 +34,20 @@ export async function toReading(bench: Pick<Bench, "engine">, input: unknown): P
   return "reading" in result ? result.reading : undefined;
 }
 
-/** Puts a build file on the bench, whatever form it has; what is no build file is refused in the status line. */
-export async function openBuild(bench: Bench, input: unknown, settings: RawSettings = {}): Promise<boolean> {
+/** Puts a build file on the bench, whatever form it has; what is no build file is refused in the status line. @param guard what is to stand for it */
+export async function openBuild(
+  bench: Bench,
+  input: unknown,
+  settings: RawSettings = {},
+  guard: object = {},
+): Promise<boolean> {
   const { store, editor } = bench;
   const form = await toSource(bench, input);
   if ("message" in form) {
     store.set({ notice: form.message });
     return false;
   }
-  const opened = editor.open(form.source, settings);
+  const opened = editor.open(form.source, settings, undefined, guard);
   store.set({ notice: "", startedFrom: "" });
   await opened;
   return true;

@@ -1,5 +1,6 @@
 import type { RawSettings } from "../../build-file/settings.ts";
 import type { AppState, AppStore } from "./app-state.ts";
+import { keptAs } from "./kept-as.ts";
 import type { BuildSource } from "./reading.ts";
 
 const KEY = "presolder.draft.1";
@@ -14,6 +15,8 @@ export interface Draft {
   readonly signal?: string;
   readonly hand?: AppState["hand"];
   readonly stringAge?: AppState["stringAge"];
+  /** The guard of the shelf that it is kept as. */
+  readonly kept?: string;
 }
 
 export function readDraft(): Draft | undefined {
@@ -26,9 +29,15 @@ export function readDraft(): Draft | undefined {
   }
 }
 
-function writeDraft({ source, settings, other, story, signal, hand, stringAge }: AppState): void {
+function writeDraft({ source, settings, other, story, signal, hand, stringAge, guard, faults }: AppState): void {
   if (!source) return;
-  const beside = { ...(other ? { other: other.source } : {}), ...(story ? { story } : {}) };
+  // Of a guard that cannot be read yet, `guard` is still the one before.
+  const kept = faults.length === 0 ? keptAs(guard) : undefined;
+  const beside = {
+    ...(other ? { other: other.source } : {}),
+    ...(story ? { story } : {}),
+    ...(kept ? { kept } : {}),
+  };
   const draft: Draft = { source, settings, signal, hand, stringAge, ...beside };
   try {
     localStorage.setItem(KEY, JSON.stringify(draft));

@@ -24,9 +24,13 @@ export class Editor {
     this.#engine = engine;
   }
 
-  /** Puts another build on the bench. @param read its reading, where there is one already */
-  open(source: BuildSource, settings: RawSettings = {}, read?: Reading): Promise<void> {
-    return this.#push({ source, guard: {} }, settings, read);
+  /**
+   * Puts another build on the bench.
+   * @param read its reading, where there is one already
+   * @param guard what is to stand for it
+   */
+  open(source: BuildSource, settings: RawSettings = {}, read?: Reading, guard: object = {}): Promise<void> {
+    return this.#push({ source, guard }, settings, read);
   }
 
   /** One step of change; the history keeps it. */

@@ -71,7 +71,7 @@ export function handleError(error: unknown, request: FastifyRequest, reply: Fast
 
 /** An address that cannot even be decoded: a page for a person with a broken link, a problem for anybody else. */
 export function handleBadAddress(error: unknown, request: FastifyRequest, reply: FastifyReply): FastifyReply {
-  if (!request.url.startsWith("/b/")) return handleError(error, request, reply);
+  if (!/^\/[bs]\//.test(request.url)) return handleError(error, request, reply);
   const reason = 'the link holds a "%" that stands for no character; it was damaged on its way';
   return reply
     .code(400)

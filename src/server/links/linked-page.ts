@@ -1,8 +1,13 @@
 import type { Build } from "../../build-file/schema.ts";
 import { escapeHtml } from "../http/small-pages.ts";
 
+interface Description {
+  readonly title: string;
+  readonly description: string;
+}
+
 /** What a link shows in a chat or a search: the guard's title and its pickups. */
-export function describeBuild(build: Build): { title: string; description: string } {
+export function describeBuild(build: Build): Description {
   const pickups = Object.entries(build.parts).flatMap(([name, part]) => (part.kind === "pickup" ? [name] : []));
   const count = `${pickups.length} pickup${pickups.length === 1 ? "" : "s"}`;
   const description =
@@ -15,10 +20,18 @@ export function describeBuild(build: Build): { title: string; description: strin
   };
 }
 
+/** The same of a shelf. */
+export function describeShelf(count: number): Description {
+  return {
+    title: `${count === 1 ? "A guard" : `${count} guards`} for your shelf – Presolder`,
+    description: "Guards to hear, check and compare; none is kept before you say so.",
+  };
+}
+
 /** The page with a title and a description of its own. */
-export function pageFor(page: string, build: Build): string {
-  const title = escapeHtml(describeBuild(build).title);
-  const description = escapeHtml(describeBuild(build).description);
+export function pageFor(page: string, described: Description): string {
+  const title = escapeHtml(described.title);
+  const description = escapeHtml(described.description);
   const head = [
     `<title>${title}</title>`,
     `<meta name="description" content="${description}">`,

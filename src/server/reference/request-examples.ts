@@ -83,6 +83,21 @@ type Examples = { readonly [Path in keyof PostCalls]: PostCalls[Path]["request"]
 const EXAMPLES: Examples = {
   "/api/expand": { build: BUILD },
   "/api/link": { build: BUILD },
+  "/api/shelf-link": {
+    guards: [
+      {
+        id: "5f0c6c1e-6a1b-4c8e-9d55-0b6f3f6f2a11",
+        name: "Guard B",
+        guitar: "the blue one",
+        state: "wired",
+        made: "2026-03-01",
+        changed: "2026-03-02T18:30:00.000Z",
+        notes: "",
+        readings: [],
+        build: BUILD,
+      },
+    ],
+  },
   "/api/response": { build: BUILD, settings: BRIDGE, frequencies: [100, 1000, 5000] },
   "/api/preview": {
     build: BUILD,
@@ -101,6 +116,19 @@ const EXAMPLES: Examples = {
     free: [{ part: "cap2", values: ["10n", "22n", "47n"] }],
     wish: { kind: "tone-halfway", settings: { lever: 1 } },
   },
+  "/api/wanted": {
+    text: "glassy 4, hum-free 2",
+    starts: ["singles-neck-middle"],
+    pickups: { neck: ["single-vintage", "single-medium"], middle: ["single-vintage-rwrp"], bridge: ["single-hot"] },
+    values: {
+      volume: ["250k"],
+      tone: ["250k"],
+      cap: ["22n"],
+      bleed: ["none", { capacitance: "680p", parallel: "150k" }],
+    },
+    switches: false,
+  },
+  "/api/wishes": { text: "glassy 4, fat bridge that cleans up, hum-free 2" },
   "/api/dielectrics": { build: BUILD },
   "/api/examine": { build: BUILD },
   "/api/taps": { build: BUILD },
@@ -118,6 +146,7 @@ const EXAMPLES: Examples = {
     meter: "manual-2000",
     drawer: [{ part: { kind: "cap", capacitance: "47n" }, quantity: 2 }],
   },
+  "/api/swap-card": { out: BUILD, in: FIVE_HUNDRED_K, how: { jack: "plug", claw: "plug" }, guitar: "the blue one" },
   "/api/recognise": { build: BY_HAND },
   "/api/heights": {
     build: BUILD,

@@ -19,10 +19,13 @@ import { rewireJob } from "../jobs/rewire.ts";
 import { roomJob, roomTemplateJob } from "../jobs/room.ts";
 import { searchJob } from "../jobs/search.ts";
 import { stringLevelsJob } from "../jobs/string-levels.ts";
+import { swapCardJob } from "../jobs/swap-card.ts";
 import { switchJob } from "../jobs/switch-finder.ts";
 import { tableJob } from "../jobs/table.ts";
 import { tapsJob } from "../jobs/taps.ts";
 import { toleranceJob } from "../jobs/tolerance.ts";
+import { wantedJob } from "../jobs/wanted.ts";
+import { wishesJob } from "../jobs/wishes.ts";
 import type { WorkSize } from "./fair-queue.ts";
 
 /** Everything a worker can do, by name. */
@@ -39,11 +42,14 @@ export const JOBS = {
   table: tableJob,
   fit: fitJob,
   search: searchJob,
+  wanted: wantedJob,
+  wishes: wishesJob,
   bench: benchJob,
   diagnose: diagnoseJob,
   recognise: recogniseJob,
   rewire: rewireJob,
   passport: passportJob,
+  swapCard: swapCardJob,
   passportPaper: passportPaperJob,
   room: roomJob,
   roomTemplate: roomTemplateJob,

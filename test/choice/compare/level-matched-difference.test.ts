@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { levelMatchedDifference, loudnessLu } from "../../../src/choice/compare/difference.ts";
+import { loudnessLu } from "../../../src/choice/band-energies.ts";
+import { levelMatchedDifference } from "../../../src/choice/compare/difference.ts";
 import { peakShift } from "../../../src/choice/compare/resonance-jnd.ts";
 import { audibility, verdictOn } from "../../../src/choice/compare/verdict.ts";
 import { SLICES, SLICES_PER_BAND } from "../../../src/choice/slices.ts";

@@ -35,6 +35,12 @@ describe("values told of a guard that departs", () => {
     expect(cap.message).toMatch(/ is 2\d\d nF .*drawn as 22 nF|tolerance; drawn as 22 nF/);
   });
 
+  it("are called each by a name of its own, a coil's losses too", () => {
+    const titles = toldBy(departuresOf(build).find(isOf("cap-ten-times"))!).map(({ title }) => title);
+    expect(new Set(titles).size).toBe(titles.length);
+    expect(titles).toContainEqual(expect.stringMatching(/: core loss 1, inductance$/));
+  });
+
   it("leave out a winding that is broken, which has none", () => {
     const broken = departuresOf(build).find(isOf("coil-open"))!;
     expect(toldBy(broken).filter(({ part }) => part === "bridge")).toEqual([]);

@@ -1,6 +1,10 @@
 import { describe, expect, it } from "vitest";
-import { outsideOf, probabilityOf, summaryFor, verdictOf, verdictTitle } from "../../../src/examine/answer/verdict.ts";
+import { summaryFor } from "../../../src/examine/answer/summary.ts";
+import { outsideOf, probabilityOf, verdictOf, verdictTitle } from "../../../src/examine/answer/verdict.ts";
 import type { Group } from "../../../src/examine/weigh/groups.ts";
+import { trialGuards } from "../trial-guards.ts";
+
+const { build } = trialGuards[0]!;
 
 /** The guard as drawn, believed so far and so well, with other departures that look the same. */
 function drawn(share: number, drawnShare: number, chiSquare = 20): Group {
@@ -36,6 +40,6 @@ describe("a verdict", () => {
     expect(summary).toMatch(
       /as drawn \(5[78] %\), or departs in a way that these takes cannot tell from it \(with those 9[345] %\)/,
     );
-    expect(verdictTitle("as-drawn", drawn(0.98, 0.6))).toBe("As drawn, as far as these takes tell");
+    expect(verdictTitle(build, "as-drawn", drawn(0.98, 0.6))).toBe("As drawn, as far as these takes tell");
   });
 });

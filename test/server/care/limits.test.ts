@@ -47,6 +47,9 @@ const screws = (count: number) =>
   );
 const levels = (count: number) => Array.from({ length: count }, () => ({ settings: {}, strings: [0, 0, 0, 0, 0, 0] }));
 
+const ANYWHERE = { kind: "anywhere" };
+const LOUD = { word: "loud" };
+
 const CASES: readonly Case[] = [
   {
     limit: "parts",
@@ -75,6 +78,27 @@ const CASES: readonly Case[] = [
     status: 400,
     path: "caps",
     names: limits.MAX_ASKED_CAPS,
+  },
+  {
+    limit: "characters of wishes in words",
+    send: () => post("/api/wishes", { text: "a".repeat(limits.MAX_WISH_CHARS + 1) }),
+    status: 400,
+    path: "text",
+    names: limits.MAX_WISH_CHARS,
+  },
+  {
+    limit: "places wished for",
+    send: () => post("/api/wanted", { wishes: Array(limits.MAX_WISHES + 1).fill({ where: ANYWHERE, asks: [LOUD] }) }),
+    status: 400,
+    path: "wishes",
+    names: limits.MAX_WISHES,
+  },
+  {
+    limit: "words for one place",
+    send: () => post("/api/wanted", { wishes: [{ where: ANYWHERE, asks: Array(limits.MAX_ASKS + 1).fill(LOUD) }] }),
+    status: 400,
+    path: "wishes.0.asks",
+    names: limits.MAX_ASKS,
   },
   {
     limit: "loss of a cap",

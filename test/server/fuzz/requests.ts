@@ -114,6 +114,19 @@ const BODIES: readonly (readonly [path: string, weight: number, body: Body])[] =
     }),
   ],
   ["/api/fit", 1, () => ({ method: "response", table: TABLE, load: { resistance: "1M", capacitance: "100p" } })],
+  ["/api/wishes", 1, () => ({ text: "glassy 4, hum-free 2" })],
+  [
+    "/api/wanted",
+    1,
+    () => ({
+      wishes: [{ where: { kind: "position", position: 4 }, asks: [{ word: "glassy" }] }],
+      starts: ["one-p90"],
+      plan: { layout: "one-pickup", pickups: { bridge: "p90" }, volume: "500k", tones: [] },
+      values: { volume: ["500k"], bleed: ["none"] },
+      switches: false,
+    }),
+  ],
+  ["/api/swap-card", 1, () => ({ out: PLAN, in: PLAN, how: { jack: "plug" } })],
   [
     "/api/search",
     1,

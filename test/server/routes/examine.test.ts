@@ -7,7 +7,7 @@ import { Controls, parseSettings } from "../../../src/build-file/settings.ts";
 import { examineAnswerSchema } from "../../../src/contract/examine/examine-answer.ts";
 import type { ExamineRequest } from "../../../src/contract/examine/examine-request.ts";
 import { thoroughly } from "../../effort.ts";
-import { jackRecording } from "../../examine/guard-recordings.ts";
+import { exciterRecording, jackRecording } from "../../examine/guard-recordings.ts";
 import { benchOf, seeded, soldered } from "../../examine/simulated-guard.ts";
 import { multipart, useService } from "../service.ts";
 
@@ -113,6 +113,40 @@ describe("POST /api/examine", () => {
       const named = [answer.departures[0]!, ...answer.departures[0]!.sameAs].flatMap(({ faults }) => faults);
       expect(named).toContainEqual(expect.objectContaining({ kind: kind ?? "none", lugs: truth?.lugs ?? [] }));
     });
+
+  thoroughly(
+    "hears in recordings of a small coil over each pickup that one of them has its leads exchanged",
+    async () => {
+      const build = readBuild(BUILD);
+      const random = seeded(9);
+      const truth = singleFaults(build).find(
+        ({ kind, lugs }) => kind === "leads-swapped" && lugs.includes("bridge.hot"),
+      )!;
+      const guard = soldered(build, truth.edits, random);
+      const bench = benchOf(47e3, random);
+      const signal = await playedSignal();
+      const settings = { lever: 2 };
+      const set = parseSettings(new Controls(build), settings);
+      const exciter = { strength: 0.05, cornerHz: 3000, delaySeconds: 0 };
+      const pickups = ["neck", "bridge"];
+      const files = Object.fromEntries(
+        pickups.map((pickup, index) => [
+          `take${index + 1}`,
+          exciterRecording(signal, RATE_HZ, guard, set, { pickup, coil: "coil" }, exciter, bench, random),
+        ]),
+      );
+      const takes = pickups.map((pickup, index) => ({ file: `take${index + 1}`, settings, through: { pickup } }));
+      const reply = await ask({ build: BUILD, rig: RIG, takes }, files);
+      expect(reply.statusCode, reply.body).toBe(200);
+      const answer = examineAnswerSchema.parse(reply.json());
+      if (answer.kind !== "examined") throw new Error(answer.kind);
+      expect(answer.verdict, answer.summary).toBe("departs");
+      expect(answer.departures[0]!.faults[0]!.kind).toBe("leads-swapped");
+      const named = [answer.departures[0]!, ...answer.departures[0]!.sameAs].flatMap(({ faults }) => faults);
+      expect(named).toContainEqual(expect.objectContaining({ kind: "leads-swapped", lugs: truth.lugs }));
+      expect(answer.takes.map(({ curves }) => curves.unit)).toEqual(["dB re full scale", "dB re full scale"]);
+    },
+  );
 
   it("refuses by the field what no take can be read from", async () => {
     const take = { file: "take1", settings: { lever: 1 } };

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { encodeWav } from "../../../src/audio/wav-encode.ts";
 import { type MeasureRequest, measureAnswerSchema, type RecordingName } from "../../../src/contract/measure/measure.ts";
 import { measuringSignal } from "../../../src/measure/signal/measuring-signal.ts";
-import { effort, thoroughly } from "../../effort.ts";
+import { thoroughly } from "../../effort.ts";
 import { bare, exciterAt, heardFrom, pole, product, ROD_COIL, shelf } from "../../measure/simulated-metal.ts";
 import { COIL, type Complex, LOAD, over } from "../../measure/simulated-pickup.ts";
 import { recorded } from "../../measure/simulated-recording.ts";
@@ -13,8 +13,7 @@ const INPUT = { resistance: 1e6, capacitance: 150e-12 };
 /** Hiss at −90 dB, hum at −60. */
 const WORLD = { gain: 0.3, noise: 3e-5, hum: { hz: 50, peak: 1e-3 }, bits: 24 } as const;
 const EXCITER_HZ = 3400;
-/** Another clock takes seconds to simulate. */
-const DRIFT_PPM = effort(0, 30);
+const DRIFT_PPM = 30;
 const service = useService();
 
 type Files = Partial<Record<RecordingName, Uint8Array>>;
@@ -53,7 +52,7 @@ const REQUEST = {
 } satisfies Exciter;
 
 describe("POST /api/measure by an exciter", () => {
-  it("tells a cover's pole over a coil on rods, the pickup's own coil found by a load", async () => {
+  thoroughly("tells a cover's pole over a coil on rods, the pickup's own coil found by a load", async () => {
     const referenceCoil = heard(heardFrom(ROD_COIL, behind(bare), INPUT), DRIFT_PPM);
     const unloaded = heard(heardFrom(COIL, behind(pole(3500)), INPUT));
     const loaded = heard(heardFrom(COIL, behind(pole(3500)), INPUT, LOAD));

@@ -83,6 +83,9 @@ class BuildEditor {
       case "taper":
         this.#change(change.part, "pot", (pot) => withTaper(pot, change.taper));
         break;
+      case "positions":
+        this.#reorder(change.control, change.order);
+        break;
       default:
         change satisfies never;
     }
@@ -130,13 +133,28 @@ class BuildEditor {
   }
 
   #killContact(control: number, lug: number): void {
-    const { name: called, part, table } = switchControls(this.#build.parts)[control]!;
+    const { name: called, part, table } = switchControls(this.#parts)[control]!;
     const dead = table.lugs.find((local) => this.#table.find(contactLug(called, local)) === lug);
-    const positions: SwitchTable["positions"] = table.positions.map((groups) => [
-      ...groups.map((group) => group.filter((name) => name !== dead)).filter((group) => group.length > 0),
-      ...table.lugs.map((name) => [name]),
-    ]);
-    const spec = { positions: positions.map((groups) => groups.map((group) => [...group])) };
+    const positions = table.positions.map((groups) =>
+      groups.map((group) => group.filter((name) => name !== dead)).filter((group) => group.length > 0),
+    );
+    this.#setContacts(part, table.lugs, positions);
+  }
+
+  #reorder(control: number, order: readonly number[]): void {
+    const { part, table } = switchControls(this.#parts)[control]!;
+    this.#setContacts(
+      part,
+      table.lugs,
+      order.map((number) => table.positions[number - 1]!),
+    );
+  }
+
+  /** Every lug is named in every position, for a contact table of its own has no others. */
+  #setContacts(part: string, lugs: SwitchTable["lugs"], positions: SwitchTable["positions"]): void {
+    const spec = {
+      positions: positions.map((groups) => [...groups.map((group) => [...group]), ...lugs.map((name) => [name])]),
+    };
     const old = this.#parts[part]!;
     if (old.kind === "pot") this.#parts[part] = { ...old, drives: spec };
     else if (old.kind === "switch") this.#parts[part] = { kind: "switch", ...spec };

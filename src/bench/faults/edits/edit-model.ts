@@ -68,6 +68,11 @@ class ModelEditor {
       case "taper":
         // A meter's states hold where the drawing's wipers stand; at either end of a track they stand there with any taper.
         break;
+      case "positions":
+        this.#contacts = this.#contacts.map((positions, index) =>
+          index === change.control ? change.order.map((number) => positions[number - 1]!) : positions,
+        );
+        break;
       default:
         change satisfies never;
     }

@@ -23,4 +23,6 @@ export type Edit =
   /** A capacitor of another value; 0 is an open one. */
   | { readonly edit: "capacitance"; readonly part: string; readonly factor: number }
   /** A pot of another taper. */
-  | { readonly edit: "taper"; readonly part: string; readonly taper: "linear" | "audio" };
+  | { readonly edit: "taper"; readonly part: string; readonly taper: "linear" | "audio" }
+  /** A switch whose every position joins what the drawing's position of that number joins, counted from 1. */
+  | { readonly edit: "positions"; readonly control: number; readonly order: readonly number[] };

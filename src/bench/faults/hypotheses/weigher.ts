@@ -4,7 +4,7 @@ import { editModel } from "../edits/edit-model.ts";
 import type { Fault } from "../fault.ts";
 import type { Evidence } from "../likelihood/evidence.ts";
 import type { Likelihood } from "../likelihood/likelihood.ts";
-import { Predictor, type Question } from "../likelihood/predictor.ts";
+import { type Prediction, Predictor, type Question } from "../likelihood/predictor.ts";
 import { explainsAll, type Hypothesis } from "./hypothesis.ts";
 
 const REFINEMENTS = 2;
@@ -106,6 +106,12 @@ export class Weigher {
   weighAbout(model: MeterModel, deviations: Float64Array, free?: number): Evidence {
     const moved = withDeviations(model, this.#predictor.questions, deviations);
     return this.#likelihood.weigh(this.#predictor.predict(moved.model, moved.questions), deviations, free);
+  }
+
+  /** What a model reads with its parts and wipers moved. @param deviations ln (value / nominal) of each unknown */
+  foretold(model: MeterModel, deviations: Float64Array): Prediction {
+    const moved = withDeviations(model, this.#predictor.questions, deviations);
+    return this.#predictor.predict(moved.model, moved.questions);
   }
 
   /** The hypothesis weighed again about its own likeliest parts, and held to what its tolerances allow. */

@@ -1,5 +1,8 @@
-/** Who a fault comes from: the iron, the parts themselves, what moves and wears, or a wire that was put elsewhere. */
-export type Origin = "joint" | "part" | "moving" | "miswired";
+/**
+ * Who a fault comes from: the iron, the parts themselves, what moves and wears, a wire that was put elsewhere, or whoever wrote down
+ * what was measured and how.
+ */
+export type Origin = "joint" | "part" | "moving" | "miswired" | "told";
 
 interface FaultShare {
   /** Of a hundred guards with one fault, how many have one of this kind; shared evenly by all places where it can be. */
@@ -104,6 +107,21 @@ export const FAULT_SHARES = {
   "jack-spring": { share: 4, origin: "moving", words: ["weak jack spring", "weak jack springs"] },
   "cable-bad": { share: 5, origin: "moving", words: ["bad instrument lead", "bad instrument leads"] },
   "pickup-microphonic": { share: 2, origin: "part", words: ["pickup that howls", "pickups that howl"] },
+  "known-resistor": {
+    share: 3,
+    origin: "told",
+    words: ["known resistor of another value", "known resistors of another value"],
+  },
+  "positions-reversed": {
+    share: 2,
+    origin: "told",
+    words: ["switch counted from its other end", "switches counted from their other end"],
+  },
+  "positions-swapped": {
+    share: 2,
+    origin: "told",
+    words: ["exchange of two positions", "exchanges of two positions"],
+  },
 } as const satisfies Readonly<Record<string, FaultShare>>;
 
 export type FaultKind = keyof typeof FAULT_SHARES;
@@ -117,8 +135,8 @@ export type JointAge = (typeof JOINT_AGES)[number];
  * worked before does not rewire itself, and what was soldered today has not worn.
  */
 export const BY_AGE: Readonly<Record<JointAge, Readonly<Record<Origin, number>>>> = {
-  new: { joint: 1.5, miswired: 1.5, part: 0.7, moving: 0.3 },
-  old: { joint: 0.5, miswired: 0.05, part: 1.5, moving: 2 },
+  new: { joint: 1.5, miswired: 1.5, part: 0.7, moving: 0.3, told: 1 },
+  old: { joint: 0.5, miswired: 0.05, part: 1.5, moving: 2, told: 1 },
 };
 
 /** Half of the guards that somebody measures are sound, and few of those that somebody complains of. */

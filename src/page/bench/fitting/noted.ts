@@ -15,6 +15,11 @@ export function notedUnder(key: string): string {
   return read().find(([name]) => name === key)?.[1] ?? "";
 }
 
+/** All that was noted under keys that begin so, by what follows. */
+export function allNoted(start: string): ReadonlyMap<string, string> {
+  return new Map(read().flatMap(([name, text]) => (name.startsWith(start) ? [[name.slice(start.length), text]] : [])));
+}
+
 /** Keeps a note on this device: readings of a closed guard are wanted again years later. */
 export function note(key: string, text: string): void {
   const others = read().filter(([name]) => name !== key);

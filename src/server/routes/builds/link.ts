@@ -13,7 +13,7 @@ import { CACHED_FOR_A_WHILE } from "../../http/caching.ts";
 import { ASKED_FOR_EACH_TIME } from "../../http/page-files.ts";
 import { brokenLinkPage } from "../../http/small-pages.ts";
 import { decodeLink, encodeLink } from "../../links/link-code.ts";
-import { pageFor } from "../../links/linked-page.ts";
+import { describeBuild, pageFor } from "../../links/linked-page.ts";
 import { PATHS } from "../../paths.ts";
 import type { App } from "../route-context.ts";
 
@@ -63,7 +63,8 @@ export async function linkRoutes(app: App): Promise<void> {
   app.get("/b/:code", { schema: { hide: true, params: linkParamsSchema } }, async (request, reply) => {
     reply.type("text/html; charset=utf-8");
     try {
-      const page = pageFor(readFileSync(PATHS.page, "utf8"), readBuild(decodeLink(request.params.code).build));
+      const described = describeBuild(readBuild(decodeLink(request.params.code).build));
+      const page = pageFor(readFileSync(PATHS.page, "utf8"), described);
       return reply.header("cache-control", ASKED_FOR_EACH_TIME).send(page);
     } catch (error) {
       if (!(error instanceof PresolderError)) throw error;

@@ -3,7 +3,7 @@ import { departuresOf } from "../../../src/examine/departures/departures.ts";
 import { Point } from "../../../src/examine/model/point.ts";
 import { planFor, USUAL_RIG } from "../../../src/examine/plan/plan.ts";
 import { weighingOf } from "../../../src/examine/weigh/evidence-of.ts";
-import { weightsFor } from "../../../src/examine/weigh/exciter-transfer.ts";
+import { reachOf } from "../../../src/examine/weigh/exciter-reach.ts";
 import { seeded } from "../simulated-guard.ts";
 import { trialGuards } from "../trial-guards.ts";
 import { takesOf } from "../trials.ts";
@@ -21,9 +21,10 @@ it.each(["neck", "bridge"])(
     })!;
     const subject = weigher.subjectAt(broken, new Point(unknowns.with(broken.added)));
     const view = subject.viewOf(0);
-    const { own, beside } = weightsFor(view, subject, { pickup: laid, coil: "coil" });
+    const { own, shares } = reachOf(view, subject, { pickup: laid, coil: "coil" });
     const called = [...view.sources].filter(([, index]) => own.has(index)).map(([name]) => name);
     expect(called).toEqual(laid === "neck" ? ["neck.coil", "fault0.coil"] : ["bridge.coil"]);
-    expect(beside.size).toBe(0);
+    const far = ["neck", "middle", "bridge"].filter((pickup) => pickup !== laid);
+    expect([...shares.keys()].sort()).toEqual(far.map((pickup) => `far.${laid}.coil.${pickup}.coil`).sort());
   },
 );

@@ -1,0 +1,141 @@
+import { type Cell, cellName } from "../cells/cell.ts";
+import { cellEngine } from "../cells/cell-engine.ts";
+import type { CellFigures } from "../cells/cell-figures.ts";
+import type { CellRooms } from "../cells/cell-rooms.ts";
+import { h, replaceContent } from "../dom/element.ts";
+import { keepingFocus } from "../dom/keeping-focus.ts";
+import { latestOnly, whileShown } from "../dom/later.ts";
+import { savesData } from "../dom/thrift.ts";
+import { BOARD_KEYS, MOST_ON_BOARD } from "./board.ts";
+import { askedByKey } from "./board-keys.ts";
+import { BoardPlot } from "./board-plot.ts";
+import { boardTable } from "./board-table.ts";
+import { createNamingPanel } from "./naming-panel.ts";
+import { createCellPicker } from "./pick-cells.ts";
+
+const EMPTY = `Nothing on the board yet. Choose up to ${MOST_ON_BOARD} cells above, from any guard; each gets a key, and another one takes over at the same place of the phrase, equally loud.`;
+
+function hint(): HTMLElement {
+  return h(
+    "p",
+    { class: "hint" },
+    `Keys ${BOARD_KEYS.join(" ")} switch from the board, arrows go on and back, Esc stops. All play equally loud; the table tells how loud they are of themselves (level: loudness of a strummed chord, K-weighting; hum: beside one usual single coil; brightness: where the middle of its loudness lies).`,
+  );
+}
+
+/** Any cells of any guards against each other. */
+export function createBoardPanel(rooms: CellRooms): HTMLElement {
+  const { board, player, onHand, bench } = rooms;
+  const told = h("p", { class: "hint", role: "status" });
+  const table = h("div", {});
+  const frame = h("div", { class: "board-plot", role: "img", "aria-label": "Curves of the cells on the board" });
+  const plot = new BoardPlot(frame);
+  const figures = new Map<string, CellFigures>();
+  const say = (error: unknown) => {
+    told.textContent = (error as Error).message;
+  };
+  const press = () => {
+    for (const button of table.querySelectorAll<HTMLElement>("[data-cell]"))
+      button.setAttribute("aria-pressed", String(button.dataset.cell === player.current));
+  };
+  const play = (cell: Cell) => {
+    if (player.current === cell.key) player.stop();
+    else player.play(cell).catch(say);
+  };
+  const showCurves = () =>
+    plot.show(
+      board.cells.flatMap(({ key }, index) => {
+        const found = figures.get(key);
+        return found ? [{ key: BOARD_KEYS[index]!, index, magnitude: found.magnitude }] : [];
+      }),
+    );
+  const draw = () => {
+    const { cells } = board;
+    const rows = cells.map((cell) => ({ cell, figures: figures.get(cell.key) }));
+    keepingFocus(table, "cell", () =>
+      replaceContent(
+        table,
+        cells.length === 0 ? h("p", {}, EMPTY) : boardTable(rows, { play, remove: ({ key }) => board.remove(key) }),
+      ),
+    );
+    press();
+    frame.hidden = cells.length === 0;
+    showCurves();
+  };
+  const latest = latestOnly();
+  const renew = async () => {
+    const isLatest = latest();
+    draw();
+    const { hand, stringAge: strings } = bench.store.state;
+    for (const cell of board.cells) {
+      if (figures.has(cell.key)) continue;
+      const found = await cellEngine.figures(cell.guard.reading.build, cell.settings, { hand, strings });
+      if (!isLatest()) return;
+      figures.set(cell.key, found);
+      draw();
+    }
+    if (!savesData()) await player.prepare(board.cells);
+  };
+  const take = (cells: readonly Cell[]) => {
+    const taken = board.add(cells);
+    const left = cells.length - taken;
+    told.textContent =
+      left > 0
+        ? `The board has ${MOST_ON_BOARD} places; ${left} ${left === 1 ? "cell" : "cells"} found none.`
+        : `On the board: ${cells.length === 1 ? cellName(cells[0]!) : `${cells.length} cells`}.`;
+  };
+  const picker = createCellPicker(bench.store, onHand, { take, failed: say });
+  const naming = createNamingPanel(rooms);
+  const playing = h("div", { class: "stack" }, table, frame);
+  const element = h(
+    "div",
+    { class: "stack board" },
+    picker.element,
+    told,
+    hint(),
+    playing,
+    h("details", { class: "plain-fold" }, h("summary", {}, "Blind: name which is playing"), naming),
+  );
+  const step = (by: 1 | -1) => {
+    const { cells } = board;
+    if (cells.length === 0) return;
+    const at = cells.findIndex(({ key }) => key === player.current);
+    const next = at < 0 ? (by === 1 ? 0 : cells.length - 1) : (at + by + cells.length) % cells.length;
+    player.play(cells[next]!).catch(say);
+    focusOn(cells[next]!);
+  };
+  const focusOn = ({ key }: Cell) => {
+    const button = [...table.querySelectorAll<HTMLElement>("[data-cell]")].find(({ dataset }) => dataset.cell === key);
+    button?.focus();
+  };
+  // What is typed while the panel is shown and nothing is written in; a blind test has keys of its own.
+  element.addEventListener("keydown", (event) => {
+    if (naming.contains(event.target as Node)) return;
+    const asked = askedByKey(event);
+    if (asked === undefined) return;
+    if (asked === "stop") player.stop();
+    else if ("step" in asked) step(asked.step);
+    else if (board.cells[asked.place]) player.play(board.cells[asked.place]!).catch(say);
+    event.preventDefault();
+  });
+  const refresh = whileShown(element, async () => {
+    try {
+      picker.show(await onHand.names());
+    } catch (error) {
+      say(error);
+    }
+  });
+  bench.store.watchAny(({ reading }) => [reading], refresh);
+  void rooms.shelfChanged(refresh);
+  bench.store.watchAny(
+    ({ hand, stringAge }) => [hand, stringAge],
+    () => {
+      figures.clear();
+      void renew().catch(say);
+    },
+  );
+  board.watch(() => void renew().catch(say));
+  player.watch(press);
+  element.addEventListener("shown", showCurves);
+  return element;
+}

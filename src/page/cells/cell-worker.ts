@@ -1,0 +1,4 @@
+import { expose } from "comlink";
+import { CellDesk } from "./cell-desk.ts";
+
+expose(new CellDesk());

@@ -1,0 +1,79 @@
+import type { Sounding } from "../cells/cell-rooms.ts";
+import { h, replaceContent } from "../dom/element.ts";
+import { shelfCodeInAddress } from "../share/code-in-address.ts";
+import type { Bench } from "../start/bench.ts";
+
+export interface ShelfDoor {
+  /** Keep the guard on the bench, and show the shelf. */
+  readonly buttons: readonly HTMLElement[];
+  /** Where it is told what could not be kept. */
+  readonly fault: HTMLElement;
+  readonly section: HTMLElement;
+  /** Shows it. */
+  show(): void;
+}
+
+/** What the first screen has of the shelf; all else is loaded when it is opened. */
+export function createShelfDoor(bench: Bench, sounding: Sounding): ShelfDoor {
+  const { store } = bench;
+  const fault = h("div", {});
+  const content = h("div", { class: "lazy" });
+  const heading = h("h2", { id: "shelf-title", tabindex: -1 }, "The shelf");
+  const close = h("button", { type: "button" }, "Close the shelf");
+  const section = h(
+    "section",
+    { class: "panel shelf", "aria-labelledby": "shelf-title", hidden: true },
+    h("div", { class: "shelf-head" }, heading, close),
+    content,
+  );
+  const show = h("button", { type: "button", "aria-expanded": "false" }, "Shelf");
+  const leave = () => {
+    section.hidden = true;
+    show.setAttribute("aria-expanded", "false");
+    show.focus();
+  };
+  const fill = async () => {
+    if (content.hasChildNodes()) return;
+    replaceContent(content, h("p", { class: "hint loading" }, "Loading…"));
+    try {
+      const { createShelfRooms } = await import("./shelf-rooms.ts");
+      replaceContent(content, await createShelfRooms(bench, sounding, leave));
+    } catch (error) {
+      replaceContent(content);
+      store.set({ notice: `The shelf could not be loaded: ${(error as Error).message}` });
+    }
+  };
+  const open = () => {
+    section.hidden = false;
+    show.setAttribute("aria-expanded", "true");
+    void fill();
+    section.dispatchEvent(new Event("shown", { bubbles: true }));
+  };
+  const enter = () => {
+    open();
+    heading.focus();
+  };
+  show.addEventListener("click", () => (section.hidden ? enter() : leave()));
+  close.addEventListener("click", leave);
+  const keep = h("button", { type: "button" }, "Keep on the shelf");
+  keep.addEventListener("click", async () => {
+    keep.disabled = true;
+    try {
+      const { keepFromBench } = await import("./keep-from-bench.ts");
+      store.set({ notice: await keepFromBench(bench, fault) });
+    } catch (error) {
+      store.set({ notice: (error as Error).message });
+    } finally {
+      keep.disabled = false;
+      keep.focus();
+    }
+  });
+  // A link to guards shows them at once.
+  if (shelfCodeInAddress() !== undefined) open();
+  return {
+    buttons: [keep, show],
+    fault,
+    section,
+    show: enter,
+  };
+}

@@ -1,0 +1,132 @@
+import { freshId, h, replaceContent } from "../dom/element.ts";
+import { targetFields, targetText } from "./target-fields.ts";
+import { placeKey, placesFor, placeWords, type Vocabulary, type WrittenWish } from "./wish-list.ts";
+
+/** What is wished for, place by place, to be changed without a word being typed. */
+export class WishForm {
+  readonly element = h("div", { class: "stack" });
+  #wishes: WrittenWish[] = [];
+  #vocabulary: Vocabulary | undefined;
+  readonly #open = new Set<string>();
+
+  show(wishes: WrittenWish[], vocabulary: Vocabulary): void {
+    this.#wishes = wishes;
+    this.#vocabulary = vocabulary;
+    this.#draw();
+  }
+
+  /** Wishes with a word in them; a target without an end asks for nothing. */
+  read() {
+    return this.#wishes.flatMap(({ where, asks }) => {
+      const asked = asks.flatMap(({ word, targets }) => {
+        const said = targets.filter(({ low, high }) => low !== undefined || high !== undefined);
+        return said.length > 0 ? [{ word, targets: said }] : [];
+      });
+      return asked.length > 0 ? [{ where, asks: asked }] : [];
+    });
+  }
+
+  /** Draws anew and leaves the focus where it was, or on what took its place. */
+  #draw(focus?: string): void {
+    const add = h("button", { type: "button", "data-spot": "add" }, "Add a place");
+    add.addEventListener("click", () => {
+      this.#wishes.push({ where: { kind: "position", position: 1 }, asks: [] });
+      this.#draw(`word ${this.#wishes.length - 1}`);
+    });
+    replaceContent(
+      this.element,
+      this.#wishes.map((wish, index) => this.#wishView(wish, index)),
+      h("div", { class: "buttons" }, add),
+    );
+    if (focus !== undefined) this.element.querySelector<HTMLElement>(`[data-spot="${focus}"]`)?.focus();
+  }
+
+  #placeField(wish: WrittenWish, index: number): HTMLElement {
+    const id = freshId("place");
+    const places = placesFor(wish.where);
+    const select = h(
+      "select",
+      { id, "data-spot": `place ${index}` },
+      places.map((where) =>
+        h("option", { value: placeKey(where), selected: placeKey(where) === placeKey(wish.where) }, placeWords(where)),
+      ),
+    );
+    select.addEventListener("change", () => {
+      wish.where = places.find((where) => placeKey(where) === select.value)!;
+      this.#draw(`place ${index}`);
+    });
+    return h("div", { class: "field" }, h("label", { for: id }, "Where"), select);
+  }
+
+  #wordField(wish: WrittenWish, index: number): HTMLElement {
+    const id = freshId("word");
+    const taken = new Set(wish.asks.map(({ word }) => word));
+    const words = this.#vocabulary!.words.filter(({ word }) => !taken.has(word));
+    const select = h(
+      "select",
+      { id, "data-spot": `word ${index}` },
+      h("option", { value: "" }, "choose a word"),
+      words.map(({ word, meaning }) => h("option", { value: word }, `${word}: ${meaning}`)),
+    );
+    select.addEventListener("change", () => {
+      const chosen = words.find(({ word }) => word === select.value);
+      if (!chosen) return;
+      wish.asks.push({ word: chosen.word, targets: chosen.targets.map((target) => ({ ...target })) });
+      this.#draw(`word ${index}`);
+    });
+    return h("div", { class: "field" }, h("label", { for: id }, "Add a word"), select);
+  }
+
+  #askView(wish: WrittenWish, index: number, at: number): HTMLElement {
+    const ask = wish.asks[at]!;
+    const { meaning, source } = this.#vocabulary!.words.find(({ word }) => word === ask.word)!;
+    const key = `${index} ${ask.word}`;
+    const remove = h(
+      "button",
+      { type: "button", class: "small", "aria-label": `Leave out ${ask.word} in ${placeWords(wish.where)}` },
+      "Leave out",
+    );
+    remove.addEventListener("click", () => {
+      wish.asks.splice(at, 1);
+      this.#draw(`word ${index}`);
+    });
+    const summary = h("span", { class: "hint" });
+    const tell = () => {
+      summary.textContent = ask.targets.map((target) => targetText(target, this.#vocabulary!)).join("; ");
+    };
+    tell();
+    const details = h(
+      "details",
+      { open: this.#open.has(key) },
+      h("summary", {}, h("b", {}, ask.word), ": ", summary),
+      h("p", {}, `${meaning.charAt(0).toUpperCase()}${meaning.slice(1)}.`),
+      targetFields(ask.targets, this.#vocabulary!, tell),
+      h("p", { class: "hint" }, `Where this comes from: ${source}.`),
+    );
+    details.addEventListener("toggle", () => {
+      if (details.open) this.#open.add(key);
+      else this.#open.delete(key);
+    });
+    return h("li", { class: "ask" }, details, remove);
+  }
+
+  #wishView(wish: WrittenWish, index: number): HTMLElement {
+    const remove = h("button", { type: "button", class: "small" }, "Leave this place out");
+    remove.addEventListener("click", () => {
+      this.#wishes.splice(index, 1);
+      this.#draw("add");
+    });
+    return h(
+      "fieldset",
+      { class: "wish" },
+      h("legend", {}, placeWords(wish.where)),
+      h(
+        "ul",
+        { class: "asks" },
+        wish.asks.map((_, at) => this.#askView(wish, index, at)),
+      ),
+      h("div", { class: "field-row" }, this.#placeField(wish, index), this.#wordField(wish, index)),
+      h("div", { class: "buttons" }, remove),
+    );
+  }
+}
