@@ -47,7 +47,7 @@ describe("POST /api/measure behind a resistor whose input nobody measured", () =
       await answered({ input: { resistance: "1M", capacitance: "160pF" } }, { measured: CAPACITOR }),
     ];
     expect(known.notes).toEqual([]);
-    expect(unknown.notes.join()).toMatch(/^Without `open`.*errors are widened for it. Record `open`/);
+    expect(unknown.notes.join()).toMatch(/^The input.s own resistance and capacitance.*errors are widened for it/);
     expect(stated.notes.join()).toMatch(/taken out as stated, without an error/);
     const off = ({ capacitance }: typeof known) => capacitance!.value - FARADS;
     expect(off(unknown)).toBeGreaterThan(20 * known.capacitance!.standardError);
