@@ -210,3 +210,5 @@ export const MAX_WISH_CHARS = 500;
 export const MAX_WISHES = 12;
 /** Words for one place: more than twice what anybody says of one sound. */
 export const MAX_ASKS = 8;
+/** Samples of all channels that one request may bring to be measured by: so many takes and a gain of 24 s in stereo at 48 kHz, and half a minute of one worker. */
+export const MAX_MEASURED_SAMPLES = 60_000_000;

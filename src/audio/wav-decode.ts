@@ -1,3 +1,4 @@
+import { PresolderError } from "../errors.ts";
 import { MAX_AUDIO_CHANNELS, MAX_AUDIO_SECONDS, MAX_SAMPLE_AMPLITUDE, MAX_SAMPLE_RATE_HZ } from "../limits.ts";
 import { type WavChunks, wavChunks } from "./riff.ts";
 import type { Sound } from "./sound.ts";
@@ -32,6 +33,17 @@ export function decodeWav(bytes: Uint8Array, maxSeconds = MAX_AUDIO_SECONDS): So
   const channels = Array.from({ length: format.channels }, (_, channel) => readChannel(view, format, channel, frames));
   channels.forEach((samples, channel) => void requireUsable(samples, channel));
   return { sampleRateHz: format.sampleRateHz, channels };
+}
+
+/** Samples of all channels that a file says it has, none of them read; 0 of a file that cannot be read. */
+export function samplesIn(bytes: Uint8Array): number {
+  try {
+    const { format, data } = wavChunks(bytes);
+    return Math.floor(data.size / wavFormat(bytes, format).bytesPerSample);
+  } catch (error) {
+    if (error instanceof PresolderError) return 0;
+    throw error;
+  }
 }
 
 /** Samples of all channels: those of the longest sound at the highest rate; a longer one has a lower rate. */

@@ -4,6 +4,7 @@ import type { Fit } from "./fit-problem.ts";
 import { fitResonances, type ResonanceReading, type ResonanceSetup } from "./fit-resonances.ts";
 import { fitResponse, type KnownLoad, type ResponseTable } from "./fit-response.ts";
 import { fitTwoLoads } from "./fit-two-loads.ts";
+import { loadNotes } from "./load-notes.ts";
 import type { RatioSweep } from "./loaded-ratio.ts";
 
 /** A fit as plain data, by what was measured. */
@@ -13,6 +14,12 @@ export type FitJob =
   | { readonly method: "two-loads"; readonly sweeps: readonly RatioSweep[]; readonly known: KnownBeside }
   | { readonly method: "resonances"; readonly readings: readonly ResonanceReading[]; readonly setup: ResonanceSetup };
 
+function withLoadNotes(sweeps: readonly RatioSweep[], known: KnownBeside): Fit {
+  const fit = fitTwoLoads(sweeps, known);
+  const refit = (others: readonly RatioSweep[]) => fitTwoLoads(others, { ...known, models: [fit.loss] });
+  return { ...fit, notes: [...fit.notes, ...loadNotes(fit, sweeps, refit)] };
+}
+
 /** @throws PresolderError DATA_INSUFFICIENT with what to measure besides */
 export function runFit(job: FitJob, { checkpoint }: Checkpoint): Fit {
   switch (job.method) {
@@ -21,7 +28,7 @@ export function runFit(job: FitJob, { checkpoint }: Checkpoint): Fit {
     case "response":
       return fitResponse(job.table, { ...job.known, checkpoint });
     case "two-loads":
-      return fitTwoLoads(job.sweeps, { ...job.known, checkpoint });
+      return withLoadNotes(job.sweeps, { ...job.known, checkpoint });
     case "resonances":
       return fitResonances(job.readings, { ...job.setup, checkpoint });
   }

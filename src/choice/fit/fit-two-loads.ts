@@ -23,7 +23,7 @@ function freedomsOf({ frequenciesHz, freeDelay: timeIsFree }: RatioSweep, start:
   return [level, freeDelay(angles, frequenciesHz, timeIsFree ? undefined : TRIGGER_SECONDS)];
 }
 
-/** Of the voltage unloaded, what an instrument adds to either, and the most it comes to of the lower one; common practice, no source. */
+/** Of the voltage unloaded, what an instrument adds to either, and the most it comes to of the lower one; a judgement, no source. */
 const FLOOR = 0.1;
 const LARGEST_FLOOR = 2;
 

@@ -9,7 +9,7 @@ const { resistance, inductance, capacitance, loss } = coilSchema.shape;
 
 const coilValues = strict({ resistance, inductance, capacitance, loss });
 
-/** What a fit by two loads leaves of a pickup's inductance where the load is of 1 or 2 %; common practice, no source. */
+/** What a fit by two loads leaves of a pickup's inductance where the load is of 1 or 2 %; a judgement, no source. */
 const COIL_PRECISION = 0.02;
 
 const precision = z

@@ -25,7 +25,7 @@ export interface MetalFit {
   readonly considered: readonly ConsideredLaw[];
 }
 
-/** What two inputs' slopes may differ by, 0.02 dB, in nepers; common practice, no source. */
+/** What two inputs' slopes may differ by, 0.02 dB, in nepers; a judgement, no source. */
 const FLOOR = 0.0023;
 /** A value with a larger standard error of its logarithm is not told; as in a coil's fit. */
 const LARGEST_RELATIVE_ERROR = 0.45;

@@ -13,7 +13,7 @@ export interface KnownCoil {
   readonly offs: readonly CoilValues[];
 }
 
-/** A loss is read off a resonance's height, and so some times worse than the rest; common practice, no source. */
+/** A loss is read off a resonance's height, and so some times worse than the rest; a judgement, no source. */
 const LOSS_IS_WORSE = 5;
 
 type Loss = CoilValues["loss"];

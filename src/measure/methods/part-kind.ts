@@ -21,7 +21,7 @@ const CAPACITIVE_DEGREES = -70;
 const RESISTIVE_TO_HZ = 200;
 const RESISTIVE_DEGREES = 30;
 const MIXED_DEGREES = -45;
-/** No lead has as much, and few capacitors in a guitar less; common practice, no source. */
+/** No lead has as much, and few capacitors in a guitar less; a judgement, no source. */
 const LONGEST_LEAD_FARADS = 5e-9;
 
 type Kind = "coil" | "capacitor" | "resistor";

@@ -8,7 +8,7 @@ const TO_HZ = 10_000;
 /** A point that noise may move by more tells no level. */
 const MOST_RELATIVE_ERROR = 0.1;
 const LEAST_POINTS = 8;
-/** An exciter's slope and a coil's resonance come to 4 to 10 dB of a simulated pickup; an interface hardly to one, common practice. */
+/** An exciter's slope and a coil's resonance come to 4 to 10 dB of a simulated pickup; an interface hardly to one: a judgement, no source. */
 const CLEARLY_DECIBELS = 2;
 
 /** Standard deviation of the level over frequency, dB; undefined where hardly any stands above the noise. */

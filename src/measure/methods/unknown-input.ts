@@ -3,7 +3,7 @@ import { CAPACITOR_FROM_HZ, type Value } from "./part-values.ts";
 
 /**
  * What an input that nobody measured may add at most: a megohm, as instrument inputs have it, and its own capacitance with a lead's.
- * Common practice, no source.
+ * A judgement, no source.
  */
 const INPUT_SIEMENS = 1e-6;
 const INPUT_FARADS = 400e-12;

@@ -28,19 +28,19 @@ const VARIANCES: Readonly<Record<SignalKind, (body: Body, sampleRateHz: number, 
   },
 };
 
-/** The standard error that what is heard in the quiet stretch gives a transfer's real or imaginary part, from one pass. */
+/** The standard error that what is heard in the quiet stretch gives a transfer's real or imaginary part, from one pass, at frequencies in Hz. */
 export function foretoldNoise(
   kind: SignalKind,
   body: Body,
   quiet: Float32Array,
   sampleRateHz: number,
-  frequenciesHz: Float64Array,
-): Float64Array {
+): (frequenciesHz: Float64Array) => Float64Array {
   const { values, square } = windowed(quiet);
-  return frequenciesHz.map((hz) => {
-    const { onCosine, onSine } = projection(values, (2 * Math.PI * hz) / sampleRateHz);
-    // White noise of this variance has a spectrum as high at this frequency.
-    const variance = (onCosine ** 2 + onSine ** 2) / square;
-    return Math.sqrt(VARIANCES[kind](body, sampleRateHz, hz) * variance);
-  });
+  return (frequenciesHz) =>
+    frequenciesHz.map((hz) => {
+      const { onCosine, onSine } = projection(values, (2 * Math.PI * hz) / sampleRateHz);
+      // White noise of this variance has a spectrum as high at this frequency.
+      const variance = (onCosine ** 2 + onSine ** 2) / square;
+      return Math.sqrt(VARIANCES[kind](body, sampleRateHz, hz) * variance);
+    });
 }

@@ -67,7 +67,7 @@ export function readRecording(
   const damages = BODIES.map((_, index) => damageOf(samples, sampleRateHz, clock, index));
   const whole = goodPasses(damages, path).map((index): Pass => ({ index, ...read(samples, index) }));
   const quiet = quietOf(samples, sampleRateHz, clock);
-  const noise = noiseWithLines(kind, FREQUENCIES_HZ, (at) => foretoldNoise(kind, BODIES[0]!, quiet, sampleRateHz, at));
+  const noise = noiseWithLines(kind, FREQUENCIES_HZ, foretoldNoise(kind, BODIES[0]!, quiet, sampleRateHz));
   requireSteadyGain(whole, noise, path);
   const passes = whole.filter((pass) => pass === whole.at(-1) || !isBent(pass, whole.at(-1)!, FREQUENCIES_HZ, noise));
   const used = new Set(passes.map(({ index }) => index));

@@ -10,7 +10,7 @@ import { type TapInput, TapTransfers } from "./tap-transfers.ts";
 /** For each position from 1 the one that it plays as. */
 type Places = readonly number[];
 
-/** ln of the odds that positions have changed places, before anything is heard. From memory. */
+/** ln of the odds that positions have changed places, before anything is heard: a judgement, no source. */
 const RARE = -5;
 
 function exchangesOf(count: number): Places[] {
@@ -23,8 +23,14 @@ function exchangesOf(count: number): Places[] {
 }
 
 function message(places: Places): string {
-  const moved = places.flatMap((to, i) => (to === i + 1 ? [] : [`position ${i + 1} plays what position ${to} should`]));
-  return `Positions of the switch are exchanged: ${listed(moved)}.`;
+  const moved = places.flatMap((to, i) => (to === i + 1 ? [] : [i + 1]));
+  const isPair = moved.length === 2;
+  const isFromOtherEnd = places.every((to, i) => to === places.length - i);
+  const exchanged = `Positions ${listed(moved)} of the switch are exchanged: each plays what the other should`;
+  if (isPair && !isFromOtherEnd) return `${exchanged}.`;
+  if (isPair) return `${exchanged}, as where the lever is counted from the other end.`;
+  const last = places.length;
+  return `The switch's positions are counted from the other end: position 1 plays what position ${last} should, and position ${last} what position 1 should, with all between them turned about likewise.`;
 }
 
 /** What the steps foretell, and which positions have changed places where that accounts for what was heard and the drawing does not. */

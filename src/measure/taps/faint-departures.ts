@@ -5,7 +5,7 @@ import type { TapDeparture } from "./tap-departure.ts";
 import { rowCalled } from "./tap-words.ts";
 import { medianOf } from "./without-hum.ts";
 
-/** Poles, magnets and hands make rows differ by less than this; two on one magnet are compared with each other. dB, from memory. */
+/** Poles, magnets and hands make rows differ by less than this; two on one magnet are compared with each other. dB; a judgement, no source. */
 const FAINT_DB = -7.5;
 const FAINTER_THAN_OTHER_DB = -9.5;
 

@@ -14,7 +14,7 @@ export interface ForetoldTap {
 
 /**
  * Two coils on one magnet share its flux, so that a tap on one pole is heard in both; and a tool is steel a few centimetres from the
- * other pickups, and brings a hand's hum. From memory, no source.
+ * other pickups, and brings a hand's hum. A judgement, no source.
  */
 const SHARED = 0.15;
 const AFAR = amplitudeFromDecibels(-46);

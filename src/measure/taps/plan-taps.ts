@@ -17,7 +17,7 @@ export interface TapStep {
   readonly sounds: boolean;
 }
 
-/** Three taps and a pause; a hand that has to move a lever first. Common practice, no source. */
+/** Three taps and a pause; a hand that has to move a lever first. A judgement, no source. */
 export const STEP_SECONDS = 4;
 const MOVE_SECONDS = 3;
 /** 26 dB under the setting's strongest coil a row only leaks in. */

@@ -19,7 +19,7 @@ export interface TapCell {
   readonly over: number | undefined;
 }
 
-/** A coil that sounds where none should: somewhere here under one alone, and how surely. dB, from memory. */
+/** A coil that sounds where none should: somewhere here under one alone, and how surely. dB; a judgement, no source. */
 const USUAL_DB = -4;
 const USUAL_SPREAD_DB = 6;
 const CLEAR = 0.85;

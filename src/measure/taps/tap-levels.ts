@@ -2,7 +2,7 @@ import { decibels, SILENCE_DB } from "../../decibels.ts";
 import type { ForetoldTap } from "./foretold-taps.ts";
 import type { HeardTap } from "./hear-taps.ts";
 
-/** Of a row's level from one setting to the next: hands differ by 6 dB from tap to tap, less in the middle of three. dB; common practice, no source. */
+/** Of a row's level from one setting to the next: hands differ by 6 dB from tap to tap, less in the middle of three. dB; a judgement, no source. */
 export const HAND_DB = 3.5;
 /** Of one row's level about the others': magnets, poles, windings. */
 export const ROW_DB = 4;
@@ -79,7 +79,7 @@ function meanOver(cells: readonly Weighed[], known: (cell: Weighed) => number, p
   return whole > 0 ? sum / whole : 0;
 }
 
-/** Of a guard that sounds at all, the loudest row is one that sounds: so far over the strongest foretold, and so surely. dB, from memory. */
+/** Of a guard that sounds at all, the loudest row is one that sounds: so far over the strongest foretold, and so surely. dB; a judgement, no source. */
 const LOUDEST_OVER_DB = 3;
 const LOUDEST_SPREAD_DB = 4;
 

@@ -2,7 +2,7 @@ import type { Swing } from "./swings.ts";
 
 /**
  * A tool comes, rests and leaves, and each coming swings the other way than each leaving. How long it rests and stays away, and how
- * often either is too faint to be found: common practice, no source.
+ * often either is too faint to be found: a judgement, no source.
  */
 type Part = "comes" | "leaves";
 

@@ -15,7 +15,7 @@ import type { Uncertain } from "../../measure/impedance/uncertain.ts";
 import type { Reading } from "../../measure/recording/read-recording.ts";
 import type { Job, JobContext } from "../work/job.ts";
 import { rigOf } from "./examine-rig.ts";
-import { recordedAs, recordingFigures } from "./measure-files.ts";
+import { recordedAs, recordingFigures, requireMeasurable } from "./measure-files.ts";
 import { tapInputOf, tapsHeard } from "./tap-file.ts";
 
 type Files = Readonly<Record<string, Uint8Array>>;
@@ -51,6 +51,7 @@ function requireTakes({ takes, rig, taps }: ExamineBody, files: Files): void {
 
 function read(body: ExamineBody, files: Files = {}): ExamineJob {
   requireTakes(body, files);
+  requireMeasurable(files);
   return { body, build: readBuildAt("build", body.build), files };
 }
 

@@ -1,4 +1,4 @@
-import { fitTwoLoads } from "../../choice/fit/fit-two-loads.ts";
+import { type FitJob, runFit } from "../../choice/fit/fit-job.ts";
 import type { MeasureAnswer, MeasureBody, RecordingName } from "../../contract/measure/measure.ts";
 import { NEPERS_OF_AMPLITUDE_PER_DB } from "../../decibels.ts";
 import { type InputFault, refused } from "../../errors.ts";
@@ -50,10 +50,10 @@ function pickupOf(body: ExciterBody, hear: Hear, context: JobContext) {
     return sweep;
   };
   const sweeps = [ratio("loaded", body.load), ...(body.second ? [ratio("second", body.second)] : [])];
-  const known = { ...knownOf(body), across: input };
-  const fit = fitTwoLoads(sweeps, { ...known, checkpoint: () => context.checkpoint() });
+  const job: FitJob = { method: "two-loads", sweeps, known: { ...knownOf(body), across: input } };
+  const fit = runFit(job, context);
   const pickup: HeardCoil = { ...coilOfFit(fit, input), heard };
-  return { pickup, fit: fittedAnswerOf({ method: "two-loads", sweeps, known }, fit) };
+  return { pickup, fit: fittedAnswerOf(job, fit) };
 }
 
 function referenceOf({ reference, across: input }: ExciterBody, hear: Hear): Reference {

@@ -1,8 +1,8 @@
-import { decodeWav } from "../../audio/wav-decode.ts";
+import { decodeWav, samplesIn } from "../../audio/wav-decode.ts";
 import type { MeasureAnswer, RecordingName } from "../../contract/measure/measure.ts";
 import { MEASURING_RATES_HZ } from "../../contract/measure/signal.ts";
 import { faultAt, PresolderError, refused } from "../../errors.ts";
-import { MAX_AUDIO_SECONDS } from "../../limits.ts";
+import { MAX_AUDIO_SECONDS, MAX_MEASURED_SAMPLES } from "../../limits.ts";
 import type { Recorded } from "../../measure/recording/channels.ts";
 import type { Reading } from "../../measure/recording/read-recording.ts";
 
@@ -17,6 +17,18 @@ export function requireFiles(files: Files, needed: readonly RecordingName[], all
     ...unknown.map((path) => ({ path, message: `has no use here; expected ${[...needed, ...allowed].join(", ")}` })),
   ];
   if (faults.length > 0) throw refused("REQUEST_INVALID", faults);
+}
+
+const millions = (count: number) => (count / 1e6).toPrecision(3);
+
+/** @throws LIMIT_EXCEEDED where all recordings together are more sound than one request may bring, before any of it is read */
+export function requireMeasurable(files: Readonly<Partial<Record<string, Uint8Array>>>): void {
+  const samples = Object.values(files).reduce((sum, bytes) => sum + (bytes ? samplesIn(bytes) : 0), 0);
+  if (samples <= MAX_MEASURED_SAMPLES) return;
+  const message =
+    `the recordings have ${millions(samples)} million samples in all channels together; expected at most ${millions(MAX_MEASURED_SAMPLES)}.` +
+    " Record at 48 kHz, cut what is before and after the signal away, or send fewer recordings";
+  throw faultAt("LIMIT_EXCEEDED", "body", message);
 }
 
 function decoded(path: string, bytes: Uint8Array, maxSeconds: number) {

@@ -12,7 +12,7 @@ import type { Job, JobContext } from "../work/job.ts";
 import { across, knownOf } from "./fit.ts";
 import { fittedAnswerOf } from "./fit-answer.ts";
 import { exciterAnswer, requireExciter } from "./measure-exciter.ts";
-import { type Files, recordedAs, recordingTold, requireFiles } from "./measure-files.ts";
+import { type Files, recordedAs, recordingTold, requireFiles, requireMeasurable } from "./measure-files.ts";
 import { behindResistor, requireBehindResistor } from "./measure-resistor.ts";
 
 type BodyOf<Method extends MeasureBody["method"]> = Extract<MeasureBody, { method: Method }>;
@@ -29,6 +29,7 @@ function read(body: MeasureBody, files: Files | undefined): MeasureJob {
   if (body.method === "series-resistor") requireBehindResistor(body, files);
   else if (body.method === "exciter") requireExciter(body, files);
   else requireFiles(files, body.second ? ["unloaded", "loaded", "second"] : ["unloaded", "loaded"], []);
+  requireMeasurable(files);
   return { body, files };
 }
 
