@@ -1,4 +1,5 @@
 import { Board } from "../board/board.ts";
+import { keepBoard } from "../board/kept-board.ts";
 import type { AudioRoom } from "../listen/audio-room.ts";
 import type { Listening } from "../listen/listening.ts";
 import { openShelf } from "../shelf/open-shelf.ts";
@@ -23,13 +24,17 @@ export interface CellRooms extends Sounding {
 }
 
 export function createCellRooms(bench: Bench, { room, listening }: Sounding): CellRooms {
+  const onHand = new GuardsOnHand(bench);
+  const board = new Board();
+  // What cannot be read back leaves the board empty.
+  void keepBoard(board, onHand).catch(() => {});
   return {
     bench,
     room,
     listening,
-    onHand: new GuardsOnHand(bench),
+    onHand,
     player: new CellPlayer(bench.store, room, listening),
-    board: new Board(),
+    board,
     shelfChanged: async (effect) => void (await openShelf()).subscribe(() => effect()),
   };
 }

@@ -2,6 +2,7 @@ import { type Child, h, replaceContent } from "../dom/element.ts";
 import type { DrawerDesk } from "./drawer-desk.ts";
 import { guardsTable } from "./guards-table.ts";
 import { shoppingView } from "./shopping-view.ts";
+import { TakeParts } from "./take-parts.ts";
 
 /** Renews what is in a place, with the focus where it was. */
 function renewed(place: HTMLElement, content: HTMLElement): void {
@@ -21,7 +22,9 @@ export function createAgainstSection(
 ): { guards: Child; shopping: Child } {
   const guardsAt = h("div", {});
   const shoppingAt = h("div", { class: "stack" });
+  const parts = new TakeParts(desk);
   const ticks = {
+    take: (id: string, name: string) => void parts.take(id, name),
     count: (id: string, isCounted: boolean) =>
       void desk.edit((drawer) => ({ ...drawer, counted: { ...drawer.counted, [id]: isCounted } })),
     list: (id: string, isOnList: boolean) => desk.shopFor(id, isOnList),
@@ -31,5 +34,5 @@ export function createAgainstSection(
     renewed(guardsAt, guardsTable(guards, told.guards, ticks));
     replaceContent(shoppingAt, shoppingView(told.shopping, drawer.currency, say));
   });
-  return { guards: guardsAt, shopping: shoppingAt };
+  return { guards: [guardsAt, parts.element], shopping: shoppingAt };
 }

@@ -3,7 +3,8 @@ import { faultLine } from "../../errors.ts";
 import type { GuardState } from "../../shelf/guard.ts";
 import { benchEngineOf } from "../bench/bench-desk.ts";
 import { latestOnly } from "../dom/later.ts";
-import type { DrawerTold } from "../engine/drawer-told.ts";
+import type { DrawerTold, GuardAsked } from "../engine/drawer-told.ts";
+import type { PartsTold } from "../engine/guard-parts-told.ts";
 import { openShelf } from "../shelf/open-shelf.ts";
 import type { Bench } from "../start/bench.ts";
 import { parseJson } from "../start/parse-json.ts";
@@ -11,6 +12,7 @@ import { keptAs } from "../state/kept-as.ts";
 import { type DrawerKeeper, openDrawer } from "./drawer-keeper.ts";
 import type { DrawerGuard } from "./guards-table.ts";
 import { drawerInput, EMPTY_DRAWER, type KeptDrawer } from "./kept-drawer.ts";
+import type { PartsFor } from "./taken-parts.ts";
 
 const SOLDERED: readonly GuardState[] = ["wired", "in the guitar"];
 const ON_BENCH = "bench";
@@ -21,6 +23,10 @@ export interface DrawerView {
   readonly guards: readonly DrawerGuard[];
   /** Undefined until the first answer. */
   readonly told: DrawerTold | undefined;
+}
+
+function asksOf(guards: readonly DrawerGuard[]): GuardAsked[] {
+  return guards.map(({ name, file, isCounted, isOnList }) => ({ name, file, isSoldered: isCounted, isOnList }));
 }
 
 /** What the drawer's panel shows, and what changes it. */
@@ -47,13 +53,15 @@ export class DrawerDesk {
     this.#watchers.push(effect);
   }
 
-  /** Changes what is kept; everybody hears of it, and the view is read anew. */
-  async edit(change: (drawer: KeptDrawer) => KeptDrawer): Promise<void> {
+  /** Changes what is kept; everybody hears of it, and the view is read anew. @returns whether it was kept */
+  async edit(change: (drawer: KeptDrawer) => KeptDrawer): Promise<boolean> {
     try {
       await this.#keeper.edit(change);
       this.#tell("");
+      return true;
     } catch (error) {
       this.#tell((error as Error).message);
+      return false;
     }
   }
 
@@ -68,6 +76,26 @@ export class DrawerDesk {
     return "faults" in reply ? faultLine(reply.faults) : "";
   }
 
+  /** The parts of a guard on the shelf as the drawer takes them; undefined where that is told to be wrong. */
+  async partsOf(id: string): Promise<{ uncounted: PartsFor[]; counted: PartsFor[] } | undefined> {
+    try {
+      const drawer = await this.#keeper.read();
+      const kept = await (await openShelf()).get(id);
+      const beside = await this.#guardsBeside(drawer);
+      const index = beside.findIndex((guard) => guard.id === id);
+      if (!kept || index < 0) throw new Error("This guard is no longer on the shelf.");
+      const asked = { drawer: drawerInput(drawer), guards: asksOf(beside), index, readings: kept.readings };
+      const reply = await benchEngineOf(this.bench.store).guardParts(asked);
+      if ("faults" in reply) throw new Error(faultLine(reply.faults));
+      const named = (told: readonly PartsTold[]) =>
+        told.map((each) => ({ ...each, item: each.item === undefined ? undefined : drawer.items[each.item]?.id }));
+      return { uncounted: named(reply.uncounted), counted: named(reply.counted) };
+    } catch (error) {
+      this.#tell((error as Error).message);
+      return undefined;
+    }
+  }
+
   /** As the service's calls take it. */
   get asked() {
     const { drawer, guards } = this.view;
@@ -80,13 +108,8 @@ export class DrawerDesk {
     try {
       const drawer = await this.#keeper.read();
       const guards = await this.#guardsBeside(drawer);
-      const asked = guards.map(({ name, file, isCounted, isOnList }) => ({
-        name,
-        file,
-        isSoldered: isCounted,
-        isOnList,
-      }));
-      const reply = await benchEngineOf(this.bench.store).drawer({ drawer: drawerInput(drawer), guards: asked });
+      const asked = { drawer: drawerInput(drawer), guards: asksOf(guards) };
+      const reply = await benchEngineOf(this.bench.store).drawer(asked);
       if (!isLatest()) return;
       if ("faults" in reply) this.#tell(faultLine(reply.faults));
       this.view = { drawer, guards, told: "told" in reply ? reply.told : undefined };

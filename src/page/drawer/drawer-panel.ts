@@ -55,7 +55,7 @@ export async function createDrawerPanel(bench: Bench, leave: () => void): Promis
     ),
     section(
       "What can I build from this drawer",
-      "Every guard that the free parts allow, by the sounds it has; the service tries them, which may take a minute.",
+      "Every guard that the free parts allow, by the sounds it has; the service tries them, which may take a minute and can be stopped.",
       createBuildableSection(desk, leave),
     ),
   );

@@ -16,6 +16,7 @@ export interface DrawerGuard {
 interface Ticks {
   count(id: string, isCounted: boolean): void;
   list(id: string, isOnList: boolean): void;
+  take(id: string, name: string): void;
 }
 
 const tick = (label: string, checked: boolean, onTick: (checked: boolean) => void) => {
@@ -47,6 +48,18 @@ function missingView({ lines, wanted, missing, fault, isSoldered }: GuardTold): 
   );
 }
 
+/** One that is only wanted has no parts yet. */
+const HAS_PARTS: readonly DrawerGuard["state"][] = ["wired", "in the guitar", "retired"];
+
+function takeButton({ id, name }: DrawerGuard, { take }: Ticks): HTMLElement {
+  const label = "Take its parts into the drawer";
+  return h(
+    "button",
+    { type: "button", class: "small", "aria-label": `${label}: ${name}`, onclick: () => take(id, name) },
+    label,
+  );
+}
+
 /** Every guard beside the drawer: what it lacks, whether it holds parts, whether it is shopped for. */
 export function guardsTable(guards: readonly DrawerGuard[], told: readonly GuardTold[], ticks: Ticks): HTMLElement {
   const rows = guards.map((guard, index) => {
@@ -54,7 +67,12 @@ export function guardsTable(guards: readonly DrawerGuard[], told: readonly Guard
     return [
       guard.name,
       guard.state,
-      missingView(of),
+      h(
+        "div",
+        { class: "stack" },
+        missingView(of),
+        of.fault === "" && HAS_PARTS.includes(guard.state) && takeButton(guard, ticks),
+      ),
       tick(`Parts of ${guard.name} are soldered in and counted`, guard.isCounted, (on) => ticks.count(guard.id, on)),
       guard.isCounted || of.fault !== ""
         ? "–"

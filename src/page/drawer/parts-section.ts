@@ -33,14 +33,14 @@ export function createPartsSection(desk: DrawerDesk, say: (words: string) => voi
   const kits = createKitsAndReels(edit);
   const files = createDrawerFiles(
     () => desk.view.drawer,
-    (drawer) => desk.edit(() => drawer),
+    async (drawer) => void (await desk.edit(() => drawer)),
     (drawer) => desk.faultOf(drawer),
     say,
   );
   const form = createPartForm(
     () => desk.bench.store.state.source,
     into,
-    (entry) => desk.edit((drawer) => withEntry(drawer, entry, into.read())),
+    async (entry) => void (await desk.edit((drawer) => withEntry(drawer, entry, into.read()))),
   );
   const select = into.element.querySelector("select")!;
   const money = currency.element.querySelector("input")!;

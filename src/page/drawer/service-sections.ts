@@ -1,6 +1,6 @@
 import { partWords } from "../../build-file/words/part-words.ts";
 import { type Child, h } from "../dom/element.ts";
-import { createFormRun } from "../fields/form-run.ts";
+import { createFormRun, createLongRun } from "../fields/form-run.ts";
 import { postJson } from "../server/client.ts";
 import { openBuild } from "../start/open-build.ts";
 import type { BuildSource } from "../state/reading.ts";
@@ -30,8 +30,8 @@ export function createChangeSection(desk: DrawerDesk, leave: () => void): Child[
 /** Every guard of the drawer, the best first. @param leave shows the bench */
 export function createBuildableSection(desk: DrawerDesk, leave: () => void): Child[] {
   const { store } = desk.bench;
-  const ask = async () =>
-    buildableView(await postJson("/api/buildable", desk.asked), async ({ plan, says }) => {
+  const ask = async (stop: AbortSignal) =>
+    buildableView(await postJson("/api/buildable", desk.asked, stop), async ({ plan, says }) => {
       const title = `From the drawer: ${says[0]!.toLowerCase()}`;
       if (!(await openBuild(desk.bench, { presolder: 1, title, plan }))) return;
       store.set({
@@ -40,6 +40,6 @@ export function createBuildableSection(desk: DrawerDesk, leave: () => void): Chi
       });
       leave();
     });
-  const { button, answer } = createFormRun("What can I build", () => [], ask);
+  const { button, answer } = createLongRun("What can I build", ask);
   return [h("div", { class: "buttons" }, button), answer];
 }

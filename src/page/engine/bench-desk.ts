@@ -15,6 +15,7 @@ import type { HeightsAsked } from "../../contract/bench/heights.ts";
 import type { SwitchAnswer } from "../../contract/bench/switch-finder.ts";
 import type { OwnProbe } from "../state/app-state.ts";
 import type { DrawerAsked, DrawerReply } from "./drawer-told.ts";
+import type { GuardPartsAsked, GuardPartsReply } from "./guard-parts-told.ts";
 import type { Replied } from "./heights-reader.ts";
 import type { LeadsAsked, LeadsTold } from "./leads-told.ts";
 import type { RewiringTold } from "./rewire-told.ts";
@@ -114,6 +115,11 @@ export class BenchDesk {
   /** A drawer beside the guards of a shelf. */
   async drawer(asked: DrawerAsked): Promise<DrawerReply> {
     return (await import("./drawer-told.ts")).drawerTold(asked);
+  }
+
+  /** A guard's parts as a drawer takes them. */
+  async guardParts(asked: GuardPartsAsked): Promise<GuardPartsReply> {
+    return (await import("./guard-parts-told.ts")).guardPartsTold(asked);
   }
 
   /** What keeps a build from working, by the audit alone. */

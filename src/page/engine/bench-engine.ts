@@ -11,6 +11,7 @@ import type { HeightsAsked } from "../../contract/bench/heights.ts";
 import type { SwitchAnswer } from "../../contract/bench/switch-finder.ts";
 import type { BenchDesk, BenchQuestion, Fault, PassportQuestion } from "./bench-desk.ts";
 import type { DrawerAsked, DrawerReply } from "./drawer-told.ts";
+import type { GuardPartsAsked, GuardPartsReply } from "./guard-parts-told.ts";
 import type { Replied } from "./heights-reader.ts";
 import type { LeadsAsked, LeadsTold } from "./leads-told.ts";
 import type { RewiringTold } from "./rewire-told.ts";
@@ -70,6 +71,10 @@ export class BenchEngine {
 
   drawer(asked: DrawerAsked): Promise<DrawerReply> {
     return this.#link.ask((desk) => desk.drawer(asked));
+  }
+
+  guardParts(asked: GuardPartsAsked): Promise<GuardPartsReply> {
+    return this.#link.ask((desk) => desk.guardParts(asked));
   }
 
   faults(build: Build): Promise<Fault[]> {

@@ -3,7 +3,7 @@ import type { WishesAnswer } from "../../contract/wishes.ts";
 import { h, replaceContent } from "../dom/element.ts";
 import { bringStyle } from "../dom/style-sheet.ts";
 import { clearFormFaults, formChoice, formText, showFormFaults } from "../fields/form-fields.ts";
-import { createFormRun } from "../fields/form-run.ts";
+import { createLongRun } from "../fields/form-run.ts";
 import { postJson } from "../server/client.ts";
 import type { Bench } from "../start/bench.ts";
 import { openBuild } from "../start/open-build.ts";
@@ -81,25 +81,22 @@ export function createWantedPanel(bench: Bench): HTMLElement {
     scrollTo({ top: 0 });
   };
 
-  const run = createFormRun(
-    "Find guards",
-    () => [],
-    async () => {
-      const wishes = form.read();
-      if (wishes.length === 0) throw new Error("Say what you want to hear first, or add a place and choose a word.");
-      const { reading } = store.state;
-      // As they are written; what the service cannot read it refuses by name.
-      const { cable, load } = (reading?.source ?? {}) as Pick<WantedRequest, "cable" | "load">;
-      const answer: WantedAnswer = await postJson("/api/wanted", {
-        wishes,
-        switches: switches.checked,
-        ...(cable ? { cable } : {}),
-        ...(load ? { load } : {}),
-        ...(await startsIn()),
-      });
-      return guardsView(answer, vocabulary!, (guard) => void open(guard));
-    },
-  );
+  const run = createLongRun("Find guards", async (stop) => {
+    const wishes = form.read();
+    if (wishes.length === 0) throw new Error("Say what you want to hear first, or add a place and choose a word.");
+    const { reading } = store.state;
+    // As they are written; what the service cannot read it refuses by name.
+    const { cable, load } = (reading?.source ?? {}) as Pick<WantedRequest, "cable" | "load">;
+    const request: WantedRequest = {
+      wishes,
+      switches: switches.checked,
+      ...(cable ? { cable } : {}),
+      ...(load ? { load } : {}),
+      ...(await startsIn()),
+    };
+    const answer: WantedAnswer = await postJson("/api/wanted", request, stop);
+    return guardsView(answer, vocabulary!, (guard) => void open(guard));
+  });
   const read = h("button", { type: "button", onclick: () => void understand() }, "Read it");
   text.element.addEventListener("keydown", (event) => {
     if (event.key === "Enter") void understand();
@@ -123,7 +120,7 @@ export function createWantedPanel(bench: Bench): HTMLElement {
     h(
       "p",
       { class: "hint" },
-      "Cable and amplifier are those of the guard on the bench. The search takes some seconds.",
+      "Cable and amplifier are those of the guard on the bench. The search takes some seconds; it can be stopped.",
     ),
     h("div", { class: "buttons" }, run.button),
     run.answer,

@@ -58,3 +58,14 @@ export function smallHeaps(count: number): Heap[] {
   }
   return heaps;
 }
+
+/** A drawer of more guards than are heard in a minute. */
+export const LARGE_DRAWER = {
+  items: [
+    ...PICKUPS.map((name) => ({ part: pickupPart(name), count: 2 })),
+    ...["250k", "500k"].map((resistance) => ({ part: { kind: "pot" as const, resistance, drives: "dpdt" }, count: 4 })),
+    ...["10n", "22n", "47n", "680p"].map((capacitance) => ({ part: { kind: "cap" as const, capacitance }, count: 2 })),
+    ...["lever-5", "toggle-3"].map((type) => ({ part: { kind: "switch" as const, type } })),
+    { part: { kind: "resistor" as const, resistance: "150k" } },
+  ],
+};

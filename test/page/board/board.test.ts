@@ -1,8 +1,10 @@
 import { expect, it } from "vitest";
 import { describeWith } from "../../tools.ts";
+import { showTab, whenOpen } from "../actions.ts";
 import { bringAxe, seriousFindings } from "../axe.ts";
 import { expectQuiet, usePage } from "../browser.ts";
 import { lastPlayed, noteSounds, playedCount } from "../played.ts";
+import { openShelf } from "../shelf/shelf-page.ts";
 import { openCells, putThree } from "./cells-page.ts";
 
 const rmsOf = (samples: Float32Array) => Math.sqrt(samples.reduce((sum, x) => sum + x * x, 0) / samples.length);
@@ -25,6 +27,8 @@ describeWith("chromium", "the listening board", () => {
     const peaks = await table.locator("td[data-column=Peak]").allTextContents();
     expect(Number.parseFloat(peaks[2]!)).toBeLessThan(Number.parseFloat(peaks[0]!));
 
+    const names = await cells.allTextContents();
+
     const levels: number[] = [];
     for (const [index, key] of ["1", "2", "3"].entries()) {
       if (index === 0) await cells.first().focus();
@@ -45,6 +49,13 @@ describeWith("chromium", "the listening board", () => {
 
     await bringAxe(page);
     expect(await seriousFindings(page, "#panel-board")).toEqual([]);
+    await page.reload();
+    await whenOpen(page);
+    const again = await openShelf(page);
+    await showTab(page, "Listening board");
+    const back = again.locator(".board-cell");
+    await expect.poll(() => back.count()).toBe(3);
+    expect(await back.allTextContents()).toEqual(names);
     expectQuiet(visit);
   });
 });

@@ -31,6 +31,14 @@ describe("POST /api/buildable", () => {
     // Either pickup; either pot alone, or one as volume and the other as tone with the cap.
     expect(json).toMatchObject({ wirings: { count: 2, isAll: true }, guards: { count: 8, isAll: true }, heard: 8 });
     expect(json).toMatchObject({ isExhaustive: true, method: "all 8 guards were heard" });
+    for (const left of [
+      "tones after the volume",
+      "volumes that leave",
+      "resistors beside",
+      "more than three",
+      "set otherwise",
+    ])
+      expect(json.basis).toContain(left);
     const [best] = json.best;
     expect(best.score.sounds).toBe(2);
     expect(best.staysOver.map(({ what }: { what: string }) => what)).toContain("resistor 1 MΩ ±5 %");
