@@ -66,6 +66,15 @@ describe("POST /api/buildable", () => {
 });
 
 describe("POST /api/heard-change", () => {
+  it("tells pots of one value apart by what each measured", async () => {
+    const one = { layout: "one-pickup", pickups: { bridge: "p90" }, volume: "500k" };
+    const pot = { part: { kind: "pot", resistance: "250k", taper: "audio" }, count: 3, measured: ["221k", "272k"] };
+    const { json } = await post("/api/heard-change", { build: { presolder: 1, plan: one }, drawer: { items: [pot] } });
+    const heard = json.heard.map(({ to }: { to: { measured?: number } }) => to.measured);
+    expect(heard).toHaveLength(3);
+    expect(new Set(heard)).toEqual(new Set([221e3, 272e3, undefined]));
+  });
+
   const build = {
     presolder: 1,
     plan: { layout: "one-pickup", pickups: { bridge: "p90" }, volume: "500k", tones: [{ pot: "250k", cap: "22n" }] },
