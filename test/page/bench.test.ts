@@ -196,7 +196,7 @@ describeWith("chromium", "the bench on the page", () => {
     expectQuiet(visit);
   });
 
-  it("refuses a mistyped lug beside its field, reads a right one, and takes a reading out again", async () => {
+  thoroughly("refuses a mistyped lug beside its field, reads a right one, and takes a reading out again", async () => {
     const { page } = await openTab("Measure");
     const [from, to] = [page.getByLabel("First probe on"), page.getByLabel("Second probe on")];
     const add = page.getByRole("button", { name: "Add this reading" });

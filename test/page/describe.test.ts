@@ -51,26 +51,29 @@ describeWith("chromium", "describing a guard", () => {
     },
   );
 
-  it("tells a fault beside its field, keeps the last readable curve, and leads from the list to the field", async () => {
-    const visit = await openGuard();
-    const { page } = visit;
-    const before = await featuresOf(page);
-    const cap = page.locator(CAP);
-    await cap.fill("22x");
-    await cap.press("Enter");
-    await page.locator(".faults button").waitFor();
-    const fault = page.locator(`#${await cap.getAttribute("aria-describedby")}`);
-    expect(await fault.textContent()).toContain("22x");
-    expect(await cap.getAttribute("aria-invalid")).toBe("true");
-    expect(await featuresOf(page)).toBe(before);
-    await showTab(page, "Send it");
-    await page.locator(".faults button").click();
-    await expect.poll(() => cap.evaluate((each) => each === document.activeElement)).toBe(true);
-    await cap.fill("33n");
-    await cap.press("Enter");
-    await expect.poll(() => page.locator(".faults").isVisible()).toBe(false);
-    expectQuiet(visit);
-  });
+  thoroughly(
+    "tells a fault beside its field, keeps the last readable curve, and leads from the list to the field",
+    async () => {
+      const visit = await openGuard();
+      const { page } = visit;
+      const before = await featuresOf(page);
+      const cap = page.locator(CAP);
+      await cap.fill("22x");
+      await cap.press("Enter");
+      await page.locator(".faults button").waitFor();
+      const fault = page.locator(`#${await cap.getAttribute("aria-describedby")}`);
+      expect(await fault.textContent()).toContain("22x");
+      expect(await cap.getAttribute("aria-invalid")).toBe("true");
+      expect(await featuresOf(page)).toBe(before);
+      await showTab(page, "Send it");
+      await page.locator(".faults button").click();
+      await expect.poll(() => cap.evaluate((each) => each === document.activeElement)).toBe(true);
+      await cap.fill("33n");
+      await cap.press("Enter");
+      await expect.poll(() => page.locator(".faults").isVisible()).toBe(false);
+      expectQuiet(visit);
+    },
+  );
 
   thoroughly("offers the lugs there are and names the nearest one where a wire goes to none", async () => {
     const { page } = await openGuard();
@@ -172,7 +175,7 @@ describeWith("chromium", "describing a guard", () => {
     expect(await page.getByRole("slider", { name: "Volume" }).inputValue()).toBe("7");
   });
 
-  it("saves a build file that opens again as the same guard, and refuses what is none", async () => {
+  thoroughly("saves a build file that opens again as the same guard, and refuses what is none", async () => {
     const { page } = await openGuard();
     await page.locator(CAP).fill("10n");
     await page.locator(CAP).press("Enter");

@@ -7,7 +7,7 @@ import { expectQuiet, usePage } from "./browser.ts";
 describeWith("chromium", "the drawing's texts", () => {
   const site = usePage();
 
-  it("name the switch on a shaft and how it stands", async () => {
+  thoroughly("name the switch on a shaft and how it stands", async () => {
     const visit = await site.stay();
     const { page } = visit;
     await whenReady(page);

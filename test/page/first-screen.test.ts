@@ -1,5 +1,6 @@
 import type { Page } from "playwright-core";
 import { expect, it } from "vitest";
+import { thoroughly } from "../effort.ts";
 import { describeWith } from "../tools.ts";
 import { whenOpen, whenReady } from "./actions.ts";
 import { expectQuiet, usePage } from "./browser.ts";
@@ -67,7 +68,7 @@ describeWith("chromium", "the first screen", () => {
     expect(await page.getByRole("button", { name: "Save build file" }).isVisible()).toBe(true);
   });
 
-  it("shows the panel whose code cannot be loaded as such, with a way on", async () => {
+  thoroughly("shows the panel whose code cannot be loaded as such, with a way on", async () => {
     const { page } = await site.visit({
       before: async (blank) => {
         await blank.route("**/part-share-panel-*.js", (route) => route.abort());

@@ -151,7 +151,7 @@ describeWith("chromium", "wiring by hand in the drawing", () => {
     await client.detach();
   });
 
-  it("walks from lug to lug by arrow keys, takes up and lays by Enter, and lets go by Escape", async () => {
+  thoroughly("walks from lug to lug by arrow keys, takes up and lays by Enter, and lets go by Escape", async () => {
     const { page } = await openGuard();
     const focused = () => page.evaluate(() => (document.activeElement as HTMLElement | null)?.dataset.lug);
     await page.locator('[data-lug="middle.hot"]').focus();
@@ -316,28 +316,31 @@ describeWith("chromium", "wiring by hand in the drawing", () => {
     expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
   });
 
-  it("has no serious finding of axe with a lug, a wire or a part chosen, and keeps to the page's width", async () => {
-    const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
-    const { page } = await openGuard();
-    await page.evaluate(axe);
-    const serious = () =>
-      page.evaluate(`axe.run(".guard-panel", { resultTypes: ["violations"] }).then(({ violations }) => violations
+  thoroughly(
+    "has no serious finding of axe with a lug, a wire or a part chosen, and keeps to the page's width",
+    async () => {
+      const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+      const { page } = await openGuard();
+      await page.evaluate(axe);
+      const serious = () =>
+        page.evaluate(`axe.run(".guard-panel", { resultTypes: ["violations"] }).then(({ violations }) => violations
         .filter(({ impact }) => impact === "serious" || impact === "critical")
         .map(({ id, nodes }) => id + ": " + nodes[0].html))`);
-    const choices = [
-      async () => page.locator('[data-lug="volume.2"]').press("Enter"),
-      async () =>
-        card(page)
-          .getByRole("button", { name: /^Wire to/ })
-          .first()
-          .press("Enter"),
-      async () => page.locator('[data-part="volume"]').press("Enter"),
-    ];
-    for (const [index, choose] of choices.entries()) {
-      await page.setViewportSize({ width: [1440, 768, 360][index]!, height: 900 });
-      await choose();
-      expect(await serious()).toEqual([]);
-      expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
-    }
-  });
+      const choices = [
+        async () => page.locator('[data-lug="volume.2"]').press("Enter"),
+        async () =>
+          card(page)
+            .getByRole("button", { name: /^Wire to/ })
+            .first()
+            .press("Enter"),
+        async () => page.locator('[data-part="volume"]').press("Enter"),
+      ];
+      for (const [index, choose] of choices.entries()) {
+        await page.setViewportSize({ width: [1440, 768, 360][index]!, height: 900 });
+        await choose();
+        expect(await serious()).toEqual([]);
+        expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
+      }
+    },
+  );
 });

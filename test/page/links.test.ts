@@ -8,7 +8,7 @@ import { expectQuiet, usePage } from "./browser.ts";
 describeWith("chromium", "links", () => {
   const site = usePage();
 
-  it("carry the build kept as B and what was being looked at", async () => {
+  thoroughly("carry the build kept as B and what was being looked at", async () => {
     const { page } = await site.stay();
     await whenReady(page);
     await openScenario(page, /HSS/);

@@ -108,7 +108,7 @@ describeWith("chromium", "a guard as a plan", () => {
     expectQuiet(visit);
   });
 
-  it("keeps to the width of any page, half of one at 200 % zoom included", async () => {
+  thoroughly("keeps to the width of any page, half of one at 200 % zoom included", async () => {
     const { page } = await openGuard(presetGuard("hss-push-pull-split"));
     await page.locator(".plan-group").evaluateAll((all) => {
       for (const each of all) each.setAttribute("open", "");

@@ -147,21 +147,24 @@ describeWith("chromium", "as found, as wanted", () => {
     [390, "light"],
     [1440, "dark"],
   ] as const)
-    it(`has no serious finding of axe, there or home, and keeps to the page, ${width} px wide, ${colorScheme}`, async () => {
-      const visit = await site.stay({ width, colorScheme });
-      const { page } = visit;
-      const panel = await openRewiring(page);
-      await panel.getByRole("button", { name: "Show the way home" }).click();
-      await panel.locator(".steps").last().getByRole("checkbox").first().focus();
-      await bringAxe(page);
-      expect(await seriousFindings(page, "#panel-rewire")).toEqual([]);
-      const { scrollWidth, clientWidth } = await page.evaluate(() => {
-        const { scrollWidth, clientWidth } = document.documentElement;
-        return { scrollWidth, clientWidth };
-      });
-      expect(scrollWidth).toBeLessThanOrEqual(clientWidth);
-      expectQuiet(visit);
-    });
+    thoroughly(
+      `has no serious finding of axe, there or home, and keeps to the page, ${width} px wide, ${colorScheme}`,
+      async () => {
+        const visit = await site.stay({ width, colorScheme });
+        const { page } = visit;
+        const panel = await openRewiring(page);
+        await panel.getByRole("button", { name: "Show the way home" }).click();
+        await panel.locator(".steps").last().getByRole("checkbox").first().focus();
+        await bringAxe(page);
+        expect(await seriousFindings(page, "#panel-rewire")).toEqual([]);
+        const { scrollWidth, clientWidth } = await page.evaluate(() => {
+          const { scrollWidth, clientWidth } = document.documentElement;
+          return { scrollWidth, clientWidth };
+        });
+        expect(scrollWidth).toBeLessThanOrEqual(clientWidth);
+        expectQuiet(visit);
+      },
+    );
 
   thoroughly("scrolls to a joint within the drawing's frame alone, which stays in sight on a narrow page", async () => {
     const visit = await site.stay({ width: 390, height: 844 });

@@ -4,6 +4,7 @@ import { phraseSignals } from "../../src/render/phrase-cache.ts";
 import { createRenderer } from "../../src/render/renderer.ts";
 import { coilPlaces, stringSetOf } from "../../src/response/coil-places.ts";
 import { ResponseEngine } from "../../src/response/engine.ts";
+import { casesOf } from "../effort.ts";
 import { threeSingles } from "../fixtures/circuits.ts";
 import { readScenario, settingsOf, WORK } from "./scenario-settings.ts";
 import { binsBetween, powerOfTwoFrom, spectrumOf } from "./spectra.ts";
@@ -47,7 +48,7 @@ function largestError({ rendered, sum, delaySamples }: ReturnType<typeof renderi
 }
 
 describe("a phrase goes through each coil's own transfer", () => {
-  it.each([{ lever: 1 }, { lever: 2, tone: 5 }, { lever: 4, tone: 0 }, { lever: 5, volume: 6 }])(
+  it.each(casesOf([{ lever: 1 }, { lever: 2, tone: 5 }, { lever: 4, tone: 0 }, { lever: 5, volume: 6 }], 2))(
     "and the sum is the sum of the coils' spectra at %o",
     (raw) => {
       const { build } = readScenario("hss-250k-or-500k.json");

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { Fault } from "../../../src/bench/faults/fault.ts";
 import { singleFaults } from "../../../src/bench/faults/kinds/single-faults.ts";
-import { effort } from "../../effort.ts";
+import { effort, thoroughly } from "../../effort.ts";
 import { scenarioBuilds } from "../scenario-builds.ts";
 import { faultTrials, type Random, seeded, soundTrials, valueTrials } from "./blind-trials.ts";
 
@@ -34,7 +34,7 @@ describe("blind trials on every scenario", () => {
     expect(sum((count) => count.firstThree) / trials).toBeGreaterThanOrEqual(0.99);
   });
 
-  it("name a part of half its value first in 95 % of those that a meter can see", () => {
+  thoroughly("name a part of half its value first in 95 % of those that a meter can see", () => {
     const random = seeded(22);
     const counts = scenarioBuilds.map(({ build }) => valueTrials(build, [0.5], random));
     const trials = counts.reduce((total, count) => total + count.trials, 0);

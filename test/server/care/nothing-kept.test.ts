@@ -4,6 +4,7 @@ import { mkdirSync, mkdtempSync, readdirSync, readFileSync, readlinkSync, rmSync
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { afterEach, describe, expect, test } from "vitest";
+import { thoroughly } from "../../effort.ts";
 import { open } from "../loopback.ts";
 import { LONG_SET, PLAN } from "../plan.ts";
 import { type Service, startService } from "../process.ts";
@@ -125,7 +126,7 @@ describe("after a session with builds and recordings of one's own", () => {
     }
   });
 
-  test("nothing was missing where the file system cannot be written to at all", async () => {
+  thoroughly("nothing was missing where the file system cannot be written to at all", async () => {
     const { cwd, environment } = ownDirectories();
     // Node's own permission model: every attempt to write, wherever, would fail as it does on a full or read-only disk.
     // Its option has lost a word since Node 20; from Node 25 on it asks for leave to use the network, too.

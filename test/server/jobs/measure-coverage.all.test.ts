@@ -106,7 +106,7 @@ function trial(bench: Bench, files: Record<string, Uint8Array>): void {
 }
 
 describe("coils from whole recordings, through hiss at −90 dB, hum, another clock and rounding to bits", () => {
-  it.each(BENCHES)("$method: $name, $trials times", (bench) => {
+  it.each(BENCHES)("$method: $name, $trials times", { timeout: 600_000 }, (bench) => {
     const record = recorder(bench);
     for (let index = 0; index < bench.trials; index += 1) trial(bench, record(1000 * index + 1));
   });
