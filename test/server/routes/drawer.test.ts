@@ -49,6 +49,18 @@ describe("POST /api/buildable", () => {
     expect(json.best[0].says[1]).toBe("Bridge: single coil, vintage wind");
   });
 
+  it("takes the very pots that it says, and leaves the one that was not measured", async () => {
+    const pot = { part: { kind: "pot", resistance: "250k", taper: "audio" }, count: 3, measured: ["238k", "251k"] };
+    const items = [{ part: pickupPart("p90") }, pot, { part: { kind: "cap", capacitance: "22n" } }];
+    const { json } = await post("/api/buildable", { drawer: { items }, layouts: ["one-pickup"] });
+    const used = ({ plan }: { plan: { volume: { measured?: number }; tones: { measured?: number }[] } }) =>
+      [plan.volume, ...plan.tones].flatMap(({ measured }) => measured ?? []);
+    for (const found of json.best) {
+      const left = found.staysOver.flatMap(({ measured }: { measured?: number }) => measured ?? []);
+      expect([...used(found), ...left].sort()).toEqual([238e3, 251e3]);
+    }
+  });
+
   it("finds none in an empty drawer", async () => {
     const { json } = await post("/api/buildable", { drawer: {} });
     expect(json).toMatchObject({ guards: { count: 0, isAll: true }, best: [], purchases: [] });
