@@ -14,7 +14,10 @@ export const heardChangeAnswerSchema = z.object({
       z.object({
         name: z.string().describe("the part's name in the guard"),
         from: z.object(describedPart),
-        to: z.object(describedPart),
+        to: z.object({
+          ...describedPart,
+          measured: z.number().optional().describe("ohms, of a pot that was measured"),
+        }),
         source: sourceAnswer,
         cost: z.number().describe("0 for what lies there; else its price"),
         settings: namedSettings,

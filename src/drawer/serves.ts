@@ -51,9 +51,12 @@ function potMisfit(wanted: PartOf<"pot">, pot: PartOf<"pot">, measured?: number)
   if (!alike) return null;
   const fraction = wanted.tolerance ?? DEFAULT_TOLERANCES.pot;
   const tolerance = { fraction, byDefault: wanted.tolerance === undefined };
+  const shown = measured ?? pot.measured;
+  const offNominal = valueMisfit(wanted.resistance, tolerance, pot.resistance, shown);
+  if (offNominal === null) return null;
   // A guard that says what its pot measures holds that very pot; another comes as near to it as it can.
-  const misfit = valueMisfit(wanted.resistance, tolerance, pot.resistance, measured ?? pot.measured);
-  if (misfit === null) return null;
+  const misfit =
+    wanted.measured === undefined ? offNominal : Math.abs((shown ?? pot.resistance) / wanted.measured - 1);
   if (isSameSwitch(wanted.drives, pot.drives)) return misfit;
   return wanted.drives === undefined ? misfit + MORE_THAN_WANTED : null;
 }

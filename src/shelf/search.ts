@@ -20,9 +20,24 @@ function beginsIn(text: string, word: string): boolean {
   return false;
 }
 
-/** Those lines in which every word of the query begins some word, in any order; all of them for an empty query. */
+/** Values with their units as a part's text has them: "22 nf" as "22nf", "250 kohm" as "250k", "150 ohm" as "150r", ".022" as "0.022". */
+function joinedValues(query: string): string {
+  return query
+    .replaceAll(/(?<![\d.])\.(?=\d)/g, "0.")
+    .replaceAll(/(?<=\d) (?=(?:[km]?ohms?|[km]|f|[nup]f?)(?: |$))/g, "")
+    .replaceAll(/(?<=\d[km])ohms?(?= |$)/g, "")
+    .replaceAll(/(?<=\d)ohms?(?= |$)/g, "r");
+}
+
+const wordsOf = (query: string) => query.split(" ").filter(Boolean);
+
+/**
+ * Those lines in which every word of the query begins some word, in any order; all of them for an empty query. A value is found with
+ * and without a space before its unit.
+ */
 export function found(lines: readonly GuardLine[], query: string): readonly GuardLine[] {
-  const wanted = spelled(query).split(" ").filter(Boolean);
-  if (wanted.length === 0) return lines;
-  return lines.filter(({ words }) => wanted.every((word) => beginsIn(words, word)));
+  const asWritten = spelled(query);
+  const ways = [wordsOf(asWritten), wordsOf(joinedValues(asWritten))];
+  if (ways[0]!.length === 0) return lines;
+  return lines.filter(({ words }) => ways.some((wanted) => wanted.every((word) => beginsIn(words, word))));
 }

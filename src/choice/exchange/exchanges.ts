@@ -1,3 +1,5 @@
+import { pickupType } from "../../build-file/catalogue/pickup-types.ts";
+import { USUAL_SPACING } from "../../build-file/plans/plan-pickups.ts";
 import { readBuild } from "../../build-file/read-build.ts";
 import type { Build, BuildInput, Part, PartOf, Pickup, Pot } from "../../build-file/schema.ts";
 import { putPickup } from "../../build-file/swap/swap-pickup.ts";
@@ -52,12 +54,15 @@ function withPickup(build: Build, name: string, old: Pickup, part: Pickup): Buil
     coil,
     values,
   ]);
+  const type = part.type === undefined ? undefined : pickupType(part.type);
+  const coilSpacing = type ? type.coilSpacing : bare.length === 2 ? USUAL_SPACING : undefined;
   const own = {
     name: part.type ?? "",
-    title: part.label ?? "",
+    title: part.label ?? type?.title ?? "",
     basis: "",
     usualPot: "",
     coils: Object.fromEntries(bare),
+    ...(coilSpacing === undefined ? {} : { coilSpacing }),
     ...(part.conductors === undefined ? {} : { conductors: part.conductors }),
     ...(part.coupling === undefined ? {} : { coupling: part.coupling }),
     ...(part.metal === undefined ? {} : { metal: part.metal }),

@@ -1,3 +1,4 @@
+import { showQuantity } from "../../build-file/show-quantity.ts";
 import type { HeardChangeAnswer } from "../../contract/heard-change.ts";
 import { createCautions } from "../bench/cautions.ts";
 import { named } from "../builds/difference-words.ts";
@@ -6,6 +7,13 @@ import { plainTable } from "../dom/table.ts";
 import type { BuildSource } from "../state/reading.ts";
 
 const SHOWN = 12;
+
+type Put = HeardChangeAnswer["heard"][number]["to"];
+
+/** What goes in; of pots alike each is told by what it measured. */
+function putWords({ what, measured }: Put): string {
+  return measured === undefined ? what : `${what}, measured ${showQuantity(measured, "resistance")}`;
+}
 
 /** Exchanges of one part that are heard, the cheapest first. @param put takes one over */
 export function changeView(
@@ -23,15 +31,15 @@ export function changeView(
     return h("p", { class: "verdict" }, nothing);
   }
   const rows = heard.slice(0, SHOWN).map(({ name, from, to, cost, label, verdict, build }) => [
-    `${words(name)}: ${to.what}, in place of ${from.what}`,
+    `${words(name)}: ${putWords(to)}, in place of ${from.what}`,
     cost === 0 ? "lies in the drawer" : `${cost.toFixed(2)} ${currency}`.trimEnd(),
-    `${label}: ${named(verdict, "the guard as it is", "the guard with it")}`,
+    `${label}: ${named(verdict, "the guard as it is", "the changed guard")}`,
     h(
       "button",
       {
         type: "button",
         class: "small",
-        "aria-label": `Try it on the bench: ${to.what} as ${words(name)}`,
+        "aria-label": `Try it on the bench: ${putWords(to)} as ${words(name)}`,
         onclick: () => put(build as BuildSource),
       },
       "Try it on the bench",

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { readBuild } from "../../../src/build-file/read-build.ts";
+import type { Pickup } from "../../../src/build-file/schema.ts";
 import { Controls } from "../../../src/build-file/settings.ts";
 import { expandSweep } from "../../../src/build-file/sweep.ts";
 import { compare } from "../../../src/choice/compare/compare.ts";
@@ -87,6 +88,35 @@ describe("a part in another's place", () => {
     expect(exchanged(pushPull, "tone", part(pot))).toBeNull();
     const put = exchanged(pushPull, "tone", part({ ...pot, drives: "dpdt" }))!.parts.tone;
     expect(put).toMatchObject({ resistance: 500e3, taper: "linear", role: "tone", drives: { type: "dpdt" } });
+  });
+
+  test.each(["humbucker-medium", "mini-humbucker", "stacked-single"])(
+    "of a %s like the one that sat there is the same guard, each coil where it was",
+    (type) => {
+      const guard = readBuild({
+        presolder: 1,
+        plan: { layout: "toggle-3-one-volume", pickups: { neck: type, bridge: type }, volume: "500k", tones: [] },
+      });
+      for (const name of ["neck", "bridge"]) {
+        const put = exchanged(guard, name, part(pickupPart(type)))!;
+        expect(put).toEqual(guard);
+      }
+    },
+  );
+
+  test("of a pickup with two coils of one's own has them side by side about the old one's middle", () => {
+    const guard = readBuild({
+      presolder: 1,
+      plan: { layout: "one-pickup", pickups: { bridge: "humbucker-hot" }, volume: "500k", tones: [] },
+    });
+    const coil = { resistance: "4k", inductance: "2H" };
+    const own = part({ kind: "pickup", coils: { a: coil, b: { ...coil, magnet: "south" } }, conductors: 4 });
+    const distances = Object.values((exchanged(guard, "bridge", own)!.parts.bridge as Pickup).coils).map(
+      ({ distance }) => distance!,
+    );
+    expect(distances[0]! - distances[1]!).toBeCloseTo(0.018, 9);
+    const old = Object.values((guard.parts.bridge as Pickup).coils).map(({ distance }) => distance!);
+    expect(distances[0]! + distances[1]!).toBeCloseTo(old[0]! + old[1]!, 9);
   });
 
   test("of a pickup of one's own carries the wires, and the place it sits in", () => {

@@ -57,6 +57,18 @@ describe("POST /api/buildable", () => {
     expect(json.best[0].says[1]).toBe("Bridge: single coil, vintage wind");
   });
 
+  it("takes the very pots that it says, and leaves the one that was not measured", async () => {
+    const pot = { part: { kind: "pot", resistance: "250k", taper: "audio" }, count: 3, measured: ["238k", "251k"] };
+    const items = [{ part: pickupPart("p90") }, pot, { part: { kind: "cap", capacitance: "22n" } }];
+    const { json } = await post("/api/buildable", { drawer: { items }, layouts: ["one-pickup"] });
+    const used = ({ plan }: { plan: { volume: { measured?: number }; tones: { measured?: number }[] } }) =>
+      [plan.volume, ...plan.tones].flatMap(({ measured }) => measured ?? []);
+    for (const found of json.best) {
+      const left = found.staysOver.flatMap(({ measured }: { measured?: number }) => measured ?? []);
+      expect([...used(found), ...left].sort()).toEqual([238e3, 251e3]);
+    }
+  });
+
   it("finds none in an empty drawer", async () => {
     const { json } = await post("/api/buildable", { drawer: {} });
     expect(json).toMatchObject({ guards: { count: 0, isAll: true }, best: [], purchases: [] });
@@ -74,6 +86,15 @@ describe("POST /api/buildable", () => {
 });
 
 describe("POST /api/heard-change", () => {
+  it("tells pots of one value apart by what each measured", async () => {
+    const one = { layout: "one-pickup", pickups: { bridge: "p90" }, volume: "500k" };
+    const pot = { part: { kind: "pot", resistance: "250k", taper: "audio" }, count: 3, measured: ["221k", "272k"] };
+    const { json } = await post("/api/heard-change", { build: { presolder: 1, plan: one }, drawer: { items: [pot] } });
+    const heard = json.heard.map(({ to }: { to: { measured?: number } }) => to.measured);
+    expect(heard).toHaveLength(3);
+    expect(new Set(heard)).toEqual(new Set([221e3, 272e3, undefined]));
+  });
+
   const build = {
     presolder: 1,
     plan: { layout: "one-pickup", pickups: { bridge: "p90" }, volume: "500k", tones: [{ pot: "250k", cap: "22n" }] },
