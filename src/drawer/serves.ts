@@ -55,8 +55,7 @@ function potMisfit(wanted: PartOf<"pot">, pot: PartOf<"pot">, measured?: number)
   const offNominal = valueMisfit(wanted.resistance, tolerance, pot.resistance, shown);
   if (offNominal === null) return null;
   // A guard that says what its pot measures holds that very pot; another comes as near to it as it can.
-  const misfit =
-    wanted.measured === undefined ? offNominal : Math.abs((shown ?? pot.resistance) / wanted.measured - 1);
+  const misfit = wanted.measured === undefined ? offNominal : Math.abs((shown ?? pot.resistance) / wanted.measured - 1);
   if (isSameSwitch(wanted.drives, pot.drives)) return misfit;
   return wanted.drives === undefined ? misfit + MORE_THAN_WANTED : null;
 }

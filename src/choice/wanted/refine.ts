@@ -29,6 +29,37 @@ interface Effort {
   readonly endsWhenMet: boolean;
 }
 
+/**
+ * One value after the other, each the best beside the rest, until none gains: a first sight of what a candidate's values can do.
+ * @returns how many combinations were tried
+ */
+export function sketch(
+  candidate: Candidate,
+  { checkpoint, most }: Omit<Effort, "endsWhenMet">,
+  see: (tried: Tried) => void,
+): number {
+  let best = tryValues(candidate, candidate.own);
+  let count = 0;
+  for (let gained = true; gained; ) {
+    gained = false;
+    for (const [axis, size] of candidate.sizes.entries()) {
+      const now = best.combination;
+      for (let choice = 0; choice < size; choice++) {
+        if (choice === now[axis]) continue;
+        if (count >= most) return count;
+        checkpoint();
+        count++;
+        const tried = tryValues(candidate, now.with(axis, choice));
+        see(tried);
+        if (rankOf(tried) >= rankOf(best)) continue;
+        best = tried;
+        gained = true;
+      }
+    }
+  }
+  return count;
+}
+
 /** Every combination, those that change the fewest values first. */
 function everyCombination(candidate: Candidate): Combination[] {
   return candidate.sizes

@@ -3,7 +3,7 @@ import { faultAt, PresolderError } from "../../errors.ts";
 import { MAX_WANTED_SHAPES, MAX_WANTED_TRIALS } from "../../limits.ts";
 import { Candidate, type Question } from "./candidate.ts";
 import { Ledger } from "./ledger.ts";
-import { rankOf, refine, type Tried, tryValues } from "./refine.ts";
+import { rankOf, refine, sketch, type Tried, tryValues } from "./refine.ts";
 import { countOf, hasPlaces, pickupSteps, type Shape, shapesOf, switchSteps } from "./space/shapes.ts";
 
 export interface WantedQuestion extends Question {
@@ -43,6 +43,9 @@ const DESCENTS_FROM = 4;
 const STEPPED_FROM = 2;
 /** Of all trials, what one shape may take whose values cannot all be tried. */
 const LARGEST_SHARE = 0.25;
+/** Of all trials, what the first sight of every guard's values may take, and how many of it one of them. */
+const SKETCHED_SHARE = 0.5;
+const LONGEST_SKETCH = 60;
 /** Rounds of steps from the best; each adds one switch. */
 const ROUNDS = 2;
 
@@ -145,6 +148,22 @@ class Wanted {
     return better.sort((a, b) => this.#rank(a) - this.#rank(b))[0];
   }
 
+  /**
+   * A first sight of the values of each customary guard, by its best pickups: which of them is the best by its own values says little of
+   * what it can become.
+   */
+  sketch(): void {
+    const seen = new Set<string>();
+    const most = this.trials + SKETCHED_SHARE * this.#mostTrials;
+    for (const { candidate } of this.ledger.ranked()) {
+      if (seen.has(candidate.shape.from)) continue;
+      seen.add(candidate.shape.from);
+      const left = Math.min(LONGEST_SKETCH, most - this.trials);
+      if (left <= 0 || this.isEnough) return;
+      this.trials += sketch(candidate, { ...this.#checkpoint, most: left }, (each) => this.ledger.add(each));
+    }
+  }
+
   /** Tries values, the best shapes first, as long as combinations may be tried. */
   refine(candidates: readonly Candidate[]): void {
     for (const candidate of candidates) {
@@ -212,6 +231,7 @@ export function searchWanted(
   }
   if (!isAll) for (const { candidate } of wanted.ledger.ranked().slice(0, DESCENTS_FROM)) wanted.descend(candidate);
   const looked = wanted.shapes;
+  if (!isAll) wanted.sketch();
   wanted.refine(wanted.ledger.ranked().map(({ candidate }) => candidate));
   const exhaustive = isAll && wanted.isEveryValueTried;
   const isMet = !exhaustive && (wanted.ledger.ranked()[0]?.outcome.cost ?? 1) === 0;
