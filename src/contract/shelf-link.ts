@@ -1,7 +1,10 @@
 import * as z from "zod";
 import { oneOf, strict } from "../build-file/zod-tools.ts";
 import { MAX_LABEL_CHARS, MAX_LINK_CODE_CHARS, MAX_LINK_GUARDS, MAX_LINK_JSON_BYTES } from "../limits.ts";
+import { checkGuard } from "../shelf/file/check-guard.ts";
+import { CheckError } from "../shelf/file/checks.ts";
 import { GUARD_STATES } from "../shelf/guard.ts";
+import { unpacked } from "../shelf/packed.ts";
 import type { Answered, Sent } from "./wire.ts";
 
 const line = (meaning: string) => z.string().max(MAX_LABEL_CHARS).describe(meaning);
@@ -27,7 +30,20 @@ const guardField = strict({
   file: text("its build file as text, where that is not as this service's page writes it").optional(),
 });
 
-const guardsField = z.array(guardField).min(1).max(MAX_LINK_GUARDS).describe("the guards, without their histories");
+/** As the page that opens the link will check it, so that no link is made whose guards nobody can keep. */
+const keepable = guardField.superRefine((guard, context) => {
+  const { build, ...rest } = guard;
+  if (build !== undefined && guard.file !== undefined)
+    context.addIssue({ code: "custom", path: ["file"], message: "stands beside `build`; expected one of the two" });
+  try {
+    checkGuard(unpacked(build === undefined ? rest : guard));
+  } catch (error) {
+    if (!(error instanceof CheckError)) throw error;
+    context.addIssue({ code: "custom", path: error.path.split("."), message: error.message });
+  }
+});
+
+const guardsField = z.array(keepable).min(1).max(MAX_LINK_GUARDS).describe("the guards, without their histories");
 
 export const shelfLinkRequestSchema = strict({ guards: guardsField });
 

@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import { wantedRequestSchema } from "../../../src/contract/wanted.ts";
 import { wantedJob } from "../../../src/server/jobs/wanted.ts";
 
-// The guard that meets it is only fourth of those begun with until its values are changed.
+// What meets it is not the best of those begun with until its values are changed.
 test("the wish that stands in README is met, though not every wiring can be tried", () => {
   const text = "glassy 4, fat bridge that cleans up, hum-free 2";
   const body = wantedRequestSchema.parse({ text });

@@ -42,21 +42,25 @@ describe("a shelf's link", () => {
   });
 
   it("that would be too long is refused with the reason", async () => {
-    const notes = randomText(16_000);
     const [guard] = guardsUpTo(1);
-    const { status, errors } = await linkTo([{ ...packed(guard!), notes }]);
+    const withFile = (file: string) => ({ ...packed(guard!), build: undefined, file });
+    const { status, errors } = await linkTo([withFile(randomText(16_000))]);
     expect(status).toBe(413);
     expect(errors[0]).toMatchObject({
       path: "guards",
       message: expect.stringMatching(/makes a link of \d+ characters; expected at most 12000/),
     });
-    const many = await linkTo([{ ...packed(guard!), notes: "x".repeat(262_100) }]);
+    const many = await linkTo([withFile("x".repeat(262_100))]);
     expect(many.errors[0]!.message).toMatch(/has \d+ bytes; expected at most 262144/);
   });
 
   it.each([
     ["no guards", [], "guards"],
     ["a state that nobody knows", [{ ...packed(guardsUpTo(1)[0]!), state: "lost" }], "guards.0.state"],
+    ["an id that is none", [{ ...packed(guardsUpTo(1)[0]!), id: "x" }], "guards.0.id"],
+    ["a day that is none", [{ ...packed(guardsUpTo(1)[0]!), made: "NaN" }], "guards.0.made"],
+    ["a moment that is none", [{ ...packed(guardsUpTo(1)[0]!), changed: "yesterday" }], "guards.0.changed"],
+    ["neither build nor file", [{ ...packed(guardsUpTo(1)[0]!), build: undefined }], "guards.0.file"],
     ["a field that nobody knows", [{ ...packed(guardsUpTo(1)[0]!), colour: "green" }], "guards.0.colour"],
   ])("with %s is refused under its field", async (_, guards, path) => {
     const { status, errors } = await linkTo(guards);
