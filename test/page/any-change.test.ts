@@ -153,6 +153,6 @@ test("no walk of plan changes, pickup swaps, hand edits and undos leaves a guard
         }
       },
     ),
-    { numRuns: effort(6, 50) },
+    { numRuns: effort(6, 20) },
   );
 });

@@ -24,9 +24,9 @@ const COILS = {
   },
 } as const;
 
-const TRIALS = effort(20, 200);
-/** Of so many trials 95 % are expected inside, with a standard deviation of 1 (3.1); four of those are allowed. */
-const LEAST_INSIDE = effort(15, 178);
+const TRIALS = effort(20, 100);
+/** Of so many trials 95 % are expected inside, with a standard deviation of 1 (2.2); four of those are allowed. */
+const LEAST_INSIDE = effort(15, 86);
 
 const sweepsOf = (coil: CoilValues, noise: number, normal: () => number, offsetsDb = [0.3, -0.2]): RatioSweep[] =>
   BOTH.map((load, i) => noisyRatio(coil, { load, across: INSTRUMENT, noise, normal, offsetDb: offsetsDb[i]! }));
