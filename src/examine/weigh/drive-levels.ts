@@ -31,9 +31,9 @@ export class DriveLevels implements Evidence {
   weigh(subject: Subject): Contribution {
     const levels = this.#levels(subject);
     const middle = levels.reduce((sum, each) => sum + each, 0) / levels.length;
-    const extra = levels.reduce((sum, each) => sum + ((each - middle) / LEVEL_DEVIATION) ** 2, 0);
+    const squares = levels.reduce((sum, each) => sum + ((each - middle) / LEVEL_DEVIATION) ** 2, 0);
     const none = new Float64Array(0);
-    return { squares: extra, extra, unknowns: [], right: none, curvature: none, degrees: 0 };
+    return { squares, extra: 0, unknowns: [], right: none, curvature: none, degrees: levels.length - 1 };
   }
 
   /** ln of each drive; 0 where there is none. */

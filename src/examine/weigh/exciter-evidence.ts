@@ -103,9 +103,10 @@ export class ExciterEvidence implements Evidence {
     const limit = Math.sqrt(limitWeight(this.#usual));
     const residual = new Float64Array(length);
     const rows = new Float64Array(unknowns.length * length);
-    let degrees = 0;
+    let [degrees, freed] = [0, 0];
     for (let i = 0; i < count; i++) {
       const [kRe, kIm] = [drive.re[i]!, drive.im[i]!];
+      let shares = 0;
       for (const [j, { take }] of takes.entries()) {
         const weight = 1 / Math.sqrt(variances[j]![i]!);
         const { re, im } = transfers[j]!;
@@ -113,14 +114,19 @@ export class ExciterEvidence implements Evidence {
         residual[at] = weight * (take.re[i]! - kRe * re[i]! + kIm * im[i]!);
         residual[at + count] = weight * (take.im[i]! - kRe * im[i]! - kIm * re[i]!);
         const own = take.sd[i]! ** 2;
-        degrees += (2 * (own + (variances[j]![i]! - own) / TOGETHER)) / variances[j]![i]!;
+        shares += (own + (variances[j]![i]! - own) / TOGETHER) / variances[j]![i]!;
       }
+      degrees += 2 * shares;
+      // A drive takes as many residuals as it is free in, and of a coil that is not heard it is in none.
+      if (drive.power[i]! > 0)
+        freed += ((2 * shares) / takes.length) * (1 - limitWeight(this.#usual) / drive.power[i]!);
       const last = 2 * count * takes.length + i;
       residual[last] = limit * (this.#usual.re[i]! - kRe);
       residual[last + count] = limit * (this.#usual.im[i]! - kIm);
       fillRows(i, rows, unknowns, transfers, variances, drive, limit);
     }
-    const free = (2 * count) / TOGETHER;
-    return contributionOf(residual, rows, unknowns, Math.max(0, degrees - free));
+    const made = contributionOf(residual, rows, unknowns, Math.max(0, degrees - freed));
+    // What it accounts for of noise alone speaks for no guard.
+    return { ...made, squares: made.squares + freed, extra: freed };
   }
 }

@@ -97,13 +97,13 @@ describe("the sense of a winding", () => {
 
 describe("a coil that is not heard", () => {
   it("is hardly driven alike: an exciter is one and the same over every coil", () => {
-    const extraOf = (strengths: typeof ALIKE) => {
+    const squaresOf = (strengths: typeof ALIKE) => {
       const { evidence, subject } = laid(strengths);
-      return new DriveLevels(evidence).weigh(subject).extra;
+      return new DriveLevels(evidence).weigh(subject).squares;
     };
-    expect(extraOf(ALIKE)).toBeLessThan(3);
+    expect(squaresOf(ALIKE)).toBeLessThan(3);
     // By the law: two thirds of (ln 250 / ln 2)².
-    expect(extraOf({ neck: 1, middle: 0.004, bridge: 1 })).toBeGreaterThan(30);
+    expect(squaresOf({ neck: 1, middle: 0.004, bridge: 1 })).toBeGreaterThan(30);
   });
 
   it("stands in a guard whose pickups changed places, with what strays into the others", () => {
