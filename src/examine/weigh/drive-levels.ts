@@ -7,6 +7,9 @@ import type { ExciterEvidence } from "./exciter-evidence.ts";
  */
 const LEVEL_DEVIATION = Math.log(2);
 
+/** A drive that is so many times its error is told. */
+const TOLD = 3;
+
 /**
  * How strongly an exciter drives each coil that it was laid over: it is one and the same, so a guard in which a coil is hardly driven
  * at all, to account for takes in which it is not heard, is not the likeliest.
@@ -36,8 +39,14 @@ export class DriveLevels implements Evidence {
     return { squares, extra: 0, unknowns: [], right: none, curvature: none, degrees: levels.length - 1 };
   }
 
-  /** ln of each drive; 0 where there is none. */
+  /** ln of each drive. One that is not told is no stronger than so, but may be as strong as the others. */
   #levels(subject: Subject): number[] {
-    return this.placements.map((each) => Math.log(each.driveOf(subject).middle || 1));
+    const drives = this.placements.map((each) => each.driveOf(subject));
+    const told = drives.filter(({ overError }) => overError > TOLD).map(({ middle }) => Math.log(middle));
+    const usual = told.reduce((sum, each) => sum + each, 0) / told.length;
+    return drives.map(({ middle, overError }) => {
+      if (told.length === 0) return 0;
+      return overError > TOLD ? Math.log(middle) : Math.min(Math.log(middle || 1), usual);
+    });
   }
 }

@@ -7,6 +7,8 @@ import { type Transfer, transferAt } from "./exciter-transfer.ts";
 import { FLOOR, TOGETHER } from "./floor.ts";
 import { contributionOf } from "./rows.ts";
 
+const middleOf = (sizes: Float64Array) => sizes.toSorted()[Math.floor(sizes.length / 2)]!;
+
 /**
  * A coil driven by another one laid over it, in several settings: how strongly and with what slope of its own is not known, so
  * only what differs between the settings counts. The exciter shows a coil's winding, not its magnet.
@@ -52,12 +54,16 @@ export class ExciterEvidence implements Evidence {
     return variancesOf(this.laid, floor, this.#loudest);
   }
 
-  /** The drive that a guard's takes speak for, frequency by frequency, and how strong it is in the middle of them. */
-  driveOf(subject: Subject): Drive & { readonly middle: number } {
+  /** The drive that a guard's takes speak for, frequency by frequency; how strong it is in the middle of them, and over its error. */
+  driveOf(subject: Subject): Drive & { readonly middle: number; readonly overError: number } {
     const drive = driveOf(this.laid, this.transfers(subject), this.#variances(FLOOR), this.#usual);
-    const { re, im } = drive;
-    const sizes = re.map((x, i) => Math.hypot(x, im[i]!)).sort();
-    return { ...drive, middle: sizes[Math.floor(sizes.length / 2)]! };
+    const { re, im, power } = drive;
+    const sizes = re.map((x, i) => Math.hypot(x, im[i]!));
+    return {
+      ...drive,
+      middle: middleOf(sizes),
+      overError: middleOf(sizes.map((size, i) => size * Math.sqrt(power[i]!))),
+    };
   }
 
   /** What a guard would have had recorded in one of the takes. */

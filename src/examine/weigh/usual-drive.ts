@@ -1,3 +1,4 @@
+import { isHeard } from "../takes/heard.ts";
 import type { Subject } from "./evidence.ts";
 import { type Laid, strongestOf, type UsualDrive } from "./exciter-drive.ts";
 import { ExciterEvidence } from "./exciter-evidence.ts";
@@ -7,6 +8,9 @@ import { STRAY_FIELD } from "./floor.ts";
 const MOST_STRONGER = 10;
 /** Under so many times what strays, a placement is heard by nothing else. */
 const HEARD = 3;
+
+/** Of full scale, under any noise. */
+const NOTHING_TO_SPEAK_OF = 1e-9;
 
 const total = (sizes: Float64Array) => Math.sqrt(sizes.reduce((sum, each) => sum + each * each, 0));
 
@@ -23,14 +27,20 @@ function loudestAlone({ placement, takes }: Laid): Laid {
   return { placement, takes: [takes.reduce((best, each) => (size(each) > size(best) ? each : best))] };
 }
 
+const isHeardOver = (loudest: Float64Array, { takes }: Laid) =>
+  takes.some(({ take }) => isHeard(take)) && total(strongestOf(takes)) > HEARD * STRAY_FIELD * total(loudest);
+
 /**
  * What an exciter drives, were the guard as drawn: the middle placement's. One coil that the drawing hardly lets through speaks for a
- * drive beyond all measure, and one that is not heard for none.
+ * drive beyond all measure, and one that is not heard for none. Where nothing is heard there is none: what it would take of the noise
+ * speaks for no guard.
  */
 export function usualDriveOf(laid: readonly Laid[], drawn: Subject): UsualDrive | undefined {
   const loudest = loudestOf(laid);
   if (!loudest) return undefined;
-  const heard = laid.filter(({ takes }) => total(strongestOf(takes)) > HEARD * STRAY_FIELD * total(loudest));
+  const heard = laid.filter((each) => isHeardOver(loudest, each));
+  const none = new Float64Array(loudest.length);
+  if (heard.length === 0) return { re: none, im: none, most: NOTHING_TO_SPEAK_OF };
   const drives = heard
     .map((each) => new ExciterEvidence(loudestAlone(each)).driveOf(drawn))
     .filter(({ middle }) => middle > 0)

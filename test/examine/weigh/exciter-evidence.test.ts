@@ -124,3 +124,10 @@ describe("a coil that is not heard", () => {
     expect(Math.abs(right[moved.indexOf(far)]!)).toBeGreaterThan(0.1);
   });
 });
+
+it("an exciter that is heard nowhere speaks for no guard: a drive that is free would follow the noise", () => {
+  const { evidence, subject, weigher } = laid({ neck: 1e-6, middle: 1e-6, bridge: 1e-6 }, 1e-4);
+  const shorted = weigher.subjectAt(departureOf("shorted-to-shield", "jack.tip"), subject.point);
+  for (const each of [...evidence, new DriveLevels(evidence)])
+    expect(Math.abs(each.weigh(shorted, FLOOR).squares - each.weigh(subject, FLOOR).squares)).toBeLessThan(1e-3);
+});
