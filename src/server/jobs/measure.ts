@@ -9,7 +9,7 @@ import { ratioOfLoads } from "../../measure/methods/two-loads.ts";
 import { over, readBoth, readLouder } from "../../measure/recording/channels.ts";
 import { requireOneSound } from "../../measure/recording/one-sound.ts";
 import type { Job, JobContext } from "../work/job.ts";
-import { across, knownOf } from "./fit.ts";
+import { across, knownLoad, knownOf } from "./fit.ts";
 import { fittedAnswerOf } from "./fit-answer.ts";
 import { exciterAnswer, requireExciter } from "./measure-exciter.ts";
 import { type Files, recordedAs, recordingTold, requireFiles, requireMeasurable } from "./measure-files.ts";
@@ -76,7 +76,7 @@ function twoLoads(body: BodyOf<"two-loads">, files: Files, context: JobContext):
   const unloaded = pickup("unloaded");
   const freeDelay = body.reference === undefined;
   const ratio = (name: RecordingName, load: typeof body.load) => {
-    const sweep = ratioOfLoads(unloaded, pickup(name), across(load), freeDelay, name);
+    const sweep = ratioOfLoads(unloaded, pickup(name), knownLoad(load), freeDelay, name);
     requireLoaded(sweep, name);
     return sweep;
   };
