@@ -1,7 +1,7 @@
 import { passportAnswers, passportRequestSchema } from "../../../contract/bench/passport.ts";
 import { problemSchema } from "../../../contract/problem.ts";
 import { callerOf } from "../../care/caller.ts";
-import { passportJob } from "../../jobs/passport.ts";
+import { passportJob } from "../../jobs/bench/passport.ts";
 import { encodeLink } from "../../links/link-code.ts";
 import type { App, RouteContext } from "../route-context.ts";
 

@@ -5,7 +5,7 @@ import { callerOf } from "../../care/caller.ts";
 import { sendBytes } from "../../http/byte-ranges.ts";
 import { isFresh, tagOfAddress } from "../../http/caching.ts";
 import { undoHeader } from "../../http/preview-headers.ts";
-import { impulseJob } from "../../jobs/impulse.ts";
+import { impulseJob } from "../../jobs/sound/impulse.ts";
 import type { App, RouteContext } from "../route-context.ts";
 
 export async function impulseRoutes(app: App, { runJob }: RouteContext): Promise<void> {

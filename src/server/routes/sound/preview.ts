@@ -6,7 +6,7 @@ import { asBuffer, sendBytes } from "../../http/byte-ranges.ts";
 import { isFresh, tagOfAddress } from "../../http/caching.ts";
 import { previewHeaders } from "../../http/preview-headers.ts";
 import { readUpload } from "../../http/sound-upload.ts";
-import { previewJob, readPreviewAddress } from "../../jobs/preview.ts";
+import { previewJob, readPreviewAddress } from "../../jobs/sound/preview.ts";
 import type { App, RouteContext } from "../route-context.ts";
 
 export async function previewRoutes(app: App, { runJob }: RouteContext): Promise<void> {
