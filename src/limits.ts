@@ -54,8 +54,8 @@ export const MAX_LOSS_FACTOR = 0.2;
 export const MAX_ASKED_CAPS = 4;
 /** Five hundred a second: what one machine answers. Below it the fair queue shares the work; above it a client only floods. */
 export const MAX_REQUESTS_PER_MINUTE = 30_000;
-/** A quarter of a second of delay is felt; twice that, measured over a second, is too much work. */
-export const MAX_EVENT_LOOP_DELAY_MS = 500;
+/** Two seconds of what one machine answers: whoever comes after would wait longer than is useful. */
+export const MAX_REQUESTS_UNDER_WAY = 1_000;
 /** Beyond it the next upload or set could make the system end the process. */
 export const MAX_MEMORY_FRACTION = 0.8;
 /** The largest build file stays under 100 kB; a megabyte leaves room for a second one and a long sweep. */

@@ -165,10 +165,13 @@ export async function buildApp(options: AppOptions): Promise<App> {
   const pool = options.pool ?? new WorkerPool(options.workers);
   app.addHook("onClose", () => pool.close());
   registerMetrics(app, pool);
-  await registerProtection(app, options.protection ?? {});
+  const kept: (() => void)[] = [];
+  await registerProtection(app, options.protection ?? {}, () => {
+    for (const forget of kept) forget();
+  });
   await registerDocumentation(app);
   await registerUploads(app);
-  const context: RouteContext = { runJob: pool.run };
+  const context: RouteContext = { runJob: pool.run, whenShortOfMemory: (forget) => void kept.push(forget) };
   for (const routes of ROUTES) await app.register(routes, context);
   await app.register(fastifyStatic, {
     root: PATHS.publicFiles,

@@ -40,6 +40,10 @@ export class BuildShelf {
     if (text.length <= MAX_TEXT && isCustomary(reader.build)) this.#kept.set(text, reader);
     return reader;
   }
+
+  clear(): void {
+    this.#kept.clear();
+  }
 }
 
 function newReader(input: unknown): CurveReader {

@@ -18,9 +18,10 @@ function answerText(list: FrequencyList, curves: readonly SettingCurve[]): strin
   return `${head}${list.text()}${middle}${curves.map(curveText).join()}${end}`;
 }
 
-export async function responseRoutes(app: App, { runJob }: RouteContext): Promise<void> {
+export async function responseRoutes(app: App, { runJob, whenShortOfMemory }: RouteContext): Promise<void> {
   const shelf = new BuildShelf();
   const lists = new FrequencyLists();
+  whenShortOfMemory?.(() => shelf.clear());
   app.post(
     "/api/response",
     {
