@@ -62,8 +62,12 @@ export const MAX_MEMORY_FRACTION = 0.8;
 export const MAX_BODY_BYTES = 1 << 20;
 /** A build file nests eight deep and a request around it two more; code that walks deeper would run out of stack. */
 export const MAX_JSON_DEPTH = 32;
-/** All uploads in memory at a time: two of the longest, or thirty of an ordinary minute in stereo. */
-export const MAX_UPLOADS_BYTES = 2 * MAX_UPLOAD_BYTES;
+/** All uploads in memory at a time: three of the longest, or forty-five of an ordinary minute in stereo. */
+export const MAX_UPLOADS_BYTES = 3 * MAX_UPLOAD_BYTES;
+/** Uploads of one client in memory at a time, so that no client keeps all others from sending: a longest one and its small company. */
+export const MAX_UPLOADS_BYTES_PER_CLIENT = MAX_UPLOAD_BYTES + (1 << 24);
+/** A body that comes slower, over ten seconds and more, is held open for nothing: a tenth of what a telephone's slowest data line brings. */
+export const MIN_BODY_BYTES_PER_SECOND = 2_000;
 /** A minute of sound over a slow line, and still no connection held open for nothing. */
 export const REQUEST_TIMEOUT_MS = 300_000;
 /** Headers are a few kilobytes; who needs longer for them is holding the connection open. */

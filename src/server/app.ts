@@ -4,6 +4,7 @@
 import helmet from "@fastify/helmet";
 import fastifyStatic from "@fastify/static";
 import Fastify from "fastify";
+import type { TrustedProxies } from "../config.ts";
 import { CONNECTION_TIMEOUT_MS, HEADERS_TIMEOUT_MS, MAX_BODY_BYTES, REQUEST_TIMEOUT_MS } from "../limits.ts";
 import { type LogLevel, loggerOptions } from "./care/logging.ts";
 import { registerMetrics } from "./care/metrics.ts";
@@ -97,7 +98,9 @@ const ROUTES = [
 export interface AppOptions {
   readonly logLevel: LogLevel;
   readonly workers: number;
-  readonly trustProxy: boolean;
+  readonly trustProxy: TrustedProxies;
+  /** Where links lead; where the caller reached the service unless given. */
+  readonly publicUrl?: string | undefined;
   readonly protection?: Protection;
   /** The workers; as many as `workers` says unless given. */
   readonly pool?: WorkerPool;
@@ -125,11 +128,16 @@ const CONTENT_SECURITY_POLICY = {
   },
 };
 
+function trusted(proxies: TrustedProxies) {
+  if (typeof proxies === "number") return (_address: string, hop: number) => hop < proxies;
+  return proxies && [...proxies];
+}
+
 /** What every answer goes through, whatever the routes. */
 async function bareApp({ logLevel, logStream, trustProxy }: Omit<AppOptions, "workers">): Promise<App> {
   const app = Fastify({
     logger: loggerOptions(logLevel, logStream),
-    trustProxy,
+    trustProxy: trusted(trustProxy),
     bodyLimit: MAX_BODY_BYTES,
     requestTimeout: REQUEST_TIMEOUT_MS,
     connectionTimeout: CONNECTION_TIMEOUT_MS,
@@ -164,6 +172,7 @@ export async function buildApp(options: AppOptions): Promise<App> {
   const app = await bareApp(options);
   const pool = options.pool ?? new WorkerPool(options.workers);
   app.addHook("onClose", () => pool.close());
+  app.decorate("publicUrl", options.publicUrl);
   registerMetrics(app, pool);
   const kept: (() => void)[] = [];
   await registerProtection(app, options.protection ?? {}, () => {

@@ -9,6 +9,7 @@ import { answersAlways } from "./always-answered.ts";
 import { clientOf } from "./client.ts";
 import { TooManyRequests } from "./refusals.ts";
 import { type GateBounds, guardRenders } from "./render-gate.ts";
+import { type BodyPace, endSlowBodies } from "./slow-bodies.ts";
 import { boundRequestsUnderWay } from "./under-way.ts";
 
 export interface Protection {
@@ -19,6 +20,8 @@ export interface Protection {
   /** Of this process, above which work is refused; absent for no bound. */
   readonly memoryBytes?: number | undefined;
   readonly gate?: GateBounds | undefined;
+  /** How fast a body must come. */
+  readonly bodies?: BodyPace | undefined;
 }
 
 /** What this process may take of a container's own bound where it has one, else of the machine's memory. */
@@ -59,5 +62,6 @@ export async function registerProtection(app: App, protection: Protection, forge
   boundRequestsUnderWay(app, protection.requestsUnderWay);
   if (protection.memoryBytes) await boundMemory(app, protection.memoryBytes, forget);
   if (protection.requestsPerMinute) await limitRate(app, protection.requestsPerMinute);
+  endSlowBodies(app, protection.bodies);
   guardRenders(app, protection.gate);
 }

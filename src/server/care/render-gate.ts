@@ -5,7 +5,7 @@ import type { Gate } from "../work/job.ts";
 import { ServiceBusy } from "../work/job-failures.ts";
 import { clientOf } from "./client.ts";
 import { Counter } from "./counter.ts";
-import { RETRY_AFTER_SECONDS, TooManyRequests } from "./refusals.ts";
+import { TooManyRequests } from "./refusals.ts";
 import { whenClosed } from "./when-closed.ts";
 
 declare module "fastify" {
@@ -45,7 +45,6 @@ export function guardRenders(app: App, bounds: GateBounds = USUAL_BOUNDS): void 
       for (const name of held) counter.leave(name);
     });
     if (hold(reply, `client ${clientOf(request.ip)}`, bounds.perClient)) return;
-    reply.header("retry-after", RETRY_AFTER_SECONDS);
     throw new TooManyRequests(`expected at most ${bounds.perClient} requests at a time from one client`);
   });
   app.addHook("preHandler", async (request, reply) => {

@@ -14,7 +14,7 @@ const FORM = { "content-type": "multipart/form-data; boundary=x", "content-lengt
 
 describe("on a machine that is busy with something else", () => {
   test("nobody is refused because the event loop came late", async () => {
-    const app = await serviceWith({ trustProxy: true, protection: { memoryBytes: Number.MAX_SAFE_INTEGER } });
+    const app = await serviceWith({ trustProxy: 1, protection: { memoryBytes: Number.MAX_SAFE_INTEGER } });
     const port = await listening(app);
     const end = performance.now() + 1_500;
     while (performance.now() < end);
@@ -25,7 +25,7 @@ describe("on a machine that is busy with something else", () => {
 
 describe("a full service", () => {
   test("refuses what comes on top of very many requests under way, but not one person at this machine", async () => {
-    const app = await serviceWith({ trustProxy: true, protection: { requestsUnderWay: 1 } });
+    const app = await serviceWith({ trustProxy: 1, protection: { requestsUnderWay: 1 } });
     const port = await listening(app);
     const slow = open({ port, path: "/api/preview", headers: { ...FORM, ...somebody(1) }, unfinished: true });
     slow.request.write("--x\r\n");
@@ -38,7 +38,7 @@ describe("a full service", () => {
 
   test("renders for one person at this machine where there is no room for others", async () => {
     const gate = { perClient: 10, renders: 0, sets: 0 };
-    const app = await serviceWith({ trustProxy: true, protection: { gate } });
+    const app = await serviceWith({ trustProxy: 1, protection: { gate } });
     const port = await listening(app);
     expect([(await curveOf(port)).status, (await curveOf(port, somebody(1))).status]).toEqual([200, 503]);
   });
@@ -55,7 +55,7 @@ describe("a full service", () => {
 
 describe("where memory is short", () => {
   test("others are refused, one person at this machine is not, and whoever watches hears", async () => {
-    const app = await serviceWith({ trustProxy: true, protection: { memoryBytes: 1 } });
+    const app = await serviceWith({ trustProxy: 1, protection: { memoryBytes: 1 } });
     const port = await listening(app);
     await until(async () => (await curveOf(port, somebody(1))).status === 503, "memory was measured");
     expect((await curveOf(port)).status).toBe(200);
