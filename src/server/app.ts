@@ -9,7 +9,8 @@ import { CONNECTION_TIMEOUT_MS, HEADERS_TIMEOUT_MS, MAX_BODY_BYTES, REQUEST_TIME
 import { type LogLevel, loggerOptions } from "./care/logging.ts";
 import { registerMetrics } from "./care/metrics.ts";
 import { type Protection, registerProtection } from "./care/protection.ts";
-import { tagTextAnswers } from "./http/caching.ts";
+import { tagTextAnswers } from "./http/answers/caching.ts";
+import { compressTextAnswers } from "./http/answers/compressing.ts";
 import { answerClientError } from "./http/client-errors.ts";
 import { closeIdleWhenClosing } from "./http/closing.ts";
 import { readJsonBodies } from "./http/json-bodies.ts";
@@ -156,6 +157,7 @@ async function bareApp({ logLevel, logStream, trustProxy }: Omit<AppOptions, "wo
     strictTransportSecurity: false,
   });
   app.addHook("onSend", tagTextAnswers);
+  app.addHook("onSend", compressTextAnswers);
   closeIdleWhenClosing(app);
   return app;
 }

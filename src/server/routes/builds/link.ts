@@ -9,7 +9,7 @@ import {
 } from "../../../contract/link.ts";
 import { problemSchema } from "../../../contract/problem.ts";
 import { PresolderError } from "../../../errors.ts";
-import { CACHED_FOR_A_WHILE } from "../../http/caching.ts";
+import { CACHED_FOR_A_WHILE } from "../../http/answers/caching.ts";
 import { ASKED_FOR_EACH_TIME } from "../../http/page-files.ts";
 import { brokenLinkPage } from "../../http/small-pages.ts";
 import { decodeLink, encodeLink } from "../../links/link-code.ts";

@@ -8,7 +8,7 @@ import {
   shelfLinkRequestSchema,
 } from "../../../contract/shelf-link.ts";
 import { PresolderError } from "../../../errors.ts";
-import { CACHED_FOR_A_WHILE } from "../../http/caching.ts";
+import { CACHED_FOR_A_WHILE } from "../../http/answers/caching.ts";
 import { ASKED_FOR_EACH_TIME } from "../../http/page-files.ts";
 import { brokenLinkPage } from "../../http/small-pages.ts";
 import { decodeShelf, encodeShelf } from "../../links/link-code.ts";

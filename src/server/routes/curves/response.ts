@@ -4,7 +4,7 @@ import { responseAnswerSchema, responseRequestSchema } from "../../../contract/r
 import type { SettingCurve } from "../../../response/curve-reader.ts";
 import { ANSWER_TEXT, curveText } from "../../archive/curve-answer.ts";
 import { callerOf } from "../../care/caller.ts";
-import { asBuffer } from "../../http/byte-ranges.ts";
+import { asBuffer } from "../../http/answers/byte-ranges.ts";
 import { pointsOf, responseJob } from "../../jobs/curves/response.ts";
 import { BuildShelf, isCustomary } from "../../shelves/build-shelf.ts";
 import { type FrequencyList, FrequencyLists } from "../../shelves/frequency-lists.ts";

@@ -2,8 +2,8 @@ import { previewQuerySchema, previewRequestSchema } from "../../../contract/prev
 import { problemSchema } from "../../../contract/problem.ts";
 import { RENDERING, wavAnswer } from "../../../contract/sound-fields.ts";
 import { callerOf } from "../../care/caller.ts";
-import { asBuffer, sendBytes } from "../../http/byte-ranges.ts";
-import { isFresh, tagOfAddress } from "../../http/caching.ts";
+import { asBuffer, sendBytes } from "../../http/answers/byte-ranges.ts";
+import { isFresh, tagOfAddress } from "../../http/answers/caching.ts";
 import { previewHeaders } from "../../http/preview-headers.ts";
 import { readUpload } from "../../http/sound-upload.ts";
 import { previewJob, readPreviewAddress } from "../../jobs/sound/preview.ts";
