@@ -1,5 +1,5 @@
 import * as z from "zod";
-import { CHAINS } from "../listening/words.ts";
+import { CHAINS } from "../listening/names.ts";
 import { DEFAULT_HAND, DEFAULT_STRING_AGE, HAND_NAMES, STRING_AGES } from "../render/playing.ts";
 import type { Answered } from "./wire.ts";
 

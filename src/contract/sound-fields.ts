@@ -3,7 +3,7 @@ import { ENCODINGS } from "../audio/wav-encode.ts";
 import { oneOf, strict } from "../build-file/zod-tools.ts";
 import { MAX_SAMPLE_RATE_HZ, MIN_SAMPLE_RATE_HZ } from "../limits.ts";
 import { MAX_DRIVE } from "../listening/drive/law.ts";
-import { CABINETS, CHAINS } from "../listening/words.ts";
+import { CABINETS, CHAINS } from "../listening/names.ts";
 import { LEVELS } from "../render/levels.ts";
 import { DEFAULT_SAMPLE_RATE_HZ, DEFAULT_SIGNAL, SIGNAL_NAMES } from "../render/signals.ts";
 import { buildField, playingFields, settingsField } from "./fields.ts";

@@ -3,8 +3,8 @@ import type { ImpulseResponse } from "../filter/impulse-response.ts";
 import { createQuickConvolver } from "../filter/quick-convolve.ts";
 import { cabinetFilter } from "./cabinet/cabinet-filter.ts";
 import type { Cabinet } from "./cabinet/read-cabinet.ts";
+import { DRIVE_DELAY_SAMPLES } from "./drive/delay.ts";
 import { driven } from "./drive/driven.ts";
-import { DRIVE_DELAY_SAMPLES } from "./drive/edge-filters.ts";
 import { speakerFilter } from "./speaker/filter.ts";
 
 /** What is between the jack and the ear: a clean amplifier, flat but for its drive, and a speaker. */

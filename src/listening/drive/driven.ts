@@ -1,5 +1,6 @@
 import { createQuickConvolver } from "../../filter/quick-convolve.ts";
-import { DRIVE_DELAY_SAMPLES, EDGE_DOWN, EDGE_UP } from "./edge-filters.ts";
+import { DRIVE_DELAY_SAMPLES } from "./delay.ts";
+import { EDGE_DOWN, EDGE_UP } from "./edge-filters.ts";
 import { Eightfold } from "./eightfold.ts";
 import { driveLaw } from "./law.ts";
 

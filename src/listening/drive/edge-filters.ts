@@ -1,4 +1,5 @@
 import { EXACT_BAND } from "../../filter/band-taper.ts";
+import { DRIVE_DELAY_SAMPLES } from "./delay.ts";
 import { EIGHTFOLD_DELAY } from "./eightfold.ts";
 import { windowedSinc } from "./low-pass.ts";
 
@@ -6,10 +7,7 @@ import { windowedSinc } from "./low-pass.ts";
 const CUTOFF = (1 + EXACT_BAND) / 2 / 2;
 const UP_CENTRE = 72;
 
-/** By how much a driven sound is later, in samples: a whole number. */
-export const DRIVE_DELAY_SAMPLES = 81;
-
-/** What is left of that for the last filter, at twice the rate; a fraction, for it makes up for the others'. */
+/** What is left of the delay for the last filter, at twice the rate; a fraction, for it makes up for the others'. */
 const DOWN_CENTRE = 2 * DRIVE_DELAY_SAMPLES - UP_CENTRE - EIGHTFOLD_DELAY;
 
 type Phases = readonly [even: Float64Array, odd: Float64Array];

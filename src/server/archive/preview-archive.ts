@@ -1,4 +1,5 @@
-import { CHAIN_FIGURES, chainSuffix, type Named } from "../../listening/words.ts";
+import { CHAIN_FIGURES } from "../../listening/chain-figures.ts";
+import { chainSuffix, type Named } from "../../listening/names.ts";
 import { DEFAULT_HAND, DEFAULT_STRING_AGE } from "../../render/playing.ts";
 import type { SetBatch, SetRequest } from "../../render/preview-set.ts";
 import { isTestSignal } from "../../render/signals.ts";

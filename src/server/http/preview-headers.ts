@@ -1,4 +1,4 @@
-import { chainSuffix, chainWords } from "../../listening/words.ts";
+import { chainSuffix, chainWords } from "../../listening/names.ts";
 import type { Preview } from "../../render/preview.ts";
 import type { RenderRequest } from "../../render/renderer.ts";
 import { isTestSignal } from "../../render/signals.ts";

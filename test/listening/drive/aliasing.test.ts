@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { decibels } from "../../../src/decibels.ts";
 import { realFft } from "../../../src/filter/real-fft.ts";
+import { DRIVE_DELAY_SAMPLES } from "../../../src/listening/drive/delay.ts";
 import { DriveStream } from "../../../src/listening/drive/drive-stream.ts";
 import { driven } from "../../../src/listening/drive/driven.ts";
-import { DRIVE_DELAY_SAMPLES } from "../../../src/listening/drive/edge-filters.ts";
 import { driveLaw, MAX_DRIVE } from "../../../src/listening/drive/law.ts";
 import { describeWith } from "../../tools.ts";
 import { python } from "../python.ts";

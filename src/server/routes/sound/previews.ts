@@ -2,7 +2,7 @@ import { Readable } from "node:stream";
 import { previewsRequestSchema } from "../../../contract/previews.ts";
 import { problemSchema } from "../../../contract/problem.ts";
 import { RENDERING, zipAnswer } from "../../../contract/sound-fields.ts";
-import { chainSuffix } from "../../../listening/words.ts";
+import { chainSuffix } from "../../../listening/names.ts";
 import type { SetBatch, SetRequest } from "../../../render/preview-set.ts";
 import { assumedPlaces } from "../../../response/coil-places.ts";
 import type { CurveTexts } from "../../archive/curve-texts.ts";

@@ -1,5 +1,5 @@
 import { signalsAnswerSchema } from "../../../contract/signals.ts";
-import { CHAIN_FIGURES } from "../../../listening/words.ts";
+import { CHAIN_FIGURES } from "../../../listening/chain-figures.ts";
 import { HAND_ENTRIES, STRING_ENTRIES } from "../../../render/playing.ts";
 import { DEFAULT_SIGNAL, SIGNALS } from "../../../render/signals.ts";
 import { CACHED_FOR_A_WHILE } from "../../http/caching.ts";
