@@ -30,6 +30,9 @@ export interface BenchOptions {
   readonly probes: readonly OwnProbe[];
 }
 
+/** What is between the jack and the ear: nothing, a clean amplifier and the stated speaker, or one's own cabinet in its place. */
+export type HeardThrough = "jack" | "clean" | "own";
+
 export interface OwnSound {
   readonly name: string;
   readonly file: File;
@@ -75,6 +78,11 @@ export interface AppState {
   /** How a phrase is plucked, and the age of its strings. */
   readonly hand: HandName;
   readonly stringAge: StringAge;
+  readonly heardThrough: HeardThrough;
+  /** 0 to 10, of the amplifier. */
+  readonly drive: number;
+  /** The impulse response of one's own cabinet. */
+  readonly cabinet: OwnSound | undefined;
   readonly levelMatched: boolean;
   readonly loop: boolean;
   readonly playing: "no" | "loading" | "yes";
@@ -125,6 +133,9 @@ export function createAppStore(): AppStore {
     signal: "",
     hand: "usual",
     stringAge: "used",
+    heardThrough: "jack",
+    drive: 0,
+    cabinet: undefined,
     levelMatched: true,
     loop: true,
     playing: "no",
