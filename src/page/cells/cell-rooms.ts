@@ -1,5 +1,6 @@
 import { Board } from "../board/board.ts";
 import { keepBoard } from "../board/kept-board.ts";
+import { idle } from "../dom/breath.ts";
 import type { AudioRoom } from "../listen/audio-room.ts";
 import type { Listening } from "../listen/listening.ts";
 import { openShelf } from "../shelf/open-shelf.ts";
@@ -26,8 +27,10 @@ export interface CellRooms extends Sounding {
 export function createCellRooms(bench: Bench, { room, listening }: Sounding): CellRooms {
   const onHand = new GuardsOnHand(bench);
   const board = new Board();
-  // What cannot be read back leaves the board empty.
-  void keepBoard(board, onHand).catch(() => {});
+  // Reading its guards would keep the list waiting. What cannot be read back leaves the board empty.
+  void idle()
+    .then(() => keepBoard(board, onHand))
+    .catch(() => {});
   return {
     bench,
     room,
