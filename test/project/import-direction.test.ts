@@ -22,7 +22,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   measure: ["build-file", "network", "response", "filter", "audio", "choice"],
   bench: ["build-file", "wiring", "network", "response", "choice"],
   examine: ["build-file", "network", "response", "choice", "measure", "bench"],
-  shelf: ["build-file"],
+  shelf: ["build-file", "drawer"],
   contract: ["build-file", "shelf", "audio", "render", "choice", "measure", "bench", "drawer"],
   server: ["build-file", "response", "audio", "render", "choice", "measure", "bench", "examine", "contract", "drawer"],
   page: [

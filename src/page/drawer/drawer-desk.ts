@@ -1,4 +1,4 @@
-import type { DrawerInput } from "../../drawer/drawer-schema.ts";
+import { drawerInput, EMPTY_DRAWER, type KeptDrawer } from "../../drawer/kept-drawer.ts";
 import { faultLine } from "../../errors.ts";
 import type { GuardState } from "../../shelf/guard.ts";
 import { benchEngineOf } from "../bench/bench-desk.ts";
@@ -11,7 +11,6 @@ import { parseJson } from "../start/parse-json.ts";
 import { keptAs } from "../state/kept-as.ts";
 import { type DrawerKeeper, openDrawer } from "./drawer-keeper.ts";
 import type { DrawerGuard } from "./guards-table.ts";
-import { drawerInput, EMPTY_DRAWER, type KeptDrawer } from "./kept-drawer.ts";
 import type { PartsFor } from "./taken-parts.ts";
 
 const SOLDERED: readonly GuardState[] = ["wired", "in the guitar"];
@@ -68,12 +67,6 @@ export class DrawerDesk {
   shopFor(id: string, isOnList: boolean): void {
     this.#onList.set(id, isOnList);
     void this.refresh();
-  }
-
-  /** What is wrong with a drawer; empty where nothing is. */
-  async faultOf(drawer: DrawerInput): Promise<string> {
-    const reply = await benchEngineOf(this.bench.store).drawer({ drawer, guards: [] });
-    return "faults" in reply ? faultLine(reply.faults) : "";
   }
 
   /** The parts of a guard on the shelf as the drawer takes them; undefined where that is told to be wrong. */

@@ -4,11 +4,11 @@ import { parseQuantity, QuantityError } from "../../build-file/quantity.ts";
 import { SWITCH_WORDS } from "../../build-file/switch-words.ts";
 import type { Dimension } from "../../build-file/units.ts";
 import { WIRE_KINDS } from "../../build-file/wire-kinds.ts";
+import type { KeptItem, KeptReel } from "../../drawer/kept-drawer.ts";
 import { MAX_DRAWER_QUANTITY, MAX_PRICE } from "../../limits.ts";
 import { freshId, h } from "../dom/element.ts";
 import { type FormField, formChoice, formText } from "../fields/form-fields.ts";
 import type { BuildSource } from "../state/reading.ts";
-import type { KeptItem, KeptReel } from "./kept-drawer.ts";
 
 export type NewEntry =
   | { readonly kind: "item"; readonly item: Omit<KeptItem, "id"> }

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { drawerFile, drawerInput, fromDrawerFile, keptFrom } from "../../../src/page/drawer/kept-drawer.ts";
+import { drawerFile, fromDrawerFile } from "../../../src/drawer/drawer-file.ts";
+import { drawerInput, keptFrom } from "../../../src/drawer/kept-drawer.ts";
 import { measuredIn } from "../../../src/page/drawer/part-form.ts";
 import { shoppingCsv, shoppingText } from "../../../src/page/drawer/shopping-view.ts";
 
