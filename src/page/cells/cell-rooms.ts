@@ -1,5 +1,6 @@
 import { Board } from "../board/board.ts";
 import { keepBoard } from "../board/kept-board.ts";
+import { settleBoard } from "../board/settled-cells.ts";
 import { idle } from "../dom/breath.ts";
 import type { AudioRoom } from "../listen/audio-room.ts";
 import type { Listening } from "../listen/listening.ts";
@@ -31,6 +32,8 @@ export function createCellRooms(bench: Bench, { room, listening }: Sounding): Ce
   void idle()
     .then(() => keepBoard(board, onHand))
     .catch(() => {});
+  const shelfChanged = async (effect: () => void) => void (await openShelf()).subscribe(() => effect());
+  void shelfChanged(() => void settleBoard(board, onHand).catch(() => {}));
   return {
     bench,
     room,
@@ -38,6 +41,6 @@ export function createCellRooms(bench: Bench, { room, listening }: Sounding): Ce
     onHand,
     player: new CellPlayer(bench.store, room, listening),
     board,
-    shelfChanged: async (effect) => void (await openShelf()).subscribe(() => effect()),
+    shelfChanged,
   };
 }

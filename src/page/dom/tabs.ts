@@ -52,6 +52,12 @@ export function createTabs(label: string, tabs: readonly Tab[], isAsked = false)
       buttons[next]!.focus();
     });
   }
+  // What is within a tab may have something to say while another is shown.
+  for (const [index, panel] of panels.entries())
+    panel.addEventListener("bring", (event) => {
+      event.stopPropagation();
+      show(index);
+    });
   select(0);
   if (isAsked) contents[0]!.open();
   else openWhenNear(contents[0]!);

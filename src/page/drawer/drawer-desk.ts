@@ -1,6 +1,7 @@
 import { drawerInput, EMPTY_DRAWER, type KeptDrawer } from "../../drawer/kept-drawer.ts";
 import { faultLine } from "../../errors.ts";
 import type { GuardState } from "../../shelf/guard.ts";
+import { buildText } from "../../shelf/packed.ts";
 import { benchEngineOf } from "../bench/bench-desk.ts";
 import { latestOnly } from "../dom/later.ts";
 import type { DrawerTold, GuardAsked } from "../engine/drawer-told.ts";
@@ -116,7 +117,8 @@ export class DrawerDesk {
   async #guardsBeside({ counted }: KeptDrawer): Promise<readonly DrawerGuard[]> {
     const { guard, reading } = this.bench.store.state;
     const onShelf = await (await openShelf()).getAll();
-    const isKept = onShelf.some(({ id }) => id === keptAs(guard));
+    const text = reading && buildText(reading.source);
+    const isKept = onShelf.some(({ id, file }) => id === keptAs(guard) || file === text);
     const source = JSON.stringify(reading?.source);
     const bench = { id: ON_BENCH, name: "the guard on the bench", state: "on the bench" as const, file: source };
     return [...(reading && !isKept ? [bench] : []), ...onShelf].map(({ id, name, state, file }) => {

@@ -63,7 +63,10 @@ export function createCarryBar(desk: ShelfDesk, carry: Carry) {
     input.value = "";
     void openFiles(files);
   });
-  receiveFiles((file) => void openFiles([file]));
+  receiveFiles((file) => {
+    input.dispatchEvent(new Event("bring", { bubbles: true }));
+    void openFiles([file]);
+  });
   const button = (text: string, onclick: () => void) => h("button", { type: "button", onclick }, text);
   const saveButton = button("", save);
   const linkButton = button("", makeLink);
