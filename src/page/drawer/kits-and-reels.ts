@@ -4,7 +4,7 @@ import { newId } from "../../shelf/new-guard.ts";
 import { h, replaceContent } from "../dom/element.ts";
 import type { DrawerTold } from "../engine/drawer-told.ts";
 import { formText } from "../fields/form-fields.ts";
-import { countFault, priceFault } from "./part-form.ts";
+import { countFault, priceFault } from "./form/value-faults.ts";
 
 type Change = (drawer: KeptDrawer) => KeptDrawer;
 type Edit = (change: Change) => void;

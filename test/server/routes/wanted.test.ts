@@ -155,4 +155,10 @@ describe("POST /api/swap-card", () => {
     expect(status).toBe(400);
     expect(json.errors[0].path).toBe(path);
   });
+
+  test.each(["heights", "heightsOut"])("names the pickups that there are where %s name another", async (field) => {
+    const wrong = { [field]: { nekc: { bass: "2mm", treble: "2mm" } } };
+    const { json } = await post("/api/swap-card", { out: build("old"), in: build("new"), ...wrong });
+    expect(json.errors[0].message).toMatch(/^"nekc" is no pickup of .*; expected bridge$/);
+  });
 });
