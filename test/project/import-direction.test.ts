@@ -23,7 +23,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   measure: ["build-file", "network", "response", "filter", "audio", "choice"],
   bench: ["build-file", "wiring", "network", "response", "choice"],
   examine: ["build-file", "network", "response", "choice", "measure", "bench"],
-  shelf: ["build-file"],
+  shelf: ["build-file", "drawer"],
   contract: ["build-file", "shelf", "audio", "listening", "render", "choice", "measure", "bench", "drawer"],
   server: [
     "build-file",
