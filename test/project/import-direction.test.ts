@@ -6,7 +6,7 @@ const SRC = resolve("src");
 
 /**
  * What each folder of src may import. The flow runs build → wiring → network → response → filter → render → contract → server and page;
- * choice stands beside render, bench and measure after choice, whose fitting they use, and examine after both. The page loads nothing of contract: types only.
+ * listening comes after the circuit and knows none; choice stands beside render, bench and measure after choice, whose fitting they use, and examine after both. The page loads nothing of contract: types only.
  */
 const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   "build-file": [],
@@ -16,6 +16,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   response: ["build-file", "wiring", "network", "strings"],
   filter: [],
   audio: [],
+  listening: ["filter"],
   render: ["build-file", "strings", "response", "filter", "audio"],
   choice: ["build-file", "network", "response", "filter", "audio", "drawer"],
   drawer: ["build-file"],
