@@ -72,8 +72,8 @@ export function solvedFor({ caps, settings }: DielectricsAsked): number {
 
 /**
  * Whether it can be heard what a guard's caps are made of: every dielectric at the same measured value, then at the ends of its usual
- * tolerance, then at those of what temperature and age may do to it, each the largest level-matched difference over the settings.
- * @param drive of the guard, every band alike where none is given; @param checkpoint called between settings
+ * tolerance, then at those of what temperature and age may do to it, each the largest difference heard over the settings.
+ * @param drive of the guard, every band alike where none is given, which hides nothing that strings would leave softer; @param checkpoint called between settings
  */
 export function dielectricsTold(
   { build, caps, settings }: DielectricsAsked,

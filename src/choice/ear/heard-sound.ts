@@ -1,4 +1,4 @@
-import { powerDecibels, powerFromDecibels } from "../../decibels.ts";
+import { powerDecibels, powerFromDecibels, SILENT_POWER } from "../../decibels.ts";
 import { speakerDecibels } from "../../listening/speaker/response.ts";
 import { HEARD_RANGE_DB } from "../band-energies.ts";
 import { SLICES } from "../slices.ts";
@@ -49,4 +49,9 @@ export function heardSound(energies: Float64Array, through: Through = "speaker")
   const toLevel = loudness > 0 ? powerFromDecibels(PLAYED_AT_DB) / loudness : 0;
   const levelsDb = excitation(left).map((power, band) => powerDecibels(power * toLevel + FLOOR[band]!));
   return { levelsDb, loudnessLu: powerDecibels(loudness) };
+}
+
+/** The same, or null of what gives no sound at all. */
+export function heardIfAny(energies: Float64Array): HeardSound | null {
+  return energies.reduce((sum, energy) => sum + energy, 0) > SILENT_POWER ? heardSound(energies) : null;
 }

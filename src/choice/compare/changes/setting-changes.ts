@@ -1,6 +1,7 @@
 import type { Controls, SettingValue } from "../../../build-file/settings.ts";
 import type { ComparisonRow } from "../comparison-row.ts";
 import type { Change } from "./changes.ts";
+import { withArticle } from "./few-names.ts";
 
 type Named = ReadonlyMap<string, string>;
 
@@ -8,7 +9,7 @@ type Named = ReadonlyMap<string, string>;
 export function controlWords(controls: Controls, words: Named, name: string, value: SettingValue): string {
   if (name === controls.main?.name) return `position ${value}`;
   const said = words.get(name.replace(/\.s$/, "")) ?? name;
-  const named = /\d$/.test(said) ? said : `the ${said}`;
+  const named = withArticle(said);
   return controls.pots.includes(name)
     ? `${named} at ${value}`
     : `${named} ${typeof value === "number" ? `in ${value}` : value}`;

@@ -1,5 +1,6 @@
 import type { Controls } from "../../../build-file/settings.ts";
 import { listed } from "../../../english.ts";
+import { withArticle } from "../changes/few-names.ts";
 import type { HeardRow } from "../comparison-row.ts";
 import { sizeOf } from "../comparison-row.ts";
 
@@ -68,10 +69,7 @@ export function tellingAxis(axes: readonly Axis[], heard: readonly HeardRow[], i
   return axes.reduce((best, axis) => (spread(axis, heard) > spread(best, heard) + 1e-9 ? axis : best), first);
 }
 
-/** A name with its article, unless it is numbered. */
-export const named = (name: string) => (/\d$/.test(name) ? name : `the ${name}`);
-
 /** "the tone at 0, 2 and 4", "the lower tone up". */
 export function dialWords({ kind, name }: Axis, values: readonly (string | number)[]): string {
-  return `${named(name)} ${kind === "dial" ? "at " : ""}${listed(values)}`;
+  return `${withArticle(name)} ${kind === "dial" ? "at " : ""}${listed(values)}`;
 }

@@ -1,7 +1,8 @@
 import { partWords } from "../../../build-file/words/part-words.ts";
 import { listed } from "../../../english.ts";
+import { withArticle } from "../changes/few-names.ts";
 import { type HeardRow, type Side, sizeOf } from "../comparison-row.ts";
-import { type Axis, dialWords, type Group, groupsAlong, named } from "./axes.ts";
+import { type Axis, dialWords, type Group, groupsAlong } from "./axes.ts";
 import { dialAt, settingWords } from "./setting-words.ts";
 import { Sounding } from "./sounding.ts";
 
@@ -60,7 +61,7 @@ export class Places {
     const names = groups.map(({ most }) => this.#soundingIn(most));
     if (names.some((name) => name === "" || this.#isTwice(name)))
       return `in position${values.length === 1 ? "" : "s"} ${listed(sorted(values))}`;
-    return `with ${listed(names.map((name) => (name.includes(" + ") ? name : named(name))))}`;
+    return `with ${listed(names.map((name) => (name.includes(" + ") ? name : withArticle(name))))}`;
   }
 
   /** What else stands where the group's largest difference is: " (volume 6)". */
