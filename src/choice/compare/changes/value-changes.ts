@@ -56,7 +56,6 @@ function valueWords(field: string, value: unknown): string | undefined {
 
 /** A field's name where the value alone would not say what it is. */
 const SAID_WITH: Readonly<Record<string, string>> = {
-  taper: " taper",
   midpoint: " of the track at half turn",
   endResistance: " left at the end of the track",
   coupling: " coupling",
@@ -73,8 +72,22 @@ function fieldWords(path: string, from: unknown, to: unknown): string {
   const field = path.split(".").at(-1)!;
   if (field === "noLoad") return to === true ? "a no-load track" : "a track that stays connected";
   const [first, second] = [valueWords(field, from), valueWords(field, to)];
+  if (field === "taper" && first !== undefined && second !== undefined)
+    return `${/^[aeiou]/.test(second) ? "an" : "a"} ${second} taper instead of ${first}`;
   if (first !== undefined && second !== undefined) return `${second}${SAID_WITH[field] ?? ""} instead of ${first}`;
   return `another ${readableName(field === "drives" ? "switch on the shaft" : field)}`;
+}
+
+/** Of two titles what they do not share: "hot wind instead of medium wind". */
+function typeWords(from: unknown, to: unknown): string {
+  const [first, second] = [from, to].map((type) => TITLES[String(type)]);
+  if (first === undefined || second === undefined) return "another pickup";
+  const [inFirst, inSecond] = [first.split(", "), second.split(", ")];
+  const own = inSecond.filter((part) => !inFirst.includes(part));
+  const gone = inFirst.filter((part) => !inSecond.includes(part));
+  return own.length > 0 && gone.length > 0 && inFirst[0] === inSecond[0]
+    ? `${own.join(", ")} instead of ${gone.join(", ")}`
+    : `${second} instead of ${first}`;
 }
 
 /** The values in which one part differs from another of its kind, in words, each once. */
@@ -84,8 +97,7 @@ export function valueChanges(a: Part, b: Part): string[] {
   // A type's name stands for all its values; without another type they are told one by one, or as many.
   const type = fields.find(([path]) => path === "type");
   if (type && a.kind === "pickup") {
-    const words = fieldWords(...type);
-    return [words.startsWith("another") ? "another pickup" : words];
+    return [typeWords(type[1], type[2])];
   }
   const words = [...new Set(fields.map((field) => fieldWords(...field)))];
   return a.kind === "pickup" && words.length > 2 ? ["other values"] : words;
