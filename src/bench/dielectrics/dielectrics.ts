@@ -1,7 +1,7 @@
 import { DIELECTRICS, type Dielectric } from "../../build-file/catalogue/dielectrics.ts";
 import type { Build, PartOf } from "../../build-file/schema.ts";
 import { Controls, type Settings } from "../../build-file/settings.ts";
-import { VERDICT_BASIS } from "../../choice/compare/verdict.ts";
+import { VERDICT_BASIS } from "../../choice/compare/verdict-basis.ts";
 import { type Drive, flatDrive } from "../../choice/drive.ts";
 import { Guard } from "../../choice/guard.ts";
 import { driftOf, type Fractions } from "../../choice/tolerance/drift.ts";

@@ -5,7 +5,8 @@ import { type Piece, partOfPiece, type Source } from "../../drawer/pieces.ts";
 import { MAX_HEARD_EXCHANGES } from "../../limits.ts";
 import { cellsOf, volumeDown } from "../buildable/cells.ts";
 import type { DriveOf } from "../buildable/hearing.ts";
-import { type ComparisonRow, compare, type Side } from "../compare/compare.ts";
+import type { ComparisonRow, Side } from "../compare/comparison-row.ts";
+import { heardRows } from "../compare/heard-rows.ts";
 import type { Audibility } from "../compare/verdict.ts";
 import { heardDifference } from "../ear/heard-difference.ts";
 import { heardSound } from "../ear/heard-sound.ts";
@@ -129,13 +130,13 @@ export function heardChanges(
     const at = mostDifferent(before, after);
     if (at === null) continue;
     const one = [settings[at]!];
-    const [row] = compare({ ...before, settings: one }, { ...after, settings: one }, null).rows;
-    const { label, loudnessDifference, largest, weighed, audible, verdict } = row!;
+    const [found] = heardRows({ ...before, settings: one }, { ...after, settings: one });
+    const { label, loudnessDifference, largest, weighed, audible, verdict } = found!.row;
     if (!isHeard(audible)) continue;
     const raw = rawSettings(controls, settings[at]!);
-    const found = { name, from: build.parts[name]!, to: part, source, cost, settings: raw, build: changed };
+    const exchange = { name, from: build.parts[name]!, to: part, source, cost, settings: raw, build: changed };
     heard.push({
-      ...found,
+      ...exchange,
       label,
       loudnessDifference,
       largest,

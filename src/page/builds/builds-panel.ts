@@ -85,7 +85,7 @@ export function createBuildsPanel(bench: Bench): HTMLElement {
       replaceContent(parts, partsTable(a, b));
     },
   );
-  const element = h("div", { class: "stack" }, createKeepers(bench), names, curves, verdict.element, parts);
+  const element = h("div", { class: "stack" }, createKeepers(bench), names, verdict.element, curves, parts);
   const latest = latestOnly();
   const compare = whileShown(element, async () => {
     const isLatest = latest();

@@ -1,26 +1,51 @@
 import type { CompareAnswer } from "../../contract/compare.ts";
 import { h, replaceContent } from "../dom/element.ts";
-import { askedSignal } from "../listen/asked-signal.ts";
+import { later, latestOnly, whileShown } from "../dom/later.ts";
+import { WorkerLink } from "../engine/worker-link.ts";
+import { askedSignal, isPhrase } from "../listen/asked-signal.ts";
 import { postJson } from "../server/client.ts";
-import type { AppStore } from "../state/app-state.ts";
+import type { AppState, AppStore } from "../state/app-state.ts";
 import { fitSettings } from "../state/fit-settings.ts";
+import type { AnswerDesk } from "./answer-desk.ts";
+import { askedSweep } from "./asked-sweep.ts";
 import { named } from "./difference-words.ts";
 
+const answers = new WorkerLink<AnswerDesk>("answer-worker");
+
+/** What is worked out here, without the service: the sentence that answers what was changed. */
+async function answerHere(state: AppState): Promise<string | undefined> {
+  const { reading, other, settings, story, hand, stringAge: strings } = state;
+  if (!reading || !other) return undefined;
+  const answer = await answers.ask((desk) =>
+    desk.answer({
+      builds: [reading.build, other.build],
+      settings,
+      sweep: askedSweep(reading, other, story?.sweep),
+      playing: isPhrase(state) ? { hand, strings } : {},
+    }),
+  );
+  return named(answer, "A", "B");
+}
+
 async function ask({ state }: AppStore): Promise<CompareAnswer | undefined> {
-  const { reading, other, settings } = state;
+  const { reading, other, settings, story } = state;
   if (!reading || !other) return undefined;
   return postJson("/api/compare", {
     builds: [reading.source, other.source],
     settings: [settings, fitSettings(other, settings)],
-    sweep: { tone: [0, 5, 10] },
+    sweep: askedSweep(reading, other, story?.sweep),
     ...askedSignal(state),
   });
 }
 
-/** On request: whether anybody hears the difference, and whether two guards from one list differ as much. */
+const SETTLED_MS = 150;
+
+/** The answer to what was changed, and on request the settings that differ most and whether tolerance does as much. */
 export function createListeningVerdict(store: AppStore): { element: HTMLElement } {
+  const sentence = h("p", { class: "verdict", "aria-live": "polite" });
+  const question = h("p", { class: "hint" });
   const answer = h("div", { "aria-live": "polite", class: "stack" });
-  const button = h("button", { type: "button" }, "Would anybody hear it?");
+  const button = h("button", { type: "button" }, "Setting by setting, and against tolerance");
   button.addEventListener("click", async () => {
     button.disabled = true;
     try {
@@ -28,7 +53,7 @@ export function createListeningVerdict(store: AppStore): { element: HTMLElement 
       if (comparison)
         replaceContent(
           answer,
-          h("p", { class: "verdict" }, named(comparison.verdict, "A", "B")),
+          h("p", {}, named(comparison.verdict, "A", "B")),
           h("p", { class: "hint" }, comparison.basis),
         );
     } catch (error) {
@@ -37,9 +62,27 @@ export function createListeningVerdict(store: AppStore): { element: HTMLElement 
       button.disabled = false;
     }
   });
+  const element = h("div", { class: "stack" }, question, sentence, h("div", { class: "buttons" }, button), answer);
+  const latest = latestOnly();
+  const tell = whileShown(element, async () => {
+    const isLatest = latest();
+    const words = await answerHere(store.state).catch((error: Error) => error.message);
+    if (isLatest()) sentence.textContent = words ?? "";
+  });
   store.watchAny(
     (state) => [state.reading, state.other, state.settings],
     () => replaceContent(answer),
   );
-  return { element: h("div", { class: "stack" }, h("div", { class: "buttons" }, button), answer) };
+  store.watchAny(
+    (state) => [state.reading, state.other, state.settings, state.story, state.hand, state.stringAge, state.signal],
+    later(SETTLED_MS, tell),
+  );
+  store.watch(
+    (state) => [state.story],
+    (story) => {
+      question.hidden = story === undefined;
+      question.textContent = story?.question ?? "";
+    },
+  );
+  return { element };
 }

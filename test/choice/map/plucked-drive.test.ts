@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { readBuild } from "../../../src/build-file/read-build.ts";
 import { parseSettings, type RawSettings } from "../../../src/build-file/settings.ts";
-import { driveOfEach, driveOfPartials } from "../../../src/choice/drive.ts";
+import { driveOfPartials } from "../../../src/choice/drive.ts";
+import { driveOfEach } from "../../../src/choice/recorded-drive.ts";
 import { heardDifference } from "../../../src/choice/ear/heard-difference.ts";
 import { heardSound } from "../../../src/choice/ear/heard-sound.ts";
 import { energiesFor, Guard } from "../../../src/choice/guard.ts";

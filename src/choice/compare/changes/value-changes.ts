@@ -1,5 +1,4 @@
-import { PICKUP_TYPES } from "../../../build-file/catalogue/pickup-types.ts";
-import type { Part } from "../../../build-file/schema.ts";
+import type { Part, Pickup } from "../../../build-file/schema.ts";
 import { showQuantity } from "../../../build-file/show-quantity.ts";
 import { SWITCH_WORDS } from "../../../build-file/switch-words.ts";
 import { readableName } from "../../../build-file/words/part-words.ts";
@@ -41,10 +40,7 @@ const QUANTITIES = {
   length: "length",
 } as const;
 
-const TITLES: Readonly<Record<string, string>> = {
-  ...SWITCH_WORDS,
-  ...Object.fromEntries(PICKUP_TYPES.map(({ name, title }) => [name, title.charAt(0).toLowerCase() + title.slice(1)])),
-};
+const TITLES: Readonly<Record<string, string>> = SWITCH_WORDS;
 
 function valueWords(field: string, value: unknown): string | undefined {
   if (typeof value === "number" && field in QUANTITIES)
@@ -78,9 +74,15 @@ function fieldWords(path: string, from: unknown, to: unknown): string {
   return `another ${readableName(field === "drives" ? "switch on the shaft" : field)}`;
 }
 
+/** What a pickup is: "humbucker, hot wind", as its label says after its place. */
+function titleOf({ label, type }: Pickup): string | undefined {
+  const [, title] = (label ?? "").split(": ");
+  return title ?? type?.replaceAll("-", " ");
+}
+
 /** Of two titles what they do not share: "hot wind instead of medium wind". */
-function typeWords(from: unknown, to: unknown): string {
-  const [first, second] = [from, to].map((type) => TITLES[String(type)]);
+function typeWords(from: Pickup, to: Pickup): string {
+  const [first, second] = [titleOf(from), titleOf(to)];
   if (first === undefined || second === undefined) return "another pickup";
   const [inFirst, inSecond] = [first.split(", "), second.split(", ")];
   const own = inSecond.filter((part) => !inFirst.includes(part));
@@ -97,7 +99,7 @@ export function valueChanges(a: Part, b: Part): string[] {
   // A type's name stands for all its values; without another type they are told one by one, or as many.
   const type = fields.find(([path]) => path === "type");
   if (type && a.kind === "pickup") {
-    return [typeWords(type[1], type[2])];
+    return [typeWords(a, b as Pickup)];
   }
   const words = [...new Set(fields.map((field) => fieldWords(...field)))];
   return a.kind === "pickup" && words.length > 2 ? ["other values"] : words;
