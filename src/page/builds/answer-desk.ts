@@ -17,13 +17,19 @@ export interface ComparisonQuestion {
   readonly playing: Playing;
 }
 
+/** A sentence, and the phrase that it speaks of. */
+export interface HereAnswer {
+  readonly answer: string;
+  readonly phrase: string;
+}
+
 /** Works out beside the page's own thread what two guards differ by. */
 export class AnswerDesk {
   /**
    * What the second guard has otherwise and where it is heard, in a sentence, with the usual phrase as the hand plays it.
    * @throws PresolderError for a harness without pickups, or a sweep that the first guard has no controls for
    */
-  answer({ builds: [first, second], settings, sweep, playing }: ComparisonQuestion): string {
+  answer({ builds: [first, second], settings, sweep, playing }: ComparisonQuestion): HereAnswer {
     const [a, b] = [new Guard(first), new Guard(second)];
     const inA = expandSweep(a.controls, sweep, fitSettings(a, settings));
     const inB = inA.map((each) => parseSettings(b.controls, fitSettings(b, rawSettings(a.controls, each))));
@@ -33,6 +39,6 @@ export class AnswerDesk {
       settings: own,
     });
     const sides = [sideOf(a, inA), sideOf(b, inB)] as const;
-    return answerBetween(...sides, heardRows(...sides)).answer;
+    return { answer: answerBetween(...sides, heardRows(...sides)).answer, phrase: sides[0].drive.name };
   }
 }
