@@ -4,7 +4,7 @@ import { readBuild } from "../../src/build-file/read-build.ts";
 import { parseSettings, type RawSettings } from "../../src/build-file/settings.ts";
 import { NO_CHECKPOINT } from "../../src/checkpoint.ts";
 import { loudnessLu } from "../../src/choice/band-energies.ts";
-import { commonDrive, driveOfEach } from "../../src/choice/drive.ts";
+import { commonDrive, driveOfEach } from "../../src/choice/recorded-drive.ts";
 import { energiesFor, Guard } from "../../src/choice/guard.ts";
 import { SLICES, SLICES_PER_BAND } from "../../src/choice/slices.ts";
 import { feedOf } from "../../src/render/feed.ts";

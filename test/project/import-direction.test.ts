@@ -18,7 +18,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   audio: [],
   listening: ["filter", "audio"],
   render: ["build-file", "strings", "response", "filter", "audio", "listening"],
-  choice: ["build-file", "network", "response", "filter", "audio", "drawer"],
+  choice: ["build-file", "network", "response", "filter", "audio", "listening", "drawer"],
   drawer: ["build-file"],
   measure: ["build-file", "network", "response", "filter", "audio", "choice"],
   bench: ["build-file", "wiring", "network", "response", "choice"],
