@@ -104,7 +104,9 @@ export interface AppState {
   /** The example that the guard on the bench began as, or the name of its file after "file:"; empty where it is neither. */
   readonly startedFrom: string;
   /** What the example on the bench is about. */
-  readonly story: Pick<StartScenario, "description" | "question" | "sweep"> | undefined;
+  readonly story:
+    | (Pick<StartScenario, "description" | "question"> & { readonly sweep: StartScenario["sweep"] | undefined })
+    | undefined;
   /** What the latest step came to in wires and parts, where it touched several of them; empty otherwise. */
   readonly changed: string;
   /** Said to the person in the status line. */
