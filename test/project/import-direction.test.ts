@@ -16,6 +16,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   response: ["build-file", "wiring", "network", "strings"],
   filter: [],
   audio: [],
+  listening: ["build-file", "wiring", "network", "response", "strings", "audio"],
   render: ["build-file", "strings", "response", "filter", "audio"],
   choice: ["build-file", "network", "response", "filter", "audio", "drawer"],
   drawer: ["build-file"],
