@@ -3,6 +3,7 @@ import { oneOf, strict } from "../build-file/zod-tools.ts";
 import { DEFAULT_SAMPLE_RATE_HZ, DEFAULT_SIGNAL, SIGNAL_NAMES } from "../render/signals.ts";
 import { addressQuery, codeField, rateInAddress } from "./address-fields.ts";
 import { settingsField } from "./fields.ts";
+import { HUMS } from "./noise-field.ts";
 import { recordedWithField, soundFields } from "./sound-fields.ts";
 import type { Sent } from "./wire.ts";
 
@@ -20,7 +21,9 @@ export const previewQuerySchema = addressQuery({
   rate: rateInAddress.default(DEFAULT_SAMPLE_RATE_HZ),
   level: soundFields.level,
   encoding: soundFields.encoding,
-  hum: z.enum(["50", "60"], "expected 50 or 60").optional().describe("mains hum in every coil"),
+  hum: z.enum(["50", "60"], "expected 50 or 60").optional().describe("mains hum in the coils alone"),
+  noise: oneOf(HUMS).optional().describe("hum of the mains in Hz by coils, loops and open wires, or none"),
+  hiss: oneOf(["on", "off"]).optional().describe("of the circuit and the amplifier's input"),
 });
 
 export type PreviewRequest = Sent<typeof previewRequestSchema>;

@@ -5,6 +5,7 @@ import { MAX_SAMPLE_RATE_HZ, MIN_SAMPLE_RATE_HZ } from "../limits.ts";
 import { LEVELS } from "../render/levels.ts";
 import { DEFAULT_SAMPLE_RATE_HZ, DEFAULT_SIGNAL, SIGNAL_NAMES } from "../render/signals.ts";
 import { buildField, playingFields, settingsField } from "./fields.ts";
+import { noiseField } from "./noise-field.ts";
 
 /** What every request for rendered sound may say beside its settings. */
 export const soundFields = {
@@ -26,7 +27,8 @@ export const soundFields = {
   hum: z
     .union([z.literal(50), z.literal(60)], { error: () => "expected 50 or 60, the mains frequency in Hz" })
     .optional()
-    .describe("the room's hum in every coil"),
+    .describe("the room's hum in the coils alone, as `noise` has it too"),
+  noise: noiseField.optional(),
 };
 
 export const recordedWithField = strict({

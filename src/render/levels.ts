@@ -35,10 +35,11 @@ export interface Levelled extends Measured {
 /**
  * Loudness and true peak of a rendering. With `nearFullScale` the loudness is read with the peak at full scale and told for the
  * level as it is: a gain applied later then cannot move passages across the absolute gate.
+ * @param noisePeak of hum and hiss in it: a sound that is nothing else is silent, and never to be turned up
  */
-export function measure(sound: Sound, nearFullScale: boolean): Measured {
+export function measure(sound: Sound, nearFullScale: boolean, noisePeak = 0): Measured {
   const peak = truePeak(sound);
-  if (peak < INAUDIBLE) return { lufs: null, truePeakDbtp: null };
+  if (peak < INAUDIBLE + noisePeak) return { lufs: null, truePeakDbtp: null };
   const truePeakDbtp = decibels(peak);
   if (!nearFullScale) return { lufs: integratedLoudness(sound), truePeakDbtp };
   const atFullScale = integratedLoudness(sound, 1 / peak);

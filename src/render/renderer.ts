@@ -6,8 +6,9 @@ import { faultAt } from "../errors.ts";
 import type { Convolver } from "../filter/convolver.ts";
 import type { TransferFunction } from "../filter/impulse-response.ts";
 import { createQuickConvolver } from "../filter/quick-convolve.ts";
+import { NoiseMaker, type NoiseWish } from "../listening/noise/noise-maker.ts";
 import { ResponseEngine } from "../response/engine.ts";
-import { type Feed, feedOf, type MainsHz, type SignalSource } from "./feed.ts";
+import { type Feed, feedOf, type SignalSource } from "./feed.ts";
 import { filterBank } from "./filter-bank.ts";
 import type { FilterPlan } from "./filters.ts";
 import { isSilent, type UndoLimit, undoLimits } from "./undo.ts";
@@ -15,7 +16,8 @@ import { isSilent, type UndoLimit, undoLimits } from "./undo.ts";
 export interface RenderRequest {
   readonly build: Build;
   readonly signal: SignalSource;
-  readonly hum?: MainsHz | undefined;
+  /** Hum and hiss beside the sound, at their true level. */
+  readonly noise?: NoiseWish | undefined;
   /** The circuit that a recording has already been through. */
   readonly recordedWith?: { readonly build: Build; readonly settings: Settings } | undefined;
 }
@@ -30,6 +32,8 @@ export interface Renderer {
   renderPassing(settings: Settings): Sound;
   /** What is the same for settings that sound the same, as where the position leaves a knob out of the circuit. */
   soundOf(settings: Settings): object;
+  /** Volts that the noise in it stays under; 0 without noise. */
+  noisePeakIn(settings: Settings): number;
   /** Where the bound on undoing `recordedWith` holds this setting back. */
   limitsIn(settings: Settings): readonly UndoLimit[];
 }
@@ -57,6 +61,7 @@ function convolvers(feed: Feed, longestFilter: number, checkpoint: () => void): 
 export interface RenderBasis {
   readonly engine: ResponseEngine;
   readonly feed: Feed;
+  readonly noise?: NoiseMaker | undefined;
   readonly recordedThrough?: TransferFunction | undefined;
 }
 
@@ -64,11 +69,9 @@ export interface RenderBasis {
 export function basisOf(request: RenderRequest, { checkpoint }: Checkpoint): RenderBasis {
   const engine = new ResponseEngine(request.build);
   const recordedThrough = oldCircuit(request);
-  return {
-    engine,
-    feed: feedOf(request.build, engine.sources, request.signal, request.hum, checkpoint),
-    recordedThrough,
-  };
+  const feed = feedOf(request.build, engine.sources, request.signal, checkpoint);
+  const noise = request.noise && new NoiseMaker(request.build, request.noise, feed.sampleRateHz);
+  return { engine, feed, noise, recordedThrough };
 }
 
 /**
@@ -84,7 +87,7 @@ export function createRenderer(request: RenderRequest, planned: readonly Setting
  * through the exact sum; a stereo file is rendered channel by channel.
  */
 export function rendererOf(
-  { engine, feed, recordedThrough }: RenderBasis,
+  { engine, feed, noise, recordedThrough }: RenderBasis,
   planned: readonly Settings[],
   { checkpoint }: Checkpoint,
 ): Renderer {
@@ -109,13 +112,12 @@ export function rendererOf(
   let passing: Float32Array[] | undefined;
   const rendered = (settings: Settings, into?: readonly Float32Array[]): Sound => {
     const { taps } = filtersOf(settings);
-    return {
-      sampleRateHz: feed.sampleRateHz,
-      channels: channels.map((channel, index) => {
-        const room = into?.[index];
-        return channel.render(taps, { checkpoint, ...(room && { into: room }) });
-      }),
-    };
+    const dry = channels.map((channel, index) => {
+      const room = into?.[index];
+      return channel.render(taps, { checkpoint, ...(room && { into: room }) });
+    });
+    noise?.addTo(dry, settings);
+    return { sampleRateHz: feed.sampleRateHz, channels: dry };
   };
   return {
     sampleRateHz: feed.sampleRateHz,
@@ -126,6 +128,7 @@ export function rendererOf(
       return rendered(settings, passing);
     },
     soundOf: filtersOf,
+    noisePeakIn: (settings) => noise?.peakIn(settings) ?? 0,
     limitsIn: (settings) => {
       if (!recordedThrough) return [];
       const transfers = engine.transfersIn(settings);

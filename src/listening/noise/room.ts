@@ -16,7 +16,8 @@ export interface RoomField {
  * Health Organization, fact sheet 322 and typical exposure levels at home; from memory). Guitars are played beside mains-powered
  * gear: twice the average and half the most is our choice between them.
  */
-export const USUAL_ROOM: RoomField = { fluxDensity: 2e-7, electricField: 10, harmonics: 1 };
+export const USUAL_MICROTESLA = 0.2;
+export const USUAL_ROOM: RoomField = { fluxDensity: 1e-6 * USUAL_MICROTESLA, electricField: 10, harmonics: 1 };
 
 /**
  * EMF in any loop at harmonics 1, 2, 3, … re the fundamental: current drawn in pulses favours odd ones, as from rectifiers and

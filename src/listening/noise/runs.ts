@@ -13,7 +13,7 @@ const VACUUM_PERMITTIVITY = 8.8541878128e-12;
 /** Of hook-up wire: AWG 22. */
 const WIRE_RADIUS = 0.32e-3;
 /** From a wire under the guard to the grounded metal about it and the player's hand; our assumption, no source. */
-const HEIGHT_OVER_GROUND = 0.02;
+export const HEIGHT_OVER_GROUND = 0.02;
 /** From a wire to the foil of its cavity; our assumption, no source. */
 export const HEIGHT_OVER_FOIL = 0.01;
 

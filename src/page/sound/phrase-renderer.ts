@@ -94,12 +94,7 @@ export class PhraseRenderer {
     feed: Feed;
     key: unknown;
   } {
-    const feed = feedOf(
-      build,
-      this.#guard(build).engine.sources,
-      { name: signal, sampleRateHz, ...playing },
-      undefined,
-    );
+    const feed = feedOf(build, this.#guard(build).engine.sources, { name: signal, sampleRateHz, ...playing });
     return { feed, key: feed.coils.length > 0 ? feed.coils : `${signal} ${sampleRateHz}` };
   }
 

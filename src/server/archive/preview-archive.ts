@@ -1,3 +1,4 @@
+import { noiseWords } from "../../listening/noise/words.ts";
 import { DEFAULT_HAND, DEFAULT_STRING_AGE } from "../../render/playing.ts";
 import type { SetBatch, SetRequest } from "../../render/preview-set.ts";
 import { isTestSignal } from "../../render/signals.ts";
@@ -33,14 +34,15 @@ export function manifestOf(
   rows: readonly SettingRow[],
   assumedPlaces: readonly string[],
 ): object {
-  const { signal, level, encoding, hum } = request;
+  const { signal, level, encoding, noise } = request;
   return {
     title: request.build.title,
     signal: "name" in signal ? signal.name : "a file of one's own",
     ...playingOf(signal),
     level,
     encoding,
-    ...(hum === undefined ? {} : { hum }),
+    ...(noise === undefined ? {} : { noise: noiseWords(noise) }),
+    ...(noise?.isCoilsOnly ? { hum: noise.mainsHz } : {}),
     sampleRateHz: batch.sampleRateHz,
     delaySamples: batch.delaySamples,
     fullScale: "1.0 is 1 V at gainDb 0",

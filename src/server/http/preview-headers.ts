@@ -1,3 +1,4 @@
+import { noiseWords } from "../../listening/noise/words.ts";
 import type { Preview } from "../../render/preview.ts";
 import type { RenderRequest } from "../../render/renderer.ts";
 import { isTestSignal } from "../../render/signals.ts";
@@ -30,6 +31,7 @@ export function previewHeaders(request: RenderRequest, preview: Preview): Record
     "presolder-lufs": decibels(preview.lufs),
     "presolder-true-peak-dbtp": decibels(preview.truePeakDbtp),
     "presolder-delay-samples": String(preview.delaySamples),
+    ...(request.noise ? { "presolder-noise": noiseWords(request.noise) } : {}),
     ...placesHeader(request),
     ...(undone ? { ...undoHeader(preview.limits), "presolder-undo-unknown": UNKNOWN_FROM_A_RECORDING } : {}),
   };

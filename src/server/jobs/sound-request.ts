@@ -5,6 +5,7 @@ import { faultAt } from "../../errors.ts";
 import type { SignalSource } from "../../render/feed.ts";
 import type { RenderRequest } from "../../render/renderer.ts";
 import { DEFAULT_SAMPLE_RATE_HZ, DEFAULT_SIGNAL } from "../../render/signals.ts";
+import { noiseWishOf } from "./noise-wish.ts";
 import { playingOf } from "./phrase-only.ts";
 
 function signalOf(body: SoundBody, upload: Uint8Array | undefined): SignalSource {
@@ -27,7 +28,7 @@ function signalOf(body: SoundBody, upload: Uint8Array | undefined): SignalSource
 export function readSoundRequest(body: SoundBody, upload: Uint8Array | undefined): RenderRequest {
   const build = readBuildAt("build", body.build);
   const signal = signalOf(body, upload);
-  const base = { build, signal, hum: body.hum };
+  const base = { build, signal, noise: noiseWishOf(build, body.noise, body.hum) };
   if (!body.recordedWith) return base;
   if (!upload) {
     const message = "only a recording of one's own, sent as a file, has been through a circuit";

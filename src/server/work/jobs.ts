@@ -12,6 +12,7 @@ import { impulseJob } from "../jobs/impulse.ts";
 import { leadsJob } from "../jobs/leads.ts";
 import { measureJob } from "../jobs/measure.ts";
 import { measuringSignalJob } from "../jobs/measuring-signal.ts";
+import { noiseJob } from "../jobs/noise.ts";
 import { passportJob, passportPaperJob } from "../jobs/passport.ts";
 import { previewJob } from "../jobs/preview.ts";
 import { curveTextsJob, previewBatchJob } from "../jobs/previews.ts";
@@ -52,6 +53,7 @@ export const JOBS = {
   diagnose: diagnoseJob,
   recognise: recogniseJob,
   rewire: rewireJob,
+  noise: noiseJob,
   passport: passportJob,
   swapCard: swapCardJob,
   passportPaper: passportPaperJob,

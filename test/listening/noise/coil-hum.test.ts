@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { readBuild } from "../../../src/build-file/read-build.ts";
 import { Controls } from "../../../src/build-file/settings.ts";
 import { expandSweep } from "../../../src/build-file/sweep.ts";
 import { Guitar } from "../../../src/listening/noise/guitar.ts";
@@ -32,6 +33,36 @@ describe("the hum of coils in volts", () => {
   it("of the usual coil in 0.2 µT of 50 Hz is a quarter of a millivolt, 2πf·B·N·A", () => {
     expect(2 * Math.PI * 50 * 2e-7 * 8000 * 4.8e-4).toBeCloseTo(241e-6, 6);
     expect(REFERENCE).toBeCloseTo(3.84, 9);
+  });
+});
+
+describe("two equal coils in parallel", () => {
+  const humOf = (other: object) => {
+    const coil = { resistance: "6k", inductance: "2.4H" };
+    const build = readBuild({
+      presolder: 1,
+      parts: {
+        one: { kind: "pickup", coils: { coil } },
+        two: { kind: "pickup", coils: { coil: { ...coil, ...other } } },
+        jack: { kind: "jack" },
+      },
+      wires: ["one", "two"].flatMap((name) => [
+        [`${name}.hot`, "jack.tip"],
+        [`${name}.ground`, "jack.sleeve"],
+      ]),
+    });
+    const [first] = new Guitar(build).humIn(new Controls(build).atRest, { mainsHz: 60, room: USUAL_ROOM });
+    return Math.hypot(...first!.coils) / (2 * Math.PI * 60 * USUAL_ROOM.fluxDensity * REFERENCE);
+  };
+
+  it.each([
+    { winding: "forward", magnet: "north", left: 1 },
+    { winding: "forward", magnet: "south", left: 1 },
+    { winding: "reverse", magnet: "north", left: 0 },
+    { winding: "reverse", magnet: "south", left: 0 },
+  ] as const)("hum by their winding alone: $winding and $magnet leaves $left", ({ left, ...other }) => {
+    // 1 MΩ takes 3 kΩ of it.
+    expect(humOf(other)).toBeCloseTo(left, 2);
   });
 });
 

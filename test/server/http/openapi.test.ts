@@ -115,6 +115,6 @@ describe("/api/openapi.json", () => {
   it("names the query's keys of the GET calls", async () => {
     const { paths } = await description();
     const names = paths["/api/preview.wav"]!.get!.parameters!.map(({ name }) => name);
-    expect(names).toEqual(["build", "signal", "hand", "strings", "rate", "level", "encoding", "hum"]);
+    expect(names).toEqual(["build", "signal", "hand", "strings", "rate", "level", "encoding", "hum", "noise", "hiss"]);
   });
 });
