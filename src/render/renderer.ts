@@ -11,6 +11,7 @@ import { ResponseEngine } from "../response/engine.ts";
 import { type Feed, feedOf, type SignalSource } from "./feed.ts";
 import { filterBank } from "./filter-bank.ts";
 import type { FilterPlan } from "./filters.ts";
+import { INAUDIBLE, isUnder } from "./levels.ts";
 import { isSilent, type UndoLimit, undoLimits } from "./undo.ts";
 
 export interface RenderRequest {
@@ -32,8 +33,8 @@ export interface Renderer {
   renderPassing(settings: Settings): Sound;
   /** What is the same for settings that sound the same, as where the position leaves a knob out of the circuit. */
   soundOf(settings: Settings): object;
-  /** Volts that the noise in it stays under; 0 without noise. */
-  noisePeakIn(settings: Settings): number;
+  /** Whether what was rendered last is nothing but hum and hiss. */
+  readonly wasSilent: boolean;
   /** Where the bound on undoing `recordedWith` holds this setting back. */
   limitsIn(settings: Settings): readonly UndoLimit[];
 }
@@ -110,12 +111,14 @@ export function rendererOf(
   }
   const channels = convolvers(feed, longest, checkpoint);
   let passing: Float32Array[] | undefined;
+  let wasSilent = false;
   const rendered = (settings: Settings, into?: readonly Float32Array[]): Sound => {
     const { taps } = filtersOf(settings);
     const dry = channels.map((channel, index) => {
       const room = into?.[index];
       return channel.render(taps, { checkpoint, ...(room && { into: room }) });
     });
+    wasSilent = noise !== undefined && isUnder(dry, INAUDIBLE);
     noise?.addTo(dry, settings);
     return { sampleRateHz: feed.sampleRateHz, channels: dry };
   };
@@ -128,7 +131,9 @@ export function rendererOf(
       return rendered(settings, passing);
     },
     soundOf: filtersOf,
-    noisePeakIn: (settings) => noise?.peakIn(settings) ?? 0,
+    get wasSilent() {
+      return wasSilent;
+    },
     limitsIn: (settings) => {
       if (!recordedThrough) return [];
       const transfers = engine.transfersIn(settings);

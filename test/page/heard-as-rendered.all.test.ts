@@ -17,6 +17,7 @@ function powerDb(samples: ArrayLike<number>): number {
 
 const CELLS = [
   { scenario: /HSS/, position: 1, tone: 10, matched: true, signal: "strum", hand: "dark", strings: "old" },
+  { scenario: /HSS/, position: 5, tone: 10, matched: true, signal: "pluck", mains: "60" },
   { scenario: /HSS/, position: 2, tone: 3, matched: true, signal: "bend" },
   { scenario: /HSS/, position: 4, tone: 0, matched: false, signal: "strum" },
   { scenario: /long lead/, position: 1, tone: 5, matched: true, signal: "noise" },
@@ -31,12 +32,16 @@ describeWith("chromium", "what the page plays", () => {
     const { page } = visit;
     await whenReady(page);
     await page.locator("option[value='sweep']").waitFor({ state: "attached" });
-    for (const { scenario, position, tone, matched, signal, ...playing } of casesOf(CELLS, 2)) {
+    for (const { scenario, position, tone, matched, signal, mains, ...playing } of casesOf(CELLS, 3)) {
       await openScenario(page, scenario);
       await choosePosition(page, position);
       for (const dial of await page.getByRole("slider", { name: /^Tone/ }).all()) await dial.fill(String(tone));
       await page.getByLabel("Same loudness").setChecked(matched);
       await page.getByLabel("Phrase").selectOption(signal);
+      await page
+        .getByRole("group", { name: "Hum and hiss" })
+        .getByRole("radio", { name: mains ? `${mains} Hz` : "off" })
+        .check();
       const { hand = "usual", strings = "used" } = playing;
       if (signal !== "noise") {
         await page.getByLabel("Hand", { exact: true }).selectOption(hand);
@@ -51,7 +56,8 @@ describeWith("chromium", "what the page plays", () => {
 
       const { source: build, settings } = await draftOf(page);
       const level = matched ? "matched" : "true";
-      const request = { build, settings, signal, ...playing, level, rate: 48_000, encoding: "float32" };
+      const noise = mains ? { noise: { hum: mains, hiss: true } } : {};
+      const request = { build, settings, signal, ...playing, ...noise, level, rate: 48_000, encoding: "float32" };
       const answer = await page.request.post(`${site.origin}/api/preview`, { data: request });
       const rendered = decodeFloatWav(await answer.body());
       expect(played.sampleRateHz).toBe(rendered.sampleRateHz);

@@ -44,6 +44,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     "response",
     "filter",
     "audio",
+    "listening",
     "render",
     "choice",
     "bench",

@@ -20,15 +20,10 @@ export interface NoiseWish {
 interface Periods {
   readonly hum: Float64Array | null;
   readonly hiss: Float64Array | null;
-  /** Above it they never go together, volts. */
-  readonly peak: number;
 }
 
 /** Of a knob that is turned: more than anybody goes back to. */
 const MAX_KEPT = 4;
-
-const peakOf = (period: Float64Array | null) =>
-  period?.reduce((most, value) => Math.max(most, Math.abs(value)), 0) ?? 0;
 
 /** Adds hum and hiss to what a guard gives, at their true level: ±1 is ±1 V at the jack. */
 export class NoiseMaker {
@@ -45,11 +40,6 @@ export class NoiseMaker {
     this.#hiss = wish.isHissing ? new Hiss(sampleRateHz) : null;
   }
 
-  /** Volts that the noise of a setting stays under. */
-  peakIn(settings: Settings): number {
-    return this.#periodsIn(settings).peak;
-  }
-
   /** Adds the noise of a setting to samples at the jack, in place; the same in every channel. */
   addTo(channels: readonly Float32Array[], settings: Settings): void {
     const { hum, hiss } = this.#periodsIn(settings);
@@ -60,8 +50,7 @@ export class NoiseMaker {
   #periodsIn(settings: Settings): Periods {
     const known = this.#kept.get(settings);
     if (known) return known;
-    const [hum, hiss] = [this.#humIn(settings), this.#hissIn(settings)];
-    const periods = { hum, hiss, peak: peakOf(hum) + peakOf(hiss) };
+    const periods = { hum: this.#humIn(settings), hiss: this.#hissIn(settings) };
     if (this.#kept.size >= MAX_KEPT) this.#kept.clear();
     this.#kept.set(settings, periods);
     return periods;

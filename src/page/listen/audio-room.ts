@@ -57,7 +57,7 @@ export class AudioRoom {
   }
 
   #phrase({ build }: Reading, settings: RawSettings, levelMatched: boolean): Promise<Channels> {
-    const { signal, hand, stringAge: strings } = this.#store.state;
+    const { signal, hand, stringAge: strings, noise } = this.#store.state;
     return this.#engine.phrase({
       build,
       settings,
@@ -65,6 +65,7 @@ export class AudioRoom {
       playing: { hand, strings },
       levelMatched,
       sampleRateHz: SAMPLE_RATE_HZ,
+      noise,
     });
   }
 

@@ -8,11 +8,12 @@ import { askedSignal } from "./asked-signal.ts";
 async function downloadSet(store: AppStore): Promise<void> {
   const { reading } = store.state;
   if (!reading) return;
-  const { ownSound, levelMatched } = store.state;
+  const { ownSound, levelMatched, noise } = store.state;
   const request: PreviewsRequest = {
     build: reading.source,
     level: levelMatched ? "matched" : "true",
     ...(ownSound ? {} : askedSignal(store.state)),
+    ...(noise !== "off" && { noise: { hum: noise, hiss: true } }),
   };
   const zip = await postForBytes("/api/previews", request, ownSound?.file);
   saveFile(`${fileStem(reading.source.title)}-previews.zip`, new Blob([zip], { type: "application/zip" }));

@@ -11,7 +11,7 @@ import { LivePlayer } from "./live-player.ts";
 const SETTLED_MS = 400;
 
 /** What is played, and how. */
-const playedIn = ({ signal, hand, stringAge }: AppState) => [signal, hand, stringAge];
+const playedIn = ({ signal, hand, stringAge, noise }: AppState) => [signal, hand, stringAge, noise];
 
 /** Plays the setting on the bench; what is changed during playback takes over at the same place. */
 export class Listening {

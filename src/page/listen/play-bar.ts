@@ -6,6 +6,7 @@ import { createChosenWords } from "./chosen-words.ts";
 import { createDownloadSet } from "./download-set.ts";
 import type { Listening } from "./listening.ts";
 import { createLiveInput } from "./live-input.ts";
+import { createNoiseSwitch } from "./noise-switch.ts";
 import { createOwnSound } from "./own-sound.ts";
 import { createPlayingPicker } from "./playing-picker.ts";
 import { createSignalPicker } from "./signal-picker.ts";
@@ -50,6 +51,7 @@ export function createPlayBar(
         ...playing.elements,
         words.element,
         createOwnSound(store),
+        createNoiseSwitch(store),
         matched.element,
         loop.element,
         createDownloadSet(store),

@@ -7,6 +7,7 @@ import type { HandName, StringAge } from "../../render/playing.ts";
 import type { Band } from "../curves/band.ts";
 import type { Family } from "../curves/family.ts";
 import type { LivePath } from "../drawing/live-path.ts";
+import type { NoiseHeard } from "../sound/guard-noise.ts";
 import type { BuildSource, Reading } from "./reading.ts";
 import { Store } from "./store.ts";
 
@@ -73,6 +74,8 @@ export interface AppState {
   /** How a phrase is plucked, and the age of its strings. */
   readonly hand: HandName;
   readonly stringAge: StringAge;
+  /** Whether the guard's hum and hiss are heard beside the string, and of which mains. */
+  readonly noise: NoiseHeard;
   readonly levelMatched: boolean;
   readonly loop: boolean;
   readonly playing: "no" | "loading" | "yes";
@@ -122,6 +125,7 @@ export function createAppStore(): AppStore {
     signal: "",
     hand: "usual",
     stringAge: "used",
+    noise: "off",
     levelMatched: true,
     loop: true,
     playing: "no",
