@@ -1,7 +1,7 @@
 import { noiseAnswerSchema, noiseRequestSchema } from "../../../contract/noise.ts";
 import { problemSchema } from "../../../contract/problem.ts";
 import { callerOf } from "../../care/caller.ts";
-import { noiseJob } from "../../jobs/noise.ts";
+import { noiseJob } from "../../jobs/sound/noise.ts";
 import type { App, RouteContext } from "../route-context.ts";
 
 export async function noiseRoutes(app: App, { runJob }: RouteContext): Promise<void> {

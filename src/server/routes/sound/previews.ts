@@ -9,7 +9,7 @@ import { fileName, manifestOf } from "../../archive/preview-archive.ts";
 import { type ZipEntry, zipStream } from "../../archive/zip-stream.ts";
 import { type Caller, callerOf } from "../../care/caller.ts";
 import { readUpload } from "../../http/sound-upload.ts";
-import { curveTextsJob, previewBatchJob } from "../../jobs/previews.ts";
+import { curveTextsJob, previewBatchJob } from "../../jobs/sound/previews.ts";
 import type { RunJob } from "../../work/worker-pool.ts";
 import type { App, RouteContext } from "../route-context.ts";
 
