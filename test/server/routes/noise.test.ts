@@ -1,4 +1,11 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import {
+  MAX_HARMONICS,
+  MAX_MICROTESLA,
+  MAX_NOISE_NANOVOLTS,
+  MAX_NOISE_PICOAMPERES,
+  MAX_VOLTS_PER_METRE,
+} from "../../../src/limits.ts";
 import { buildApp } from "../../../src/server/app.ts";
 import { PLAN } from "../plan.ts";
 
@@ -48,7 +55,11 @@ describe("POST /api/noise", () => {
     [{ hum: "400" }, "hum"],
     [{ field: { microtesla: -1 } }, "field.microtesla"],
     [{ field: { tesla: 1 } }, "field.tesla"],
-    [{ amplifier: { nanovolts: 1e9 } }, "amplifier.nanovolts"],
+    [{ field: { microtesla: MAX_MICROTESLA + 1 } }, "field.microtesla"],
+    [{ field: { voltsPerMetre: MAX_VOLTS_PER_METRE + 1 } }, "field.voltsPerMetre"],
+    [{ field: { harmonics: MAX_HARMONICS + 1 } }, "field.harmonics"],
+    [{ amplifier: { nanovolts: MAX_NOISE_NANOVOLTS + 1 } }, "amplifier.nanovolts"],
+    [{ amplifier: { picoamperes: MAX_NOISE_PICOAMPERES + 1 } }, "amplifier.picoamperes"],
     [{ settings: { lever: 9 } }, "settings.lever"],
   ])("refuses %j by the field", async (more, path) => {
     const reply = await post("/api/noise", { build: PLAN, ...more });
