@@ -8,6 +8,7 @@ import type { HandName, StringAge } from "../../render/playing.ts";
 import type { Band } from "../curves/band.ts";
 import type { Family } from "../curves/family.ts";
 import type { LivePath } from "../drawing/live-path.ts";
+import type { NoiseHeard } from "../sound/guard-noise.ts";
 import type { BuildSource, Reading } from "./reading.ts";
 import { Store } from "./store.ts";
 
@@ -84,6 +85,8 @@ export interface AppState {
   readonly drive: number;
   /** The impulse response of one's own cabinet. */
   readonly cabinet: OwnSound | undefined;
+  /** Whether the guard's hum and hiss are heard beside the string, and of which mains. */
+  readonly noise: NoiseHeard;
   readonly levelMatched: boolean;
   readonly loop: boolean;
   readonly playing: "no" | "loading" | "yes";
@@ -139,6 +142,7 @@ export function createAppStore(): AppStore {
     heardThrough: "jack",
     drive: 0,
     cabinet: undefined,
+    noise: "off",
     levelMatched: true,
     loop: true,
     playing: "no",
