@@ -61,7 +61,14 @@ export function createScenarioPicker(bench: Bench): { readonly element: HTMLElem
     select.value = isFile ? "" : startedFrom;
   };
   store.watchAny((state) => [state.startedFrom], show);
-  select.addEventListener("change", () => select.value && open(bench, select.value).catch(tell));
+  const count = (more: number) => store.set({ opening: store.state.opening + more });
+  select.addEventListener("change", () => {
+    if (!select.value) return;
+    count(1);
+    void open(bench, select.value)
+      .catch(tell)
+      .finally(() => count(-1));
+  });
   return {
     element: h("div", { class: "field start-from" }, h("label", { for: id }, "Start from"), select),
     fill: () =>

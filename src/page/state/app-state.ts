@@ -57,6 +57,8 @@ export interface AppState {
   readonly guard: object;
   /** What keeps `source` from being read; empty where `reading` is up to date. */
   readonly faults: readonly InputFault[];
+  /** How many example guards that were asked for are still being fetched. */
+  readonly opening: number;
   /** Every control of `reading` by its own name. */
   readonly settings: RawSettings;
   /** The latest answer about `reading` in `settings`; a frame or so behind them. */
@@ -118,6 +120,7 @@ export function createAppStore(): AppStore {
     reading: undefined,
     guard: {},
     faults: [],
+    opening: 0,
     settings: {},
     view: undefined,
     wantsPath: false,

@@ -4,7 +4,7 @@ import { jsonSchemaTransform, jsonSchemaTransformObject } from "fastify-type-pro
 import { EXAMINE_FILES } from "../../contract/examine/examine-request.ts";
 import { RECORDINGS } from "../../contract/measure/measure.ts";
 import { TAPS_FILE } from "../../contract/measure/taps.ts";
-import { CACHED_FOR_A_WHILE } from "../http/caching.ts";
+import { CACHED_FOR_A_WHILE } from "../http/answers/caching.ts";
 import { MULTIPART_SCHEMA, multipartSchemaOf, SOUND_FORM_SCHEMA } from "../http/sound-upload.ts";
 import { PATHS } from "../paths.ts";
 import type { App } from "../routes/route-context.ts";

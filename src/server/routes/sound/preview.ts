@@ -2,11 +2,11 @@ import { previewQuerySchema, previewRequestSchema } from "../../../contract/prev
 import { problemSchema } from "../../../contract/problem.ts";
 import { RENDERING, wavAnswer } from "../../../contract/sound-fields.ts";
 import { callerOf } from "../../care/caller.ts";
-import { asBuffer, sendBytes } from "../../http/byte-ranges.ts";
-import { isFresh, tagOfAddress } from "../../http/caching.ts";
+import { asBuffer, sendBytes } from "../../http/answers/byte-ranges.ts";
+import { isFresh, tagOfAddress } from "../../http/answers/caching.ts";
 import { previewHeaders } from "../../http/preview-headers.ts";
 import { readSoundUploads } from "../../http/sound-upload.ts";
-import { previewJob, readPreviewAddress } from "../../jobs/preview.ts";
+import { previewJob, readPreviewAddress } from "../../jobs/sound/preview.ts";
 import type { App, RouteContext } from "../route-context.ts";
 
 export async function previewRoutes(app: App, { runJob }: RouteContext): Promise<void> {

@@ -11,7 +11,7 @@ import { type ZipEntry, zipStream } from "../../archive/zip-stream.ts";
 import { type Caller, callerOf } from "../../care/caller.ts";
 import { listeningHeader } from "../../http/preview-headers.ts";
 import { readSoundUploads } from "../../http/sound-upload.ts";
-import { curveTextsJob, previewBatchJob } from "../../jobs/previews.ts";
+import { curveTextsJob, previewBatchJob } from "../../jobs/sound/previews.ts";
 import type { RunJob } from "../../work/worker-pool.ts";
 import type { App, RouteContext } from "../route-context.ts";
 

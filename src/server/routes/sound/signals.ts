@@ -2,7 +2,7 @@ import { signalsAnswerSchema } from "../../../contract/signals.ts";
 import { CHAIN_FIGURES } from "../../../listening/chain-figures.ts";
 import { HAND_ENTRIES, STRING_ENTRIES } from "../../../render/playing.ts";
 import { DEFAULT_SIGNAL, SIGNALS } from "../../../render/signals.ts";
-import { CACHED_FOR_A_WHILE } from "../../http/caching.ts";
+import { CACHED_FOR_A_WHILE } from "../../http/answers/caching.ts";
 import type { App } from "../route-context.ts";
 
 export async function signalRoutes(app: App): Promise<void> {
