@@ -8,7 +8,7 @@ import { Controls, parseSettings } from "../../../src/build-file/settings.ts";
 import { flatDrive } from "../../../src/choice/drive.ts";
 import { Guard } from "../../../src/choice/guard.ts";
 import { kPowerGain } from "../../../src/choice/slices.ts";
-import { pluckedDrive } from "../../../src/server/jobs/plucked-drive.ts";
+import { pluckedDrive } from "../../../src/server/jobs/sound/plucked-drive.ts";
 import { onePickup } from "../../fixtures/circuits.ts";
 
 const SOLDERED = { jack: "solder", claw: "solder", shield: "solder", other: "solder" } as const;
@@ -126,6 +126,13 @@ describe("where the old guard's sounds are on the new one", () => {
     expect(humFree.before).toEqual(["2", "4"]);
     expect(humFree.after).toEqual(expect.arrayContaining(["1", "5", "2, tone up", "4, tone up"]));
     expect(switches.join()).toMatch(/^New: tone up\./);
+  });
+
+  test("a switch that the new guard has not is told to be gone, and what it made", () => {
+    const { switches } = unheard(preset("singles-series"), preset("singles-neck-middle"));
+    expect(switches).toHaveLength(1);
+    expect(switches[0]).toMatch(/^Gone: lower tone up\. The new guard has no such switch; it made position \d /);
+    expect(switches[0]).not.toContain("does nothing");
   });
 
   test("another number of positions is no fault", () => {
