@@ -20,6 +20,8 @@ const CELLS = [
   { scenario: /HSS/, position: 2, tone: 3, matched: true, signal: "bend" },
   { scenario: /HSS/, position: 4, tone: 0, matched: false, signal: "strum" },
   { scenario: /long lead/, position: 1, tone: 5, matched: true, signal: "noise" },
+  { scenario: /HSS/, position: 1, tone: 10, matched: true, signal: "strum", through: { drive: 7 } },
+  { scenario: /HSS/, position: 5, tone: 10, matched: false, signal: "pluck", through: { drive: 0 } },
   { scenario: /two humbuckers/i, position: 3, tone: 10, matched: true, signal: "pluck" },
 ];
 
@@ -31,7 +33,7 @@ describeWith("chromium", "what the page plays", () => {
     const { page } = visit;
     await whenReady(page);
     await page.locator("option[value='sweep']").waitFor({ state: "attached" });
-    for (const { scenario, position, tone, matched, signal, ...playing } of casesOf(CELLS, 2)) {
+    for (const { scenario, position, tone, matched, signal, through, ...playing } of casesOf(CELLS, 2)) {
       await openScenario(page, scenario);
       await choosePosition(page, position);
       for (const dial of await page.getByRole("slider", { name: /^Tone/ }).all()) await dial.fill(String(tone));
@@ -42,6 +44,8 @@ describeWith("chromium", "what the page plays", () => {
         await page.getByLabel("Hand", { exact: true }).selectOption(hand);
         await page.getByLabel("Strings", { exact: true }).selectOption(strings);
       }
+      await page.getByLabel("Heard through").selectOption(through ? "clean" : "jack");
+      if (through) await page.getByRole("slider", { name: "Drive" }).fill(String(through.drive));
       await settled(page);
       const before = await playedCount(page);
       await page.getByRole("button", { name: "Play this setting" }).click();
@@ -51,7 +55,8 @@ describeWith("chromium", "what the page plays", () => {
 
       const { source: build, settings } = await draftOf(page);
       const level = matched ? "matched" : "true";
-      const request = { build, settings, signal, ...playing, level, rate: 48_000, encoding: "float32" };
+      const listening = through && { chain: "clean", ...through };
+      const request = { build, settings, signal, ...playing, listening, level, rate: 48_000, encoding: "float32" };
       const answer = await page.request.post(`${site.origin}/api/preview`, { data: request });
       const rendered = decodeFloatWav(await answer.body());
       expect(played.sampleRateHz).toBe(rendered.sampleRateHz);

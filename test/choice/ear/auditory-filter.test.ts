@@ -42,7 +42,10 @@ describe("the threshold of hearing", () => {
     [4000, -5.4],
     [8000, 12.6],
     [10_000, 13.9],
-  ])("at %d Hz lies within 8 dB of the standard's %d dB SPL, all under the room's 20 dB or near it", (hertz, decibels) => {
-    expect(Math.abs(thresholdDb(hertz) - decibels)).toBeLessThan(8);
-  });
+  ])(
+    "at %d Hz lies within 8 dB of the standard's %d dB SPL, all under the room's 20 dB or near it",
+    (hertz, decibels) => {
+      expect(Math.abs(thresholdDb(hertz) - decibels)).toBeLessThan(8);
+    },
+  );
 });

@@ -10,7 +10,7 @@ import * as limits from "../../../src/limits.ts";
 import { renderBatch } from "../../../src/render/preview-set.ts";
 import { buildApp } from "../../../src/server/app.ts";
 import { handleProblems } from "../../../src/server/http/problems.ts";
-import { readUpload, registerUploads } from "../../../src/server/http/sound-upload.ts";
+import { readUpload, registerUploads, type UploadBounds } from "../../../src/server/http/sound-upload.ts";
 import type { App } from "../../../src/server/routes/route-context.ts";
 import { threeSingles } from "../../fixtures/circuits.ts";
 import { listening, serviceWith } from "../loopback.ts";
@@ -340,10 +340,10 @@ describe("limits on bytes", () => {
     return { promise, resolve };
   }
 
-  async function uploads(bounds: { fileBytes: number; allBytes: number }) {
+  async function uploads(bounds: Omit<UploadBounds, "clientBytes">) {
     const small = Fastify({ logger: false }) as unknown as App;
     handleProblems(small);
-    await registerUploads(small, bounds);
+    await registerUploads(small, { ...bounds, clientBytes: 1_000_000 });
     const gate = withResolvers();
     const entered = withResolvers();
     small.post("/", { preValidation: readUpload }, async (request) => {

@@ -4,15 +4,26 @@ import { type Preview, type PreviewRequest, renderPreview } from "../../../rende
 import { readCoded, settingsInAddress } from "../../http/address-request.ts";
 import type { Job } from "../../work/job.ts";
 import { playingOf } from "./phrase-only.ts";
-import { readSoundRequest } from "./sound-request.ts";
+import { readSoundRequest, type SoundFiles } from "./sound-request.ts";
 
-function read(body: PreviewBody, upload: Uint8Array | undefined): PreviewRequest {
+function read(body: PreviewBody, files: SoundFiles | undefined): PreviewRequest {
   const { level, encoding } = body;
-  const sound = readSoundRequest(body, upload);
+  const sound = readSoundRequest(body, files);
   return { ...sound, settings: parseSettings(new Controls(sound.build), body.settings), level, encoding };
 }
 
-const QUERY_KEYS = ["build", "signal", "hand", "strings", "rate", "level", "encoding", "hum"];
+const QUERY_KEYS = [
+  "build",
+  "signal",
+  "hand",
+  "strings",
+  "rate",
+  "level",
+  "encoding",
+  "hum",
+  "listening.chain",
+  "listening.drive",
+];
 
 /** The same, from an address. */
 export function readPreviewAddress(query: PreviewQuery): PreviewRequest {
@@ -20,6 +31,7 @@ export function readPreviewAddress(query: PreviewQuery): PreviewRequest {
   return {
     ...readCoded("build", query.build, settingsInAddress(query, QUERY_KEYS), "query"),
     signal: { name: query.signal, sampleRateHz: query.rate, ...playingOf(query.signal, query) },
+    listening: query["listening.chain"] === "none" ? undefined : { drive: query["listening.drive"] },
     hum: query.hum === undefined ? undefined : query.hum === "50" ? 50 : 60,
     level,
     encoding,

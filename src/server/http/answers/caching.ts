@@ -1,7 +1,7 @@
 import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
 import type { FastifyReply, FastifyRequest } from "fastify";
-import { PATHS } from "../paths.ts";
+import { PATHS } from "../../paths.ts";
 
 /** An answer that changes only with the service's own version: any cache may keep it for an hour and ask again by its tag. */
 export const CACHED_FOR_A_WHILE = "public, max-age=3600";
