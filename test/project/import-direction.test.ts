@@ -16,7 +16,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   response: ["build-file", "wiring", "network", "strings"],
   filter: [],
   audio: [],
-  listening: ["filter", "audio"],
+  listening: ["build-file", "wiring", "network", "response", "strings", "filter", "audio"],
   render: ["build-file", "strings", "response", "filter", "audio", "listening"],
   choice: ["build-file", "network", "response", "filter", "audio", "listening", "drawer"],
   drawer: ["build-file"],

@@ -10,10 +10,11 @@ import type { BenchAnswer } from "../../contract/bench/bench.ts";
 import type { HeightsAsked } from "../../contract/bench/heights.ts";
 import type { SwitchAnswer } from "../../contract/bench/switch-finder.ts";
 import type { BenchDesk, BenchQuestion, Fault, PassportQuestion } from "./bench-desk.ts";
-import type { DrawerAsked, DrawerReply } from "./drawer-told.ts";
+import type { DrawerAsked, DrawerReply } from "./drawer-answer.ts";
 import type { GuardPartsAsked, GuardPartsReply } from "./guard-parts-told.ts";
 import type { Replied } from "./heights-reader.ts";
 import type { LeadsAsked, LeadsTold } from "./leads-told.ts";
+import type { NoiseAsked, NoiseReply } from "./noise-asked.ts";
 import type { RewiringTold } from "./rewire-told.ts";
 import type { RoomAsked } from "./room-asked.ts";
 import { WorkerLink } from "./worker-link.ts";
@@ -47,6 +48,10 @@ export class BenchEngine {
 
   freePlaces(build: Build): Promise<string[]> {
     return this.#link.ask((desk) => desk.freePlaces(build));
+  }
+
+  noise(asked: NoiseAsked): Promise<NoiseReply> {
+    return this.#link.ask((desk) => desk.noise(asked));
   }
 
   heights(build: Build, asked: HeightsAsked): Promise<Replied<HeightsTold>> {

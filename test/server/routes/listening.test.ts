@@ -33,7 +33,7 @@ describe("a preview heard through an amplifier", () => {
     expect(clean.headers).toMatchObject({
       "presolder-listening": "clean amplifier and 12-inch speaker, drive 3.5",
       "content-disposition": 'inline; filename="preview-clean-drive-3-5.wav"',
-      "presolder-delay-samples": "177",
+      "presolder-delay-samples": "178",
     });
     const none = await post("/api/preview", {});
     expect(none.headers).toMatchObject({
