@@ -1,5 +1,5 @@
 # Three stages: build the bundles with every dependency, install what runs, and ship that alone.
-FROM node:20-bookworm-slim AS build
+FROM node:26-slim AS build
 WORKDIR /app
 COPY package.json package-lock.json ./
 RUN npm ci --no-audit --no-fund
@@ -9,12 +9,12 @@ COPY public ./public
 COPY scenarios ./scenarios
 RUN npm run build
 
-FROM node:20-bookworm-slim AS dependencies
+FROM node:26-slim AS dependencies
 WORKDIR /app
 COPY package.json package-lock.json ./
 RUN npm ci --omit=dev --no-audit --no-fund
 
-FROM node:20-bookworm-slim
+FROM node:26-slim
 ENV NODE_ENV=production HOST=0.0.0.0 PORT=4680
 WORKDIR /app
 COPY package.json ./

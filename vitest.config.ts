@@ -37,6 +37,8 @@ export default defineConfig(({ mode }) => {
           extends: true,
           test: {
             name: "page",
+            // A browser whose frames are late on a machine under load may lose a click; what is broken fails twice.
+            retry: isThorough ? 1 : 0,
             include: isThorough ? files.filter(isOfPage) : ["test/page/**/*.test.ts"],
             globalSetup: ["test/page/site.ts"],
           },

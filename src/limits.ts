@@ -16,6 +16,16 @@ export const MAX_AUDIO_CHANNELS = 2;
 export const MIN_SAMPLE_RATE_HZ = 8_000;
 /** The highest that interfaces record at; a guitar has nothing above a tenth of it. */
 export const MAX_SAMPLE_RATE_HZ = 192_000;
+/** Where people may be; a guitar on a transformer sees some tens (ICNIRP's reference level at 50 Hz is 200, from memory). */
+export const MAX_MICROTESLA = 1000;
+/** ICNIRP's reference level for workers at 50 Hz (from memory). */
+export const MAX_VOLTS_PER_METRE = 10_000;
+/** Ten times as rough as rectified mains; more would be another spectrum. */
+export const MAX_HARMONICS = 10;
+/** A microvolt in a bandwidth of 1 Hz would be louder than a string. */
+export const MAX_NOISE_NANOVOLTS = 1000;
+/** A nanoampere in 1 Hz across a pickup likewise. */
+export const MAX_NOISE_PICOAMPERES = 1000;
 /** Files hold ±1 at full scale; a peak this far above it is a file of unscaled integers or of rubbish, which would only clip. */
 export const MAX_SAMPLE_AMPLITUDE = 256;
 /** Ten readings for every lug of the busiest customary guard would not be read by anybody. */
@@ -26,6 +36,10 @@ export const MAX_UPLOAD_BYTES = 60 * 2 * 8 * 192_000 + 65_536;
 export const MAX_LINK_CODE_CHARS = 12_000;
 /** What a code may inflate to: the largest build file is a third of it, and a bomb is cut off here. */
 export const MAX_LINK_JSON_BYTES = 262_144;
+/** A cabinet in a room has died away in half of it; a longer response is a hall's. */
+export const MAX_CABINET_SECONDS = 1;
+/** Half an hour: the default sweep of half a minute; each second takes a driven amplifier some twenty milliseconds of one worker. */
+export const MAX_DRIVEN_SET_SECONDS = 1_800;
 /** Guards of one shelf link: some forty fit into a code, and more where they are nearly alike. */
 export const MAX_LINK_GUARDS = 200;
 /** Two hours: the default sweep of a minute's sound, twice. */
@@ -54,16 +68,20 @@ export const MAX_LOSS_FACTOR = 0.2;
 export const MAX_ASKED_CAPS = 4;
 /** Five hundred a second: what one machine answers. Below it the fair queue shares the work; above it a client only floods. */
 export const MAX_REQUESTS_PER_MINUTE = 30_000;
-/** A quarter of a second of delay is felt; twice that, measured over a second, is too much work. */
-export const MAX_EVENT_LOOP_DELAY_MS = 500;
+/** Two seconds of what one machine answers: whoever comes after would wait longer than is useful. */
+export const MAX_REQUESTS_UNDER_WAY = 1_000;
 /** Beyond it the next upload or set could make the system end the process. */
 export const MAX_MEMORY_FRACTION = 0.8;
 /** The largest build file stays under 100 kB; a megabyte leaves room for a second one and a long sweep. */
 export const MAX_BODY_BYTES = 1 << 20;
 /** A build file nests eight deep and a request around it two more; code that walks deeper would run out of stack. */
 export const MAX_JSON_DEPTH = 32;
-/** All uploads in memory at a time: two of the longest, or thirty of an ordinary minute in stereo. */
-export const MAX_UPLOADS_BYTES = 2 * MAX_UPLOAD_BYTES;
+/** All uploads in memory at a time: three of the longest, or forty-five of an ordinary minute in stereo. */
+export const MAX_UPLOADS_BYTES = 3 * MAX_UPLOAD_BYTES;
+/** Uploads of one client in memory at a time, so that no client keeps all others from sending: a longest one and its small company. */
+export const MAX_UPLOADS_BYTES_PER_CLIENT = MAX_UPLOAD_BYTES + (1 << 24);
+/** A body that comes slower, over ten seconds and more, is held open for nothing: a tenth of what a telephone's slowest data line brings. */
+export const MIN_BODY_BYTES_PER_SECOND = 2_000;
 /** A minute of sound over a slow line, and still no connection held open for nothing. */
 export const REQUEST_TIMEOUT_MS = 300_000;
 /** Headers are a few kilobytes; who needs longer for them is holding the connection open. */

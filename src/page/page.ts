@@ -168,8 +168,9 @@ function firstView(store: AppStore): Promise<void> {
 
 /** Says of the page whether what it shows is yet to come up with what was asked for, or cannot. */
 function tellWhetherBusy(store: AppStore, root: HTMLElement): void {
-  const isBusy = ({ source, reading, settings, view, faults }: AppStore["state"]) =>
+  const isBehind = ({ source, reading, settings, view, faults }: AppStore["state"]) =>
     faults.length === 0 && (source !== reading?.source || view?.reading !== reading || view?.settings !== settings);
+  const isBusy = (state: AppStore["state"]) => state.opening > 0 || isBehind(state);
   store.watch(
     (state) => [isBusy(state)],
     (busy) => root.setAttribute("aria-busy", String(busy)),

@@ -6,30 +6,39 @@ import { faultAt } from "../errors.ts";
 import type { Convolver } from "../filter/convolver.ts";
 import type { TransferFunction } from "../filter/impulse-response.ts";
 import { createQuickConvolver } from "../filter/quick-convolve.ts";
+import type { Chain } from "../listening/chain.ts";
+import { NoiseMaker, type NoiseWish } from "../listening/noise/noise-maker.ts";
 import { ResponseEngine } from "../response/engine.ts";
-import { type Feed, feedOf, type MainsHz, type SignalSource } from "./feed.ts";
+import { type Feed, feedOf, type SignalSource } from "./feed.ts";
 import { filterBank } from "./filter-bank.ts";
 import type { FilterPlan } from "./filters.ts";
+import { type AskedListening, chainOf, through } from "./heard-through.ts";
+import { INAUDIBLE, isUnder } from "./levels.ts";
 import { isSilent, type UndoLimit, undoLimits } from "./undo.ts";
 
 export interface RenderRequest {
   readonly build: Build;
   readonly signal: SignalSource;
-  readonly hum?: MainsHz | undefined;
+  /** Hum and hiss beside the sound, at their true level. */
+  readonly noise?: NoiseWish | undefined;
   /** The circuit that a recording has already been through. */
   readonly recordedWith?: { readonly build: Build; readonly settings: Settings } | undefined;
+  /** What the sound at the jack is heard through. */
+  readonly listening?: AskedListening | undefined;
 }
 
 export interface Renderer {
   readonly sampleRateHz: number;
   /** By how much every rendering is later than its input. */
   readonly delaySamples: number;
-  /** The sound at the jack in one of the planned settings, filter tails included; ±1 is ±1 V. */
+  /** The sound in one of the planned settings, filter tails included; at the jack ±1 is ±1 V. */
   render(settings: Settings): Sound;
   /** The same in memory that the next call writes over. */
   renderPassing(settings: Settings): Sound;
   /** What is the same for settings that sound the same, as where the position leaves a knob out of the circuit. */
   soundOf(settings: Settings): object;
+  /** Whether what was rendered last is nothing but hum and hiss. */
+  readonly wasSilent: boolean;
   /** Where the bound on undoing `recordedWith` holds this setting back. */
   limitsIn(settings: Settings): readonly UndoLimit[];
 }
@@ -57,18 +66,19 @@ function convolvers(feed: Feed, longestFilter: number, checkpoint: () => void): 
 export interface RenderBasis {
   readonly engine: ResponseEngine;
   readonly feed: Feed;
+  readonly noise?: NoiseMaker | undefined;
   readonly recordedThrough?: TransferFunction | undefined;
+  readonly chain?: Chain | undefined;
 }
 
-/** @throws PresolderError for a signal or `recordedWith` that cannot be used */
+/** @throws PresolderError for a signal, a `recordedWith` or a cabinet that cannot be used */
 export function basisOf(request: RenderRequest, { checkpoint }: Checkpoint): RenderBasis {
   const engine = new ResponseEngine(request.build);
   const recordedThrough = oldCircuit(request);
-  return {
-    engine,
-    feed: feedOf(request.build, engine.sources, request.signal, request.hum, checkpoint),
-    recordedThrough,
-  };
+  const feed = feedOf(request.build, engine.sources, request.signal, checkpoint);
+  const noise = request.noise && new NoiseMaker(request.build, request.noise, feed.sampleRateHz);
+  const chain = request.listening && chainOf(request.listening, feed.sampleRateHz);
+  return { engine, feed, noise, recordedThrough, chain };
 }
 
 /**
@@ -84,7 +94,7 @@ export function createRenderer(request: RenderRequest, planned: readonly Setting
  * through the exact sum; a stereo file is rendered channel by channel.
  */
 export function rendererOf(
-  { engine, feed, recordedThrough }: RenderBasis,
+  { engine, feed, noise, recordedThrough, chain }: RenderBasis,
   planned: readonly Settings[],
   { checkpoint }: Checkpoint,
 ): Renderer {
@@ -107,25 +117,29 @@ export function rendererOf(
   }
   const channels = convolvers(feed, longest, checkpoint);
   let passing: Float32Array[] | undefined;
+  let wasSilent = false;
   const rendered = (settings: Settings, into?: readonly Float32Array[]): Sound => {
     const { taps } = filtersOf(settings);
-    return {
-      sampleRateHz: feed.sampleRateHz,
-      channels: channels.map((channel, index) => {
-        const room = into?.[index];
-        return channel.render(taps, { checkpoint, ...(room && { into: room }) });
-      }),
-    };
+    const dry = channels.map((channel, index) => {
+      const room = into?.[index];
+      return channel.render(taps, { checkpoint, ...(room && { into: room }) });
+    });
+    wasSilent = noise !== undefined && isUnder(dry, INAUDIBLE);
+    noise?.addTo(dry, settings);
+    return { sampleRateHz: feed.sampleRateHz, channels: dry };
   };
   return {
     sampleRateHz: feed.sampleRateHz,
-    delaySamples,
-    render: (settings) => rendered(settings),
+    delaySamples: delaySamples + (chain?.delaySamples ?? 0),
+    render: (settings) => through(chain, rendered(settings), checkpoint),
     renderPassing: (settings) => {
       passing ??= channels.map(({ inputLength }) => new Float32Array(inputLength + longest - 1));
-      return rendered(settings, passing);
+      return through(chain, rendered(settings, passing), checkpoint);
     },
     soundOf: filtersOf,
+    get wasSilent() {
+      return wasSilent;
+    },
     limitsIn: (settings) => {
       if (!recordedThrough) return [];
       const transfers = engine.transfersIn(settings);

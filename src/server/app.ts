@@ -4,11 +4,13 @@
 import helmet from "@fastify/helmet";
 import fastifyStatic from "@fastify/static";
 import Fastify from "fastify";
+import type { TrustedProxies } from "../config.ts";
 import { CONNECTION_TIMEOUT_MS, HEADERS_TIMEOUT_MS, MAX_BODY_BYTES, REQUEST_TIMEOUT_MS } from "../limits.ts";
 import { type LogLevel, loggerOptions } from "./care/logging.ts";
 import { registerMetrics } from "./care/metrics.ts";
 import { type Protection, registerProtection } from "./care/protection.ts";
-import { tagTextAnswers } from "./http/caching.ts";
+import { tagTextAnswers } from "./http/answers/caching.ts";
+import { compressTextAnswers } from "./http/answers/compressing.ts";
 import { answerClientError } from "./http/client-errors.ts";
 import { closeIdleWhenClosing } from "./http/closing.ts";
 import { readJsonBodies } from "./http/json-bodies.ts";
@@ -51,6 +53,7 @@ import { sweepRoutes } from "./routes/measure/sweep.ts";
 import { tapsRoutes } from "./routes/measure/taps.ts";
 import type { App, RouteContext } from "./routes/route-context.ts";
 import { impulseRoutes } from "./routes/sound/impulse.ts";
+import { noiseRoutes } from "./routes/sound/noise.ts";
 import { previewRoutes } from "./routes/sound/preview.ts";
 import { previewSetRoutes } from "./routes/sound/previews.ts";
 import { signalRoutes } from "./routes/sound/signals.ts";
@@ -68,6 +71,7 @@ const ROUTES = [
   previewRoutes,
   previewSetRoutes,
   impulseRoutes,
+  noiseRoutes,
   benchRoutes,
   diagnoseRoutes,
   recogniseRoutes,
@@ -97,7 +101,9 @@ const ROUTES = [
 export interface AppOptions {
   readonly logLevel: LogLevel;
   readonly workers: number;
-  readonly trustProxy: boolean;
+  readonly trustProxy: TrustedProxies;
+  /** Where links lead; where the caller reached the service unless given. */
+  readonly publicUrl?: string | undefined;
   readonly protection?: Protection;
   /** The workers; as many as `workers` says unless given. */
   readonly pool?: WorkerPool;
@@ -125,11 +131,16 @@ const CONTENT_SECURITY_POLICY = {
   },
 };
 
+function trusted(proxies: TrustedProxies) {
+  if (typeof proxies === "number") return (_address: string, hop: number) => hop < proxies;
+  return proxies && [...proxies];
+}
+
 /** What every answer goes through, whatever the routes. */
 async function bareApp({ logLevel, logStream, trustProxy }: Omit<AppOptions, "workers">): Promise<App> {
   const app = Fastify({
     logger: loggerOptions(logLevel, logStream),
-    trustProxy,
+    trustProxy: trusted(trustProxy),
     bodyLimit: MAX_BODY_BYTES,
     requestTimeout: REQUEST_TIMEOUT_MS,
     connectionTimeout: CONNECTION_TIMEOUT_MS,
@@ -148,6 +159,7 @@ async function bareApp({ logLevel, logStream, trustProxy }: Omit<AppOptions, "wo
     strictTransportSecurity: false,
   });
   app.addHook("onSend", tagTextAnswers);
+  app.addHook("onSend", compressTextAnswers);
   closeIdleWhenClosing(app);
   return app;
 }
@@ -164,11 +176,15 @@ export async function buildApp(options: AppOptions): Promise<App> {
   const app = await bareApp(options);
   const pool = options.pool ?? new WorkerPool(options.workers);
   app.addHook("onClose", () => pool.close());
+  app.decorate("publicUrl", options.publicUrl);
   registerMetrics(app, pool);
-  await registerProtection(app, options.protection ?? {});
+  const kept: (() => void)[] = [];
+  await registerProtection(app, options.protection ?? {}, () => {
+    for (const forget of kept) forget();
+  });
   await registerDocumentation(app);
   await registerUploads(app);
-  const context: RouteContext = { runJob: pool.run };
+  const context: RouteContext = { runJob: pool.run, whenShortOfMemory: (forget) => void kept.push(forget) };
   for (const routes of ROUTES) await app.register(routes, context);
   await app.register(fastifyStatic, {
     root: PATHS.publicFiles,

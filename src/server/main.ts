@@ -1,6 +1,7 @@
 import closeWithGrace from "close-with-grace";
 import { readConfig } from "../config.ts";
 import { buildApp, buildRehearsal } from "./app.ts";
+import { usualMemoryBytes } from "./care/protection.ts";
 import type { App } from "./routes/route-context.ts";
 import { warmUp } from "./work/warm-up.ts";
 import { WorkerPool } from "./work/worker-pool.ts";
@@ -34,7 +35,7 @@ await warmUp(rehearsal);
 await rehearsal.close();
 
 const { requestsPerMinute } = config;
-app = await buildApp({ ...config, pool, protection: { requestsPerMinute, shedLoad: true } });
+app = await buildApp({ ...config, pool, protection: { requestsPerMinute, memoryBytes: usualMemoryBytes() } });
 
 try {
   await app.listen({ host: config.host, port: config.port });

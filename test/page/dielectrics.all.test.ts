@@ -48,17 +48,19 @@ describeWith("chromium", "whether a cap's make matters", () => {
     await whenReady(page);
     await openScenario(page, /HSS/);
     const coldest = page.getByLabel("Played at, from °C");
-    const bandAsked = () => page.waitForRequest("**/api/tolerance");
-    let asked = bandAsked();
+    const temperatures: unknown[] = [];
+    page.on("request", (asked) => {
+      if (asked.url().endsWith("/api/tolerance")) temperatures.push(asked.postDataJSON().temperature);
+    });
     await page.getByLabel(/^What part tolerances leave open/).check();
-    expect((await asked).postDataJSON()).not.toHaveProperty("temperature");
+    await expect.poll(() => temperatures.length).toBeGreaterThan(0);
+    expect(temperatures).not.toContainEqual(expect.anything());
     expect(await coldest.isVisible()).toBe(false);
     await showTab(page, "Parts");
     await page.locator('[data-path="parts.cap1.dielectric"]').selectOption("ceramic-z5u");
     await coldest.waitFor();
-    asked = bandAsked();
     await coldest.fill("5");
-    expect((await asked).postDataJSON().temperature).toEqual([5, 25]);
+    await expect.poll(() => temperatures.at(-1)).toEqual([5, 25]);
     expectQuiet(visit);
   });
 

@@ -32,6 +32,7 @@ export async function hearing(
   try {
     const page = await browser.newPage();
     await page.goto(inject("origin"));
+    await page.bringToFront();
     await act(page, hear);
   } finally {
     await browser.close();

@@ -102,3 +102,11 @@ thoroughly(
     expect(await untilHealthy(check, cwd)).toBe(true);
   },
 );
+
+thoroughly("the Dockerfile is built by a container engine where one is at hand", { timeout: 600_000 }, () => {
+  const hasEngine = spawnSync("docker", ["info"], { stdio: "ignore" }).status === 0;
+  if (!hasEngine) return console.warn("SKIPPED: no container engine is at hand; the commands alone were carried out");
+  const { status, stderr } = spawnSync("docker", ["build", "--quiet", "."], { encoding: "utf8" });
+  expect(stderr).toBe("");
+  expect(status).toBe(0);
+});

@@ -94,20 +94,33 @@ describe("the configuration", () => {
 
   it("takes what the environment says", () => {
     expect(
-      readConfig({ HOST: "::", PORT: "80", LOG_LEVEL: "silent", WORKERS: "3", TRUST_PROXY: "true" }),
+      readConfig({
+        HOST: "::",
+        PORT: "80",
+        LOG_LEVEL: "silent",
+        WORKERS: "3",
+        TRUST_PROXY: "10.0.0.1, 192.168.0.0/16",
+      }),
     ).toMatchObject({
       host: "::",
       port: 80,
       logLevel: "silent",
       workers: 3,
-      trustProxy: true,
+      trustProxy: ["10.0.0.1", "192.168.0.0/16"],
     });
   });
 
-  it.each([{ PORT: "70000" }, { PORT: "-1" }, { WORKERS: "0" }, { TRUST_PROXY: "yes" }])(
-    "refuses %o",
-    (environment) => {
-      expect(() => readConfig(environment)).toThrow(RangeError);
-    },
-  );
+  it.each([
+    { PORT: "70000" },
+    { PORT: "-1" },
+    { WORKERS: "0" },
+    { TRUST_PROXY: "yes" },
+    { TRUST_PROXY: "true" },
+    { TRUST_PROXY: "11" },
+    { TRUST_PROXY: "10.0.0.0/33" },
+    { PUBLIC_URL: "guards.example" },
+    { PUBLIC_URL: "https://guards.example/x" },
+  ])("refuses %o", (environment) => {
+    expect(() => readConfig(environment)).toThrow(RangeError);
+  });
 });

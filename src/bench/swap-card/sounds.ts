@@ -23,7 +23,6 @@ export interface GuardSound {
   readonly isHumFree: boolean;
   /** Null where nothing sounds. */
   readonly sound: CellSound | null;
-  readonly energies: Float64Array;
 }
 
 /** Rotary switches and many push-pulls make more than anybody reads on a card. */
@@ -64,7 +63,7 @@ export function soundsOf(build: Build, driveOf: DriveOf, checkpoint: () => void)
     const energies = energiesFor(guard.transfers(settings), drive);
     const silent = relation === "silent" || energies.every((energy) => energy <= SILENT_POWER);
     return {
-      ...{ position, number, isMain, settings, label, energies },
+      ...{ position, number, isMain, settings, label },
       isHumFree: hum === "cancelling",
       sound: silent ? null : cellSound(energies),
     };

@@ -4,6 +4,7 @@ import { h, replaceContent } from "../dom/element.ts";
 import { keepingFocus } from "../dom/keeping-focus.ts";
 import { whileShown } from "../dom/later.ts";
 import { savesData } from "../dom/thrift.ts";
+import { createThroughWords } from "../listen/chain/through-words.ts";
 import { BOARD_KEYS, MOST_ON_BOARD } from "./board.ts";
 import { BoardFigures } from "./board-figures.ts";
 import { listenForBoardKeys } from "./board-listening.ts";
@@ -82,6 +83,7 @@ export function createBoardPanel(rooms: CellRooms): HTMLElement {
     picker.element,
     told,
     hint(),
+    createThroughWords(bench.store),
     playing,
     h("details", { class: "plain-fold" }, h("summary", {}, "Blind: name which is playing"), naming),
   );

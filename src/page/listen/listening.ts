@@ -3,6 +3,7 @@ import { later } from "../dom/later.ts";
 import type { AppState, AppStore } from "../state/app-state.ts";
 import { fitSettings } from "../state/fit-settings.ts";
 import type { AudioRoom } from "./audio-room.ts";
+import { heardIn } from "./chain/asked-chain.ts";
 import { Deck } from "./deck.ts";
 import type { Heard } from "./heard.ts";
 import { LivePlayer } from "./live-player.ts";
@@ -10,8 +11,8 @@ import { LivePlayer } from "./live-player.ts";
 /** Long enough that a knob being turned is rendered once, when it has come to rest. */
 const SETTLED_MS = 400;
 
-/** What is played, and how. */
-const playedIn = ({ signal, hand, stringAge }: AppState) => [signal, hand, stringAge];
+/** What is played, how, and what it is heard through. */
+const playedIn = (state: AppState) => [state.signal, state.hand, state.stringAge, state.noise, ...heardIn(state)];
 
 /** Plays the setting on the bench; what is changed during playback takes over at the same place. */
 export class Listening {
@@ -20,6 +21,8 @@ export class Listening {
   readonly #live: LivePlayer;
   #deck: Deck | undefined;
   #latestRequest = 0;
+  /** Stands for the wishes under way, one after the other. */
+  #asking: object | undefined;
 
   constructor(store: AppStore, room: AudioRoom) {
     this.#store = store;
@@ -35,17 +38,30 @@ export class Listening {
 
   stop(): void {
     this.#latestRequest += 1;
+    this.#asking = undefined;
     this.#deck?.stop();
     this.#live.stop();
     this.#store.set({ playing: "no" });
   }
 
+  /** One wish is met at a time: of those that come meanwhile, as from a dial that is being turned, the last is met next. */
   async play(): Promise<void> {
+    if (!this.#heard()) return;
+    this.#latestRequest += 1;
+    if (this.#store.state.playing === "no") this.#store.set({ playing: "loading", notice: "" });
+    if (this.#asking) return;
+    const asking = {};
+    this.#asking = asking;
+    for (let met = -1; met !== this.#latestRequest && this.#asking === asking; ) {
+      met = this.#latestRequest;
+      await this.#playLatest(met);
+    }
+    if (this.#asking === asking) this.#asking = undefined;
+  }
+
+  async #playLatest(request: number): Promise<void> {
     const heard = this.#heard();
     if (!heard) return;
-    this.#latestRequest += 1;
-    const request = this.#latestRequest;
-    if (this.#store.state.playing === "no") this.#store.set({ playing: "loading", notice: "" });
     try {
       const isCurrent = () => request === this.#latestRequest;
       if (this.#isLocal()) await this.#live.play(heard, isCurrent);

@@ -1,11 +1,13 @@
 import { transfer } from "comlink";
+import type { AskedChain } from "./chain-key.ts";
 import { type Channels, type FilterRequest, PhraseRenderer, type PhraseRequest } from "./phrase-renderer.ts";
 
 /** Renders beside the page's own thread; samples are handed over, not copied. */
 export class SoundDesk {
   readonly #renderer = new PhraseRenderer();
 
-  render(request: PhraseRequest): Channels {
+  async render(request: PhraseRequest): Promise<Channels> {
+    await this.#renderer.noise.bring(request.noise ?? "off");
     const channels = this.#renderer.render(request);
     return transfer(
       channels,
@@ -16,5 +18,20 @@ export class SoundDesk {
   impulse(request: FilterRequest): Float32Array<ArrayBuffer> {
     const taps = this.#renderer.impulse(request);
     return transfer(taps, [taps.buffer]);
+  }
+
+  /** The taps of a chain's speaker. */
+  speaker(asked: AskedChain, sampleRateHz: number): Float32Array<ArrayBuffer> {
+    const taps = this.#renderer.chains.speaker(asked, sampleRateHz);
+    return transfer(taps, [taps.buffer]);
+  }
+
+  /** A sound at the jack through a chain. */
+  through(asked: AskedChain, sampleRateHz: number, jack: Channels): Channels {
+    const channels = this.#renderer.chains.through(asked, { sampleRateHz, channels: jack }).channels as Channels;
+    return transfer(
+      channels,
+      channels.map((samples) => samples.buffer),
+    );
   }
 }

@@ -8,9 +8,9 @@ const PLAN = "plan:";
 export const FILE_PREFIX = "file:";
 
 async function openScenario(bench: Bench, { id, build, compareWith, ...rest }: StartScenario): Promise<void> {
-  const { description, question, settings } = rest;
+  const { description, question, settings, sweep } = rest;
   if (!(await openBuild(bench, build, settings))) return;
-  bench.store.set({ startedFrom: id, story: { description, question }, other: undefined });
+  bench.store.set({ startedFrom: id, story: { description, question, sweep }, other: undefined });
   if (compareWith !== undefined) bench.store.set({ other: await toReading(bench, compareWith) });
 }
 
@@ -61,7 +61,14 @@ export function createScenarioPicker(bench: Bench): { readonly element: HTMLElem
     select.value = isFile ? "" : startedFrom;
   };
   store.watchAny((state) => [state.startedFrom], show);
-  select.addEventListener("change", () => select.value && open(bench, select.value).catch(tell));
+  const count = (more: number) => store.set({ opening: store.state.opening + more });
+  select.addEventListener("change", () => {
+    if (!select.value) return;
+    count(1);
+    void open(bench, select.value)
+      .catch(tell)
+      .finally(() => count(-1));
+  });
   return {
     element: h("div", { class: "field start-from" }, h("label", { for: id }, "Start from"), select),
     fill: () =>

@@ -2,11 +2,13 @@ import type { MeterSpec } from "../../bench/meter/own/own-meter.ts";
 import type { SheetOptions } from "../../bench/sheet/options.ts";
 import type { RawSettings } from "../../build-file/settings.ts";
 import type { BenchAnswer, DrawerRequest } from "../../contract/bench/bench.ts";
+import type { StartScenario } from "../../contract/page-data.ts";
 import type { InputFault } from "../../errors.ts";
 import type { HandName, StringAge } from "../../render/playing.ts";
 import type { Band } from "../curves/band.ts";
 import type { Family } from "../curves/family.ts";
 import type { LivePath } from "../drawing/live-path.ts";
+import type { NoiseHeard } from "../sound/guard-noise.ts";
 import type { BuildSource, Reading } from "./reading.ts";
 import { Store } from "./store.ts";
 
@@ -29,6 +31,9 @@ export interface BenchOptions {
   readonly drawer: readonly DrawerRequest[];
   readonly probes: readonly OwnProbe[];
 }
+
+/** What is between the jack and the ear: nothing, a clean amplifier and the stated speaker, or one's own cabinet in its place. */
+export type HeardThrough = "jack" | "clean" | "own";
 
 export interface OwnSound {
   readonly name: string;
@@ -54,6 +59,8 @@ export interface AppState {
   readonly guard: object;
   /** What keeps `source` from being read; empty where `reading` is up to date. */
   readonly faults: readonly InputFault[];
+  /** How many example guards that were asked for are still being fetched. */
+  readonly opening: number;
   /** Every control of `reading` by its own name. */
   readonly settings: RawSettings;
   /** The latest answer about `reading` in `settings`; a frame or so behind them. */
@@ -73,6 +80,13 @@ export interface AppState {
   /** How a phrase is plucked, and the age of its strings. */
   readonly hand: HandName;
   readonly stringAge: StringAge;
+  readonly heardThrough: HeardThrough;
+  /** 0 to 10, of the amplifier. */
+  readonly drive: number;
+  /** The impulse response of one's own cabinet. */
+  readonly cabinet: OwnSound | undefined;
+  /** Whether the guard's hum and hiss are heard beside the string, and of which mains. */
+  readonly noise: NoiseHeard;
   readonly levelMatched: boolean;
   readonly loop: boolean;
   readonly playing: "no" | "loading" | "yes";
@@ -93,7 +107,9 @@ export interface AppState {
   /** The example that the guard on the bench began as, or the name of its file after "file:"; empty where it is neither. */
   readonly startedFrom: string;
   /** What the example on the bench is about. */
-  readonly story: { readonly description: string; readonly question: string } | undefined;
+  readonly story:
+    | (Pick<StartScenario, "description" | "question"> & { readonly sweep: StartScenario["sweep"] | undefined })
+    | undefined;
   /** What the latest step came to in wires and parts, where it touched several of them; empty otherwise. */
   readonly changed: string;
   /** Said to the person in the status line. */
@@ -110,6 +126,7 @@ export function createAppStore(): AppStore {
     reading: undefined,
     guard: {},
     faults: [],
+    opening: 0,
     settings: {},
     view: undefined,
     wantsPath: false,
@@ -122,6 +139,10 @@ export function createAppStore(): AppStore {
     signal: "",
     hand: "usual",
     stringAge: "used",
+    heardThrough: "jack",
+    drive: 0,
+    cabinet: undefined,
+    noise: "off",
     levelMatched: true,
     loop: true,
     playing: "no",

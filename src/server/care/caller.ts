@@ -5,6 +5,8 @@ import { whenClosed } from "./when-closed.ts";
 /** Whom a job is for, as the worker pool wants to know it. */
 export interface Caller {
   readonly client: string;
+  /** Whether it is served however many wait. */
+  readonly isLoneLocal: boolean;
   /** Aborts when the caller closes the connection before the answer has gone out. */
   readonly signal: AbortSignal;
 }
@@ -18,5 +20,5 @@ export function callerOf(
     if (!reply.raw.writableFinished) controller.abort();
   });
   if (request.raw.destroyed && request.raw.errored) controller.abort();
-  return { client: clientOf(request.ip), signal: controller.signal };
+  return { client: clientOf(request.ip), isLoneLocal: request.isLoneLocal, signal: controller.signal };
 }

@@ -2,29 +2,32 @@ import { totalmem } from "node:os";
 import rateLimit from "@fastify/rate-limit";
 import underPressure from "@fastify/under-pressure";
 import type { FastifyRequest } from "fastify";
-import { MAX_EVENT_LOOP_DELAY_MS, MAX_MEMORY_FRACTION } from "../../limits.ts";
+import { MAX_MEMORY_FRACTION } from "../../limits.ts";
 import type { App } from "../routes/route-context.ts";
 import { ServiceBusy } from "../work/job-failures.ts";
+import { answersAlways } from "./always-answered.ts";
 import { clientOf } from "./client.ts";
 import { TooManyRequests } from "./refusals.ts";
 import { type GateBounds, guardRenders } from "./render-gate.ts";
+import { type BodyPace, endSlowBodies } from "./slow-bodies.ts";
+import { boundRequestsUnderWay } from "./under-way.ts";
 
 export interface Protection {
   /** Of one client; absent for no bound. */
   readonly requestsPerMinute?: number | undefined;
-  /** Whether to refuse work while the event loop or the memory is behind. */
-  readonly shedLoad?: boolean | undefined;
+  /** Of all clients, under way at a time. */
+  readonly requestsUnderWay?: number | undefined;
+  /** Of this process, above which work is refused; absent for no bound. */
+  readonly memoryBytes?: number | undefined;
   readonly gate?: GateBounds | undefined;
+  /** How fast a body must come. */
+  readonly bodies?: BodyPace | undefined;
 }
 
-/** An orchestrator and a monitor must hear from a service that refuses everybody else. */
-const ALWAYS_ANSWERED: ReadonlySet<string | undefined> = new Set(["/healthz", "/metrics"]);
-const answersAlways = (request: FastifyRequest) => ALWAYS_ANSWERED.has(request.routeOptions.url);
-
-/** A container's own bound where it has one, else the machine's memory. */
-function availableBytes(): number {
+/** What this process may take of a container's own bound where it has one, else of the machine's memory. */
+export function usualMemoryBytes(): number {
   const constrained = process.constrainedMemory();
-  return constrained > 0 ? Math.min(constrained, totalmem()) : totalmem();
+  return MAX_MEMORY_FRACTION * (constrained > 0 ? Math.min(constrained, totalmem()) : totalmem());
 }
 
 async function limitRate(app: App, requestsPerMinute: number): Promise<void> {
@@ -41,19 +44,24 @@ async function limitRate(app: App, requestsPerMinute: number): Promise<void> {
   });
 }
 
-async function shedLoad(app: App): Promise<void> {
+async function boundMemory(app: App, maxRssBytes: number, forget: () => void): Promise<void> {
   await app.register(underPressure, {
-    maxEventLoopDelay: MAX_EVENT_LOOP_DELAY_MS,
-    maxRssBytes: availableBytes() * MAX_MEMORY_FRACTION,
+    maxRssBytes,
     pressureHandler: async (request: FastifyRequest) => {
-      if (!answersAlways(request)) throw new ServiceBusy();
+      forget();
+      if (!answersAlways(request) && !request.isLoneLocal) throw new ServiceBusy();
     },
   });
 }
 
-/** Keeps the service up and quick for everyone when somebody asks for too much. */
-export async function registerProtection(app: App, protection: Protection): Promise<void> {
-  if (protection.shedLoad) await shedLoad(app);
+/**
+ * Keeps the service up and quick for everyone when somebody asks for too much.
+ * @param forget what is kept for speed alone, called while memory is short
+ */
+export async function registerProtection(app: App, protection: Protection, forget: () => void): Promise<void> {
+  boundRequestsUnderWay(app, protection.requestsUnderWay);
+  if (protection.memoryBytes) await boundMemory(app, protection.memoryBytes, forget);
   if (protection.requestsPerMinute) await limitRate(app, protection.requestsPerMinute);
+  endSlowBodies(app, protection.bodies);
   guardRenders(app, protection.gate);
 }

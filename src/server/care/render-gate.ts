@@ -4,7 +4,8 @@ import type { App } from "../routes/route-context.ts";
 import type { Gate } from "../work/job.ts";
 import { ServiceBusy } from "../work/job-failures.ts";
 import { clientOf } from "./client.ts";
-import { RETRY_AFTER_SECONDS, TooManyRequests } from "./refusals.ts";
+import { Counter } from "./counter.ts";
+import { TooManyRequests } from "./refusals.ts";
 import { whenClosed } from "./when-closed.ts";
 
 declare module "fastify" {
@@ -21,24 +22,6 @@ export interface GateBounds {
 }
 
 const USUAL_BOUNDS: GateBounds = { perClient: MAX_RENDERS_PER_CLIENT, renders: MAX_RENDERS, sets: MAX_SETS };
-
-/** Counts what is under way, by name, and tells whether one more fits. */
-class Counter {
-  readonly #counts = new Map<string, number>();
-
-  enter(name: string, bound: number): boolean {
-    const count = this.#counts.get(name) ?? 0;
-    if (count >= bound) return false;
-    this.#counts.set(name, count + 1);
-    return true;
-  }
-
-  leave(name: string): void {
-    const count = this.#counts.get(name)! - 1;
-    if (count > 0) this.#counts.set(name, count);
-    else this.#counts.delete(name);
-  }
-}
 
 const gateOf = (request: FastifyRequest) => request.routeOptions.config.gate;
 
@@ -62,13 +45,12 @@ export function guardRenders(app: App, bounds: GateBounds = USUAL_BOUNDS): void 
       for (const name of held) counter.leave(name);
     });
     if (hold(reply, `client ${clientOf(request.ip)}`, bounds.perClient)) return;
-    reply.header("retry-after", RETRY_AFTER_SECONDS);
     throw new TooManyRequests(`expected at most ${bounds.perClient} requests at a time from one client`);
   });
   app.addHook("preHandler", async (request, reply) => {
     if (!gateOf(request)) return;
     const fits =
       hold(reply, "renders", bounds.renders) && (gateOf(request) !== "set" || hold(reply, "sets", bounds.sets));
-    if (!fits) throw new ServiceBusy();
+    if (!fits && !request.isLoneLocal) throw new ServiceBusy();
   });
 }

@@ -1,5 +1,5 @@
 import { parse, safeParse } from "secure-json-parse";
-import { faultAt } from "../../errors.ts";
+import { faultAt, type PresolderError } from "../../errors.ts";
 import { MAX_JSON_DEPTH } from "../../limits.ts";
 
 /** Of what the parser says, which quotes the text. */
@@ -20,17 +20,20 @@ function isDeeperThan(most: number, value: unknown): boolean {
 /** The same value. @throws PresolderError REQUEST_INVALID at `path` for lists and objects in each other beyond MAX_JSON_DEPTH */
 export function requireShallow(value: unknown, path: string): unknown {
   if (!isDeeperThan(MAX_JSON_DEPTH, value)) return value;
-  throw faultAt(
-    "REQUEST_INVALID",
-    path,
-    `expected JSON with at most ${MAX_JSON_DEPTH} lists and objects in each other`,
-  );
+  throw tooDeep(path);
+}
+
+export function tooDeep(path: string): PresolderError {
+  const expected = `expected JSON with at most ${MAX_JSON_DEPTH} lists and objects in each other`;
+  return faultAt("REQUEST_INVALID", path, expected);
 }
 
 function parsed(text: string, path: string): unknown {
   try {
     return parse(text);
   } catch (error) {
+    // The parser calls itself for every level, and so does its search for forbidden keys.
+    if (error instanceof RangeError) throw tooDeep(path);
     const forbidden = safeParse(text) === null;
     const expected = forbidden
       ? 'expected JSON without a key "__proto__", nor "constructor" with a "prototype"'

@@ -56,7 +56,8 @@ export function problemOf(error: unknown): Problem {
 }
 
 function sendProblem(reply: FastifyReply, problem: Problem): FastifyReply {
-  if (problem.status === 503) reply.header("retry-after", RETRY_AFTER_SECONDS);
+  const comesBack = problem.status === 503 || problem.status === 429;
+  if (comesBack && !reply.hasHeader("retry-after")) reply.header("retry-after", RETRY_AFTER_SECONDS);
   // Headers of the answer that did not come about must not let a cache keep the problem.
   return reply
     .removeHeader("etag")

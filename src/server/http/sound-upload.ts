@@ -1,8 +1,17 @@
+import { setImmediate as nextTurn } from "node:timers/promises";
 import multipart from "@fastify/multipart";
 import type { FastifyReply, FastifyRequest } from "fastify";
 import { faultAt, type PresolderError } from "../../errors.ts";
-import { MAX_BODY_BYTES, MAX_UPLOAD_BYTES, MAX_UPLOADS_BYTES } from "../../limits.ts";
+import {
+  MAX_BODY_BYTES,
+  MAX_CABINET_SECONDS,
+  MAX_UPLOAD_BYTES,
+  MAX_UPLOADS_BYTES,
+  MAX_UPLOADS_BYTES_PER_CLIENT,
+} from "../../limits.ts";
+import { CABINET_FIELD } from "../../listening/cabinet/read-cabinet.ts";
 import { ByteBudget } from "../care/byte-budget.ts";
+import { clientOf } from "../care/client.ts";
 import { whenClosed } from "../care/when-closed.ts";
 import type { App } from "../routes/route-context.ts";
 import { parseJson, requireShallow } from "./json.ts";
@@ -20,6 +29,19 @@ export const MULTIPART_SCHEMA = {
   properties: {
     [REQUEST_FIELD]: { type: "string", description: "the JSON request, without `signal` and `rate`" },
     [FILE_FIELD]: wavFile,
+  },
+};
+
+/** The form of a call for sound, which may bring a cabinet as well, or alone beside a built-in signal. */
+export const SOUND_FORM_SCHEMA = {
+  ...MULTIPART_SCHEMA,
+  required: [REQUEST_FIELD],
+  properties: {
+    ...MULTIPART_SCHEMA.properties,
+    [CABINET_FIELD]: {
+      ...wavFile,
+      description: `a cabinet's impulse response to be heard through, a WAV file of up to ${MAX_CABINET_SECONDS} s`,
+    },
   },
 };
 
@@ -49,18 +71,27 @@ export interface UploadBounds {
   readonly fileBytes: number;
   /** Of all uploads in memory at a time. */
   readonly allBytes: number;
+  /** Of one client's. */
+  readonly clientBytes: number;
 }
 
-const USUAL_BOUNDS: UploadBounds = { fileBytes: MAX_UPLOAD_BYTES, allBytes: MAX_UPLOADS_BYTES };
+const USUAL_BOUNDS: UploadBounds = {
+  fileBytes: MAX_UPLOAD_BYTES,
+  allBytes: MAX_UPLOADS_BYTES,
+  clientBytes: MAX_UPLOADS_BYTES_PER_CLIENT,
+};
 
-export async function registerUploads(app: App, { fileBytes, allBytes } = USUAL_BOUNDS): Promise<void> {
+export async function registerUploads(app: App, { fileBytes, allBytes, clientBytes } = USUAL_BOUNDS): Promise<void> {
   await app.register(multipart, {
     limits: { fieldSize: MAX_BODY_BYTES, fields: 1, files: 1, fileSize: fileBytes, parts: 2 },
   });
   app.decorateRequest("upload", undefined);
   app.decorateRequest("uploads", undefined);
-  app.decorate("uploadBudget", new ByteBudget(allBytes));
+  app.decorate("uploadBudget", new ByteBudget(allBytes, clientBytes));
 }
+
+/** What is copied in a few milliseconds; the event loop turns in between. */
+const BYTES_A_TURN = 1 << 22;
 
 /** Copied once into shared memory, so that no worker needs a copy of its own. `onBytes` hears of every piece before it is kept. */
 async function collect(stream: AsyncIterable<Buffer>, onBytes: (count: number) => void): Promise<Uint8Array> {
@@ -73,9 +104,13 @@ async function collect(stream: AsyncIterable<Buffer>, onBytes: (count: number) =
   }
   const bytes = new Uint8Array(new SharedArrayBuffer(length));
   let at = 0;
+  let turn = BYTES_A_TURN;
   for (const chunk of chunks) {
     bytes.set(chunk, at);
     at += chunk.length;
+    if (at < turn) continue;
+    turn = at + BYTES_A_TURN;
+    await nextTurn();
   }
   return bytes;
 }
@@ -100,10 +135,11 @@ function tooLong(): PresolderError {
 /** Takes room for an upload as it comes, and gives it back when the answer is out. */
 function takeRoom(request: FastifyRequest, reply: FastifyReply): (count: number) => void {
   const { uploadBudget } = request.server;
+  const client = clientOf(request.ip);
   let taken = 0;
-  whenClosed(reply, () => uploadBudget.give(taken));
+  whenClosed(reply, () => uploadBudget.give(client, taken));
   return (count) => {
-    uploadBudget.take(count);
+    uploadBudget.take(client, count, request.isLoneLocal);
     taken += count;
   };
 }
@@ -137,6 +173,16 @@ export function readUploads(fields: readonly string[]) {
     request.uploads = files;
     request.body = body;
   };
+}
+
+/** As `readUpload`, for a request for sound: a file to be played goes to `request.upload`, a cabinet to `request.uploads`. */
+export async function readSoundUploads(request: FastifyRequest, reply: FastifyReply): Promise<void> {
+  if (!request.isMultipart()) return;
+  const { body, files } = await readFormOf(request, reply, [FILE_FIELD, CABINET_FIELD]);
+  if (Object.keys(files).length === 0) throw faultAt("REQUEST_INVALID", FILE_FIELD, "is missing; expected a WAV file");
+  request.upload = files[FILE_FIELD];
+  request.uploads = files;
+  request.body = body;
 }
 
 interface Form {

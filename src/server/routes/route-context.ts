@@ -28,4 +28,6 @@ export type App = FastifyInstance<
 export interface RouteContext {
   /** Runs a job of `jobs.ts` in a worker thread. */
   readonly runJob: RunJob;
+  /** Has something kept for speed alone forgotten while memory is short. */
+  readonly whenShortOfMemory?: (forget: () => void) => void;
 }

@@ -1,33 +1,34 @@
-import { benchJob } from "../jobs/bench.ts";
-import { buildableJob } from "../jobs/buildable.ts";
-import { compareJob } from "../jobs/compare.ts";
-import { diagnoseJob } from "../jobs/diagnose.ts";
-import { dielectricsJob } from "../jobs/dielectrics.ts";
-import { examineJob } from "../jobs/examine.ts";
-import { fitJob } from "../jobs/fit.ts";
-import { readyJob } from "../jobs/health.ts";
-import { heardChangeJob } from "../jobs/heard-change.ts";
-import { heightsJob } from "../jobs/heights.ts";
-import { impulseJob } from "../jobs/impulse.ts";
-import { leadsJob } from "../jobs/leads.ts";
-import { measureJob } from "../jobs/measure.ts";
-import { measuringSignalJob } from "../jobs/measuring-signal.ts";
-import { passportJob, passportPaperJob } from "../jobs/passport.ts";
-import { previewJob } from "../jobs/preview.ts";
-import { curveTextsJob, previewBatchJob } from "../jobs/previews.ts";
-import { recogniseJob } from "../jobs/recognise.ts";
-import { responseJob } from "../jobs/response.ts";
-import { rewireJob } from "../jobs/rewire.ts";
-import { roomJob, roomTemplateJob } from "../jobs/room.ts";
-import { searchJob } from "../jobs/search.ts";
-import { stringLevelsJob } from "../jobs/string-levels.ts";
-import { swapCardJob } from "../jobs/swap-card.ts";
-import { switchJob } from "../jobs/switch-finder.ts";
-import { tableJob } from "../jobs/table.ts";
-import { tapsJob } from "../jobs/taps.ts";
-import { toleranceJob } from "../jobs/tolerance.ts";
-import { wantedJob } from "../jobs/wanted.ts";
-import { wishesJob } from "../jobs/wishes.ts";
+import { benchJob } from "../jobs/bench/bench.ts";
+import { diagnoseJob } from "../jobs/bench/diagnose.ts";
+import { heightsJob } from "../jobs/bench/heights.ts";
+import { leadsJob } from "../jobs/bench/leads.ts";
+import { passportJob, passportPaperJob } from "../jobs/bench/passport.ts";
+import { recogniseJob } from "../jobs/bench/recognise.ts";
+import { rewireJob } from "../jobs/bench/rewire.ts";
+import { roomJob, roomTemplateJob } from "../jobs/bench/room.ts";
+import { stringLevelsJob } from "../jobs/bench/string-levels.ts";
+import { swapCardJob } from "../jobs/bench/swap-card.ts";
+import { switchJob } from "../jobs/bench/switch-finder.ts";
+import { buildableJob } from "../jobs/choice/buildable.ts";
+import { compareJob } from "../jobs/choice/compare.ts";
+import { dielectricsJob } from "../jobs/choice/dielectrics.ts";
+import { fitJob } from "../jobs/choice/fit.ts";
+import { heardChangeJob } from "../jobs/choice/heard-change.ts";
+import { searchJob } from "../jobs/choice/search.ts";
+import { toleranceJob } from "../jobs/choice/tolerance.ts";
+import { wantedJob } from "../jobs/choice/wanted.ts";
+import { wishesJob } from "../jobs/choice/wishes.ts";
+import { responseJob } from "../jobs/curves/response.ts";
+import { tableJob } from "../jobs/curves/table.ts";
+import { readyJob } from "../jobs/health/health.ts";
+import { examineJob } from "../jobs/measure/examine.ts";
+import { measureJob } from "../jobs/measure/measure.ts";
+import { measuringSignalJob } from "../jobs/measure/measuring-signal.ts";
+import { tapsJob } from "../jobs/measure/taps.ts";
+import { impulseJob } from "../jobs/sound/impulse.ts";
+import { noiseJob } from "../jobs/sound/noise.ts";
+import { previewJob } from "../jobs/sound/preview.ts";
+import { curveTextsJob, previewBatchJob } from "../jobs/sound/previews.ts";
 import type { WorkSize } from "./fair-queue.ts";
 
 /** Everything a worker can do, by name. */
@@ -52,6 +53,7 @@ export const JOBS = {
   diagnose: diagnoseJob,
   recognise: recogniseJob,
   rewire: rewireJob,
+  noise: noiseJob,
   passport: passportJob,
   swapCard: swapCardJob,
   passportPaper: passportPaperJob,

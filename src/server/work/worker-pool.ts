@@ -11,6 +11,8 @@ export interface JobOptions {
   readonly signal?: AbortSignal;
   /** Who asks, for a fair share of the workers. */
   readonly client?: string;
+  /** Whether the job may wait though very many do. */
+  readonly isLoneLocal?: boolean;
 }
 
 export type JobOutcome = "done" | "refused" | "stopped" | "failed";
@@ -61,9 +63,9 @@ export class WorkerPool {
    * functions, so one whose worker was lost is run once more.
    * @throws PresolderError as the job threw it, JobStopped, ServiceBusy, WorkerLost, WorkerOutOfMemory
    */
-  readonly run: RunJob = async (name, input, { signal, client = NOBODY } = {}) => {
+  readonly run: RunJob = async (name, input, { signal, client = NOBODY, isLoneLocal = false } = {}) => {
     if (signal?.aborted) throw new JobStopped();
-    if (this.#queue.waiting >= MAX_WAITING_JOBS) throw new ServiceBusy();
+    if (this.#queue.waiting >= MAX_WAITING_JOBS && !isLoneLocal) throw new ServiceBusy();
     const asked = performance.now();
     let began = asked;
     const work = () => {

@@ -8,7 +8,7 @@ import { Controls, parseSettings } from "../../../src/build-file/settings.ts";
 import { flatDrive } from "../../../src/choice/drive.ts";
 import { Guard } from "../../../src/choice/guard.ts";
 import { kPowerGain } from "../../../src/choice/slices.ts";
-import { pluckedDrive } from "../../../src/server/jobs/plucked-drive.ts";
+import { pluckedDrive } from "../../../src/server/jobs/sound/plucked-drive.ts";
 import { onePickup } from "../../fixtures/circuits.ts";
 
 const SOLDERED = { jack: "solder", claw: "solder", shield: "solder", other: "solder" } as const;

@@ -1,1 +1,1 @@
-export { pluckedDrive as driveOf } from "../../../src/server/jobs/plucked-drive.ts";
+export { pluckedDrive as driveOf } from "../../../src/server/jobs/sound/plucked-drive.ts";

@@ -9,7 +9,7 @@ import { peakHz } from "../../../src/choice/fit/resonance-peak.ts";
 import { measureRequestSchema } from "../../../src/contract/measure/measure.ts";
 import { measuringSignal } from "../../../src/measure/signal/measuring-signal.ts";
 import type { CoilValues } from "../../../src/response/coil-ladder.ts";
-import { measureJob } from "../../../src/server/jobs/measure.ts";
+import { measureJob } from "../../../src/server/jobs/measure/measure.ts";
 import { describeWith } from "../../tools.ts";
 import { COIL, LOAD } from "../simulated-pickup.ts";
 

@@ -17,7 +17,7 @@ describe("a client that asks for too much at a time", () => {
   test("is told 429 and when to come back, while another client is served", async () => {
     const pool = new WorkerPool(2);
     const gate = { perClient: 2, renders: 10, sets: 10 };
-    const app = await serviceWith({ pool, trustProxy: true, protection: { gate } });
+    const app = await serviceWith({ pool, trustProxy: 1, protection: { gate } });
     const port = await listening(app);
     const greedy = { "x-forwarded-for": "192.0.2.1" };
     const path = "/api/previews";
@@ -57,7 +57,7 @@ describe("a client that asks for too much at a time", () => {
   });
 
   test("is known by its network where the address is IPv6", async () => {
-    const app = await serviceWith({ trustProxy: true, protection: { requestsPerMinute: 2 } });
+    const app = await serviceWith({ trustProxy: 1, protection: { requestsPerMinute: 2 } });
     const ask = (address: string) => app.inject({ url: "/api/signals", headers: { "x-forwarded-for": address } });
     await ask("2001:db8:1:2::1");
     await ask("2001:db8:1:2:ffff::2");

@@ -8,7 +8,7 @@ import { PresolderError } from "../../../src/errors.ts";
 import * as limits from "../../../src/limits.ts";
 import { renderBatch } from "../../../src/render/preview-set.ts";
 import { handleProblems } from "../../../src/server/http/problems.ts";
-import { readUpload, registerUploads } from "../../../src/server/http/sound-upload.ts";
+import { readUpload, registerUploads, type UploadBounds } from "../../../src/server/http/sound-upload.ts";
 import type { App } from "../../../src/server/routes/route-context.ts";
 import { PLAN } from "../plan.ts";
 import { multipart, useService, withFile } from "../service.ts";
@@ -25,10 +25,10 @@ function withResolvers() {
   return { promise, resolve };
 }
 
-async function uploads(bounds: { fileBytes: number; allBytes: number }) {
+async function uploads(bounds: Omit<UploadBounds, "clientBytes">) {
   const small = Fastify({ logger: false }) as unknown as App;
   handleProblems(small);
-  await registerUploads(small, bounds);
+  await registerUploads(small, { ...bounds, clientBytes: 1_000_000 });
   const gate = withResolvers();
   const entered = withResolvers();
   small.post("/", { preValidation: readUpload }, async (request) => {

@@ -12,7 +12,7 @@ afterEach(async () => {
 });
 
 async function cluster(): Promise<{ url: string; instances: readonly Service[]; code: string }> {
-  const environment = { TRUST_PROXY: "true", REQUESTS_PER_MINUTE: "0", WORKERS: "1" };
+  const environment = { TRUST_PROXY: "1", REQUESTS_PER_MINUTE: "0", WORKERS: "1" };
   const instances = await Promise.all([startService({ environment }), startService({ environment })]);
   proxy = await startProxy(instances[0]!.port, instances[1]!.port);
   const { url } = proxy;

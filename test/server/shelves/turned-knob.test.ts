@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { BoundedMap } from "../../../src/bounded-map.ts";
-import { BuildShelf } from "../../../src/server/shelves/build-shelf.ts";
+import { readBuild } from "../../../src/build-file/read-build.ts";
+import { BuildShelf, isCustomary } from "../../../src/server/shelves/build-shelf.ts";
 import { FrequencyLists } from "../../../src/server/shelves/frequency-lists.ts";
 import { hssWithBleed, onePickup, threeSingles } from "../../fixtures/circuits.ts";
 import { useService } from "../service.ts";
@@ -70,6 +71,33 @@ describe("a guard of more parts than any customary one", () => {
     expect(await jobs()).toBe(before);
     await ask({ build: manyPots(7), settings: { volume: 5 } });
     expect(await jobs()).toBe(before + 1);
+  });
+});
+
+describe("isCustomary", () => {
+  const coils = (count: number, sections: number) => {
+    const loss = Array.from({ length: sections }, (_, i) => ({ resistance: `${20 + i}k`, inductance: 0.2 }));
+    const coil = { resistance: "6k", inductance: 2.4, ...(sections > 0 ? { loss } : {}) };
+    const more = numbered(count - 1, "p", { kind: "pickup", coils: { coil } });
+    return readBuild(onePickup({ pickup: { kind: "pickup", coils: { coil } }, parts: more }));
+  };
+  const throws = (count: number, positions: number) =>
+    readBuild(
+      onePickup({
+        parts: switches(
+          count,
+          Array.from({ length: positions }, (_, i) => [["c", `t${i}`]]),
+        ),
+      }),
+    );
+
+  it("counts coils, and loss sections beside them", () => {
+    expect([coils(8, 0), coils(8, 1), coils(4, 3), coils(2, 7)].map(isCustomary)).toEqual([true, true, true, true]);
+    expect([coils(9, 0), coils(8, 2), coils(4, 4), coils(2, 8)].map(isCustomary)).toEqual([false, false, false, false]);
+  });
+
+  it("counts the positions of all switches", () => {
+    expect([throws(2, 20), throws(3, 14)].map(isCustomary)).toEqual([true, false]);
   });
 });
 

@@ -14,7 +14,7 @@ import { startService } from "../process.ts";
 
 const SHORT_SET = { build: PLAN, signal: "strum", sweep: { tone: [0, 5, 10] } };
 
-describe("a worker that is killed in the middle of its work", () => {
+describe("a worker that is killed in the middle of its work", { retry: 1 }, () => {
   test("costs its request nothing: the work is done by the next one", async () => {
     const pool = new WorkerPool(1);
     const port = await listening(await serviceWith({ pool }));
@@ -102,7 +102,7 @@ describe("a caller who leaves", () => {
   });
 });
 
-describe("a caller who leaves while the worker still loads", () => {
+describe("a caller who leaves while the worker still loads", { retry: 1 }, () => {
   test("keeps the place until the worker has come to the work, so that no second queue grows behind it", async () => {
     const directory = mkdtempSync(join(tmpdir(), "late-worker-"));
     const mayLoad = join(directory, "may-load");
@@ -124,7 +124,7 @@ describe("a caller who leaves while the worker still loads", () => {
   });
 });
 
-describe("SIGTERM", () => {
+describe("SIGTERM", { retry: 1 }, () => {
   test("lets what is under way finish, refuses what is new, and ends in time", async () => {
     const { child, port, ended } = await startService();
     const set = open({ port, path: "/api/previews", body: { ...SHORT_SET, sweep: { tone: [0, 2, 4, 6, 8, 10] } } });

@@ -1,7 +1,7 @@
 import { benchAnswerSchema, benchRequestSchema } from "../../../contract/bench/bench.ts";
 import { problemSchema } from "../../../contract/problem.ts";
 import { callerOf } from "../../care/caller.ts";
-import { benchJob } from "../../jobs/bench.ts";
+import { benchJob } from "../../jobs/bench/bench.ts";
 import type { App, RouteContext } from "../route-context.ts";
 
 export async function benchRoutes(app: App, { runJob }: RouteContext): Promise<void> {

@@ -1,7 +1,7 @@
 import { diagnoseAnswerSchema, diagnoseRequestSchema } from "../../../contract/diagnose.ts";
 import { problemSchema } from "../../../contract/problem.ts";
 import { callerOf } from "../../care/caller.ts";
-import { diagnoseJob } from "../../jobs/diagnose.ts";
+import { diagnoseJob } from "../../jobs/bench/diagnose.ts";
 import type { App, RouteContext } from "../route-context.ts";
 
 export async function diagnoseRoutes(app: App, { runJob }: RouteContext): Promise<void> {

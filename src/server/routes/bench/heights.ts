@@ -1,7 +1,7 @@
 import { heightsAnswerSchema, heightsRequestSchema } from "../../../contract/bench/heights.ts";
 import { problemSchema } from "../../../contract/problem.ts";
 import { callerOf } from "../../care/caller.ts";
-import { heightsJob } from "../../jobs/heights.ts";
+import { heightsJob } from "../../jobs/bench/heights.ts";
 import type { App, RouteContext } from "../route-context.ts";
 
 const HEIGHTS =

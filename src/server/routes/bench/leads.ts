@@ -1,7 +1,7 @@
 import { leadsAnswerSchema, leadsRequestSchema } from "../../../contract/bench/leads.ts";
 import { problemSchema } from "../../../contract/problem.ts";
 import { callerOf } from "../../care/caller.ts";
-import { leadsJob } from "../../jobs/leads.ts";
+import { leadsJob } from "../../jobs/bench/leads.ts";
 import type { App, RouteContext } from "../route-context.ts";
 
 export async function leadsRoutes(app: App, { runJob }: RouteContext): Promise<void> {

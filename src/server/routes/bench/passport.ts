@@ -1,8 +1,9 @@
 import { passportAnswers, passportRequestSchema } from "../../../contract/bench/passport.ts";
 import { problemSchema } from "../../../contract/problem.ts";
 import { callerOf } from "../../care/caller.ts";
-import { passportJob } from "../../jobs/passport.ts";
+import { passportJob } from "../../jobs/bench/passport.ts";
 import { encodeLink } from "../../links/link-code.ts";
+import { publicOrigin } from "../../links/public-origin.ts";
 import type { App, RouteContext } from "../route-context.ts";
 
 export async function passportRoutes(app: App, { runJob }: RouteContext): Promise<void> {
@@ -19,7 +20,7 @@ export async function passportRoutes(app: App, { runJob }: RouteContext): Promis
       },
     },
     async (request, reply) => {
-      const { build, format, drawing, address = `${request.protocol}://${request.host}` } = request.body;
+      const { build, format, drawing, address = publicOrigin(request) } = request.body;
       const job = passportJob.read(request.body);
       const link = `${address.replace(/\/+$/, "")}/b/${encodeLink({ build })}`;
       const caller = callerOf(request, reply);

@@ -1,7 +1,7 @@
 import { problemSchema } from "../../../contract/problem.ts";
 import { recogniseAnswerSchema, recogniseRequestSchema } from "../../../contract/recognise.ts";
 import { callerOf } from "../../care/caller.ts";
-import { recogniseJob } from "../../jobs/recognise.ts";
+import { recogniseJob } from "../../jobs/bench/recognise.ts";
 import type { App, RouteContext } from "../route-context.ts";
 
 export async function recogniseRoutes(app: App, { runJob }: RouteContext): Promise<void> {

@@ -1,7 +1,7 @@
 import { problemSchema } from "../../../contract/problem.ts";
 import { rewireAnswerSchema, rewireRequestSchema } from "../../../contract/rewire.ts";
 import { callerOf } from "../../care/caller.ts";
-import { rewireJob } from "../../jobs/rewire.ts";
+import { rewireJob } from "../../jobs/bench/rewire.ts";
 import type { App, RouteContext } from "../route-context.ts";
 
 export async function rewireRoutes(app: App, { runJob }: RouteContext): Promise<void> {

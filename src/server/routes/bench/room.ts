@@ -6,8 +6,8 @@ import {
 } from "../../../contract/bench/room.ts";
 import { problemSchema } from "../../../contract/problem.ts";
 import { callerOf } from "../../care/caller.ts";
-import { asBuffer } from "../../http/byte-ranges.ts";
-import { roomJob, roomTemplateJob } from "../../jobs/room.ts";
+import { asBuffer } from "../../http/answers/byte-ranges.ts";
+import { roomJob, roomTemplateJob } from "../../jobs/bench/room.ts";
 import { templatePdf } from "../../paper/template-pdf.ts";
 import { templateSvg } from "../../paper/template-svg.ts";
 import type { App, RouteContext } from "../route-context.ts";

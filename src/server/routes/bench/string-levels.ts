@@ -2,7 +2,7 @@ import { stringLevelsAnswerSchema, stringLevelsRequestSchema } from "../../../co
 import { problemSchema } from "../../../contract/problem.ts";
 import { callerOf } from "../../care/caller.ts";
 import { readUpload } from "../../http/sound-upload.ts";
-import { stringLevelsJob } from "../../jobs/string-levels.ts";
+import { stringLevelsJob } from "../../jobs/bench/string-levels.ts";
 import type { App, RouteContext } from "../route-context.ts";
 
 const STRING_LEVELS =

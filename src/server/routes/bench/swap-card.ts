@@ -1,7 +1,7 @@
 import { swapCardAnswerSchema, swapCardRequestSchema } from "../../../contract/bench/swap-card.ts";
 import { problemSchema } from "../../../contract/problem.ts";
 import { callerOf } from "../../care/caller.ts";
-import { swapCardJob } from "../../jobs/swap-card.ts";
+import { swapCardJob } from "../../jobs/bench/swap-card.ts";
 import type { App, RouteContext } from "../route-context.ts";
 
 export async function swapCardRoutes(app: App, { runJob }: RouteContext): Promise<void> {

@@ -1,7 +1,7 @@
 import { switchAnswerSchema, switchRequestSchema } from "../../../contract/bench/switch-finder.ts";
 import { problemSchema } from "../../../contract/problem.ts";
 import { callerOf } from "../../care/caller.ts";
-import { switchJob } from "../../jobs/switch-finder.ts";
+import { switchJob } from "../../jobs/bench/switch-finder.ts";
 import type { App, RouteContext } from "../route-context.ts";
 
 export async function switchRoutes(app: App, { runJob }: RouteContext): Promise<void> {

@@ -1,7 +1,7 @@
 import { PLAN_OPTIONS } from "../../../build-file/plans/choices/plan-options.ts";
 import { sourcesOf } from "../../../build-file/sources/sources.ts";
 import { type CatalogueAnswer, catalogueAnswerSchema } from "../../../contract/catalogue.ts";
-import { CACHED_FOR_A_WHILE } from "../../http/caching.ts";
+import { CACHED_FOR_A_WHILE } from "../../http/answers/caching.ts";
 import { WHOLE_CATALOGUE } from "../../shelves/whole-catalogue.ts";
 import type { App } from "../route-context.ts";
 

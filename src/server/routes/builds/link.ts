@@ -9,11 +9,12 @@ import {
 } from "../../../contract/link.ts";
 import { problemSchema } from "../../../contract/problem.ts";
 import { PresolderError } from "../../../errors.ts";
-import { CACHED_FOR_A_WHILE } from "../../http/caching.ts";
+import { CACHED_FOR_A_WHILE } from "../../http/answers/caching.ts";
 import { ASKED_FOR_EACH_TIME } from "../../http/page-files.ts";
 import { brokenLinkPage } from "../../http/small-pages.ts";
 import { decodeLink, encodeLink } from "../../links/link-code.ts";
 import { describeBuild, pageFor } from "../../links/linked-page.ts";
+import { publicOrigin } from "../../links/public-origin.ts";
 import { PATHS } from "../../paths.ts";
 import type { App } from "../route-context.ts";
 
@@ -33,7 +34,7 @@ export async function linkRoutes(app: App): Promise<void> {
       const { build, view } = request.body;
       readBuild(build);
       const code = encodeLink(view === undefined ? { build } : { build, view });
-      return { code, url: `${request.protocol}://${request.host}/b/${code}` };
+      return { code, url: `${publicOrigin(request)}/b/${code}` };
     },
   );
 

@@ -1,7 +1,7 @@
 import { problemSchema } from "../../../contract/problem.ts";
 import { scenarioAnswerSchema, scenarioParamsSchema, scenariosAnswerSchema } from "../../../contract/scenarios.ts";
 import { faultAt } from "../../../errors.ts";
-import { CACHED_FOR_A_WHILE } from "../../http/caching.ts";
+import { CACHED_FOR_A_WHILE } from "../../http/answers/caching.ts";
 import { PATHS } from "../../paths.ts";
 import { readScenarios } from "../../shelves/scenario-shelf.ts";
 import type { App } from "../route-context.ts";

@@ -8,11 +8,12 @@ import {
   shelfLinkRequestSchema,
 } from "../../../contract/shelf-link.ts";
 import { PresolderError } from "../../../errors.ts";
-import { CACHED_FOR_A_WHILE } from "../../http/caching.ts";
+import { CACHED_FOR_A_WHILE } from "../../http/answers/caching.ts";
 import { ASKED_FOR_EACH_TIME } from "../../http/page-files.ts";
 import { brokenLinkPage } from "../../http/small-pages.ts";
 import { decodeShelf, encodeShelf } from "../../links/link-code.ts";
 import { describeShelf, pageFor } from "../../links/linked-page.ts";
+import { publicOrigin } from "../../links/public-origin.ts";
 import { PATHS } from "../../paths.ts";
 import type { App } from "../route-context.ts";
 
@@ -30,7 +31,7 @@ export async function shelfLinkRoutes(app: App): Promise<void> {
     },
     async (request) => {
       const code = encodeShelf(request.body);
-      return { code, url: `${request.protocol}://${request.host}/s/${code}` };
+      return { code, url: `${publicOrigin(request)}/s/${code}` };
     },
   );
 

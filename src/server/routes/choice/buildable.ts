@@ -1,7 +1,7 @@
 import { buildableAnswerSchema, buildableRequestSchema } from "../../../contract/buildable.ts";
 import { problemSchema } from "../../../contract/problem.ts";
 import { callerOf } from "../../care/caller.ts";
-import { buildableJob } from "../../jobs/buildable.ts";
+import { buildableJob } from "../../jobs/choice/buildable.ts";
 import type { App, RouteContext } from "../route-context.ts";
 
 export async function buildableRoutes(app: App, { runJob }: RouteContext): Promise<void> {

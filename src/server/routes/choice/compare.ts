@@ -1,7 +1,7 @@
 import { compareAnswerSchema, compareRequestSchema } from "../../../contract/compare.ts";
 import { problemSchema } from "../../../contract/problem.ts";
 import { callerOf } from "../../care/caller.ts";
-import { compareJob } from "../../jobs/compare.ts";
+import { compareJob } from "../../jobs/choice/compare.ts";
 import type { App, RouteContext } from "../route-context.ts";
 
 export async function compareRoutes(app: App, { runJob }: RouteContext): Promise<void> {

@@ -1,7 +1,7 @@
 import { dielectricsAnswerSchema, dielectricsRequestSchema } from "../../../contract/dielectrics.ts";
 import { problemSchema } from "../../../contract/problem.ts";
 import { callerOf } from "../../care/caller.ts";
-import { dielectricsJob } from "../../jobs/dielectrics.ts";
+import { dielectricsJob } from "../../jobs/choice/dielectrics.ts";
 import type { App, RouteContext } from "../route-context.ts";
 
 export async function dielectricsRoutes(app: App, { runJob }: RouteContext): Promise<void> {

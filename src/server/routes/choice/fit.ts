@@ -2,7 +2,7 @@ import { rangeFromResistance } from "../../../choice/fit/resistance-range.ts";
 import { type FitBody, fitAnswerSchema, fitRequestSchema, type RangeAnswer } from "../../../contract/fit.ts";
 import { problemSchema } from "../../../contract/problem.ts";
 import { callerOf } from "../../care/caller.ts";
-import { fitJob } from "../../jobs/fit.ts";
+import { fitJob } from "../../jobs/choice/fit.ts";
 import type { App, RouteContext } from "../route-context.ts";
 
 /** What a resistance alone leaves open: a table's look-up, no work for a worker. */

@@ -1,7 +1,7 @@
 import { heardChangeAnswerSchema, heardChangeRequestSchema } from "../../../contract/heard-change.ts";
 import { problemSchema } from "../../../contract/problem.ts";
 import { callerOf } from "../../care/caller.ts";
-import { heardChangeJob } from "../../jobs/heard-change.ts";
+import { heardChangeJob } from "../../jobs/choice/heard-change.ts";
 import type { App, RouteContext } from "../route-context.ts";
 
 export async function heardChangeRoutes(app: App, { runJob }: RouteContext): Promise<void> {

@@ -1,7 +1,7 @@
 import { problemSchema } from "../../../contract/problem.ts";
 import { searchAnswerSchema, searchRequestSchema } from "../../../contract/search.ts";
 import { callerOf } from "../../care/caller.ts";
-import { searchJob } from "../../jobs/search.ts";
+import { searchJob } from "../../jobs/choice/search.ts";
 import type { App, RouteContext } from "../route-context.ts";
 
 export async function searchRoutes(app: App, { runJob }: RouteContext): Promise<void> {

@@ -1,7 +1,7 @@
 import { problemSchema } from "../../../contract/problem.ts";
 import { toleranceAnswerSchema, toleranceRequestSchema } from "../../../contract/tolerance.ts";
 import { callerOf } from "../../care/caller.ts";
-import { toleranceJob } from "../../jobs/tolerance.ts";
+import { toleranceJob } from "../../jobs/choice/tolerance.ts";
 import type { App, RouteContext } from "../route-context.ts";
 
 export async function toleranceRoutes(app: App, { runJob }: RouteContext): Promise<void> {

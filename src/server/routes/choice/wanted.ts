@@ -2,8 +2,8 @@ import { problemSchema } from "../../../contract/problem.ts";
 import { wantedAnswerSchema, wantedRequestSchema } from "../../../contract/wanted.ts";
 import { wishesAnswerSchema, wishesRequestSchema } from "../../../contract/wishes.ts";
 import { callerOf } from "../../care/caller.ts";
-import { wantedJob } from "../../jobs/wanted.ts";
-import { wishesJob } from "../../jobs/wishes.ts";
+import { wantedJob } from "../../jobs/choice/wanted.ts";
+import { wishesJob } from "../../jobs/choice/wishes.ts";
 import type { App, RouteContext } from "../route-context.ts";
 
 export async function wantedRoutes(app: App, { runJob }: RouteContext): Promise<void> {

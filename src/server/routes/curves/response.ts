@@ -4,8 +4,8 @@ import { responseAnswerSchema, responseRequestSchema } from "../../../contract/r
 import type { SettingCurve } from "../../../response/curve-reader.ts";
 import { ANSWER_TEXT, curveText } from "../../archive/curve-answer.ts";
 import { callerOf } from "../../care/caller.ts";
-import { asBuffer } from "../../http/byte-ranges.ts";
-import { pointsOf, responseJob } from "../../jobs/response.ts";
+import { asBuffer } from "../../http/answers/byte-ranges.ts";
+import { pointsOf, responseJob } from "../../jobs/curves/response.ts";
 import { BuildShelf, isCustomary } from "../../shelves/build-shelf.ts";
 import { type FrequencyList, FrequencyLists } from "../../shelves/frequency-lists.ts";
 import type { App, RouteContext } from "../route-context.ts";
@@ -18,9 +18,10 @@ function answerText(list: FrequencyList, curves: readonly SettingCurve[]): strin
   return `${head}${list.text()}${middle}${curves.map(curveText).join()}${end}`;
 }
 
-export async function responseRoutes(app: App, { runJob }: RouteContext): Promise<void> {
+export async function responseRoutes(app: App, { runJob, whenShortOfMemory }: RouteContext): Promise<void> {
   const shelf = new BuildShelf();
   const lists = new FrequencyLists();
+  whenShortOfMemory?.(() => shelf.clear());
   app.post(
     "/api/response",
     {

@@ -2,7 +2,7 @@ import { problemSchema } from "../../../contract/problem.ts";
 import { tableAnswers, tableRequestSchema } from "../../../contract/table.ts";
 import { tableCsv } from "../../archive/table-csv.ts";
 import { callerOf } from "../../care/caller.ts";
-import { tableJob } from "../../jobs/table.ts";
+import { tableJob } from "../../jobs/curves/table.ts";
 import type { App, RouteContext } from "../route-context.ts";
 
 export async function tableRoutes(app: App, { runJob }: RouteContext): Promise<void> {

@@ -3,7 +3,7 @@ import { EXAMINE_FILES, examineRequestSchema } from "../../../contract/examine/e
 import { problemSchema } from "../../../contract/problem.ts";
 import { callerOf } from "../../care/caller.ts";
 import { readUploads } from "../../http/sound-upload.ts";
-import { examineJob } from "../../jobs/examine.ts";
+import { examineJob } from "../../jobs/measure/examine.ts";
 import type { App, RouteContext } from "../route-context.ts";
 
 const EXAMINE =

@@ -2,7 +2,7 @@ import { measureAnswerSchema, measureRequestSchema, RECORDINGS } from "../../../
 import { problemSchema } from "../../../contract/problem.ts";
 import { callerOf } from "../../care/caller.ts";
 import { readUploads } from "../../http/sound-upload.ts";
-import { measureJob } from "../../jobs/measure.ts";
+import { measureJob } from "../../jobs/measure/measure.ts";
 import type { App, RouteContext } from "../route-context.ts";
 
 const MEASURE =

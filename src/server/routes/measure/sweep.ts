@@ -2,9 +2,9 @@ import { measuringSignalQuerySchema } from "../../../contract/measure/signal.ts"
 import { problemSchema } from "../../../contract/problem.ts";
 import { wavAnswer } from "../../../contract/sound-fields.ts";
 import { callerOf } from "../../care/caller.ts";
-import { sendBytes } from "../../http/byte-ranges.ts";
-import { isFresh, tagOfAddress } from "../../http/caching.ts";
-import { measuringSignalJob } from "../../jobs/measuring-signal.ts";
+import { sendBytes } from "../../http/answers/byte-ranges.ts";
+import { isFresh, tagOfAddress } from "../../http/answers/caching.ts";
+import { measuringSignalJob } from "../../jobs/measure/measuring-signal.ts";
 import type { App, RouteContext } from "../route-context.ts";
 
 const SWEEP =

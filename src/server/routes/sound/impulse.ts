@@ -2,10 +2,10 @@ import { impulseQuerySchema } from "../../../contract/impulse.ts";
 import { problemSchema } from "../../../contract/problem.ts";
 import { wavAnswer } from "../../../contract/sound-fields.ts";
 import { callerOf } from "../../care/caller.ts";
-import { sendBytes } from "../../http/byte-ranges.ts";
-import { isFresh, tagOfAddress } from "../../http/caching.ts";
+import { sendBytes } from "../../http/answers/byte-ranges.ts";
+import { isFresh, tagOfAddress } from "../../http/answers/caching.ts";
 import { undoHeader } from "../../http/preview-headers.ts";
-import { impulseJob } from "../../jobs/impulse.ts";
+import { impulseJob } from "../../jobs/sound/impulse.ts";
 import type { App, RouteContext } from "../route-context.ts";
 
 export async function impulseRoutes(app: App, { runJob }: RouteContext): Promise<void> {
