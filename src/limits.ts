@@ -16,6 +16,16 @@ export const MAX_AUDIO_CHANNELS = 2;
 export const MIN_SAMPLE_RATE_HZ = 8_000;
 /** The highest that interfaces record at; a guitar has nothing above a tenth of it. */
 export const MAX_SAMPLE_RATE_HZ = 192_000;
+/** Where people may be; a guitar on a transformer sees some tens (ICNIRP's reference level at 50 Hz is 200, from memory). */
+export const MAX_MICROTESLA = 1000;
+/** ICNIRP's reference level for workers at 50 Hz (from memory). */
+export const MAX_VOLTS_PER_METRE = 10_000;
+/** Ten times as rough as rectified mains; more would be another spectrum. */
+export const MAX_HARMONICS = 10;
+/** A microvolt in a bandwidth of 1 Hz would be louder than a string. */
+export const MAX_NOISE_NANOVOLTS = 1000;
+/** A nanoampere in 1 Hz across a pickup likewise. */
+export const MAX_NOISE_PICOAMPERES = 1000;
 /** Files hold ±1 at full scale; a peak this far above it is a file of unscaled integers or of rubbish, which would only clip. */
 export const MAX_SAMPLE_AMPLITUDE = 256;
 /** Ten readings for every lug of the busiest customary guard would not be read by anybody. */

@@ -17,6 +17,7 @@ import type { FitAnswer, FitRequest } from "./fit.ts";
 import type { HeardChangeAnswer, HeardChangeRequest } from "./heard-change.ts";
 import type { LinkAnswer, LinkContent, LinkRequest } from "./link.ts";
 import type { TapsAnswer, TapsRequest } from "./measure/taps.ts";
+import type { NoiseAnswer, NoiseRequest } from "./noise.ts";
 import type { PreviewRequest } from "./preview.ts";
 import type { PreviewsRequest } from "./previews.ts";
 import type { RecogniseAnswer, RecogniseRequest } from "./recognise.ts";
@@ -50,6 +51,7 @@ export interface PostCalls {
   readonly "/api/heard-change": Call<HeardChangeRequest, HeardChangeAnswer>;
   readonly "/api/heights": Call<HeightsRequest, HeightsAnswer>;
   readonly "/api/link": Call<LinkRequest, LinkAnswer>;
+  readonly "/api/noise": Call<NoiseRequest, NoiseAnswer>;
   readonly "/api/passport": Call<PassportRequest, PassportAnswer>;
   readonly "/api/recognise": Call<RecogniseRequest, RecogniseAnswer>;
   readonly "/api/response": Call<ResponseRequest, ResponseAnswer>;

@@ -4,6 +4,7 @@ import { MAX_DRIVE } from "../listening/drive/law.ts";
 import { DEFAULT_SAMPLE_RATE_HZ, DEFAULT_SIGNAL, SIGNAL_NAMES } from "../render/signals.ts";
 import { addressQuery, codeField, rateInAddress } from "./address-fields.ts";
 import { settingsField } from "./fields.ts";
+import { HUMS } from "./noise-field.ts";
 import { chainField, recordedWithField, soundFields } from "./sound-fields.ts";
 import type { Sent } from "./wire.ts";
 
@@ -21,7 +22,9 @@ export const previewQuerySchema = addressQuery({
   rate: rateInAddress.default(DEFAULT_SAMPLE_RATE_HZ),
   level: soundFields.level,
   encoding: soundFields.encoding,
-  hum: z.enum(["50", "60"], "expected 50 or 60").optional().describe("mains hum in every coil"),
+  hum: z.enum(["50", "60"], "expected 50 or 60").optional().describe("mains hum in the coils alone"),
+  noise: oneOf(HUMS).optional().describe("hum of the mains in Hz by coils, loops and open wires, or none"),
+  hiss: oneOf(["on", "off"]).optional().describe("of the circuit and the amplifier's input"),
   "listening.chain": chainField,
   "listening.drive": z
     .string()

@@ -7,6 +7,7 @@ import { CABINETS, CHAINS } from "../listening/names.ts";
 import { LEVELS } from "../render/levels.ts";
 import { DEFAULT_SAMPLE_RATE_HZ, DEFAULT_SIGNAL, SIGNAL_NAMES } from "../render/signals.ts";
 import { buildField, playingFields, settingsField } from "./fields.ts";
+import { noiseField } from "./noise-field.ts";
 
 export const chainField = oneOf(CHAINS)
   .default("none")
@@ -48,7 +49,8 @@ export const soundFields = {
   hum: z
     .union([z.literal(50), z.literal(60)], { error: () => "expected 50 or 60, the mains frequency in Hz" })
     .optional()
-    .describe("the room's hum in every coil"),
+    .describe("the room's hum in the coils alone, as `noise` has it too"),
+  noise: noiseField.optional(),
   listening: listeningField.optional(),
 };
 

@@ -21,6 +21,9 @@ export interface PortElements {
   readonly mutual: Int32Array;
   readonly partner: Int32Array;
   readonly mutuals: readonly { readonly first: number; readonly second: number; readonly slot: number }[];
+  /** Place in these columns of each of the network's elements; −1 of an ideal joint. */
+  readonly placeOf: Int32Array;
+  readonly unknownOfNode: Int32Array;
 }
 
 /** Numbers the nodes, those of ideal joints as one. */
@@ -34,11 +37,11 @@ function numbering(network: Network) {
     unknowns.set(joint, unknowns.size - 1);
     return unknowns.size - 2;
   };
-  return { unknownOf, nodes: () => unknowns.size - 1 };
+  return { unknownOf, joints, unknowns, nodes: () => unknowns.size - 1 };
 }
 
 export function portElements(network: Network, output: number): PortElements {
-  const { unknownOf, nodes } = numbering(network);
+  const { unknownOf, joints, unknowns, nodes } = numbering(network);
   const port = unknownOf(output);
   const starts = slotStarts(network);
   const kept = network.elements
@@ -74,5 +77,7 @@ export function portElements(network: Network, output: number): PortElements {
     mutual,
     partner,
     mutuals,
+    placeOf: Int32Array.from(network.elements, (_, index) => placeOf.get(index) ?? -1),
+    unknownOfNode: Int32Array.from({ length: network.nodeCount }, (_, node) => unknowns.get(joints.find(node)) ?? -1),
   };
 }

@@ -68,6 +68,26 @@ export class Port {
     return [re, im];
   }
 
+  /** The port's voltage for an EMF in every element, by its index in the network, that drives current out of its terminal b. */
+  transferOfEmfs(emfs: ArrayLike<number>): readonly [re: number, im: number] {
+    const { iRe, iIm } = this.#fromPort;
+    const { placeOf } = this.#elements;
+    let [re, im] = [0, 0];
+    for (let index = 0; index < placeOf.length; index++) {
+      const place = placeOf[index]!;
+      if (place < 0 || emfs[index] === 0) continue;
+      re -= emfs[index]! * iRe[place]!;
+      im -= emfs[index]! * iIm[place]!;
+    }
+    return [re, im];
+  }
+
+  /** The port's voltage for a unit current into a node: by reciprocity, the node's for one into the port. */
+  transferFromNode(node: number): readonly [re: number, im: number] {
+    const unknown = this.#elements.unknownOfNode[node]!;
+    return unknown < 0 ? [0, 0] : [this.#fromPort.vRe[unknown]!, this.#fromPort.vIm[unknown]!];
+  }
+
   /** d(transfer) / d(slot), for every slot. */
   transferSlopes(weights: ArrayLike<number>, re: Float64Array, im: Float64Array): void {
     const field = this.#fromSource;

@@ -3,9 +3,7 @@ import { decodeWav } from "../audio/wav-decode.ts";
 import type { Build } from "../build-file/schema.ts";
 import { faultAt } from "../errors.ts";
 import { coilPlaces, stringSetOf } from "../response/coil-places.ts";
-import { turnsScale } from "../response/hum.ts";
 import type { CoilSource } from "../response/pickup-elements.ts";
-import { roomHum } from "../strings/hum.ts";
 import { phraseSignals } from "./phrase-cache.ts";
 import { DEFAULT_STRING_AGE, type Playing } from "./playing.ts";
 import { isTestSignal } from "./signals.ts";
@@ -19,11 +17,9 @@ export interface NamedSignal extends Playing {
 /** That, or the bytes of a WAV file. */
 export type SignalSource = NamedSignal | { readonly file: Uint8Array };
 
-export type MainsHz = 50 | 60;
-
 /**
  * What goes into the filters. `drive` has the channels of a dry sound, each of which drives every coil alike; `coils` has a signal
- * of each coil's own, in the order of the sources: a phrase with sign and output in it, or hum with the winding's sign.
+ * of each coil's own, in the order of the sources: a phrase with sign and output in it.
  */
 export interface Feed {
   readonly sampleRateHz: number;
@@ -41,15 +37,6 @@ export function channelCountOf({ drive }: Feed): number {
   return Math.max(1, drive.length);
 }
 
-function humOf(sources: readonly CoilSource[], mainsHz: MainsHz, seconds: number, sampleRateHz: number) {
-  const coils = sources.map(({ humSign, spec }) => ({ humSign, turnsScale: turnsScale(spec) }));
-  return roomHum({ mainsHz, coils, seconds, sampleRateHz });
-}
-
-function added(first: readonly Float32Array[], second: readonly Float32Array[]): Float32Array[] {
-  return first.map((signal, index) => signal.map((value, n) => value + (second[index]![n] ?? 0)));
-}
-
 /** @throws PresolderError SOUND_UNUSABLE for a harness that has no pickup yet */
 export function expectPickups(sources: readonly CoilSource[]): void {
   if (sources.length > 0) return;
@@ -64,7 +51,6 @@ export function feedOf(
   build: Build,
   sources: readonly CoilSource[],
   signal: SignalSource,
-  mainsHz: MainsHz | undefined,
   checkpoint?: () => void,
 ): Feed {
   expectPickups(sources);
@@ -72,16 +58,8 @@ export function feedOf(
     const { name, sampleRateHz, hand, strings: age = DEFAULT_STRING_AGE } = signal;
     const strings = { ...stringSetOf(build), age };
     const coils = phraseSignals(name, coilPlaces(build, sources), strings, sampleRateHz, hand, checkpoint);
-    if (mainsHz === undefined) return { sampleRateHz, drive: [], coils };
-    const hum = humOf(sources, mainsHz, (coils[0]?.length ?? 0) / sampleRateHz, sampleRateHz);
-    return { sampleRateHz, drive: [], coils: added(coils, hum) };
+    return { sampleRateHz, drive: [], coils };
   }
   const sound = "file" in signal ? decodeWav(signal.file) : testSignal(signal.name as never, signal.sampleRateHz);
-  const { sampleRateHz, channels } = sound;
-  const seconds = channels[0]!.length / sampleRateHz;
-  return {
-    sampleRateHz,
-    drive: channels,
-    coils: mainsHz === undefined ? [] : humOf(sources, mainsHz, seconds, sampleRateHz),
-  };
+  return { sampleRateHz: sound.sampleRateHz, drive: sound.channels, coils: [] };
 }

@@ -19,7 +19,12 @@ export const CEILING_DBTP = -1;
 const CEILING_MARGIN_DB = 0.01;
 
 /** What the end of a volume pot leaks of a string, an ohm beside kilohms, stays under it: no sound, and never to be turned up. */
-const INAUDIBLE = amplitudeFromDecibels(-70);
+export const INAUDIBLE = amplitudeFromDecibels(-70);
+
+/** Whether no sample of a sound reaches a peak. */
+export function isUnder(channels: readonly Float32Array[], peak: number): boolean {
+  return channels.every((samples) => samples.every((value) => Math.abs(value) < peak));
+}
 
 /** A rendering before its gain. */
 export interface Measured {
@@ -35,10 +40,11 @@ export interface Levelled extends Measured {
 /**
  * Loudness and true peak of a rendering. With `nearFullScale` the loudness is read with the peak at full scale and told for the
  * level as it is: a gain applied later then cannot move passages across the absolute gate.
+ * @param isSilent whether there is nothing in it but hum and hiss: such a sound is never to be turned up
  */
-export function measure(sound: Sound, nearFullScale: boolean): Measured {
+export function measure(sound: Sound, nearFullScale: boolean, isSilent = false): Measured {
   const peak = truePeak(sound);
-  if (peak < INAUDIBLE) return { lufs: null, truePeakDbtp: null };
+  if (isSilent || peak < INAUDIBLE) return { lufs: null, truePeakDbtp: null };
   const truePeakDbtp = decibels(peak);
   if (!nearFullScale) return { lufs: integratedLoudness(sound), truePeakDbtp };
   const atFullScale = integratedLoudness(sound, 1 / peak);

@@ -75,7 +75,7 @@ function measureSet(
     const same = known.get(key);
     if (same) return same;
     const sound = renderer.renderPassing(each);
-    const one = measure(sound, level === "matched");
+    const one = measure(sound, level === "matched", renderer.wasSilent);
     known.set(key, one);
     levelling.add(one);
     if (index >= from && room > 0) {

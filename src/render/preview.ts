@@ -28,7 +28,7 @@ export function renderPreview(request: PreviewRequest, work: Checkpoint): Previe
   const renderer = createRenderer(request, [settings], work);
   const sound = renderer.render(settings);
   work.checkpoint();
-  const measured = measure(sound, level === "matched");
+  const measured = measure(sound, level === "matched", renderer.wasSilent);
   const levelling = createLevelling(level, encoding);
   levelling.add(measured);
   const gainDb = levelling.gainOf(measured);

@@ -7,17 +7,20 @@ import type { Convolver } from "../filter/convolver.ts";
 import type { TransferFunction } from "../filter/impulse-response.ts";
 import { createQuickConvolver } from "../filter/quick-convolve.ts";
 import type { Chain } from "../listening/chain.ts";
+import { NoiseMaker, type NoiseWish } from "../listening/noise/noise-maker.ts";
 import { ResponseEngine } from "../response/engine.ts";
-import { type Feed, feedOf, type MainsHz, type SignalSource } from "./feed.ts";
+import { type Feed, feedOf, type SignalSource } from "./feed.ts";
 import { filterBank } from "./filter-bank.ts";
 import type { FilterPlan } from "./filters.ts";
 import { type AskedListening, chainOf, through } from "./heard-through.ts";
+import { INAUDIBLE, isUnder } from "./levels.ts";
 import { isSilent, type UndoLimit, undoLimits } from "./undo.ts";
 
 export interface RenderRequest {
   readonly build: Build;
   readonly signal: SignalSource;
-  readonly hum?: MainsHz | undefined;
+  /** Hum and hiss beside the sound, at their true level. */
+  readonly noise?: NoiseWish | undefined;
   /** The circuit that a recording has already been through. */
   readonly recordedWith?: { readonly build: Build; readonly settings: Settings } | undefined;
   /** What the sound at the jack is heard through. */
@@ -34,6 +37,8 @@ export interface Renderer {
   renderPassing(settings: Settings): Sound;
   /** What is the same for settings that sound the same, as where the position leaves a knob out of the circuit. */
   soundOf(settings: Settings): object;
+  /** Whether what was rendered last is nothing but hum and hiss. */
+  readonly wasSilent: boolean;
   /** Where the bound on undoing `recordedWith` holds this setting back. */
   limitsIn(settings: Settings): readonly UndoLimit[];
 }
@@ -61,6 +66,7 @@ function convolvers(feed: Feed, longestFilter: number, checkpoint: () => void): 
 export interface RenderBasis {
   readonly engine: ResponseEngine;
   readonly feed: Feed;
+  readonly noise?: NoiseMaker | undefined;
   readonly recordedThrough?: TransferFunction | undefined;
   readonly chain?: Chain | undefined;
 }
@@ -69,9 +75,10 @@ export interface RenderBasis {
 export function basisOf(request: RenderRequest, { checkpoint }: Checkpoint): RenderBasis {
   const engine = new ResponseEngine(request.build);
   const recordedThrough = oldCircuit(request);
-  const feed = feedOf(request.build, engine.sources, request.signal, request.hum, checkpoint);
+  const feed = feedOf(request.build, engine.sources, request.signal, checkpoint);
+  const noise = request.noise && new NoiseMaker(request.build, request.noise, feed.sampleRateHz);
   const chain = request.listening && chainOf(request.listening, feed.sampleRateHz);
-  return { engine, feed, recordedThrough, chain };
+  return { engine, feed, noise, recordedThrough, chain };
 }
 
 /**
@@ -87,7 +94,7 @@ export function createRenderer(request: RenderRequest, planned: readonly Setting
  * through the exact sum; a stereo file is rendered channel by channel.
  */
 export function rendererOf(
-  { engine, feed, recordedThrough, chain }: RenderBasis,
+  { engine, feed, noise, recordedThrough, chain }: RenderBasis,
   planned: readonly Settings[],
   { checkpoint }: Checkpoint,
 ): Renderer {
@@ -110,15 +117,16 @@ export function rendererOf(
   }
   const channels = convolvers(feed, longest, checkpoint);
   let passing: Float32Array[] | undefined;
+  let wasSilent = false;
   const rendered = (settings: Settings, into?: readonly Float32Array[]): Sound => {
     const { taps } = filtersOf(settings);
-    return {
-      sampleRateHz: feed.sampleRateHz,
-      channels: channels.map((channel, index) => {
-        const room = into?.[index];
-        return channel.render(taps, { checkpoint, ...(room && { into: room }) });
-      }),
-    };
+    const dry = channels.map((channel, index) => {
+      const room = into?.[index];
+      return channel.render(taps, { checkpoint, ...(room && { into: room }) });
+    });
+    wasSilent = noise !== undefined && isUnder(dry, INAUDIBLE);
+    noise?.addTo(dry, settings);
+    return { sampleRateHz: feed.sampleRateHz, channels: dry };
   };
   return {
     sampleRateHz: feed.sampleRateHz,
@@ -129,6 +137,9 @@ export function rendererOf(
       return through(chain, rendered(settings, passing), checkpoint);
     },
     soundOf: filtersOf,
+    get wasSilent() {
+      return wasSilent;
+    },
     limitsIn: (settings) => {
       if (!recordedThrough) return [];
       const transfers = engine.transfersIn(settings);

@@ -25,6 +25,8 @@ export interface Circuit {
 export interface CircuitOptions {
   /** Whether cable and load hang on the jack; a meter at the jack sees neither. */
   readonly withCableAndLoad: boolean;
+  /** In place of those that wires and switches join, as where each wire is an element of its own. */
+  readonly nets?: Nets;
 }
 
 /** A build ready to be put into any setting. */
@@ -101,7 +103,7 @@ export class CircuitMaker {
   }
 
   #assemble(settings: Settings, options: CircuitOptions, addPotElements: AddPot): Circuit {
-    const nets = this.wiring.netsIn(settings);
+    const nets = options.nets ?? this.wiring.netsIn(settings);
     const { lugs } = this.wiring;
     const jack = lugs.lugsOf(this.#jack);
     const sleeve = nets.netOfLug[jack.get("sleeve")!]!;

@@ -1,5 +1,7 @@
 import type { Coil } from "../build-file/schema.ts";
 import { decibels } from "../decibels.ts";
+import { weightedSum } from "./level-and-phase.ts";
+import type { CoilSource } from "./pickup-elements.ts";
 import type { Transfers } from "./transfers.ts";
 
 /** Mains frequency of most of the world; at 60 Hz a guard's hum differs by hundredths of a decibel. */
@@ -19,14 +21,12 @@ export function turnsScale(coil: Pick<Coil, "inductance">): number {
  * Net hum at the jack in one setting, in dB re the hum of one reference single coil with no load: every coil takes up the
  * same field by its turns, with the sign of its winding alone. SILENCE_DB where nothing is left.
  */
-export function humLevelDb(transfers: Transfers): number {
-  const spectra = transfers.perSource(Float64Array.of(MAINS_HZ));
-  let re = 0;
-  let im = 0;
-  for (const [index, { humSign, spec }] of transfers.sources.entries()) {
-    const weight = humSign * turnsScale(spec);
-    re += weight * spectra[index]!.re[0]!;
-    im += weight * spectra[index]!.im[0]!;
-  }
-  return decibels(Math.hypot(re, im));
+export function humLevelDb({ sources, perSource }: Pick<Transfers, "sources" | "perSource">): number {
+  const { re, im } = weightedSum(perSource(Float64Array.of(MAINS_HZ)), humWeights(sources));
+  return decibels(Math.hypot(re[0]!, im[0]!));
+}
+
+/** Each coil's hum in that of one reference coil, with the sign of its winding. */
+export function humWeights(sources: readonly CoilSource[]): number[] {
+  return sources.map(({ humSign, spec }) => humSign * turnsScale(spec));
 }

@@ -53,6 +53,7 @@ import { sweepRoutes } from "./routes/measure/sweep.ts";
 import { tapsRoutes } from "./routes/measure/taps.ts";
 import type { App, RouteContext } from "./routes/route-context.ts";
 import { impulseRoutes } from "./routes/sound/impulse.ts";
+import { noiseRoutes } from "./routes/sound/noise.ts";
 import { previewRoutes } from "./routes/sound/preview.ts";
 import { previewSetRoutes } from "./routes/sound/previews.ts";
 import { signalRoutes } from "./routes/sound/signals.ts";
@@ -70,6 +71,7 @@ const ROUTES = [
   previewRoutes,
   previewSetRoutes,
   impulseRoutes,
+  noiseRoutes,
   benchRoutes,
   diagnoseRoutes,
   recogniseRoutes,

@@ -57,6 +57,15 @@ export class Wiring {
     return nets;
   }
 
+  /** A net for every lug alone, and beside them the pairs that the switches' contacts join in a setting. */
+  lugsIn(settings: Settings): { readonly nets: Nets; readonly contacts: readonly (readonly [number, number])[] } {
+    const count = this.lugs.lugs.length;
+    const contacts = this.#contacts.flatMap(
+      ({ control, pairs }) => pairs[(settings.switches[control.name] ?? 1) - 1] ?? [],
+    );
+    return { nets: { netOfLug: Int32Array.from({ length: count }, (_, lug) => lug), count }, contacts };
+  }
+
   #join(settings: Settings): Nets {
     const joined = new DisjointSets(this.#wired);
     for (const { control, pairs } of this.#contacts) {

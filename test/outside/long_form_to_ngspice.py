@@ -1,7 +1,8 @@
 """A second reading of the long form, sharing no code with the service: build file and settings in, ngspice's answer out.
 
 Reads a JSON list of {"build": long form, "settings": every control} on standard input and writes a JSON list of
-[[Hz, real, imaginary], ...] for the voltage at the jack, or null where tip and sleeve are one net.
+[[Hz, real, imaginary], ...] for the voltage at the jack, or null where tip and sleeve are one net. With the argument
+"noise" it writes [[Hz, V/sqrt(Hz)], ...] of the thermal noise there instead, all at 20 degrees Celsius.
 """
 
 import json
@@ -16,6 +17,8 @@ PREFIXES = {"p": 1e-12, "n": 1e-9, "u": 1e-6, "µ": 1e-6, "m": 1e-3, "": 1, "k":
 LENGTHS = {"m": 1, "cm": 0.01, "mm": 0.001, "in": 0.0254, "ft": 0.3048, "": 1}
 LEVER_5 = {1: [0, 1], 2: [0, 1, 2], 3: [0, 2], 4: [0, 2, 3], 5: [0, 3]}
 TOGGLE_3 = {1: [0, 1], 2: [0, 1, 2], 3: [0, 2]}
+# Of the network that stands for metal about a coil, which has no noise of its own: so few that theirs is nothing.
+METAL_OHMS = 1e-3
 MIDPOINTS = {"linear": 0.5, "audio": 0.15, "reverse-audio": 0.85}
 
 
@@ -244,8 +247,8 @@ class Reading:
             before, low, after = f"{name}_{index}", f"{name}_{index}low", f"{name}_{index + 1}"
             share = 10 ** (-metal["depth"] / 20) if "depth" in metal else 0
             corner = quantity(metal["shelf"]) * math.sqrt(share) if "depth" in metal else quantity(metal["pole"])
-            self.card("R", before, low, 1e4)
-            self.card("C", low, "0", 1 / (2 * math.pi * corner * 1e4))
+            self.card("R", before, low, METAL_OHMS)
+            self.card("C", low, "0", 1 / (2 * math.pi * corner * METAL_OHMS))
             self.card("E", after, f"{after}sum", f"{low} 0 {1 - share}")
             self.card("E", f"{after}sum", "0", f"{before} 0 {share}")
         self.card("E", to, at, f"{name}_{len(metals)} 0 1")
@@ -342,6 +345,13 @@ class Reading:
         return [f"Rtie{index} {node} 0 1" for index, node in enumerate(apart)]
 
 
+def analysis_of(cards, out):
+    if not NOISE:
+        return ["ac dec 12 20 20k", f"wrdata {out} v(out)"]
+    source = next(card.split()[0] for card in cards if card[0] == "V")
+    return [f"noise v(out) {source} dec 12 20 20k", "setplot previous", f"wrdata {out} onoise_spectrum"]
+
+
 def simulate(netlists):
     """The answer to each netlist, all from one process: ngspice starts far longer than it solves."""
     with tempfile.TemporaryDirectory() as directory:
@@ -350,8 +360,8 @@ def simulate(netlists):
         for index, (cards, out) in enumerate(zip(netlists, outs)):
             deck = os.path.join(directory, f"{index}.cir")
             with open(deck, "w", encoding="utf8") as file:
-                file.write("\n".join(["second reading", *cards, ".end", ""]))
-            control += [f"source {deck}", "ac dec 12 20 20k", f"wrdata {out} v(out)", "destroy all", "remcirc"]
+                file.write("\n".join(["second reading", ".options temp=20 tnom=20", *cards, ".end", ""]))
+            control += [f"source {deck}", *analysis_of(cards, out), "destroy all", "remcirc"]
         main = os.path.join(directory, "main.cir")
         with open(main, "w", encoding="utf8") as file:
             file.write("\n".join([*control, "quit", ".endc", ".end", ""]))
@@ -359,10 +369,12 @@ def simulate(netlists):
         answers = []
         for out in outs:
             with open(out, encoding="utf8") as file:
-                answers.append([[float(word) for word in line.split()[:3]] for line in file])
+                answers.append([[float(word) for word in line.split()[:COLUMNS]] for line in file])
         return answers
 
 
+NOISE = sys.argv[1:] == ["noise"]
+COLUMNS = 2 if NOISE else 3
 NETLISTS = [Reading(case["build"], case["settings"]).netlist() for case in json.load(sys.stdin)]
 ANSWERS = iter(simulate([cards for cards in NETLISTS if cards is not None]))
 json.dump([None if cards is None else next(ANSWERS) for cards in NETLISTS], sys.stdout)

@@ -16,6 +16,15 @@ export function secondReading(cases: object[]): (Row[] | null)[] {
   return JSON.parse(output.toString());
 }
 
+/** As `secondReading`, of the thermal noise at the jack, V/√Hz, at 20 °C. */
+export function secondReadingOfNoise(cases: object[]): ([frequencyHz: number, density: number][] | null)[] {
+  const output = execFileSync("/usr/bin/python3", ["test/outside/long_form_to_ngspice.py", "noise"], {
+    input: JSON.stringify(cases),
+    maxBuffer: 64 * 2 ** 20,
+  });
+  return JSON.parse(output.toString());
+}
+
 /** Holds an engine's curve to ngspice's: 0.001 dB and 0.01°. */
 export function expectCurveOf(engine: ResponseEngine, state: Settings, rows: Row[]): void {
   const column = (i: 0 | 1 | 2) => Float64Array.from(rows, (row) => row[i]);

@@ -17,11 +17,13 @@ function powerDb(samples: ArrayLike<number>): number {
 
 const CELLS = [
   { scenario: /HSS/, position: 1, tone: 10, matched: true, signal: "strum", hand: "dark", strings: "old" },
+  { scenario: /HSS/, position: 5, tone: 10, matched: true, signal: "pluck", mains: "60" },
   { scenario: /HSS/, position: 2, tone: 3, matched: true, signal: "bend" },
   { scenario: /HSS/, position: 4, tone: 0, matched: false, signal: "strum" },
   { scenario: /long lead/, position: 1, tone: 5, matched: true, signal: "noise" },
   { scenario: /HSS/, position: 1, tone: 10, matched: true, signal: "strum", through: { drive: 7 } },
   { scenario: /HSS/, position: 5, tone: 10, matched: false, signal: "pluck", through: { drive: 0 } },
+  { scenario: /HSS/, position: 3, tone: 10, matched: true, signal: "strum", mains: "50", through: { drive: 5 } },
   { scenario: /two humbuckers/i, position: 3, tone: 10, matched: true, signal: "pluck" },
 ];
 
@@ -33,12 +35,16 @@ describeWith("chromium", "what the page plays", () => {
     const { page } = visit;
     await whenReady(page);
     await page.locator("option[value='sweep']").waitFor({ state: "attached" });
-    for (const { scenario, position, tone, matched, signal, through, ...playing } of casesOf(CELLS, 2)) {
+    for (const { scenario, position, tone, matched, signal, through, mains, ...playing } of casesOf(CELLS, 4)) {
       await openScenario(page, scenario);
       await choosePosition(page, position);
       for (const dial of await page.getByRole("slider", { name: /^Tone/ }).all()) await dial.fill(String(tone));
       await page.getByLabel("Same loudness").setChecked(matched);
       await page.getByLabel("Phrase").selectOption(signal);
+      await page
+        .getByRole("group", { name: "Hum and hiss" })
+        .getByRole("radio", { name: mains ? `${mains} Hz` : "off" })
+        .check();
       const { hand = "usual", strings = "used" } = playing;
       if (signal !== "noise") {
         await page.getByLabel("Hand", { exact: true }).selectOption(hand);
@@ -56,7 +62,9 @@ describeWith("chromium", "what the page plays", () => {
       const { source: build, settings } = await draftOf(page);
       const level = matched ? "matched" : "true";
       const listening = through && { chain: "clean", ...through };
-      const request = { build, settings, signal, ...playing, listening, level, rate: 48_000, encoding: "float32" };
+      const noise = mains ? { noise: { hum: mains, hiss: true } } : {};
+      const asked = { build, settings, signal, ...playing, ...noise, listening };
+      const request = { ...asked, level, rate: 48_000, encoding: "float32" };
       const answer = await page.request.post(`${site.origin}/api/preview`, { data: request });
       const rendered = decodeFloatWav(await answer.body());
       expect(played.sampleRateHz).toBe(rendered.sampleRateHz);

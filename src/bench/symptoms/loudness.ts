@@ -3,7 +3,7 @@ import type { Settings } from "../../build-file/settings.ts";
 import { powerDecibels, powerFromDecibels } from "../../decibels.ts";
 import type { Spectrum } from "../../network/nodal-analysis.ts";
 import { CircuitMaker } from "../../response/circuit.ts";
-import { MAINS_HZ, turnsScale } from "../../response/hum.ts";
+import { humWeights, MAINS_HZ } from "../../response/hum.ts";
 import { solvedTransfers } from "../../response/transfers.ts";
 
 /** How a guard sounds in one setting, roughly: levels in dB re one reference coil. */
@@ -61,7 +61,7 @@ export class Listener {
     const { sources } = this.#maker;
     const spectra = solvedTransfers(this.#maker.circuitIn(settings), sources).perSource(FREQUENCIES);
     const emfs = sources.map(({ emf }) => emf);
-    const hums = sources.map(({ humSign, spec }) => humSign * turnsScale(spec));
+    const hums = humWeights(sources);
     const power = BANDS.map(({ together }, index) => powerAt(spectra, index === 0 ? hums : emfs, index, together));
     const loudness = {
       hum: heardDecibels(power[0]!),

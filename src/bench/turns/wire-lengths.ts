@@ -1,8 +1,8 @@
+import { layoutOf } from "../../build-file/bodies/layout.ts";
 import { lugSpots } from "../../build-file/bodies/lug-spots.ts";
 import { apart, type Spot, turnedSpot } from "../../build-file/bodies/spot.ts";
 import { LugTable } from "../../build-file/lugs.ts";
 import type { Build } from "../../build-file/schema.ts";
-import { layoutOf } from "../sheet/wire/layout.ts";
 import { sharedCaps } from "./facing-tones.ts";
 
 /** One end of a wire: a spot in its part's own frame. */

@@ -52,11 +52,11 @@ export const FIGURES = {
     meaning: "of the played phrase (K-weighting of ITU-R BS.1770), over the mean of the main switch's positions",
   },
   hum: {
-    title: "hum left",
+    title: "hum",
     unit: "dB",
     step: 6,
     by: "difference",
-    meaning: "of what the coils that sound would take up if all their hum added; 0 for one coil",
+    meaning: "what is left of it at the jack, beside one usual single coil, as in every curve and table",
   },
   volumeFall: {
     title: "level from volume 10 to 6",

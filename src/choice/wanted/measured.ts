@@ -1,7 +1,7 @@
 import { type Settings, withControl } from "../../build-file/settings.ts";
-import { decibels, powerDecibels, SILENT_POWER } from "../../decibels.ts";
+import { powerDecibels } from "../../decibels.ts";
 import { REFERENCE_HZ } from "../../response/features.ts";
-import { MAINS_HZ, turnsScale } from "../../response/hum.ts";
+import { humLevelDb } from "../../response/hum.ts";
 import { SILENT_BELOW } from "../../response/labels/position-coils.ts";
 import type { Transfers } from "../../response/transfers.ts";
 import { loudnessLu } from "../band-energies.ts";
@@ -16,7 +16,7 @@ const MIDDLE_HZ = [250, 1000] as const;
 const TREBLE_HZ = [2000, 5000] as const;
 /** Where those who clean up by the volume customarily leave it; common practice, no source. */
 const TURNED_DOWN = 6;
-/** Nothing is quieter than this beside what it could be: pickups wound to the same turns leave no hum in the sum. */
+/** Nothing is quieter than this: pickups wound to the same turns leave no hum in the sum, and those made by hand always some. */
 const LEAST_HUM_DB = -60;
 /** What moves the brightness by less than half the ear's smallest band has no half. */
 const LEAST_TRAVEL_CAMS = 0.5;
@@ -27,20 +27,6 @@ function spanDb(energies: Float64Array, [low, high]: readonly [number, number]):
   let sum = 0;
   for (const [k, hz] of SLICES.frequenciesHz.entries()) if (hz >= low && hz < high) sum += energies[k]!;
   return powerDecibels(sum);
-}
-
-/** Hum at the jack over what it would be if every coil's added, in dB; null where nothing sounds. */
-function humLeftDb(transfers: Transfers): number | null {
-  const spectra = transfers.perSource(Float64Array.of(MAINS_HZ));
-  let [re, im, most] = [0, 0, 0];
-  for (const [index, { humSign, spec }] of transfers.sources.entries()) {
-    const turns = turnsScale(spec);
-    const [ownRe, ownIm] = [spectra[index]!.re[0]! * turns, spectra[index]!.im[0]! * turns];
-    re += humSign * ownRe;
-    im += humSign * ownIm;
-    most += Math.hypot(ownRe, ownIm);
-  }
-  return most ** 2 > SILENT_POWER ? Math.max(LEAST_HUM_DB, decibels(Math.hypot(re, im) / most)) : null;
 }
 
 /** Whether no coil reaches the jack. Coils that cancel in the curve, which drives all alike, do not cancel under a string. */
@@ -145,7 +131,7 @@ export class Measured {
       case "loudness":
         return this.#loudness(settings);
       case "hum":
-        return humLeftDb(transfers);
+        return Math.max(LEAST_HUM_DB, humLevelDb(transfers));
       case "volumeFall":
         return this.#volumeChange(settings)?.fall ?? null;
       case "volumeTreble":

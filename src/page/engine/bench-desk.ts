@@ -18,6 +18,7 @@ import type { DrawerAsked, DrawerReply } from "./drawer-told.ts";
 import type { GuardPartsAsked, GuardPartsReply } from "./guard-parts-told.ts";
 import type { Replied } from "./heights-reader.ts";
 import type { LeadsAsked, LeadsTold } from "./leads-told.ts";
+import type { NoiseAsked, NoiseReply } from "./noise-asked.ts";
 import type { RewiringTold } from "./rewire-told.ts";
 import type { RoomAsked } from "./room-asked.ts";
 
@@ -105,6 +106,11 @@ export class BenchDesk {
   /** Whether it can be heard what these caps are made of. */
   async dielectrics(build: Build, caps: readonly string[]): Promise<DielectricsTold> {
     return (await import("./dielectrics-told.ts")).toldOfDielectrics(build, caps);
+  }
+
+  /** Hum and hiss of every position. */
+  async noise(asked: NoiseAsked): Promise<NoiseReply> {
+    return (await import("./noise-asked.ts")).toldOfNoise(asked);
   }
 
   /** What an unknown switch is, from where a beeper beeps. */

@@ -14,6 +14,7 @@ import type { DrawerAsked, DrawerReply } from "./drawer-told.ts";
 import type { GuardPartsAsked, GuardPartsReply } from "./guard-parts-told.ts";
 import type { Replied } from "./heights-reader.ts";
 import type { LeadsAsked, LeadsTold } from "./leads-told.ts";
+import type { NoiseAsked, NoiseReply } from "./noise-asked.ts";
 import type { RewiringTold } from "./rewire-told.ts";
 import type { RoomAsked } from "./room-asked.ts";
 import { WorkerLink } from "./worker-link.ts";
@@ -47,6 +48,10 @@ export class BenchEngine {
 
   freePlaces(build: Build): Promise<string[]> {
     return this.#link.ask((desk) => desk.freePlaces(build));
+  }
+
+  noise(asked: NoiseAsked): Promise<NoiseReply> {
+    return this.#link.ask((desk) => desk.noise(asked));
   }
 
   heights(build: Build, asked: HeightsAsked): Promise<Replied<HeightsTold>> {

@@ -89,7 +89,7 @@ export class AudioRoom {
   }
 
   async #phrase({ build }: Reading, settings: RawSettings, levelMatched: boolean): Promise<Channels> {
-    const { signal, hand, stringAge: strings } = this.#store.state;
+    const { signal, hand, stringAge: strings, noise } = this.#store.state;
     return this.#engine.phrase({
       build,
       settings,
@@ -98,6 +98,7 @@ export class AudioRoom {
       levelMatched,
       sampleRateHz: SAMPLE_RATE_HZ,
       through: await askedChain(this.#store.state),
+      noise,
     });
   }
 

@@ -10,13 +10,14 @@ import { requestedChain } from "./chain/asked-chain.ts";
 async function downloadSet(store: AppStore): Promise<void> {
   const { reading } = store.state;
   if (!reading) return;
-  const { ownSound, levelMatched } = store.state;
+  const { ownSound, levelMatched, noise } = store.state;
   const { listening, file: cabinet } = requestedChain(store.state);
   const request: PreviewsRequest = {
     build: reading.source,
     level: levelMatched ? "matched" : "true",
     ...(ownSound ? {} : askedSignal(store.state)),
     ...(listening && { listening }),
+    ...(noise !== "off" && { noise: { hum: noise, hiss: true } }),
   };
   const zip = await postForBytes("/api/previews", request, { signal: ownSound?.file, cabinet });
   const through = listening ? chainSuffix({ ...listening, cabinet }) : "";

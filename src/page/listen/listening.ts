@@ -12,7 +12,7 @@ import type { LivePlayer } from "./live-player.ts";
 const SETTLED_MS = 400;
 
 /** What is played, how, and what it is heard through. */
-const playedIn = (state: AppState) => [state.signal, state.hand, state.stringAge, ...heardIn(state)];
+const playedIn = (state: AppState) => [state.signal, state.hand, state.stringAge, state.noise, ...heardIn(state)];
 
 /** Plays the setting on the bench; what is changed during playback takes over at the same place. */
 export class Listening {

@@ -8,6 +8,7 @@ import { createChosenWords } from "./chosen-words.ts";
 import { createDownloadSet } from "./download-set.ts";
 import type { Listening } from "./listening.ts";
 import { createLiveInput } from "./live-input.ts";
+import { createNoiseSwitch } from "./noise-switch.ts";
 import { createOwnSound } from "./own-sound.ts";
 import { createPlayingPicker } from "./playing-picker.ts";
 import { createSignalPicker } from "./signal-picker.ts";
@@ -56,6 +57,7 @@ export function createPlayBar(
         words.element,
         through.more,
         createOwnSound(store),
+        createNoiseSwitch(store),
         matched.element,
         loop.element,
         createDownloadSet(store),

@@ -3,6 +3,7 @@ import { partWords } from "../../build-file/words/part-words.ts";
 import { MAX_CAVITIES } from "../../limits.ts";
 import { h, replaceContent } from "../dom/element.ts";
 import { bringStyle } from "../dom/style-sheet.ts";
+import { createNoiseFold } from "../noise/noise-fold.ts";
 import type { AppStore } from "../state/app-state.ts";
 import { cavityCard } from "./cavity-card.ts";
 import { type CavityEntry, nextCavity } from "./entries.ts";
@@ -126,6 +127,7 @@ export function createRoomPanel(store: AppStore): HTMLElement {
     ),
     h("section", { class: "stack", "aria-label": "Room" }, h("h3", {}, "Room"), desk.answer),
     templateButtons(() => desk.question()),
+    createNoiseFold(store),
   );
   return element;
 }

@@ -8,11 +8,12 @@ import { impulseResponse } from "../../filter/impulse-response.ts";
 import { createQuickConvolver } from "../../filter/quick-convolve.ts";
 import { type Feed, feedOf } from "../../render/feed.ts";
 import { filtersIn } from "../../render/filters.ts";
-import { createLevelling, measure } from "../../render/levels.ts";
+import { createLevelling, INAUDIBLE, isUnder, measure } from "../../render/levels.ts";
 import type { Playing } from "../../render/playing.ts";
 import { ResponseEngine } from "../../response/engine.ts";
 import type { AskedChain } from "./chain-key.ts";
 import { Chains } from "./chains.ts";
+import { GuardNoise, type NoiseHeard } from "./guard-noise.ts";
 
 /** A phrase or test signal as one guard gives it in a setting. */
 export interface PhraseRequest {
@@ -26,6 +27,8 @@ export interface PhraseRequest {
   readonly sampleRateHz: number;
   /** Undefined for the jack itself. */
   readonly through?: AskedChain | undefined;
+  /** Off where left out. */
+  readonly noise?: NoiseHeard;
 }
 
 export type FilterRequest = Pick<PhraseRequest, "build" | "settings" | "sampleRateHz">;
@@ -59,23 +62,28 @@ function convolversOf({ drive, coils }: Feed, longest: number): Convolver[] {
 /** Renders phrases as the service does, keeping what other settings and values leave as it is. */
 export class PhraseRenderer {
   readonly chains = new Chains();
+  /** Brought before a render with noise. */
+  readonly noise = new GuardNoise();
   readonly #guards = new BoundedMap<string, Guard>(MAX_GUARDS);
   /** By the coils' own signals, which are the same as long as nothing moves them, or by the test signal's name. */
   readonly #instruments = new BoundedMap<unknown, Instrument>(MAX_INSTRUMENTS);
 
   /** @throws PresolderError for an unknown signal, a rate out of range settings that the guard has not or a cabinet without use */
   render(request: PhraseRequest): Channels {
-    const { build, settings, levelMatched, sampleRateHz, through } = request;
+    const { build, settings: raw, levelMatched, sampleRateHz, noise = "off", through } = request;
     const { engine, controls } = this.#guard(build);
     const { feed, key } = this.#feed(request);
     const hasDrive = feed.drive.length > 0;
     const plan = { engine, sampleRateHz, hasDrive, hasCoils: feed.coils.length > 0 };
-    const { taps } = filtersIn(plan, parseSettings(controls, settings));
+    const settings = parseSettings(controls, raw);
+    const { taps } = filtersIn(plan, settings);
     const longest = Math.max(1, ...taps.map((each) => each.length));
     const { convolvers } = this.#instrument(feed, key, longest);
     const jack: Sound = { sampleRateHz, channels: convolvers.map((convolver) => convolver.render(taps)) };
+    const isSilent = noise !== "off" && isUnder(jack.channels, INAUDIBLE);
+    this.noise.addTo(jack.channels, { build, settings, sampleRateHz }, noise);
     const sound = this.chains.through(through, jack);
-    if (levelMatched) matchLevel(sound);
+    if (levelMatched && !isSilent) matchLevel(sound);
     return sound.channels as Channels;
   }
 
@@ -100,12 +108,7 @@ export class PhraseRenderer {
     feed: Feed;
     key: unknown;
   } {
-    const feed = feedOf(
-      build,
-      this.#guard(build).engine.sources,
-      { name: signal, sampleRateHz, ...playing },
-      undefined,
-    );
+    const feed = feedOf(build, this.#guard(build).engine.sources, { name: signal, sampleRateHz, ...playing });
     return { feed, key: feed.coils.length > 0 ? feed.coils : `${signal} ${sampleRateHz}` };
   }
 

@@ -6,7 +6,8 @@ import { type Channels, type FilterRequest, PhraseRenderer, type PhraseRequest }
 export class SoundDesk {
   readonly #renderer = new PhraseRenderer();
 
-  render(request: PhraseRequest): Channels {
+  async render(request: PhraseRequest): Promise<Channels> {
+    await this.#renderer.noise.bring(request.noise ?? "off");
     const channels = this.#renderer.render(request);
     return transfer(
       channels,

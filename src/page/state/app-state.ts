@@ -2,11 +2,13 @@ import type { MeterSpec } from "../../bench/meter/own/own-meter.ts";
 import type { SheetOptions } from "../../bench/sheet/options.ts";
 import type { RawSettings } from "../../build-file/settings.ts";
 import type { BenchAnswer, DrawerRequest } from "../../contract/bench/bench.ts";
+import type { StartScenario } from "../../contract/page-data.ts";
 import type { InputFault } from "../../errors.ts";
 import type { HandName, StringAge } from "../../render/playing.ts";
 import type { Band } from "../curves/band.ts";
 import type { Family } from "../curves/family.ts";
 import type { LivePath } from "../drawing/live-path.ts";
+import type { NoiseHeard } from "../sound/guard-noise.ts";
 import type { BuildSource, Reading } from "./reading.ts";
 import { Store } from "./store.ts";
 
@@ -83,6 +85,8 @@ export interface AppState {
   readonly drive: number;
   /** The impulse response of one's own cabinet. */
   readonly cabinet: OwnSound | undefined;
+  /** Whether the guard's hum and hiss are heard beside the string, and of which mains. */
+  readonly noise: NoiseHeard;
   readonly levelMatched: boolean;
   readonly loop: boolean;
   readonly playing: "no" | "loading" | "yes";
@@ -103,7 +107,9 @@ export interface AppState {
   /** The example that the guard on the bench began as, or the name of its file after "file:"; empty where it is neither. */
   readonly startedFrom: string;
   /** What the example on the bench is about. */
-  readonly story: { readonly description: string; readonly question: string } | undefined;
+  readonly story:
+    | (Pick<StartScenario, "description" | "question"> & { readonly sweep: StartScenario["sweep"] | undefined })
+    | undefined;
   /** What the latest step came to in wires and parts, where it touched several of them; empty otherwise. */
   readonly changed: string;
   /** Said to the person in the status line. */
@@ -136,6 +142,7 @@ export function createAppStore(): AppStore {
     heardThrough: "jack",
     drive: 0,
     cabinet: undefined,
+    noise: "off",
     levelMatched: true,
     loop: true,
     playing: "no",

@@ -1,6 +1,6 @@
 import type { RawSettings } from "../../build-file/settings.ts";
 import type { AppState, AppStore } from "./app-state.ts";
-import { keptAs } from "./kept-as.ts";
+import { keptAs, whenKept } from "./kept-as.ts";
 import type { BuildSource } from "./reading.ts";
 
 const KEY = "presolder.draft.1";
@@ -79,5 +79,7 @@ export function keepDraft(store: AppStore): void {
       timer = setTimeout(write, WAIT_MS);
     },
   );
+  // At once: a browser that is killed hides no page.
+  whenKept(write);
   addEventListener("pagehide", write);
 }

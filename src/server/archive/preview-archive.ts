@@ -1,5 +1,6 @@
 import { CHAIN_FIGURES } from "../../listening/chain-figures.ts";
 import { chainSuffix, type Named } from "../../listening/names.ts";
+import { noiseWords } from "../../listening/noise/words.ts";
 import { DEFAULT_HAND, DEFAULT_STRING_AGE } from "../../render/playing.ts";
 import type { SetBatch, SetRequest } from "../../render/preview-set.ts";
 import { isTestSignal } from "../../render/signals.ts";
@@ -49,14 +50,15 @@ export function manifestOf(
   rows: readonly SettingRow[],
   assumedPlaces: readonly string[],
 ): object {
-  const { signal, level, encoding, hum } = request;
+  const { signal, level, encoding, noise } = request;
   return {
     title: request.build.title,
     signal: "name" in signal ? signal.name : "a file of one's own",
     ...playingOf(signal),
     level,
     encoding,
-    ...(hum === undefined ? {} : { hum }),
+    ...(noise === undefined ? {} : { noise: noiseWords(noise) }),
+    ...(noise?.isCoilsOnly ? { hum: noise.mainsHz } : {}),
     listening: listeningTold(request),
     sampleRateHz: batch.sampleRateHz,
     delaySamples: batch.delaySamples,

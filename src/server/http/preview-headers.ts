@@ -1,4 +1,5 @@
 import { chainSuffix, chainWords } from "../../listening/names.ts";
+import { noiseWords } from "../../listening/noise/words.ts";
 import type { Preview } from "../../render/preview.ts";
 import type { RenderRequest } from "../../render/renderer.ts";
 import { isTestSignal } from "../../render/signals.ts";
@@ -38,6 +39,7 @@ export function previewHeaders(request: RenderRequest, preview: Preview): Record
     "presolder-delay-samples": String(preview.delaySamples),
     "content-disposition": `inline; filename="preview${chainSuffix(request.listening)}.wav"`,
     ...listeningHeader(request),
+    ...(request.noise ? { "presolder-noise": noiseWords(request.noise) } : {}),
     ...placesHeader(request),
     ...(undone ? { ...undoHeader(preview.limits), "presolder-undo-unknown": UNKNOWN_FROM_A_RECORDING } : {}),
   };

@@ -143,6 +143,7 @@ const EXAMPLES: Examples = {
     switches: false,
   },
   "/api/wishes": { text: "glassy 4, fat bridge that cleans up, hum-free 2" },
+  "/api/noise": { build: BUILD, hum: "60", field: { microtesla: 0.5 } },
   "/api/dielectrics": { build: BUILD },
   "/api/examine": { build: BUILD },
   "/api/taps": { build: BUILD },

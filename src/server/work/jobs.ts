@@ -26,6 +26,7 @@ import { measureJob } from "../jobs/measure/measure.ts";
 import { measuringSignalJob } from "../jobs/measure/measuring-signal.ts";
 import { tapsJob } from "../jobs/measure/taps.ts";
 import { impulseJob } from "../jobs/sound/impulse.ts";
+import { noiseJob } from "../jobs/sound/noise.ts";
 import { previewJob } from "../jobs/sound/preview.ts";
 import { curveTextsJob, previewBatchJob } from "../jobs/sound/previews.ts";
 import type { WorkSize } from "./fair-queue.ts";
@@ -52,6 +53,7 @@ export const JOBS = {
   diagnose: diagnoseJob,
   recognise: recogniseJob,
   rewire: rewireJob,
+  noise: noiseJob,
   passport: passportJob,
   swapCard: swapCardJob,
   passportPaper: passportPaperJob,

@@ -1,6 +1,7 @@
 import type { Sound } from "../../../src/audio/sound.ts";
+import { addRepeated, humPeriod } from "../../../src/listening/noise/hum-signal.ts";
+import { roomLines, USUAL_ROOM } from "../../../src/listening/noise/room.ts";
 import { REFERENCE_COIL } from "../../../src/strings/comb.ts";
-import { roomHum } from "../../../src/strings/hum.ts";
 import type { Note } from "../../../src/strings/score.ts";
 import { usualStringSet } from "../../../src/strings/string-set.ts";
 import { renderPhrase } from "../../../src/strings/synth.ts";
@@ -42,6 +43,17 @@ function notesOf(take: Take): Note[] {
   }));
 }
 
+/** Of a coil near mains gear, 2 mV of the fundamental. */
+function humOf(length: number, sampleRateHz: number): Float32Array {
+  const lines = roomLines(50, USUAL_ROOM).map(({ hz, fluxDensity }) => {
+    const volts = (Math.SQRT1_2 * 0.002 * hz * fluxDensity) / (50 * USUAL_ROOM.fluxDensity);
+    return { hz, coils: [0, -volts], loops: [0, 0], runs: [0, 0] } as const;
+  });
+  const samples = new Float32Array(length);
+  addRepeated(samples, humPeriod(lines, sampleRateHz), sampleRateHz);
+  return samples;
+}
+
 /** Open strings plucked one after another into one coil, with the room's noise and hum. */
 export function recordTake(take: Take = {}): Sound {
   const { sampleRateHz = 16_000, noise = 1e-5, hum = 1, gain = 1, tailSeconds = 1.5 } = take;
@@ -49,12 +61,12 @@ export function recordTake(take: Take = {}): Sound {
   const seconds = notes.at(-1)!.timeSeconds + tailSeconds;
   const phrase = { name: "take", description: "open strings", seconds, notes };
   const [samples] = renderPhrase(phrase, [REFERENCE_COIL], usualStringSet(), sampleRateHz);
-  const [room] = roomHum({ mainsHz: 50, coils: [{ humSign: 1, turnsScale: 1 }], seconds, sampleRateHz });
+  const room = humOf(samples!.length, sampleRateHz);
   let state = 12_345;
   const white = () => {
     state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0;
     return (2 * state) / 2 ** 32 - 1;
   };
-  const mixed = samples!.map((value, n) => gain * (value + hum * room![n]! + noise * Math.sqrt(3) * white()));
+  const mixed = samples!.map((value, n) => gain * (value + hum * room[n]! + noise * Math.sqrt(3) * white()));
   return { sampleRateHz, channels: [mixed] };
 }

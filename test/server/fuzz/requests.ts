@@ -60,6 +60,27 @@ const BODIES: readonly (readonly [path: string, weight: number, body: Body])[] =
     (build) => ({ build, solve: { coil: { reading: "5.9k", pot: "250k" }, sweep: { atTen: "5.9k", highest: "64k" } } }),
   ],
   ["/api/preview", 8, (build) => ({ build, settings: {}, ...QUICK, level: "matched", encoding: "float32", hum: 50 })],
+  [
+    "/api/preview",
+    2,
+    (build) => ({
+      build,
+      ...QUICK,
+      encoding: "float32",
+      noise: { hum: "60", hiss: true, field: { microtesla: 1, harmonics: 2 }, amplifier: { nanovolts: 5 } },
+    }),
+  ],
+  [
+    "/api/noise",
+    2,
+    (build) => ({
+      build,
+      settings: { volume: 7 },
+      hum: "60",
+      field: { voltsPerMetre: 5 },
+      amplifier: { picoamperes: 1 },
+    }),
+  ],
   ["/api/previews", 1, (build) => ({ build, sweep: { tone: [0, 10] }, ...QUICK, encoding: "float32" })],
   ["/api/compare", 1, (build) => ({ builds: [build, PLAN], settings: {}, tolerance: false })],
   [
@@ -200,6 +221,8 @@ const QUERY_KEYS = [
   "level",
   "encoding",
   "hum",
+  "noise",
+  "hiss",
   "coil",
   "over",
   "over.lever",

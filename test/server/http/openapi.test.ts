@@ -116,7 +116,7 @@ describe("/api/openapi.json", () => {
   it("names the query's keys of the GET calls", async () => {
     const { paths } = await description();
     const names = paths["/api/preview.wav"]!.get!.parameters!.map(({ name }) => name);
-    const ofSound = ["build", "signal", "hand", "strings", "rate", "level", "encoding", "hum"];
+    const ofSound = ["build", "signal", "hand", "strings", "rate", "level", "encoding", "hum", "noise", "hiss"];
     expect(names).toEqual([...ofSound, "listening.chain", "listening.drive"]);
   });
 });

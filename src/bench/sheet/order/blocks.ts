@@ -1,6 +1,6 @@
+import { layoutOf } from "../../../build-file/bodies/layout.ts";
 import type { Build, Part } from "../../../build-file/schema.ts";
 import { partOf } from "../pieces/loose-ends.ts";
-import { layoutOf } from "../wire/layout.ts";
 import type { Joint } from "./joints.ts";
 
 /** Joints that are made one after another without laying the guard down differently, in the order to make them. */

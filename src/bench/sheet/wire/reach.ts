@@ -1,8 +1,8 @@
+import { layoutOf } from "../../../build-file/bodies/layout.ts";
 import { lugPlaces } from "../../../build-file/bodies/lug-places.ts";
 import { apart, type Spot } from "../../../build-file/bodies/spot.ts";
 import type { Build } from "../../../build-file/schema.ts";
 import { loosenessOf, partOf } from "../pieces/loose-ends.ts";
-import { layoutOf } from "./layout.ts";
 
 /** How far apart lugs lie, in metres. */
 export interface Reach {

@@ -1,13 +1,13 @@
-import { AS_THE_LABELS, COMMON_PRACTICE } from "./sources.ts";
+import { COMMON_PRACTICE, UNDER_ONE_COIL } from "./sources.ts";
 import type { TradeWord } from "./trade-word.ts";
 
 /** Words for how loud a sound is, and its hum. */
 export const LEVEL_WORDS = {
   "hum-free": {
     also: ["no hum", "without hum", "humless", "humbucking", "hum cancelling", "noiseless", "noise free", "quiet"],
-    meaning: "the hum of its coils cancels",
+    meaning: "hums 10 dB less than one usual single coil, as its coils cancel",
     targets: [{ figure: "hum", high: -10 }],
-    source: AS_THE_LABELS,
+    source: UNDER_ONE_COIL,
   },
   loud: {
     also: ["hot", "strong", "boost", "boosted", "powerful"],

@@ -6,5 +6,5 @@ export const BRIGHTNESS_STUDIES =
   "that listeners order sounds by the weight of their treble first of all: J. M. Grey and J. W. Gordon, J. Acoust. Soc. Am. 63, 1493," +
   " 1978 (from memory); the numbers are this service's own choice and may be changed";
 
-export const AS_THE_LABELS =
-  "10 dB less than all hum together, as the labels of positions have it: what two pickups of one type leave at worst (common practice, no source)";
+export const UNDER_ONE_COIL =
+  "about what two unlike coils leave that are to cancel (common practice, no source); the number is this service's own choice";

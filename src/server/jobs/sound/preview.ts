@@ -3,6 +3,7 @@ import type { PreviewBody, PreviewQuery } from "../../../contract/preview.ts";
 import { type Preview, type PreviewRequest, renderPreview } from "../../../render/preview.ts";
 import { readCoded, settingsInAddress } from "../../http/address-request.ts";
 import type { Job } from "../../work/job.ts";
+import { noiseWishOf } from "./noise-wish.ts";
 import { playingOf } from "./phrase-only.ts";
 import { readSoundRequest, type SoundFiles } from "./sound-request.ts";
 
@@ -21,18 +22,22 @@ const QUERY_KEYS = [
   "level",
   "encoding",
   "hum",
+  "noise",
+  "hiss",
   "listening.chain",
   "listening.drive",
 ];
 
 /** The same, from an address. */
 export function readPreviewAddress(query: PreviewQuery): PreviewRequest {
-  const { level, encoding } = query;
+  const { level, encoding, noise: hum = "none", hiss } = query;
+  const coded = readCoded("build", query.build, settingsInAddress(query, QUERY_KEYS), "query");
+  const noise = query.noise !== undefined || hiss !== undefined ? { hum, hiss: hiss === "on" } : undefined;
   return {
-    ...readCoded("build", query.build, settingsInAddress(query, QUERY_KEYS), "query"),
+    ...coded,
     signal: { name: query.signal, sampleRateHz: query.rate, ...playingOf(query.signal, query) },
     listening: query["listening.chain"] === "none" ? undefined : { drive: query["listening.drive"] },
-    hum: query.hum === undefined ? undefined : query.hum === "50" ? 50 : 60,
+    noise: noiseWishOf(coded.build, noise, query.hum === undefined ? undefined : query.hum === "50" ? 50 : 60),
     level,
     encoding,
   };

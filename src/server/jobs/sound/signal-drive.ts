@@ -1,5 +1,6 @@
-import { commonDrive, type Drive, driveOfEach, flatDrive } from "../../../choice/drive.ts";
+import { type Drive, flatDrive } from "../../../choice/drive.ts";
 import type { Guard } from "../../../choice/guard.ts";
+import { commonDrive, driveOfEach } from "../../../choice/recorded-drive.ts";
 import { feedOf } from "../../../render/feed.ts";
 import type { Playing } from "../../../render/playing.ts";
 import { DEFAULT_SAMPLE_RATE_HZ } from "../../../render/signals.ts";
@@ -19,7 +20,7 @@ export function weightingOf({ signal, ...playing }: Playing & { readonly signal?
 export function driveFor(guard: Guard, { signal, ...playing }: Weighting, checkpoint?: () => void): Drive {
   if (signal === undefined) return flatDrive();
   const source = { name: signal, sampleRateHz: DEFAULT_SAMPLE_RATE_HZ, ...playing };
-  const { drive, coils, sampleRateHz } = feedOf(guard.build, guard.sources, source, undefined, checkpoint);
+  const { drive, coils, sampleRateHz } = feedOf(guard.build, guard.sources, source, checkpoint);
   const [common] = drive;
   return common ? commonDrive(signal, common, sampleRateHz) : driveOfEach(signal, coils, sampleRateHz);
 }

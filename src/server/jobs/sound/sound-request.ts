@@ -6,6 +6,7 @@ import type { SignalSource } from "../../../render/feed.ts";
 import type { RenderRequest } from "../../../render/renderer.ts";
 import { DEFAULT_SAMPLE_RATE_HZ, DEFAULT_SIGNAL } from "../../../render/signals.ts";
 import { listeningOf } from "./listening-request.ts";
+import { noiseWishOf } from "./noise-wish.ts";
 import { playingOf } from "./phrase-only.ts";
 
 function signalOf(body: SoundBody, upload: Uint8Array | undefined): SignalSource {
@@ -34,7 +35,8 @@ export interface SoundFiles {
 export function readSoundRequest(body: SoundBody, { signal: upload, cabinet }: SoundFiles = {}): RenderRequest {
   const build = readBuildAt("build", body.build);
   const signal = signalOf(body, upload);
-  const base = { build, signal, hum: body.hum, listening: listeningOf(body.listening, cabinet) };
+  const noise = noiseWishOf(build, body.noise, body.hum);
+  const base = { build, signal, noise, listening: listeningOf(body.listening, cabinet) };
   if (!body.recordedWith) return base;
   if (!upload) {
     const message = "only a recording of one's own, sent as a file, has been through a circuit";

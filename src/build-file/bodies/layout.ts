@@ -1,4 +1,4 @@
-import type { Build, Part } from "../../../build-file/schema.ts";
+import type { Build, Part } from "../schema.ts";
 
 /** Metres: x from the bridge towards the neck, y from the bass side towards the treble side. */
 export interface Place {
