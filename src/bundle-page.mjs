@@ -15,6 +15,8 @@ const ENTRIES = {
   "bench-worker": "src/page/engine/bench-worker.ts",
   "sound-worker": "src/page/sound/sound-worker.ts",
   "cell-worker": "src/page/cells/cell-worker.ts",
+  "drive-worklet": "src/page/listen/chain/drive-worklet.ts",
+  "answer-worker": "src/page/builds/answer-worker.ts",
   "capture-worklet": "src/page/sound-card/capture-worklet.ts",
 };
 

@@ -36,6 +36,10 @@ export const MAX_UPLOAD_BYTES = 60 * 2 * 8 * 192_000 + 65_536;
 export const MAX_LINK_CODE_CHARS = 12_000;
 /** What a code may inflate to: the largest build file is a third of it, and a bomb is cut off here. */
 export const MAX_LINK_JSON_BYTES = 262_144;
+/** A cabinet in a room has died away in half of it; a longer response is a hall's. */
+export const MAX_CABINET_SECONDS = 1;
+/** Half an hour: the default sweep of half a minute; each second takes a driven amplifier some ten milliseconds of one worker. */
+export const MAX_DRIVEN_SET_SECONDS = 1_800;
 /** Guards of one shelf link: some forty fit into a code, and more where they are nearly alike. */
 export const MAX_LINK_GUARDS = 200;
 /** Two hours: the default sweep of a minute's sound, twice. */

@@ -1,6 +1,7 @@
 import type { Build } from "../build-file/schema.ts";
 import { Controls, type Settings } from "../build-file/settings.ts";
 import { decibels } from "../decibels.ts";
+import type { Spectrum } from "../network/nodal-analysis.ts";
 import { ResponseEngine } from "../response/engine.ts";
 import { type Features, findFeatures } from "../response/features.ts";
 import { SILENT_BELOW } from "../response/labels/position-coils.ts";
@@ -53,6 +54,10 @@ export function isCurveSilent(transfers: Transfers): boolean {
   return curveFor(transfers, SLICES.frequenciesHz).every((level) => level <= silence);
 }
 
+/** A coil that no contact joins to the jack. */
+const isNothing = ({ re, im }: Spectrum) =>
+  re[0] === 0 && im[0] === 0 && re.every((x) => x === 0) && im.every((x) => x === 0);
+
 /** Energy at the jack in every slice, for a drive of the build's coils. */
 export function energiesFor(transfers: Transfers, drive: Drive): Float64Array {
   if (drive.kind === "common") {
@@ -63,14 +68,18 @@ export function energiesFor(transfers: Transfers, drive: Drive): Float64Array {
   }
   const { cross } = drive;
   const spectra = transfers.perSource(drive.frequenciesHz);
+  const sounding = [...spectra.keys()].filter((i) => !isNothing(spectra[i]!));
   const energies = new Float64Array(drive.frequenciesHz.length);
-  for (const [i, a] of spectra.entries()) {
-    for (const [j, b] of spectra.entries()) {
-      const pair = cross[i]![j]!;
+  for (const i of sounding) {
+    for (const j of sounding) {
+      if (j < i) continue;
+      const [a, b, pair] = [spectra[i]!, spectra[j]!, cross[i]![j]!];
+      // Its own counterpart brings as much again: the pair's energies are each other's conjugates.
+      const times = i === j ? 1 : 2;
       for (let k = 0; k < energies.length; k++) {
         const productRe = a.re[k]! * b.re[k]! + a.im[k]! * b.im[k]!;
         const productIm = a.im[k]! * b.re[k]! - a.re[k]! * b.im[k]!;
-        energies[k]! += productRe * pair.re[k]! - productIm * pair.im[k]!;
+        energies[k]! += times * (productRe * pair.re[k]! - productIm * pair.im[k]!);
       }
     }
   }

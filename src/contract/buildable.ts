@@ -22,7 +22,7 @@ const score = z.object({
     .describe("that a usual listener tells apart side by side, tones at 10 and at 0, every switch both ways"),
   humFree: z.int().describe("how many of them can be had without hum"),
   unevenness: z.number().describe("LU between the loudest and the softest main position, everything at rest"),
-  trebleLoss: z.number().describe("dB, largest level-matched difference in any band between volume at 5 and at 10"),
+  trebleLoss: z.number().describe("dB, largest difference heard in any band between volume at 5 and at 10"),
   cells: z.int().describe("settings heard"),
 });
 

@@ -23,7 +23,11 @@ export const dielectricsRequestSchema = strict({
 });
 
 const differenceFields = {
-  difference: z.number().describe("dB in the band where it is largest, loudness matched, over a cap without loss"),
+  difference: z
+    .number()
+    .describe(
+      "dB in the band where it is largest, as it is heard through a 12-inch guitar speaker, loudness matched, over a cap without loss",
+    ),
   frequency: z.number().describe("Hz, the band's middle"),
   settings: settingsAnswer,
   label: z.string(),

@@ -25,6 +25,17 @@ export const resistancePrecision = z
 const acrossOhms = quantity("resistance", { above: 0, max: 1e12 }, "resistance").optional();
 const acrossFarads = quantity("capacitance", { min: 0, max: 1e-6 }, "capacitance");
 export const acrossField = strict({ resistance: acrossOhms, capacitance: acrossFarads.default(0) });
+/** What is put across a coil to be told by. */
+export const loadField = strict({
+  resistance: acrossOhms,
+  capacitance: acrossFarads.default(0),
+  tolerance: z
+    .number()
+    .min(0)
+    .max(0.2)
+    .optional()
+    .describe("of its resistance and of its capacitance, a fraction: fitted along within it; left out: both as told"),
+});
 /** An interface's input: what is left out is none of 0, but not known. */
 export const inputField = strict({ resistance: acrossOhms, capacitance: acrossFarads.optional() });
 export const lossField = oneOf(LOSS_MODELS)
@@ -78,7 +89,7 @@ const impedance = strict({
       }),
     ])
     .describe("lines of Hz, ohms and optionally degrees; or lists"),
-  load: acrossField
+  load: loadField
     .optional()
     .describe(
       "where the table was computed from voltages without and with this load: those are fitted then, as by two-loads, since an" +
@@ -106,7 +117,7 @@ const response = strict({
 const ratioTable = z
   .union([csvField, strict({ frequencies: numbers, decibels: numbers, degrees: numbers })])
   .describe("lines of Hz, dB and degrees, the voltage unloaded over the voltage under the load; or lists");
-const ratioLoad = acrossField.describe("what was put across the coil for the second of the two");
+const ratioLoad = loadField.describe("what was put across the coil for the second of the two");
 
 const twoLoads = strict({
   method: z.literal("two-loads"),
@@ -194,6 +205,7 @@ export const fitAnswerSchema = z.union([fittedAnswer, rangeAnswer]);
 export type FitRequest = Sent<typeof fitRequestSchema>;
 export type FitBody = z.output<typeof fitRequestSchema>;
 export type AcrossBody = z.output<typeof acrossField>;
+export type LoadBody = z.output<typeof loadField>;
 export type FitAnswer = Answered<typeof fitAnswerSchema>;
 export type FittedAnswer = Answered<typeof fittedAnswer>;
 export type RangeAnswer = Answered<typeof rangeAnswer>;

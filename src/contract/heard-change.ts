@@ -2,6 +2,7 @@ import * as z from "zod";
 import { strict } from "../build-file/zod-tools.ts";
 import { AUDIBILITIES } from "../choice/compare/verdict.ts";
 import { namedSettings } from "./answer-fields.ts";
+import { largestAnswer } from "./compare.ts";
 import { describedPart, drawerFields, sourceAnswer } from "./drawer-fields.ts";
 import { buildField } from "./fields.ts";
 import type { Answered, Sent } from "./wire.ts";
@@ -23,11 +24,8 @@ export const heardChangeAnswerSchema = z.object({
         settings: namedSettings,
         label: z.string(),
         loudnessDifference: z.number().describe("LU"),
-        largest: z.object({
-          difference: z.number().describe("dB, loudness matched"),
-          frequency: z.number(),
-          band: z.tuple([z.number(), z.number()]),
-        }),
+        largest: largestAnswer.describe("loudness matched, at the jack"),
+        weighed: z.object({ largest: largestAnswer }).describe("as it is heard through the speaker, which decides"),
         audible: z.enum(AUDIBILITIES),
         verdict: z.string(),
         build: z.any().meta({ description: "the guard with it, in its long form" }),

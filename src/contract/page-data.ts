@@ -1,5 +1,6 @@
 import type { Build, BuildInput } from "../build-file/schema.ts";
 import type { RawSettings } from "../build-file/settings.ts";
+import type { RawSweep } from "../build-file/sweep.ts";
 import type { HandName, StringAge, WayEntry } from "../render/playing.ts";
 import type { SignalEntry } from "../render/signals.ts";
 
@@ -16,6 +17,8 @@ export interface StartScenario extends StartGuard {
   readonly question: string;
   readonly compareWith?: BuildInput;
   readonly settings?: RawSettings;
+  /** The settings worth comparing. */
+  readonly sweep?: RawSweep;
 }
 
 /** Every guard that one may start from. */

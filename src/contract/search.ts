@@ -98,7 +98,7 @@ const foundAnswer = z.object({
           band: z.tuple([z.number(), z.number()]),
         }),
         features: z.tuple([featuresAnswer, featuresAnswer]),
-        audible: z.enum(AUDIBILITIES),
+        audible: z.enum(AUDIBILITIES).describe("of the strings played through a 12-inch guitar speaker"),
         verdict: z.string(),
       }),
     )

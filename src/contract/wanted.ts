@@ -5,17 +5,20 @@ import { partName } from "../build-file/part-schemas.ts";
 import { PLAN_PRESETS } from "../build-file/plans/presets.ts";
 import { oneOf, quantity, strict } from "../build-file/zod-tools.ts";
 import { FIGURE_NAMES } from "../choice/wanted/figures.ts";
+import { POSITIONS_THERE } from "../choice/wanted/reading/places.ts";
+import { MOST_POSITIONS } from "../choice/wanted/space/positions.ts";
 import { WORD_NAMES } from "../choice/wanted/vocabulary/words.ts";
 import { MAX_ASKS, MAX_CANDIDATES, MAX_WISH_CHARS, MAX_WISHES } from "../limits.ts";
 import { planJson } from "./fields.ts";
 import type { Answered, Sent } from "./wire.ts";
 
-const MOST_POSITIONS = 12;
-
 const whereField = z.discriminatedUnion(
   "kind",
   [
-    strict({ kind: z.literal("position"), position: z.int().min(1).max(MOST_POSITIONS) }),
+    strict({
+      kind: z.literal("position"),
+      position: z.int({ error: POSITIONS_THERE }).min(1, POSITIONS_THERE).max(MOST_POSITIONS, POSITIONS_THERE),
+    }),
     strict({
       kind: z.literal("pickups"),
       pickups: z.array(partName).min(1).max(4).describe("that sound there, and no other"),

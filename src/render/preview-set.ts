@@ -3,7 +3,7 @@ import type { Settings } from "../build-file/settings.ts";
 import type { Checkpoint } from "../checkpoint.ts";
 import { amplitudeFromDecibels } from "../decibels.ts";
 import { faultAt } from "../errors.ts";
-import { MAX_SET_BYTES, MAX_SET_SECONDS } from "../limits.ts";
+import { MAX_DRIVEN_SET_SECONDS, MAX_SET_BYTES, MAX_SET_SECONDS } from "../limits.ts";
 import { channelCountOf, type Feed, lengthOf } from "./feed.ts";
 import { createLevelling, type Level, type Levelled, levelled, type Measured, measure } from "./levels.ts";
 import { basisOf, type Renderer, type RenderRequest, rendererOf } from "./renderer.ts";
@@ -35,13 +35,15 @@ export interface SetBatch {
 const BATCH_BYTES = 56 * 2 ** 20;
 const BYTES_PER_SAMPLE: Readonly<Record<Encoding, number>> = { pcm16: 2, pcm24: 3, float32: 4 };
 
-function requireWithinBounds(feed: Feed, count: number, encoding: Encoding): void {
+function requireWithinBounds(feed: Feed, count: number, { encoding, listening }: SetRequest): void {
   const samples = count * lengthOf(feed);
   const seconds = samples / feed.sampleRateHz;
   const bytes = samples * channelCountOf(feed) * BYTES_PER_SAMPLE[encoding];
-  if (seconds <= MAX_SET_SECONDS && bytes <= MAX_SET_BYTES) return;
+  const isDriven = listening !== undefined && listening.drive > 0;
+  const most = isDriven ? MAX_DRIVEN_SET_SECONDS : MAX_SET_SECONDS;
+  if (seconds <= most && bytes <= MAX_SET_BYTES) return;
   const found = `asks for ${count} WAVs, ${Math.round(seconds)} s and ${Math.round(bytes / 2 ** 20)} MiB in all`;
-  const message = `${found}; expected at most ${MAX_SET_SECONDS} s and ${MAX_SET_BYTES / 2 ** 20} MiB`;
+  const message = `${found}; expected at most ${most} s${isDriven ? " through a driven amplifier" : ""} and ${MAX_SET_BYTES / 2 ** 20} MiB`;
   throw faultAt("LIMIT_EXCEEDED", "sweep", message);
 }
 
@@ -121,9 +123,9 @@ function encodeFrom(
  * @throws PresolderError LIMIT_EXCEEDED for more than MAX_SET_SECONDS or MAX_SET_BYTES, or as `createRenderer` does
  */
 export function renderBatch(request: SetRequest, work: Checkpoint): SetBatch {
-  const { settings, encoding, from, levels } = request;
+  const { settings, from, levels } = request;
   const basis = basisOf(request, work);
-  requireWithinBounds(basis.feed, settings.length, encoding);
+  requireWithinBounds(basis.feed, settings.length, request);
   return batchFrom(rendererOf(basis, levels ? settings.slice(from) : settings, work), request, work);
 }
 

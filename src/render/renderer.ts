@@ -6,11 +6,13 @@ import { faultAt } from "../errors.ts";
 import type { Convolver } from "../filter/convolver.ts";
 import type { TransferFunction } from "../filter/impulse-response.ts";
 import { createQuickConvolver } from "../filter/quick-convolve.ts";
+import type { Chain } from "../listening/chain.ts";
 import { NoiseMaker, type NoiseWish } from "../listening/noise/noise-maker.ts";
 import { ResponseEngine } from "../response/engine.ts";
 import { type Feed, feedOf, type SignalSource } from "./feed.ts";
 import { filterBank } from "./filter-bank.ts";
 import type { FilterPlan } from "./filters.ts";
+import { type AskedListening, chainOf, through } from "./heard-through.ts";
 import { INAUDIBLE, isUnder } from "./levels.ts";
 import { isSilent, type UndoLimit, undoLimits } from "./undo.ts";
 
@@ -21,13 +23,15 @@ export interface RenderRequest {
   readonly noise?: NoiseWish | undefined;
   /** The circuit that a recording has already been through. */
   readonly recordedWith?: { readonly build: Build; readonly settings: Settings } | undefined;
+  /** What the sound at the jack is heard through. */
+  readonly listening?: AskedListening | undefined;
 }
 
 export interface Renderer {
   readonly sampleRateHz: number;
   /** By how much every rendering is later than its input. */
   readonly delaySamples: number;
-  /** The sound at the jack in one of the planned settings, filter tails included; ±1 is ±1 V. */
+  /** The sound in one of the planned settings, filter tails included; at the jack ±1 is ±1 V. */
   render(settings: Settings): Sound;
   /** The same in memory that the next call writes over. */
   renderPassing(settings: Settings): Sound;
@@ -64,15 +68,17 @@ export interface RenderBasis {
   readonly feed: Feed;
   readonly noise?: NoiseMaker | undefined;
   readonly recordedThrough?: TransferFunction | undefined;
+  readonly chain?: Chain | undefined;
 }
 
-/** @throws PresolderError for a signal or `recordedWith` that cannot be used */
+/** @throws PresolderError for a signal, a `recordedWith` or a cabinet that cannot be used */
 export function basisOf(request: RenderRequest, { checkpoint }: Checkpoint): RenderBasis {
   const engine = new ResponseEngine(request.build);
   const recordedThrough = oldCircuit(request);
   const feed = feedOf(request.build, engine.sources, request.signal, checkpoint);
   const noise = request.noise && new NoiseMaker(request.build, request.noise, feed.sampleRateHz);
-  return { engine, feed, noise, recordedThrough };
+  const chain = request.listening && chainOf(request.listening, feed.sampleRateHz);
+  return { engine, feed, noise, recordedThrough, chain };
 }
 
 /**
@@ -88,7 +94,7 @@ export function createRenderer(request: RenderRequest, planned: readonly Setting
  * through the exact sum; a stereo file is rendered channel by channel.
  */
 export function rendererOf(
-  { engine, feed, noise, recordedThrough }: RenderBasis,
+  { engine, feed, noise, recordedThrough, chain }: RenderBasis,
   planned: readonly Settings[],
   { checkpoint }: Checkpoint,
 ): Renderer {
@@ -124,11 +130,11 @@ export function rendererOf(
   };
   return {
     sampleRateHz: feed.sampleRateHz,
-    delaySamples,
-    render: (settings) => rendered(settings),
+    delaySamples: delaySamples + (chain?.delaySamples ?? 0),
+    render: (settings) => through(chain, rendered(settings), checkpoint),
     renderPassing: (settings) => {
       passing ??= channels.map(({ inputLength }) => new Float32Array(inputLength + longest - 1));
-      return rendered(settings, passing);
+      return through(chain, rendered(settings, passing), checkpoint);
     },
     soundOf: filtersOf,
     get wasSilent() {

@@ -13,10 +13,21 @@ export function spelled(text: string): string {
 
 const IN_WORD = /[\p{L}\p{N}]/u;
 
-/** Whether a word of a text begins so: who looks for "red" does not mean "wired". */
+const NUMBER = /^\d+(\.\d+)?$/;
+/** What goes on with a number. */
+const MORE_NUMBER = /^\.?\d/;
+
+/**
+ * Whether a word of a text begins so: who looks for "red" does not mean "wired". A number is a whole one: who looks for guard 2 means
+ * neither guard 20 nor what was made in 2026, but "22" is found in "22n".
+ */
 function beginsIn(text: string, word: string): boolean {
-  for (let at = text.indexOf(word); at >= 0; at = text.indexOf(word, at + 1))
-    if (at === 0 || !IN_WORD.test(text[at - 1]!)) return true;
+  const isNumber = NUMBER.test(word);
+  for (let at = text.indexOf(word); at >= 0; at = text.indexOf(word, at + 1)) {
+    const isBegin = at === 0 || !IN_WORD.test(text[at - 1]!);
+    const end = at + word.length;
+    if (isBegin && !(isNumber && MORE_NUMBER.test(text.slice(end, end + 2)))) return true;
+  }
   return false;
 }
 

@@ -26,8 +26,8 @@ it("22 nF against 47 nF: nobody hears it at 10, everybody at 0, and one look at 
   const { rows, verdict } = compare(side(a), side(b), null);
   expect(rows.map((row) => row.audible)).toEqual(["another-sound", "none", "none", "none"]);
   expect(Math.abs(rows[3]!.largest.difference)).toBeLessThan(0.05);
-  expect(verdict).toContain("With tone 10, volume 10 they differ by 0.02 dB");
-  expect(verdict).toContain("nobody hears this");
+  expect(verdict).toMatch(/^47 nF instead of 22 nF as the cap makes another sound with the tone at 0: /);
+  expect(verdict).toMatch(/; with the tone at 2, 5 and 10 nobody hears it; left as they are, /);
   expect(rows[0]!.largest.frequency).toBeGreaterThan(500);
   expect(rows[0]!.largest.frequency).toBeLessThan(1000);
 });

@@ -68,8 +68,7 @@ describe("an exciter over each coil", () => {
     }
   });
 
-  // Known to be wrong: with levels and far fields of the exciter fitted along, nothing is found to account for these takes.
-  it.fails("names two pickups that have changed places", () => {
+  it("names two pickups that have changed places", () => {
     const { answer } = answerTo("pickups-swapped", "neck.hot", true);
     expect(answer.departures[0]!.faults[0]!.kind, answer.summary).toBe("pickups-swapped");
   });

@@ -4,7 +4,7 @@ import { seeded } from "./simulated-guard.ts";
 import { trials } from "./trials.ts";
 
 it("names a hidden departure first, and calls sound guards as drawn, of parts as they come", () => {
-  const { missed, faulty, sound, asDrawn, firstThree } = trials(effort(2, 10), 2, seeded(3));
+  const { missed, faulty, sound, asDrawn, firstThree } = trials(effort(2, 24), 2, seeded(3));
   expect(asDrawn, missed.join("\n")).toBe(sound);
   // One in ten may come second.
   expect(missed.length, missed.join("\n")).toBeLessThanOrEqual(Math.max(0, Math.floor(faulty / 10)));

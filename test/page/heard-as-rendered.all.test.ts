@@ -21,6 +21,9 @@ const CELLS = [
   { scenario: /HSS/, position: 2, tone: 3, matched: true, signal: "bend" },
   { scenario: /HSS/, position: 4, tone: 0, matched: false, signal: "strum" },
   { scenario: /long lead/, position: 1, tone: 5, matched: true, signal: "noise" },
+  { scenario: /HSS/, position: 1, tone: 10, matched: true, signal: "strum", through: { drive: 7 } },
+  { scenario: /HSS/, position: 5, tone: 10, matched: false, signal: "pluck", through: { drive: 0 } },
+  { scenario: /HSS/, position: 3, tone: 10, matched: true, signal: "strum", mains: "50", through: { drive: 5 } },
   { scenario: /two humbuckers/i, position: 3, tone: 10, matched: true, signal: "pluck" },
 ];
 
@@ -32,7 +35,7 @@ describeWith("chromium", "what the page plays", () => {
     const { page } = visit;
     await whenReady(page);
     await page.locator("option[value='sweep']").waitFor({ state: "attached" });
-    for (const { scenario, position, tone, matched, signal, mains, ...playing } of casesOf(CELLS, 3)) {
+    for (const { scenario, position, tone, matched, signal, through, mains, ...playing } of casesOf(CELLS, 4)) {
       await openScenario(page, scenario);
       await choosePosition(page, position);
       for (const dial of await page.getByRole("slider", { name: /^Tone/ }).all()) await dial.fill(String(tone));
@@ -47,6 +50,8 @@ describeWith("chromium", "what the page plays", () => {
         await page.getByLabel("Hand", { exact: true }).selectOption(hand);
         await page.getByLabel("Strings", { exact: true }).selectOption(strings);
       }
+      await page.getByLabel("Heard through").selectOption(through ? "clean" : "jack");
+      if (through) await page.getByRole("slider", { name: "Drive" }).fill(String(through.drive));
       await settled(page);
       const before = await playedCount(page);
       await page.getByRole("button", { name: "Play this setting" }).click();
@@ -56,8 +61,10 @@ describeWith("chromium", "what the page plays", () => {
 
       const { source: build, settings } = await draftOf(page);
       const level = matched ? "matched" : "true";
+      const listening = through && { chain: "clean", ...through };
       const noise = mains ? { noise: { hum: mains, hiss: true } } : {};
-      const request = { build, settings, signal, ...playing, ...noise, level, rate: 48_000, encoding: "float32" };
+      const asked = { build, settings, signal, ...playing, ...noise, listening };
+      const request = { ...asked, level, rate: 48_000, encoding: "float32" };
       const answer = await page.request.post(`${site.origin}/api/preview`, { data: request });
       const rendered = decodeFloatWav(await answer.body());
       expect(played.sampleRateHz).toBe(rendered.sampleRateHz);

@@ -6,7 +6,7 @@ const SRC = resolve("src");
 
 /**
  * What each folder of src may import. The flow runs build → wiring → network → response → filter → render → contract → server and page;
- * choice stands beside render, bench and measure after choice, whose fitting they use, and examine after both. The page loads nothing of contract: types only.
+ * listening comes after the circuit and knows none; choice stands beside render, bench and measure after choice, whose fitting they use, and examine after both. The page loads nothing of contract: types only.
  */
 const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   "build-file": [],
@@ -18,12 +18,12 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   audio: [],
   listening: ["build-file", "wiring", "network", "response", "strings", "filter", "audio"],
   render: ["build-file", "strings", "response", "filter", "audio", "listening"],
-  choice: ["build-file", "network", "response", "filter", "audio", "drawer"],
+  choice: ["build-file", "network", "response", "filter", "audio", "listening", "drawer"],
   drawer: ["build-file"],
   measure: ["build-file", "network", "response", "filter", "audio", "choice"],
   bench: ["build-file", "wiring", "network", "response", "choice"],
   examine: ["build-file", "network", "response", "choice", "measure", "bench"],
-  shelf: ["build-file"],
+  shelf: ["build-file", "drawer"],
   contract: ["build-file", "shelf", "audio", "listening", "render", "choice", "measure", "bench", "drawer"],
   server: [
     "build-file",

@@ -1,11 +1,12 @@
 import { summarize } from "../../build-file/setting-label.ts";
 import { rawSettings, type Settings, type SettingValue } from "../../build-file/settings.ts";
-import { levelMatchedDifference } from "../../choice/compare/difference.ts";
 import { type Audibility, audibility } from "../../choice/compare/verdict.ts";
 import type { Drive } from "../../choice/drive.ts";
+import { heardDifference } from "../../choice/ear/heard-difference.ts";
+import { type HeardSound, heardIfAny } from "../../choice/ear/heard-sound.ts";
 import { energiesFor, featuresFor, type Guard } from "../../choice/guard.ts";
 
-/** The largest difference that another cap makes, level matched, over a guard's settings. */
+/** The largest difference that another cap makes, as it is heard, over a guard's settings. */
 export interface CapDifference {
   /** dB, the other cap's minus the first's. */
   readonly difference: number;
@@ -18,22 +19,26 @@ export interface CapDifference {
   readonly audible: Audibility;
 }
 
-/** A guard in some settings, its energies kept for all that it is held against. */
+/** A guard in some settings, its sounds kept for all that it is held against; null where it is silent. */
 export class HeldGuard {
   readonly guard: Guard;
   readonly #drive: Drive;
   readonly #settings: readonly Settings[];
-  readonly #energies: readonly Float64Array[];
+  readonly #sounds: readonly (HeardSound | null)[];
 
   constructor(guard: Guard, drive: Drive, settings: readonly Settings[]) {
     this.guard = guard;
     this.#drive = drive;
     this.#settings = settings;
-    this.#energies = settings.map((state) => energiesFor(guard.transfers(state), drive));
+    this.#sounds = settings.map((state) => this.#soundOf(guard, state));
   }
 
   get settingCount(): number {
     return this.#settings.length;
+  }
+
+  #soundOf(guard: Guard, state: Settings): HeardSound | null {
+    return heardIfAny(energiesFor(guard.transfers(state), this.#drive));
   }
 
   /** @param checkpoint called between settings */
@@ -41,8 +46,10 @@ export class HeldGuard {
     let [largest, at, frequency] = [0, 0, 0];
     for (const [index, state] of this.#settings.entries()) {
       checkpoint();
-      const found = levelMatchedDifference(this.#energies[index]!, energiesFor(other.transfers(state), this.#drive));
-      if (found.silent.includes(true) || Math.abs(found.largest.db) <= Math.abs(largest)) continue;
+      const [own, others] = [this.#sounds[index], this.#soundOf(other, state)];
+      if (!own || !others) continue;
+      const found = heardDifference(own, others);
+      if (Math.abs(found.largest.db) <= Math.abs(largest)) continue;
       [largest, at, frequency] = [found.largest.db, index, found.largest.band.centre];
     }
     const state = this.#settings[at]!;

@@ -1,7 +1,7 @@
 import { DIELECTRICS, type Dielectric } from "../../build-file/catalogue/dielectrics.ts";
 import type { Build, PartOf } from "../../build-file/schema.ts";
 import { Controls, type Settings } from "../../build-file/settings.ts";
-import { VERDICT_BASIS } from "../../choice/compare/verdict.ts";
+import { VERDICT_BASIS } from "../../choice/compare/verdict-basis.ts";
 import { type Drive, flatDrive } from "../../choice/drive.ts";
 import { Guard } from "../../choice/guard.ts";
 import { driftOf, type Fractions } from "../../choice/tolerance/drift.ts";
@@ -72,8 +72,8 @@ export function solvedFor({ caps, settings }: DielectricsAsked): number {
 
 /**
  * Whether it can be heard what a guard's caps are made of: every dielectric at the same measured value, then at the ends of its usual
- * tolerance, then at those of what temperature and age may do to it, each the largest level-matched difference over the settings.
- * @param drive of the guard, every band alike where none is given; @param checkpoint called between settings
+ * tolerance, then at those of what temperature and age may do to it, each the largest difference heard over the settings.
+ * @param drive of the guard, every band alike where none is given, which hides nothing that strings would leave softer; @param checkpoint called between settings
  */
 export function dielectricsTold(
   { build, caps, settings }: DielectricsAsked,

@@ -10,6 +10,7 @@ import { fits, NO_GRANT, rangeText, readShown, type Shown } from "../meter/shown
 import { acceptanceReadings } from "../mounting/closing.ts";
 import type { DrawerItem } from "../parts/drawer.ts";
 import { partsList } from "../parts/parts-list.ts";
+import { expectedOf } from "./expected-of.ts";
 import { type PassportPart, passportParts } from "./passport-parts.ts";
 import { type PassportPosition, passportPositions } from "./positions.ts";
 
@@ -97,9 +98,13 @@ function readingsOf(build: Build, { temperature, noted, meter }: PassportRequest
 
 function heightsOf({ parts }: Build, heights: PassportRequest["heights"]): Passport["heights"] {
   const words = partWords(parts);
+  const there = Object.keys(parts).filter((name) => parts[name]!.kind === "pickup");
   const faults: InputFault[] = Object.keys(heights)
-    .filter((name) => parts[name]?.kind !== "pickup")
-    .map((name) => ({ path: `heights.${name}`, message: "is no pickup of this guard" }));
+    .filter((name) => !there.includes(name))
+    .map((name) => ({
+      path: `heights.${name}`,
+      message: `"${name}" is no pickup of this guard${expectedOf(there)}`,
+    }));
   if (faults.length > 0) throw refused("REQUEST_INVALID", faults);
   return Object.entries(heights).map(([pickup, height]) => ({
     pickup,

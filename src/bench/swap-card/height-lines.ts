@@ -4,6 +4,7 @@ import { partWords } from "../../build-file/words/part-words.ts";
 import { capitalised } from "../../english.ts";
 import { faultAt } from "../../errors.ts";
 import { millimetresText } from "../../lengths.ts";
+import { expectedOf } from "../passport/expected-of.ts";
 import type { PickupHeight } from "../passport/passport.ts";
 
 interface Kept {
@@ -26,9 +27,14 @@ const kept = (heights: Kept["heights"], name: string) => (Object.hasOwn(heights,
  * @throws PresolderError REQUEST_INVALID naming a pickup that the old guard does not have
  */
 export function heightLines(out: Build, into: Build, { heights, heightsOut }: Kept): string[] {
-  const stray = Object.keys(heightsOut).find((name) => out.parts[name]?.kind !== "pickup");
+  const there = partsOfKind(out, "pickup").map(([name]) => name);
+  const stray = Object.keys(heightsOut).find((name) => !there.includes(name));
   if (stray !== undefined)
-    throw faultAt("REQUEST_INVALID", `heightsOut.${stray}`, "is no pickup of the guard that comes out");
+    throw faultAt(
+      "REQUEST_INVALID",
+      `heightsOut.${stray}`,
+      `"${stray}" is no pickup of the guard that comes out${expectedOf(there)}`,
+    );
   const words = partWords(into.parts);
   const lines = partsOfKind(into, "pickup").map(([name]) => {
     const start = `${capitalised(words.get(name) ?? name)}:`;

@@ -1,6 +1,6 @@
-import { levelMatchedDifference } from "../../choice/compare/difference.ts";
 import { type Audibility, audibility } from "../../choice/compare/verdict.ts";
 import { distanceDb } from "../../choice/map/distance.ts";
+import { largestApart } from "../../choice/map/equal-sounds.ts";
 import { capitalised } from "../../english.ts";
 import type { GuardSound } from "./sounds.ts";
 
@@ -28,13 +28,13 @@ export function nearestOf(sound: GuardSound, others: readonly GuardSound[]): Nea
     .sort((a, b) => a.distance - b.distance);
   const found = far[0];
   if (!found) return { of: sound, ...NOTHING };
-  const { largest, loudnessLu } = levelMatchedDifference(sound.energies, found.other.energies);
+  const other = found.other.sound!;
   return {
     of: sound,
     nearest: found.other,
     distanceDb: found.distance,
-    audible: audibility(largest.db),
-    loudnessLu,
+    audible: audibility(largestApart(sound.sound, other)),
+    loudnessLu: other.loudnessLu - sound.sound.loudnessLu,
   };
 }
 

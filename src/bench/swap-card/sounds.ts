@@ -1,3 +1,4 @@
+import type { SwitchControl } from "../../build-file/lugs.ts";
 import type { Build } from "../../build-file/schema.ts";
 import { Controls, type Settings, shaftWord, withControl } from "../../build-file/settings.ts";
 import { partWords } from "../../build-file/words/part-words.ts";
@@ -22,11 +23,31 @@ export interface GuardSound {
   readonly isHumFree: boolean;
   /** Null where nothing sounds. */
   readonly sound: CellSound | null;
-  readonly energies: Float64Array;
 }
 
 /** Rotary switches and many push-pulls make more than anybody reads on a card. */
 const MOST_SOUNDS = 60;
+
+/** One state of a lesser switch, other than at rest. */
+interface Move {
+  readonly control: SwitchControl;
+  readonly at: number;
+  /** "lower tone up". */
+  readonly moved: string;
+}
+
+/** Every way to move one of a guard's lesser switches, whether it changes anything or not. */
+export function movesOf(build: Build, controls = new Controls(build)): Move[] {
+  const words = partWords(build.parts);
+  const lesser = controls.switches.filter((control) => control !== controls.main);
+  return lesser.flatMap((control) =>
+    control.table.positions.slice(1).map((_, index) => {
+      const at = index + 2;
+      const state = control.onShaft ? shaftWord(control, at) : String(at);
+      return { control, at, moved: `${words.get(control.part) ?? control.part} ${state}` };
+    }),
+  );
+}
 
 export type DriveOf = (guard: Guard) => Drive;
 
@@ -35,7 +56,6 @@ export function soundsOf(build: Build, driveOf: DriveOf, checkpoint: () => void)
   const guard = new Guard(build);
   const controls = new Controls(build);
   const describer = new SettingDescriber(build);
-  const words = partWords(build.parts);
   const drive = driveOf(guard);
   const soundIn = (settings: Settings, position: string, number: number, isMain: boolean): GuardSound => {
     checkpoint();
@@ -43,7 +63,7 @@ export function soundsOf(build: Build, driveOf: DriveOf, checkpoint: () => void)
     const energies = energiesFor(guard.transfers(settings), drive);
     const silent = relation === "silent" || energies.every((energy) => energy <= SILENT_POWER);
     return {
-      ...{ position, number, isMain, settings, label, energies },
+      ...{ position, number, isMain, settings, label },
       isHumFree: hum === "cancelling",
       sound: silent ? null : cellSound(energies),
     };
@@ -52,17 +72,11 @@ export function soundsOf(build: Build, driveOf: DriveOf, checkpoint: () => void)
   const main = mainPositions(controls).map(({ settings }, index) =>
     soundIn(settings, hasSwitch ? String(index + 1) : "", index + 1, true),
   );
-  const lesser = controls.switches.filter((control) => control !== controls.main);
-  const changed = lesser.flatMap((control) =>
-    control.table.positions.slice(1).flatMap((_, index) => {
-      const at = index + 2;
-      const state = control.onShaft ? shaftWord(control, at) : String(at);
-      const name = words.get(control.part) ?? control.part;
-      return main.flatMap(({ settings, position, number, label }) => {
-        const moved = withControl(controls, settings, control.name, at);
-        if (describer.describe(moved).label === label) return [];
-        return [soundIn(moved, [position, `${name} ${state}`].filter(Boolean).join(", "), number, false)];
-      });
+  const changed = movesOf(build, controls).flatMap(({ control, at, moved }) =>
+    main.flatMap(({ settings, position, number, label }) => {
+      const other = withControl(controls, settings, control.name, at);
+      if (describer.describe(other).label === label) return [];
+      return [soundIn(other, [position, moved].filter(Boolean).join(", "), number, false)];
     }),
   );
   return [...main, ...changed].slice(0, MOST_SOUNDS);

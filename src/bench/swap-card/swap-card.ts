@@ -6,7 +6,7 @@ import { type PassportReading, type PassportRequest, type PickupHeight, passport
 import { leavingWires } from "./connections.ts";
 import { heightLines } from "./height-lines.ts";
 import { type NearestSound, nearestOf, nearestWords } from "./nearest.ts";
-import { type DriveOf, type GuardSound, soundsOf } from "./sounds.ts";
+import { type DriveOf, type GuardSound, movesOf, soundsOf } from "./sounds.ts";
 import { cautionsFor, type HowLetGo, type SwapStep, staysWords, stepsIn, stepsOut } from "./steps.ts";
 import { humFree, switchChanges } from "./switch-changes.ts";
 import { noLoadWords, volumeKnobs } from "./volume-knob.ts";
@@ -123,7 +123,7 @@ export function swapCard(
     humFree: { before: humFree(before!), after: humFree(after!) },
     volume: volumeKnobs(old, now, shared),
     tone: toneLines(old, now, shared, () => checkpoint()),
-    switches: switchChanges(before!, after!),
+    switches: switchChanges(before!, after!, new Set(movesOf(into).map(({ moved }) => moved))),
     notes: [...noLoadWords(old, now), SAME_HEIGHTS],
   };
 }

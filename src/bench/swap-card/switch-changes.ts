@@ -18,8 +18,22 @@ function doesWords(does: ReadonlyMap<number, string>): string {
   return listed(Array.from(does, ([number, label]) => `position ${number} is then ${label}`));
 }
 
-/** Push-pulls and small switches that are gone, new, or do something else. */
-export function switchChanges(out: readonly GuardSound[], into: readonly GuardSound[]): string[] {
+function goneWords(moved: string, does: ReadonlyMap<number, string>, isThere: boolean): string {
+  const made = `it made ${listed(Array.from(does, ([number, label]) => `position ${number} ${label}`))}`;
+  return isThere
+    ? `${capitalised(moved)} does nothing any more: ${made}.`
+    : `Gone: ${moved}. The new guard has no such switch; ${made}.`;
+}
+
+/**
+ * Push-pulls and small switches that are gone, new, or do something else.
+ * @param there every way to move one of the new guard's, "lower tone up"
+ */
+export function switchChanges(
+  out: readonly GuardSound[],
+  into: readonly GuardSound[],
+  there: ReadonlySet<string>,
+): string[] {
   const [old, now] = [switchesOf(out), switchesOf(into)];
   const gone = [...old.keys()].filter((moved) => !now.has(moved));
   const told = Array.from(now, ([moved, does]) => {
@@ -30,10 +44,7 @@ export function switchChanges(out: readonly GuardSound[], into: readonly GuardSo
       ? `${capitalised(moved)} does what it did.`
       : `${capitalised(moved)} does something else now: ${doesWords(does)}.`;
   });
-  return [
-    ...gone.map((moved) => `${capitalised(moved)} does nothing any more: ${doesWords(old.get(moved)!)} no longer.`),
-    ...told,
-  ];
+  return [...gone.map((moved) => goneWords(moved, old.get(moved)!, there.has(moved))), ...told];
 }
 
 /** Positions in which hum cancels, in words. */

@@ -1,8 +1,9 @@
 import { soundingCoils } from "../../response/labels/position-coils.ts";
 import { PositionProbe } from "../../response/labels/position-probe.ts";
 import { humWord } from "../../response/labels/setting-describer.ts";
-import { levelMatchedDifference } from "../compare/difference.ts";
 import type { Drive } from "../drive.ts";
+import { heardDifference } from "../ear/heard-difference.ts";
+import { heardIfAny } from "../ear/heard-sound.ts";
 import { energiesFor, type Guard } from "../guard.ts";
 import { type CellSound, cellSound } from "../map/cell-sound.ts";
 import { cellsOf, volumeDown } from "./cells.ts";
@@ -16,7 +17,7 @@ export interface Score {
   readonly humFree: number;
   /** LU between the loudest and the softest main position, everything at rest, to a tenth. */
   readonly unevenness: number;
-  /** Largest level-matched difference in any band between volume at 5 and at 10, in the first position, dB to a tenth. */
+  /** Largest difference heard in any band between volume at 5 and at 10, in the first position, dB to a tenth. */
   readonly trebleLoss: number;
   /** How many settings were heard; those that are silent do not count. */
   readonly cells: number;
@@ -53,10 +54,9 @@ export function soundsOf(guard: Guard, drive: Drive): Omit<Score, "trebleLoss"> 
 
 export function trebleLossOf(guard: Guard, drive: Drive): number {
   const [up, down] = [guard.controls.atRest, volumeDown(guard.controls)].map((settings) =>
-    energiesFor(guard.transfers(settings), drive),
+    heardIfAny(energiesFor(guard.transfers(settings), drive)),
   );
-  const { largest, silent } = levelMatchedDifference(up!, down!);
-  return silent.includes(true) ? 0 : tenths(Math.abs(largest.db));
+  return up && down ? tenths(Math.abs(heardDifference(up, down).largest.db)) : 0;
 }
 
 /** Whether one guard comes before another: more sounds, then more of them without hum, then levels and treble more even. */

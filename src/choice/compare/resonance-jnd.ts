@@ -11,6 +11,20 @@ export function resonanceJndHz(resonanceHz: number, q: number): number {
 const JND_FACTOR = 0.079;
 const MEASURED_HZ = { from: 300, to: 2000 };
 const MEASURED_Q = { from: 1, to: 36 };
+/** Under it a bump is no peak that could be heard to move. */
+const LEAST_Q = 1;
+
+/**
+ * What is known of hearing resonances, as fractions. Frequency: trained listeners with sharp formants (Kewley-Port and Watson, J. Acoust.
+ * Soc. Am. 95, 485, 1994; from memory). Bandwidth: 20 to 40 % (S. S. Stevens, J. Acoust. Soc. Am. 24, 450, 1952; from memory, as J. L.
+ * Flanagan, Speech Analysis, Synthesis and Perception, gives it). Decay: a string's time constant to 75 or 140 % passes (H. Järveläinen
+ * and T. Tolonen, J. Audio Eng. Soc. 49, 1049, 2001; from memory).
+ */
+export const RESONANCE_THRESHOLDS = {
+  frequency: { trained: 0.015, source: "Kewley-Port and Watson 1994, trained listeners, high Q; from memory" },
+  bandwidth: { best: 0.2, usual: 0.4, source: "Stevens 1952; from memory" },
+  decay: { shorter: 0.25, longer: 0.4, source: "Järveläinen and Tolonen 2001, plucked strings; from memory" },
+} as const;
 
 /** Whether the formula is used outside the range it was measured in. */
 export function isExtrapolated(resonanceHz: number, q: number): boolean {
@@ -37,15 +51,33 @@ export interface PeakShift {
   readonly inJnd: number;
   readonly q: number;
   readonly extrapolated: boolean;
+  /** Width at half power, Fr/Q, of the second over the first less one: −0.4 is two fifths narrower. */
+  readonly bandwidth: number;
+  /** Time in which the resonance dies away, Q/(π·Fr), of the second over the first less one. */
+  readonly decay: number;
 }
 
-/** The shift between two peaks, or null where either curve has none. The blunter of the two decides the Q. */
+/**
+ * The shift between two peaks, or null where either curve has none, or but a bump of Q under 1. The blunter of the two decides the Q;
+ * no step is finer than what trained listeners hear.
+ */
 export function peakShift(first: Peak, second: Peak): PeakShift | null {
   if (!first || !second) return null;
-  const q = qOfPeak(Math.min(first.level, second.level));
+  const [firstQ, secondQ] = [qOfPeak(first.level), qOfPeak(second.level)];
+  const q = Math.min(firstQ, secondQ);
+  if (q < LEAST_Q) return null;
   const between = Math.sqrt(first.frequency * second.frequency);
-  const jndHz = resonanceJndHz(between, q);
+  const jndHz = Math.max(resonanceJndHz(between, q), RESONANCE_THRESHOLDS.frequency.trained * between);
   const shiftHz = second.frequency - first.frequency;
   const extrapolated = isExtrapolated(first.frequency, q) || isExtrapolated(second.frequency, q);
-  return { shiftHz, jndHz, inJnd: Math.abs(shiftHz) / jndHz, q, extrapolated };
+  const wider = second.frequency / secondQ / (first.frequency / firstQ);
+  return {
+    shiftHz,
+    jndHz,
+    inJnd: Math.abs(shiftHz) / jndHz,
+    q,
+    extrapolated,
+    bandwidth: wider - 1,
+    decay: 1 / wider - 1,
+  };
 }

@@ -1,6 +1,4 @@
 import { showQuantity } from "../../build-file/show-quantity.ts";
-import type { BandDifference } from "./difference.ts";
-import type { PeakShift } from "./resonance-jnd.ts";
 
 /**
  * The just-noticeable change of a tone's level: 1.25 dB near threshold, 0.5 dB at 80 dB above it (Jesteadt, Wier and Green, J.
@@ -23,17 +21,11 @@ export const AUDIBILITY_WORDS: Readonly<Record<Audibility, string>> = {
   "another-sound": "another sound",
 };
 
-export const VERDICT_BASIS =
-  "Loudness is matched first (K-weighting of ITU-R BS.1770), then the largest difference in any ERB band (ANSI/ASA S3.4-2007) that" +
-  " the sound reaches is held against the just-noticeable change of level, 0.5 dB at best and 1.25 dB usually (Jesteadt, Wier and" +
-  " Green 1977, from memory); 3 dB and 6 dB are this service's own marks for plain and for another sound. A peak's shift is given" +
-  " in just-noticeable steps of 0.079·Fr/√Q (Gagné and Zurek 1988, measured at 300–2000 Hz and Q 1–36, extrapolated beyond).";
-
 /** What the largest difference in any band stays under where two sounds pass for one: by nobody told apart, or hardly. */
 export const PASSES_FOR_ONE_DB = { none: LEVEL_JND_DB.best, edge: LEVEL_JND_DB.usual } as const;
 export type PassesForOne = keyof typeof PASSES_FOR_ONE_DB;
 
-/** How audible a level-matched difference of this many dB in one band is. */
+/** How audible a difference of this many dB in one band is, as `heardDifference` has it. */
 export function audibility(largestDb: number): Audibility {
   const size = Math.abs(largestDb);
   if (size < LEVEL_JND_DB.best) return "none";
@@ -42,37 +34,28 @@ export function audibility(largestDb: number): Audibility {
   return size < ANOTHER_SOUND_DB ? "plain" : "another-sound";
 }
 
-/** 0.02, 3.4, 12 dB: two figures that count. */
+/** 0.02, 3.4, 12 dB: two figures that count, and none that would read as of the next class. */
 export function inDecibels(db: number): string {
   const size = Math.abs(db);
   const digits = size < 0.1 ? 2 : size < 9.95 ? 1 : 0;
-  return `${size.toFixed(digits)} dB`;
+  const rounded = size.toFixed(digits);
+  const isOver = audibility(Number(rounded)) !== audibility(size);
+  return `${isOver ? (Math.floor(size * 10) / 10).toFixed(1) : rounded} dB`;
 }
 
-export function inHertz(hz: number): string {
-  return showQuantity(Math.abs(hz), "frequency", 3);
+/** "+3.6 dB", "−2.7 dB". */
+export function signedDecibels(db: number): string {
+  return `${db < 0 ? "−" : "+"}${inDecibels(db)}`;
 }
 
-function peakWords(shift: PeakShift | null): string {
-  if (!shift || Math.abs(shift.shiftHz) < 1) return "";
-  const steps =
-    shift.inJnd < 1 ? "less than one just-noticeable step" : `${shift.inJnd.toFixed(1)} just-noticeable steps`;
-  const way = shift.shiftHz > 0 ? "higher" : "lower";
-  return `; the second's peak is ${inHertz(shift.shiftHz)} ${way}, ${steps}${shift.extrapolated ? " (extrapolated)" : ""}`;
+export function inHertz(hz: number, figures = 3): string {
+  return showQuantity(Math.abs(hz), "frequency", figures);
 }
 
-function loudnessWords(loudnessLu: number): string {
-  if (Math.abs(loudnessLu) < LEVEL_JND_DB.best) return "";
-  return `; left as they are, the second is ${Math.abs(loudnessLu).toFixed(1)} LU ${loudnessLu > 0 ? "louder" : "quieter"}`;
-}
+/** Too little to be written as a figure. */
+export const isNothing = (db: number) => Math.abs(db) < 0.005;
 
-/** One sentence, without its full stop, on one setting. */
-export function verdictOn(difference: BandDifference, shift: PeakShift | null): string {
-  const [firstSilent, secondSilent] = difference.silent;
-  if (firstSilent && secondSilent) return "both are silent";
-  if (firstSilent || secondSilent) return `the ${firstSilent ? "first" : "second"} is silent`;
-  const { db, band } = difference.largest;
-  const size = Math.abs(db) < 0.005 ? "less than 0.01 dB" : `${inDecibels(db)} at ${inHertz(band.centre)}`;
-  const heard = AUDIBILITY_WORDS[audibility(db)];
-  return `they differ by ${size}: ${heard}${loudnessWords(difference.loudnessLu)}${peakWords(shift)}`;
+/** "2.7 dB at 550 Hz", "less than 0.01 dB": a band is a tenth of its frequency wide and more. */
+export function figureWords(db: number, hz: number, asFigure: (db: number) => string = inDecibels): string {
+  return isNothing(db) ? "less than 0.01 dB" : `${asFigure(db)} at ${inHertz(hz, 2)}`;
 }

@@ -5,15 +5,19 @@ import { type Piece, partOfPiece, type Source } from "../../drawer/pieces.ts";
 import { MAX_HEARD_EXCHANGES } from "../../limits.ts";
 import { cellsOf, volumeDown } from "../buildable/cells.ts";
 import type { DriveOf } from "../buildable/hearing.ts";
-import { type ComparisonRow, compare, type Side } from "../compare/compare.ts";
-import { levelMatchedDifference } from "../compare/difference.ts";
-import { audibility } from "../compare/verdict.ts";
-import { energiesFor, Guard } from "../guard.ts";
+import type { ComparisonRow, Side } from "../compare/comparison-row.ts";
+import { heardRows } from "../compare/heard-rows.ts";
+import type { Audibility } from "../compare/verdict.ts";
+import { heardDifference } from "../ear/heard-difference.ts";
+import { heardSound } from "../ear/heard-sound.ts";
+import { energiesFor, Guard, isSilent } from "../guard.ts";
 import { exchanged } from "./exchanges.ts";
 
 /** One part of a guard exchanged for another, and where most of it is heard. */
 export interface Exchange
   extends Pick<ComparisonRow, "label" | "loudnessDifference" | "largest" | "audible" | "verdict"> {
+  /** Of what is heard, which decides. */
+  readonly weighed: Pick<ComparisonRow["weighed"], "largest">;
   /** The part's name in the guard. */
   readonly name: string;
   readonly from: Part;
@@ -68,17 +72,20 @@ function offeredOf(free: readonly Piece[], { items }: Drawer): Offered[] {
 function mostDifferent(before: Side, after: Side): number | null {
   let [most, at] = [-1, null as number | null];
   for (const [index, settings] of before.settings.entries()) {
-    const { largest, silent } = levelMatchedDifference(
-      energiesFor(before.guard.transfers(settings), before.drive),
-      energiesFor(after.guard.transfers(settings), after.drive),
-    );
-    if (silent.includes(true) || Math.abs(largest.db) <= most) continue;
+    const [first, second] = [before, after].map(({ guard, drive }) => {
+      const transfers = guard.transfers(settings);
+      const energies = energiesFor(transfers, drive);
+      return isSilent(transfers, drive, energies) ? null : heardSound(energies);
+    });
+    if (!first || !second) continue;
+    const { largest } = heardDifference(first, second);
+    if (Math.abs(largest.db) <= most) continue;
     [most, at] = [Math.abs(largest.db), index];
   }
   return at;
 }
 
-const isHeard = (difference: number) => !["none", "edge"].includes(audibility(difference));
+const isHeard = (audible: Audibility) => audible !== "none" && audible !== "edge";
 
 export interface HeardChangeEffort {
   readonly driveOf: DriveOf;
@@ -123,14 +130,23 @@ export function heardChanges(
     const at = mostDifferent(before, after);
     if (at === null) continue;
     const one = [settings[at]!];
-    const [row] = compare({ ...before, settings: one }, { ...after, settings: one }, null).rows;
-    const { label, loudnessDifference, largest, audible, verdict } = row!;
-    if (!isHeard(largest.difference)) continue;
+    const [found] = heardRows({ ...before, settings: one }, { ...after, settings: one });
+    const { label, loudnessDifference, largest, weighed, audible, verdict } = found!.row;
+    if (!isHeard(audible)) continue;
     const raw = rawSettings(controls, settings[at]!);
-    const found = { name, from: build.parts[name]!, to: part, source, cost, settings: raw, build: changed };
-    heard.push({ ...found, label, loudnessDifference, largest, audible, verdict });
+    const exchange = { name, from: build.parts[name]!, to: part, source, cost, settings: raw, build: changed };
+    heard.push({
+      ...exchange,
+      label,
+      loudnessDifference,
+      largest,
+      weighed: { largest: weighed.largest },
+      audible,
+      verdict,
+    });
   }
-  const bySize = (a: Exchange, b: Exchange) => Math.abs(b.largest.difference) - Math.abs(a.largest.difference);
+  const sizeOf = ({ weighed }: Exchange) => Math.abs(weighed.largest.difference);
+  const bySize = (a: Exchange, b: Exchange) => sizeOf(b) - sizeOf(a);
   heard.sort((a, b) => a.cost - b.cost || bySize(a, b));
   return { heard, unheard: tried - heard.length, tried, possible };
 }

@@ -9,8 +9,13 @@ import { type Expected, shareOf, usualSigma, type Weighed, weighed } from "./wei
 /** What a fit is made from: measured numbers as residuals of a coil, and what is known beside them. */
 export interface FitProblem {
   readonly guess: Guess;
-  /** Differences of measured and computed values, not yet divided by any precision. */
-  readonly errors: (coil: CoilValues) => Float64Array;
+  /**
+   * Differences of measured and computed values, not yet divided by any precision.
+   * @param beside what is fitted along, in the order of `beside`
+   */
+  readonly errors: (coil: CoilValues, beside: Float64Array) => Float64Array;
+  /** Standard deviations about 0 of what is fitted along beside the coil, each by its logarithm; left out: nothing is. */
+  readonly beside?: readonly number[] | undefined;
   /** How large each difference is expected to be; left out: all alike. */
   readonly expected?: Expected | undefined;
   /** Standard deviation of those differences where the caller knows it; else the fit finds it from its residuals. */
@@ -40,10 +45,15 @@ const REWEIGHTINGS = 3;
 /** Enough to see which starting point leads anywhere. */
 const TRIAL_ITERATIONS = 5;
 
+/** Where a coil's values were found, and what is fitted along beside it. */
+interface Found extends Solution {
+  readonly beside: Float64Array;
+}
+
 /** One loss model fitted, for better or worse. */
 export interface Attempt {
   readonly shape: CoilShape;
-  readonly solution: Solution;
+  readonly solution: Found;
   readonly errors: Float64Array;
   /** Standard deviation of one error. */
   readonly sigma: number;
@@ -61,37 +71,52 @@ export function exponentials(logs: Float64Array): Float64Array {
 }
 
 /** Errors by their standard deviations, what is free taken out; and how far what is known beside them is off, by its own. */
-function rowsOf(problem: FitProblem, shape: CoilShape, logs: Float64Array, sigma: Float64Array) {
+function rowsOf(problem: FitProblem, shape: CoilShape, logs: Float64Array, along: Float64Array, sigma: Float64Array) {
   problem.checkpoint?.();
   const parameters = exponentials(logs);
-  const data = problem.errors(shape.coilOf(parameters)).map((error, i) => error / sigma[i]!);
+  const data = problem.errors(shape.coilOf(parameters), along).map((error, i) => error / sigma[i]!);
   const beside = [
     ...problem.free.map((each) => takeOut(data, each, sigma)),
     ...unusualness(shape, parameters, problem.usual ?? ANY_COIL),
     ...(problem.resistance ? [(logs[0]! - Math.log(problem.resistance.ohms)) / problem.resistance.precision] : []),
+    ...(problem.beside ?? []).map((deviation, k) => along[k]! / deviation),
   ];
   return { data, beside };
 }
 
-function solve(problem: FitProblem, shape: CoilShape, start: Float64Array, sigma: Float64Array, iterations?: number) {
-  return leastSquares(
-    (logs) => {
-      const { data, beside } = rowsOf(problem, shape, logs, sigma);
+/** Of a square matrix the part of its first rows and columns. */
+const corner = (matrix: Float64Array, whole: number, size: number) =>
+  Float64Array.from({ length: size * size }, (_, i) => matrix[Math.floor(i / size) * whole + (i % size)]!);
+
+type Start = Pick<Found, "parameters" | "beside">;
+
+function solve(problem: FitProblem, shape: CoilShape, from: Start, sigma: Float64Array, iterations?: number): Found {
+  const size = from.parameters.length;
+  const { covariance, parameters, ...solution } = leastSquares(
+    (all) => {
+      const { data, beside } = rowsOf(problem, shape, all.slice(0, size), all.slice(size), sigma);
       const rows = new Float64Array(data.length + beside.length);
       rows.set(data);
       rows.set(beside, data.length);
       return rows;
     },
-    start,
+    Float64Array.of(...from.parameters, ...from.beside),
     iterations,
   );
+  return {
+    ...solution,
+    parameters: parameters.slice(0, size),
+    beside: parameters.slice(size),
+    covariance: covariance && corner(covariance, parameters.length, size),
+  };
 }
 
-function bestStart(problem: FitProblem, shape: CoilShape, sigma: Float64Array): Solution {
+function bestStart(problem: FitProblem, shape: CoilShape, sigma: Float64Array): Found {
+  const beside = new Float64Array(problem.beside?.length ?? 0);
   const starts = startsFor(shape.loss, problem.guess).map((start) => Float64Array.from(start, Math.log));
-  const tried = starts.map((start) => solve(problem, shape, start, sigma, TRIAL_ITERATIONS));
+  const tried = starts.map((parameters) => solve(problem, shape, { parameters, beside }, sigma, TRIAL_ITERATIONS));
   const best = tried.reduce((least, solution) => (solution.chiSquare < least.chiSquare ? solution : least));
-  return solve(problem, shape, best.parameters, sigma);
+  return solve(problem, shape, best, sigma);
 }
 
 const sumOfSquares = (values: Iterable<number>) => {
@@ -103,7 +128,8 @@ const sumOfSquares = (values: Iterable<number>) => {
 /** Fits one loss model. @returns null where it has more values than there are measurements */
 export function attempt(problem: FitProblem, loss: LossModel): Attempt | null {
   const shape = coilShape(loss);
-  const count = problem.errors(shape.coilOf(startsFor(loss, problem.guess)[0]!)).length;
+  const asTold = new Float64Array(problem.beside?.length ?? 0);
+  const count = problem.errors(shape.coilOf(startsFor(loss, problem.guess)[0]!), asTold).length;
   const values = problem.isLossUsual ? shape.names.filter((name) => !name.startsWith("loss")) : shape.names;
   const unknowns = values.length + problem.free.length - (problem.resistance ? 1 : 0);
   const degreesOfFreedom = count - unknowns;
@@ -114,7 +140,8 @@ export function attempt(problem: FitProblem, loss: LossModel): Attempt | null {
     expected.stated ?? expected.beside.map((each) => each * (precision ?? ASSUMED_PRECISION)),
   );
   let solution = bestStart(problem, shape, sigma);
-  const errorsNow = () => rowsOf(problem, shape, solution.parameters, sigma).data.map((each, i) => each * sigma[i]!);
+  const rowsNow = () => rowsOf(problem, shape, solution.parameters, solution.beside, sigma);
+  const errorsNow = () => rowsNow().data.map((each, i) => each * sigma[i]!);
   const weighedNow = () => weighed(errorsNow(), expected, stretches, problem.runs, degreesOfFreedom);
   for (let round = 0; precision === undefined && round < REWEIGHTINGS; round++) {
     for (const part of weighedNow())
@@ -122,12 +149,12 @@ export function attempt(problem: FitProblem, loss: LossModel): Attempt | null {
         part.sigma.map((each) => each / Math.sqrt(part.share)),
         part.stretch[0],
       );
-    solution = solve(problem, shape, solution.parameters, sigma);
+    solution = solve(problem, shape, solution, sigma);
   }
   const parts = weighedNow();
   const whole =
     precision === undefined ? { sigma: usualSigma(parts), share: shareOf(parts) } : { sigma: precision, share: 1 };
-  const unusual = sumOfSquares(rowsOf(problem, shape, solution.parameters, sigma).beside);
+  const unusual = sumOfSquares(rowsNow().beside);
   return { shape, solution, errors: errorsNow(), ...whole, parts, unusual, unknowns, degreesOfFreedom };
 }
 

@@ -8,6 +8,7 @@ import { type Fit, fitCoil, leastErrors } from "./fit-problem.ts";
 import { type Free, freeDelay, freeLevel } from "./free.ts";
 import { guessFromRatio } from "./guess-from-ratio.ts";
 import type { Stretch } from "./independent-share.ts";
+import { loadParts, withLoadsOff } from "./load-off.ts";
 import { type RatioSweep, sweepErrors } from "./loaded-ratio.ts";
 import { unevenSweeps } from "./uneven-scatter.ts";
 import type { Expected } from "./weighing.ts";
@@ -60,7 +61,7 @@ function fitWeighed(problem: FitProblem, sweeps: readonly RatioSweep[]): Fit {
 
 /**
  * Fits a coil to its voltage unloaded over loaded, under one known load or several in one fit. Errors are relative, of size and of
- * angle each alike; each sweep's level is free, and its time within what a trigger may be off.
+ * angle each alike; each sweep's level is free, its time within what a trigger may be off, and its load within its tolerance.
  * @throws PresolderError DATA_INSUFFICIENT
  */
 export function fitTwoLoads(sweeps: readonly RatioSweep[], known: KnownBeside = {}): Fit {
@@ -83,13 +84,16 @@ export function fitTwoLoads(sweeps: readonly RatioSweep[], known: KnownBeside = 
     [starts[i]!, starts[i]! + length],
     [starts[i]! + length, starts[i]! + 2 * length],
   ]);
+  const parts = loadParts(sweeps);
   const problem: FitProblem = {
     guess: guessFromRatio(sweeps[0]!, known),
-    errors: (coil) => {
+    errors: (coil, off) => {
       const errors = new Float64Array(from);
-      for (const [i, sweep] of sweeps.entries()) errors.set(sweepErrors(coil, sweep, known.across), starts[i]!);
+      for (const [i, sweep] of withLoadsOff(sweeps, parts, off).entries())
+        errors.set(sweepErrors(coil, sweep, known.across), starts[i]!);
       return errors;
     },
+    beside: parts.map(({ deviation }) => deviation),
     precision: known.precision,
     resistance: known.resistance,
     free: sweeps.flatMap((sweep, i) => freedomsOf(sweep, starts[i]!)),

@@ -40,7 +40,7 @@ function asTold(fit: Fit, sweep: RatioSweep, refit: Refit): string[] {
   });
   if (told.length === 0) return [];
   return [
-    `The load is taken as told, which the errors do not hold: ${told.join(", and ")} of the inductance. A second known load would show an error in the first.`,
+    `The load is taken as told, which the errors do not hold: ${told.join(", and ")} of the inductance. Say its tolerance, and they do. A second known load would show an error in the first.`,
   ];
 }
 
@@ -79,9 +79,20 @@ function disagreement(fit: Fit, sweeps: readonly [RatioSweep, RatioSweep], refit
   ];
 }
 
+function withinTolerance(sweeps: readonly RatioSweep[]): string[] {
+  const told = [...new Set(sweeps.flatMap(({ tolerance }) => tolerance || []))];
+  if (told.length === 0) return [];
+  const percents = told.map((each) => `${Number((100 * each).toPrecision(2))} %`).join(" and ");
+  return [
+    `The errors hold what loads within ${percents} of what was told leave open, resistance and capacitance each.`,
+  ];
+}
+
 /** What to bear in mind of loads that were told: one is taken as it is, two are held to each other. */
 export function loadNotes(fit: Fit, sweeps: readonly RatioSweep[], refit: Refit): string[] {
   const [first, second] = sweeps;
   if (!first) return [];
-  return second ? disagreement(fit, [first, second], refit) : asTold(fit, first, refit);
+  const within = withinTolerance(sweeps);
+  if (second) return [...within, ...disagreement(fit, [first, second], refit)];
+  return first.tolerance === undefined ? asTold(fit, first, refit) : within;
 }

@@ -9,6 +9,8 @@ export interface RatioSweep {
   readonly levelsDb: readonly number[];
   readonly degrees: readonly number[];
   readonly load: Across;
+  /** Of the load's resistance and of its capacitance, as a fraction; left out: both are taken as told. */
+  readonly tolerance?: number | undefined;
   /** How far off each may be, as a fraction; left out: all alike. */
   readonly errors?: readonly number[] | undefined;
   /** Where both voltages were recorded one after the other: their time is free too, and not only by what an instrument's trigger may be off. */

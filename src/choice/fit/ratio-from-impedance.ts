@@ -7,12 +7,14 @@ import { admittance, RADIANS_PER_DEGREE, type RatioSweep } from "./loaded-ratio.
  * The voltages that an impedance was computed from, without a load over with it: 1 + Z·Y. Where that is near 1 the impedance is hardly
  * told, and a gain that was touched is in every ohm of it; of the ratio it is one level.
  * @param precision of every impedance, where it has no errors of its own: d ln(1 + Z·Y) = Z·Y/(1 + Z·Y) · d ln Z
+ * @param tolerance of the load
  */
 export function ratioFromImpedance(
   { frequenciesHz, ohms, errors }: ImpedanceTable,
   degrees: readonly number[],
   load: Across,
   precision?: number,
+  tolerance?: number,
 ): RatioSweep {
   const own = errors ?? (precision === undefined ? undefined : ohms.map(() => precision));
   const points = frequenciesHz.map((hz, i) => {
@@ -28,5 +30,6 @@ export function ratioFromImpedance(
     degrees: points.map(({ angle }) => angle / RADIANS_PER_DEGREE),
     errors: own && points.map(({ size, moved }, i) => (own[i]! * moved) / size),
     load,
+    tolerance,
   };
 }

@@ -6,24 +6,26 @@ import type { CellSound } from "./cell-sound.ts";
 export interface EqualPair {
   readonly first: number;
   readonly second: number;
-  /** Their largest level-matched difference in any band that is heard. */
+  /** Their largest difference in any band, as it is heard. */
   readonly largestDb: number;
 }
 
 /**
- * The largest difference of two sounds in any band that is heard in either, as `levelMatchedDifference` finds it, dB; infinite as soon as
- * one is not under the limit, since most pairs are told apart in the first bands.
+ * The largest difference of two sounds in any band, as `heardDifference` finds it, dB; infinite as soon as one is not under the limit,
+ * since most pairs are told apart in the first bands.
  */
 export function largestUnder(limitDb: number, a: CellSound, b: CellSound): number {
   let largest = 0;
-  for (let band = 0; band < a.heard.length; band++) {
-    if (!a.heard[band] && !b.heard[band]) continue;
-    const difference = Math.abs(a.levelsDb[band]! - b.levelsDb[band]!);
+  for (let band = 0; band < a.point.length; band++) {
+    const difference = Math.abs(a.point[band]! - b.point[band]!);
     if (!(difference < limitDb)) return Number.POSITIVE_INFINITY;
     if (difference > largest) largest = difference;
   }
   return largest;
 }
+
+/** The same, whatever it comes to. */
+export const largestApart = (a: CellSound, b: CellSound) => largestUnder(Number.POSITIVE_INFINITY, a, b);
 
 /** All pairs that pass for one, the most alike first. */
 export function equalPairs(

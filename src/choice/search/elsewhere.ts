@@ -1,6 +1,7 @@
 import { type Settings, withControl } from "../../build-file/settings.ts";
-import { type ComparisonRow, compare } from "../compare/compare.ts";
-import { flatDrive } from "../drive.ts";
+import type { ComparisonRow } from "../compare/comparison-row.ts";
+import { heardRows } from "../compare/heard-rows.ts";
+import { type Drive, flatDrive } from "../drive.ts";
 import type { Guard } from "../guard.ts";
 
 /** What a choice changes in another setting, against the build as it stands. */
@@ -21,12 +22,16 @@ function otherSettings(guard: Guard): Settings[] {
   return [...positions, ...turned];
 }
 
-/** A choice beside the build as it stands, equally loud, in every setting that it may cost something. */
-export function elsewhereOf(original: Guard, chosen: Guard): Elsewhere[] {
-  const drive = flatDrive();
+const FLAT = flatDrive();
+
+/**
+ * A choice beside the build as it stands, equally loud, in every setting that it may cost something.
+ * @param played what drives the coils, which both have in the same places, for what is heard
+ */
+export function elsewhereOf(original: Guard, chosen: Guard, played: Drive): Elsewhere[] {
   const settings = otherSettings(original);
-  const { rows } = compare({ guard: original, drive, settings }, { guard: chosen, drive, settings }, null);
-  return rows.map(({ label, loudnessDifference, largest, features, audible, verdict }) => ({
+  const [a, b] = [original, chosen].map((guard) => ({ guard, drive: FLAT, played, settings }));
+  return heardRows(a!, b!).map(({ row: { label, loudnessDifference, largest, features, audible, verdict } }) => ({
     label,
     loudnessDifference,
     largest,

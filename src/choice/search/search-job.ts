@@ -3,7 +3,7 @@ import type { Settings } from "../../build-file/settings.ts";
 import type { Checkpoint } from "../../checkpoint.ts";
 import { Guard } from "../guard.ts";
 import type { FreeSpec } from "./free-parts.ts";
-import { type SearchResult, search } from "./search.ts";
+import { type SearchOptions, type SearchResult, search } from "./search.ts";
 import type { Wish } from "./wish.ts";
 
 /** A wish as plain data: another build in place of a guard. */
@@ -28,6 +28,6 @@ function wishOf(wish: WishJob): Wish {
 }
 
 /** @throws PresolderError naming the part or lug at fault */
-export function runSearch({ build, free, wish }: SearchJob, { checkpoint }: Checkpoint): SearchResult {
-  return search(build, free, wishOf(wish), { checkpoint });
+export function runSearch({ build, free, wish }: SearchJob, options: Checkpoint & SearchOptions): SearchResult {
+  return search(build, free, wishOf(wish), options);
 }

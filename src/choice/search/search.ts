@@ -1,5 +1,6 @@
 import type { Build } from "../../build-file/schema.ts";
 import { MAX_TRIED_COMBINATIONS } from "../../limits.ts";
+import { type Drive, flatDrive } from "../drive.ts";
 import { Guard } from "../guard.ts";
 import { DESCENTS, tryAll, trySome } from "./descent.ts";
 import { type Elsewhere, elsewhereOf } from "./elsewhere.ts";
@@ -38,6 +39,8 @@ export interface SearchOptions {
   readonly checkpoint?: () => void;
   /** Combinations up to which all are tried, and beyond which none more is. */
   readonly most?: number;
+  /** What drives a guard's coils where it is told what is heard; every band alike where left out. */
+  readonly driveOf?: (guard: Guard) => Drive;
 }
 
 const BEST_COUNT = 10;
@@ -63,7 +66,7 @@ export function search(
   build: Build,
   specs: readonly FreeSpec[],
   wish: Wish,
-  { checkpoint = () => {}, most = MAX_TRIED_COMBINATIONS }: SearchOptions = {},
+  { checkpoint = () => {}, most = MAX_TRIED_COMBINATIONS, driveOf = flatDrive }: SearchOptions = {},
 ): SearchResult {
   const original = new Guard(build);
   const space = searchSpace(build, specs);
@@ -78,10 +81,11 @@ export function search(
   const exhaustive = combinations <= most;
   if (exhaustive) tryAll(trials, sizes);
   else trySome(trials, sizes);
+  const played = driveOf(original);
   const best = bestOf(trials.scored).map(({ combination, score }): Found => {
     const values = space.frees.map(({ name, unit, values: all }, i) => ({ name, unit, value: all[combination[i]!]! }));
     const chosen = base.with(patchesOf(space.frees, combination));
-    return { ...score, values, elsewhere: elsewhereOf(original, chosen) };
+    return { ...score, values, elsewhere: elsewhereOf(original, chosen, played) };
   });
   return {
     combinations,

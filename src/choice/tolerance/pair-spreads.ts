@@ -1,15 +1,20 @@
 import type { Settings } from "../../build-file/settings.ts";
-import { levelMatchedDifference } from "../compare/difference.ts";
 import type { Drive } from "../drive.ts";
+import { heardDifference } from "../ear/heard-difference.ts";
+import { type HeardSound, heardSound, type Through } from "../ear/heard-sound.ts";
 import { energiesFor, type Guard } from "../guard.ts";
 import { DEFAULT_DRAWS, DEFAULT_SEED, type DrawOptions, drawGuards } from "./draws.ts";
 import { percentiles } from "./percentiles.ts";
 
-/** Largest level-matched band difference between two guards of the same list, in dB. */
+/** Largest difference of any band that is heard between two guards of the same list, in dB. */
 export interface PairSpread {
   readonly median: number;
   /** 95 % of pairs differ by no more. */
   readonly high: number;
+}
+
+interface PairOptions extends DrawOptions {
+  readonly through?: Through;
 }
 
 /**
@@ -20,20 +25,20 @@ export function pairSpreads(
   guard: Guard,
   settings: readonly Settings[],
   drive: Drive,
-  { draws = DEFAULT_DRAWS, seed = DEFAULT_SEED, checkpoint = () => {} }: DrawOptions = {},
+  { draws = DEFAULT_DRAWS, seed = DEFAULT_SEED, checkpoint = () => {}, through }: PairOptions = {},
 ): PairSpread[] {
   const differences = settings.map((): number[] => []);
-  let waiting: Float64Array[] | undefined;
+  let waiting: HeardSound[] | undefined;
   for (const drawn of drawGuards(guard, draws, seed)) {
     checkpoint();
-    const energies = settings.map((setting) => energiesFor(drawn.transfers(setting), drive));
+    const sounds = settings.map((setting) => heardSound(energiesFor(drawn.transfers(setting), drive), through));
     if (!waiting) {
-      waiting = energies;
+      waiting = sounds;
       continue;
     }
     for (const [index, first] of waiting.entries()) {
-      const difference = levelMatchedDifference(first, energies[index]!);
-      differences[index]!.push(difference.silent.includes(true) ? 0 : Math.abs(difference.largest.db));
+      // Guards of one list are silent together: then nothing but the room is left of either.
+      differences[index]!.push(Math.abs(heardDifference(first, sounds[index]!).largest.db));
     }
     waiting = undefined;
   }

@@ -1,6 +1,6 @@
-import { listed } from "../../english.ts";
 import { FIGURES, type Range } from "./figures.ts";
 import { rangeText } from "./range-text.ts";
+import type { WordName } from "./vocabulary/words.ts";
 import { type Ask, type Where, type Wish, whereKey, whereWords } from "./wish.ts";
 
 /** Two words that no sound can be at once. */
@@ -10,22 +10,34 @@ export interface Contradiction {
   readonly text: string;
 }
 
-/** Why two targets cannot both be reached; undefined where they can. */
-function clash(a: Range, b: Range): string | undefined {
-  const apart = (low: number | undefined, high: number | undefined) =>
-    low !== undefined && high !== undefined && low > high;
+const apart = (low: number | undefined, high: number | undefined) =>
+  low !== undefined && high !== undefined && low > high;
+
+const NOUNS: Readonly<Partial<Record<Range["figure"], string>>> = { peakFrequency: "a peak", cutoff: "a cutoff" };
+
+const boundsOf = (range: Range) => rangeText(range).replace(/^from /, "");
+
+/** "a peak of 4 kHz to 7.5 kHz". */
+function targetWords(range: Range): string {
+  return `${NOUNS[range.figure] ?? FIGURES[range.figure].title} of ${boundsOf(range)}`;
+}
+
+/** Why two words' targets cannot both be reached, as a sentence; undefined where they can. */
+function clash(first: WordName, a: Range, second: WordName, b: Range): string | undefined {
+  const asks = (word: string, range: Range) => `“${word}” asks for ${targetWords(range)}`;
   if (a.figure === b.figure) {
     if (!apart(a.low, b.high) && !apart(b.low, a.high)) return undefined;
-    return `${FIGURES[a.figure].title} ${rangeText(a)} and ${rangeText(b)}`;
+    return `${asks(first, a)}, “${second}” for ${boundsOf(b)}`;
   }
   // A peak stands over the level at 200 Hz, so the curve falls under it by 3 dB only above the peak.
   const [cutoff, peak] = a.figure === "cutoff" ? [a, b] : [b, a];
   if (cutoff.figure !== "cutoff" || peak.figure !== "peakFrequency" || !apart(peak.low, cutoff.high)) return undefined;
-  return `a peak ${rangeText(peak)} and a cutoff ${rangeText(cutoff)}, which would lie under its own peak`;
+  const both = `${asks(first, a)}, “${second}” for ${targetWords(b)}`;
+  return `${both}, and a cutoff never lies under its own peak`;
 }
 
 function clashesOf(a: Ask, b: Ask): string[] {
-  return a.targets.flatMap((first) => b.targets.flatMap((second) => clash(first, second) ?? []));
+  return a.targets.flatMap((first) => b.targets.flatMap((second) => clash(a.word, first, b.word, second) ?? []));
 }
 
 /** Whatever is wished for in one place holds beside what is wished for everywhere. */
@@ -44,7 +56,10 @@ export function contradictionsIn(wishes: readonly Wish[]): Contradiction[] {
         const clashes = clashesOf(first, second);
         if (clashes.length === 0) continue;
         const words = [first.word, second.word] as const;
-        const text = `${first.word} and ${second.word} in ${whereWords(wish.where)} ask for ${listed(clashes)}: no sound has both. The search comes as near as it can to each.`;
+        const both = `No sound in ${whereWords(wish.where)} is both “${first.word}” and “${second.word}”.`;
+        const text = [both, ...clashes.map((why) => `${why}.`), "The search comes as near as it can to each."].join(
+          " ",
+        );
         found.set(`${whereKey(wish.where)} ${words.join()}`, { where: wish.where, words, text });
       }
     }

@@ -42,18 +42,25 @@ function costs(best: Tried, other: Tried): string {
   return listed(lost.map((wish) => `${wishWords(wish)}: ${missedWords(wish)}`));
 }
 
+/** How much was looked at, so that nobody takes what was not found for what there is not. */
+interface Looked {
+  readonly trials: number;
+  readonly exhaustive: boolean;
+}
+
 /** For every wish that the best guard misses, the nearest that something else comes to it, and at what cost. */
-export function tradeOffsOf(best: Tried, ledger: Ledger): TradeOff[] {
+export function tradeOffsOf(best: Tried, ledger: Ledger, { trials, exhaustive }: Looked): TradeOff[] {
+  const doubt = exhaustive ? "" : " One that was not tried may come nearer.";
   return best.outcome.wishes.flatMap((wish, index): TradeOff[] => {
     if (wish.met) return [];
     const meeting = ledger.meeting(index);
     if (meeting) {
-      const text = `The best guard misses ${wishWords(wish)}: ${missedWords(wish)}. Another meets it, and gives up: ${costs(best, meeting)}.`;
+      const text = `The best guard misses ${wishWords(wish)}: ${missedWords(wish)}. Of the ${trials} guards tried, the one that meets it and loses least by it gives up: ${costs(best, meeting)}.${exhaustive ? "" : " One that was not tried may lose less."}`;
       return [{ wish: index, by: meeting, met: true, text }];
     }
     const nearest = ledger.nearest(index)!;
     const own = nearest.outcome.wishes[index]!;
-    const text = `Nothing that was tried meets ${wishWords(wish)}; the nearest comes to ${missedWords(own)}, and gives up: ${costs(best, nearest)}.`;
+    const text = `None of the ${trials} guards tried meets ${wishWords(wish)}; the nearest of them comes to ${missedWords(own)}, and gives up: ${costs(best, nearest)}.${doubt}`;
     return [{ wish: index, by: nearest, met: false, text }];
   });
 }

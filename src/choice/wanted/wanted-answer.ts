@@ -112,7 +112,7 @@ export function wantedTold(result: WantedResult, wishes: readonly Wish[], surrou
   const { ranked, ledger, shapes, trials, exhaustive } = result;
   return {
     guards: toTell(ranked).map((tried) => guardTold(tried, surroundings)),
-    tradeOffs: tradeOffsOf(ranked[0]!, ledger).map(({ wish, by, met, text }) => ({
+    tradeOffs: tradeOffsOf(ranked[0]!, ledger, result).map(({ wish, by, met, text }) => ({
       wish,
       met,
       text,

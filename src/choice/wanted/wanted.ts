@@ -4,6 +4,7 @@ import { MAX_WANTED_SHAPES, MAX_WANTED_TRIALS } from "../../limits.ts";
 import { Candidate, type Question } from "./candidate.ts";
 import { Ledger } from "./ledger.ts";
 import { rankOf, refine, sketch, type Tried, tryValues } from "./refine.ts";
+import { missingPlaces } from "./space/missing-places.ts";
 import { countOf, hasPlaces, pickupSteps, type Shape, shapesOf, switchSteps } from "./space/shapes.ts";
 
 export interface WantedQuestion extends Question {
@@ -219,8 +220,7 @@ export function searchWanted(
   { mostShapes = MAX_WANTED_SHAPES, mostTrials = MAX_WANTED_TRIALS, enough = ENOUGH }: WantedOptions = {},
 ): WantedResult {
   const starts = question.starts.filter(({ plan }) => hasPlaces(plan, question.wishes));
-  if (starts.length === 0)
-    throw faultAt("REQUEST_INVALID", "starts", "none of them has the positions and pickups that are wished for");
+  if (starts.length === 0) throw faultAt("REQUEST_INVALID", "starts", missingPlaces(question.starts, question.wishes));
   const all = starts.reduce((count, start) => count + countOf(start, question.pickups), 0);
   const isAll = all <= mostShapes;
   const room = mostShapes + (isAll ? STEP_SHAPES : 0);

@@ -69,7 +69,7 @@ export const swapCardAnswerSchema = z.object({
         label: z.string(),
         nearest: z.string().nullable().describe("the position that comes nearest; null where nothing sounds"),
         nearestLabel: z.string().nullable(),
-        distanceDb: z.number().nullable().describe("RMS over the ear's bands, equally loud"),
+        distanceDb: z.number().nullable().describe("RMS over the ear's bands, equally loud through a guitar speaker"),
         audible: z.enum(AUDIBILITIES).nullable().describe("the largest difference in any band that is heard"),
         loudnessLu: z.number().nullable().describe("the nearest minus this one"),
         text: z.string(),

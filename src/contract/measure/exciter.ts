@@ -2,7 +2,7 @@ import * as z from "zod";
 import { coilSchema } from "../../build-file/part-schemas.ts";
 import { oneOf, quantity, strict } from "../../build-file/zod-tools.ts";
 import { METAL_LAWS } from "../../measure/emf/metal-law.ts";
-import { acrossField, fittedAnswer, lossField, ohms, resistancePrecision } from "../fit.ts";
+import { acrossField, fittedAnswer, loadField, lossField, ohms, resistancePrecision } from "../fit.ts";
 import { kindField } from "./signal.ts";
 
 const { resistance, inductance, capacitance, loss } = coilSchema.shape;
@@ -46,8 +46,8 @@ export const exciterRequest = strict({
   signal: kindField,
   coil: coilValues.optional().describe("the pickup's own values; left out: found from `unloaded` and `loaded`"),
   coilPrecision: precision,
-  load: acrossField.optional().describe("what hung across the pickup in `loaded`, beside the instrument"),
-  second: acrossField.optional().describe("what hung across it in `second`"),
+  load: loadField.optional().describe("what hung across the pickup in `loaded`, beside the instrument"),
+  second: loadField.optional().describe("what hung across it in `second`"),
   across: acrossField
     .optional()
     .describe(

@@ -1,6 +1,6 @@
 import * as z from "zod";
 import { oneOf, quantity, strict } from "../../build-file/zod-tools.ts";
-import { acrossField, fittedAnswer, lossField, ohms, resistancePrecision } from "../fit.ts";
+import { acrossField, fittedAnswer, loadField, lossField, ohms, resistancePrecision } from "../fit.ts";
 import type { Answered, Sent } from "../wire.ts";
 import { exciterFields, exciterRequest } from "./exciter.ts";
 import { kindField } from "./signal.ts";
@@ -23,8 +23,8 @@ const dcResistance = ohms("DC resistance, as a meter read it");
 const twoLoads = strict({
   method: z.literal("two-loads"),
   signal: kindField,
-  load: acrossField.describe("what hung across the pickup in `loaded`, beside the instrument"),
-  second: acrossField.optional().describe("what hung across it in `second`"),
+  load: loadField.describe("what hung across the pickup in `loaded`, beside the instrument"),
+  second: loadField.optional().describe("what hung across it in `second`"),
   across: acrossField.optional().describe("the instrument's own input, in all recordings"),
   reference: oneOf(["first", "second"])
     .optional()

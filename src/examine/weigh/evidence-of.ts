@@ -7,12 +7,14 @@ import { rigUnknowns } from "../model/rig-unknowns.ts";
 import { unknownsOf } from "../model/unknowns.ts";
 import type { Question } from "../question.ts";
 import type { Placement, Take } from "../takes/take.ts";
+import { DriveLevels } from "./drive-levels.ts";
 import type { Evidence } from "./evidence.ts";
 import type { Laid } from "./exciter-drive.ts";
 import { ExciterEvidence } from "./exciter-evidence.ts";
 import { placementUnknowns } from "./exciter-reach.ts";
 import { JackEvidence } from "./jack-evidence.ts";
 import { TapEvidence } from "./tap-evidence.ts";
+import { loudestOf, usualDriveOf } from "./usual-drive.ts";
 import { Weigher } from "./weigher.ts";
 import { WindingSense } from "./winding-sense.ts";
 
@@ -27,12 +29,6 @@ function laidOf(takes: readonly Take[], indexOf: (settings: Settings) => number)
     byCoil.set(`${pickup}.${coil}`, found);
   }
   return [...byCoil.values()];
-}
-
-/** One coil that the drawing hardly lets through speaks for a drive beyond all measure: the middle one holds. */
-function medianOf(drives: readonly number[]): number {
-  const sorted = [...drives].sort((a, b) => a - b);
-  return sorted[Math.floor((sorted.length - 1) / 2)] ?? 0;
 }
 
 function placementsOf(build: Build, laid: readonly Laid[]) {
@@ -74,12 +70,11 @@ export function weighingOf(build: Build, { takes, rig, taps }: Pick<Question, "t
     take.through === "jack" ? [new JackEvidence(take, indexOf(take.settings))] : [],
   );
   const drawn = new Weigher(build, settings, unknowns, []).subjectAt(NOTHING, new Point(unknowns));
-  const drives = laid.map((each) => new ExciterEvidence(each).driveOf(drawn).middle);
-  const usual = medianOf(drives.filter((drive) => drive > 0));
-  const exciters = laid.map((each) => new ExciterEvidence(each, usual));
-  const senses = exciters.length > 1 ? [new WindingSense(exciters)] : [];
+  const [usual, loudest] = [usualDriveOf(laid, drawn), loudestOf(laid)];
+  const exciters = laid.map((each) => new ExciterEvidence(each, usual, loudest));
+  const together = exciters.length > 1 ? [new WindingSense(exciters), new DriveLevels(exciters)] : [];
   const tapped = taps ? [new TapEvidence(taps.heard, taps.input)] : [];
-  const evidence: Evidence[] = [...atJack, ...exciters, ...senses, ...tapped];
+  const evidence: Evidence[] = [...atJack, ...exciters, ...together, ...tapped];
   const ofTakes = takes.map((take) => {
     const at = atJack.find((each) => each.take === take);
     return at ?? exciters.find(({ laid: { takes: own } }) => own.some((each) => each.take === take))!;

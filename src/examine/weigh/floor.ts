@@ -16,6 +16,9 @@ export const CROSSTALK = 1e-4;
 /** Of an exciter's field and in what it couples into besides its coil, a share of the strongest take. */
 export const STRAY_FIELD = 0.01;
 
+/** A placement this many times as faint as the loudest may be heard by its stray field alone. */
+export const FAINT = 0.3;
+
 /** Between the first look and the last, while parts are still on their way. */
 export const NARROWED_FLOOR = 2 * FLOOR;
 

@@ -34,10 +34,19 @@ export interface Bounds {
 /** Of all that may be weighed, what may be spent up to the end of each stage. */
 export const SHARES = { first: 0.4, narrowed: 0.75, closely: 1 } as const;
 
+const isPoor = ({ fit }: Weighed) => !(fit.chiSquare < POOR_FIT * fit.degrees);
+
+/** Begun again a little aside, where it does not do: it may stand on a ridge between two better places. */
+function unstuck(weigher: Weigher, found: Weighed, hopeless = Number.NEGATIVE_INFINITY): Weighed {
+  if (!isPoor(found)) return found;
+  const again = weigher.refined(weigher.aside(found), { hopeless });
+  return again.fit.log > found.fit.log ? again : found;
+}
+
 /** Under ever lower floors: what is far off is brought near first. */
 export function annealed(weigher: Weigher, from: Weighed): Weighed {
   const near = [FIRST_FLOOR, NARROWED_FLOOR].reduce((at, floor) => weigher.refined(at, { floor }), from);
-  return weigher.refined(near);
+  return unstuck(weigher, weigher.refined(near));
 }
 
 export function narrowed(weigher: Weigher, looks: readonly Look[], { checkpoint, isSpent }: Bounds): Look[] {
@@ -57,8 +66,8 @@ export function narrowed(weigher: Weigher, looks: readonly Look[], { checkpoint,
 
 /** At a departure's own likeliest parts, begun again from the drawing where that did not do. */
 function refinedFully(weigher: Weigher, from: Weighed, hopeless: number): Weighed {
-  const refined = weigher.refined(from, { hopeless });
-  if (refined.fit.chiSquare < POOR_FIT * refined.fit.degrees) return refined;
+  const refined = unstuck(weigher, weigher.refined(from, { hopeless }), hopeless);
+  if (!isPoor(refined)) return refined;
   const again = weigher.refined(weigher.fromDrawing(from), { hopeless });
   return again.fit.log > refined.fit.log ? again : refined;
 }

@@ -25,10 +25,16 @@ const NARROWING_ROUNDS = 3;
 /** Some seconds' worth, on a guard of any size. */
 const MOST_PAIRS = 600;
 
-/** A look at a pair, and how well its first departure does alone. */
+/** A look at a pair, and at its first departure alone. */
 interface PairLook extends Look {
-  readonly alone: number;
+  readonly alone: Look;
   readonly isSecondValued: boolean;
+}
+
+/** Pairs, and singles that were found to do better than they had. */
+export interface Pairs {
+  readonly pairs: readonly Look[];
+  readonly singles: readonly Look[];
 }
 
 interface Seed {
@@ -83,7 +89,7 @@ function pairLooks(
       found.push({
         cls: { members: [pair], log: logOf(look.cls, cls, beliefs) },
         weighed,
-        alone: look.weighed.fit.log,
+        alone: look,
         isSecondValued: isValued(cls.members[0]!),
       });
       // Its networks are made again for the few that go on.
@@ -91,6 +97,18 @@ function pairLooks(
     }
   }
   return found;
+}
+
+/** Each single again from where the best pair with it has its parts: what it seemed to lack may have been a better start. */
+function againAlone(weigher: Weigher, pairs: readonly PairLook[], checkpoint: () => void): ReadonlyMap<Class, Look> {
+  const singles = new Map<Class, Look>();
+  for (const { weighed, alone } of ordered(pairs)) {
+    if (singles.has(alone.cls)) continue;
+    checkpoint();
+    const again = weigher.refined(weigher.aloneLook(alone.weighed, weighed));
+    singles.set(alone.cls, again.fit.log > alone.weighed.fit.log ? { cls: alone.cls, weighed: again } : alone);
+  }
+  return singles;
 }
 
 /**
@@ -105,8 +123,8 @@ export function pairsBeside(
   classes: readonly Class[],
   beliefs: Beliefs,
   bounds: Bounds,
-): Look[] {
-  if (!leavesDoubt(ordered(looks)[0]!)) return [];
+): Pairs {
+  if (!leavesDoubt(ordered(looks)[0]!)) return { pairs: [], singles: [] };
   const seeds = seedsOf(weigher, looks);
   const found = pairLooks(build, weigher, seeds, classes, beliefs, bounds);
   const refined = (looks: readonly PairLook[], options: Parameters<Weigher["refined"]>[1]) =>
@@ -117,8 +135,11 @@ export function pairsBeside(
   const first = ordered(found).slice(0, LOOKED_TWICE);
   const near = ordered(refined(first, { rounds: NARROWING_ROUNDS, floor: NARROWED_FLOOR }));
   for (const { cls } of near.slice(LOOKED_CLOSELY)) weigher.forget(cls.members[0]!);
-  return refined(near.slice(0, LOOKED_CLOSELY), {}).filter(
+  const close = refined(near.slice(0, LOOKED_CLOSELY), {});
+  const singles = againAlone(weigher, close, bounds.checkpoint);
+  const pairs = close.filter(
     ({ weighed: { fit }, alone, isSecondValued }) =>
-      fit.log - alone > (isSecondValued ? LEAST_GAIN.valued : LEAST_GAIN.fixed),
+      fit.log - singles.get(alone.cls)!.weighed.fit.log > (isSecondValued ? LEAST_GAIN.valued : LEAST_GAIN.fixed),
   );
+  return { pairs, singles: [...singles.values()].filter((look) => !looks.includes(look)) };
 }

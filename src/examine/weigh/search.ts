@@ -80,11 +80,13 @@ export function search(
   const close = ordered([sound, ...closely(weigher, fewer, sound, bounds)]);
   const named = ordered([...close, ...besideValue(weigher, close, first, bounds.checkpoint)]);
   const drawn = fromTheBest(weigher, named, bounds.checkpoint);
-  const { fit, point } = drawn.find(isSound)!.weighed;
   const seconds = byPrior.filter((cls) => cls !== sound.cls && !alike.some((look) => look.cls === cls));
-  const pairs = pairsBeside(build, weigher, drawn, seconds, beliefs, bounds);
+  const { pairs, singles } = pairsBeside(build, weigher, drawn, seconds, beliefs, bounds);
+  const better = drawn.map((look) => singles.find(({ cls }) => cls === look.cls) ?? look);
+  const closest = singles.length > 0 ? fromTheBest(weigher, ordered(better), bounds.checkpoint) : better;
+  const { fit, point } = closest.find(isSound)!.weighed;
   const final = [
-    ...drawn,
+    ...closest,
     ...pairs,
     ...alike.map(({ cls, weighed }) => ({ cls, weighed: { ...weighed, fit, point } })),
   ];

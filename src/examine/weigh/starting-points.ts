@@ -44,3 +44,28 @@ export function pointBeside(
     if (start[which] !== 0) values[nominal.unknowns.indexOf(part, field)] = start[which]!;
   return new Point(nominal.unknowns, values);
 }
+
+/** The first of two departures alone, where both were found; the second's own values as drawn. @param nominal the first's */
+export function pointAlone(nominal: Point, found: Point, first: Departure, { freed }: Departure): Point {
+  const values = nominal.values.map((value, k) => found.values[k] ?? value);
+  for (const { part, field } of freed.slice(first.freed.length)) {
+    const index = nominal.unknowns.indexOf(part, field);
+    values[index] = nominal.values[index]!;
+  }
+  return new Point(nominal.unknowns, values);
+}
+
+/** Of each unknown's own deviation. */
+const MOST_ASIDE = 0.5;
+const GOLDEN = (Math.sqrt(5) - 1) / 2;
+
+/**
+ * A little aside in every unknown, each by another share: two coils alike, begun alike, are moved alike, and stay where one of them a
+ * little up and the other down would do better.
+ */
+export function pointAside(point: Point, deviations: Float64Array): Point {
+  const values = point.values.map(
+    (value, k) => value + MOST_ASIDE * deviations[k]! * (2 * ((GOLDEN * (k + 1)) % 1) - 1),
+  );
+  return new Point(point.unknowns, values);
+}

@@ -8,7 +8,7 @@ import { type About, firstLook, fromDrawing } from "./first-look.ts";
 import { FIRST_FLOOR, FLOOR } from "./floor.ts";
 import { settled } from "./settle.ts";
 import { Stages } from "./stages.ts";
-import { pointAt, pointBeside } from "./starting-points.ts";
+import { pointAlone, pointAside, pointAt, pointBeside } from "./starting-points.ts";
 import { deviationsOf, type Weighed } from "./weighed.ts";
 
 interface RefineOptions {
@@ -77,6 +77,16 @@ export class Weigher {
       };
     });
     return looks.reduce((best, each) => (each.fit.log > best.fit.log ? each : best));
+  }
+
+  /** The first of two departures alone, begun from where both were found. */
+  aloneLook({ departure, fit }: Weighed, { departure: pair, point }: Weighed): Weighed {
+    return { departure, fit, point: pointAlone(this.#stages.nominalOf(departure), point, departure, pair) };
+  }
+
+  /** A little aside of where it was found. */
+  aside({ departure, point, fit }: Weighed): Weighed {
+    return { departure, fit, point: pointAside(point, this.deviationsOf(departure)) };
   }
 
   /** The same from where the drawing's parts are alone. */

@@ -53,7 +53,7 @@ const SIGNS: Readonly<Record<Kind | "mixed", string>> = {
 };
 
 /** About 1 kHz. */
-const faradsOf = (points: readonly Point[]) =>
+export const faradsOf = (points: readonly Point[]) =>
   middle(
     points
       .filter(({ hz }) => hz > 500 && hz < 2000)

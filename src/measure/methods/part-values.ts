@@ -50,13 +50,16 @@ export function capacitorOf(points: readonly Point[]): { capacitance?: Value; lo
   return { ...(capacitance && { capacitance }), ...(lossFactor && { lossFactor }) };
 }
 
-/** Low enough that a few hundred picofarads beside half a megohm take nothing. */
+/** A wirewound resistor's inductance is nothing yet, and a wider stretch would tell little more. */
 const RESISTOR_TO_HZ = 200;
 
-/** The real part of what a resistor or a pot's track shows. */
+/** R = 1/G of what a resistor or a pot's track shows: whatever capacitance lies across it has no part in that. */
 export function resistorOf(points: readonly Point[]): { resistance?: Value } {
+  const conducting = between(points, 0, RESISTOR_TO_HZ)
+    .map(admittance)
+    .filter(({ conductance }) => conductance > 0);
   const resistance = weighted(
-    between(points, 0, RESISTOR_TO_HZ).map(({ re, sd }) => ({ value: re, standardError: sd })),
+    conducting.map(({ conductance, sd }) => ({ value: 1 / conductance, standardError: sd / conductance ** 2 })),
   );
   return resistance ? { resistance } : {};
 }

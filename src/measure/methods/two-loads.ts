@@ -1,8 +1,10 @@
-import type { Across } from "../../choice/fit/coil-model.ts";
 import type { RatioSweep } from "../../choice/fit/loaded-ratio.ts";
 import { faultAt } from "../../errors.ts";
 import { pointsOf, ratio, sizeOf } from "../impedance/uncertain.ts";
 import type { Transfer } from "../recording/passes.ts";
+
+/** What was put across the pickup, and how well it is known. */
+export type KnownLoad = RatioSweep["load"] & Pick<RatioSweep, "tolerance">;
 
 /** What an exciter's coil and an interface let through, and where a pickup has anything to tell. */
 const FROM_HZ = 60;
@@ -41,7 +43,7 @@ function inTime(angles: readonly number[], frequenciesHz: readonly number[]): nu
 export function ratioOfLoads(
   unloaded: Transfer,
   loaded: Transfer,
-  load: Across,
+  { tolerance, ...load }: KnownLoad,
   freeDelay: boolean,
   path = "loaded",
 ): RatioSweep {
@@ -61,6 +63,7 @@ export function ratioOfLoads(
     degrees: (freeDelay ? inTime(angles, frequenciesHz) : angles).map((angle) => DEGREES * angle),
     errors: points.map(({ z }) => z.sd / sizeOf(z)),
     load,
+    tolerance,
     freeDelay,
   };
 }

@@ -1,5 +1,8 @@
+import { showQuantity } from "../../build-file/show-quantity.ts";
 import type { Across } from "../../choice/fit/coil-model.ts";
-import { CAPACITOR_FROM_HZ, type Value } from "./part-values.ts";
+import type { Point } from "./behind-resistor.ts";
+import { faradsOf, kindOf, type MeasuredPart } from "./part-kind.ts";
+import { CAPACITOR_FROM_HZ, resistorOf, type Value } from "./part-values.ts";
 
 /**
  * What an input that nobody measured may add at most: a megohm, as instrument inputs have it, and its own capacitance with a lead's.
@@ -64,9 +67,27 @@ export const resistanceBehindUnknown = ({ value, standardError }: Value): Value 
   standardError: Math.hypot(standardError, value * value * INPUT_SIEMENS),
 });
 
-export const UNKNOWN_INPUT_NOTE =
+const UNKNOWN_INPUT_NOTE =
   "The input's own resistance and capacitance, some 1 MΩ and with its lead 50 to 400 pF, are in the values told, and their errors are widened" +
   " for it. A recording without the part takes them out; so do the input's values, where they are known.";
+
+/** A resistor that may as well be a lead: the input's own megohm across a lead is what a large resistor is across the input's capacitance. */
+function mixedNotes(part: MeasuredPart, points: readonly Point[]): string[] {
+  const { resistance } = resistorOf(points);
+  const farads = faradsOf(points);
+  if (part !== "resistor" || kindOf(points) !== undefined || !resistance || farads === undefined) return [];
+  const [ohms, across] = [showQuantity(resistance.value, "resistance", 2), showQuantity(farads, "capacitance", 2)];
+  return [
+    `What was measured is some ${ohms} with some ${across} across it: a large resistor on an input with a long lead looks like this, and so does` +
+      " a lead alone on an input of about a megohm. A recording `open`, with nothing clipped on, tells which: what it does not show is the part's.",
+  ];
+}
+
+/** What to bear in mind where no recording and nobody told the input. */
+export const unknownInputNotes = (part: MeasuredPart, points: readonly Point[]): string[] => [
+  ...mixedNotes(part, points),
+  UNKNOWN_INPUT_NOTE,
+];
 
 export const STATED_INPUT_NOTE =
   "The input's own resistance and capacitance were taken out as stated, without an error; a recording without the part would measure them.";

@@ -1,5 +1,6 @@
 import { h, replaceContent } from "../dom/element.ts";
 import type { AudioRoom } from "../listen/audio-room.ts";
+import { createThroughWords } from "../listen/chain/through-words.ts";
 import { Deck } from "../listen/deck.ts";
 import type { Listening } from "../listen/listening.ts";
 import type { AppStore } from "../state/app-state.ts";
@@ -63,6 +64,7 @@ export function createBlindPanel(store: AppStore, room: AudioRoom, listening: Li
       { class: "hint" },
       "X is A or B, drawn by lot for every trial. Both play at the same loudness and switch at the same place. Begin at a low volume.",
     ),
+    createThroughWords(store),
     slots.element,
     h("div", { class: "row add-row" }, count.element, start),
   );

@@ -6,6 +6,7 @@ import { h, replaceContent } from "../dom/element.ts";
 import { keepingFocus } from "../dom/keeping-focus.ts";
 import { latestOnly, whileShown } from "../dom/later.ts";
 import { savesData } from "../dom/thrift.ts";
+import { createThroughWords } from "../listen/chain/through-words.ts";
 import { BOARD_KEYS, MOST_ON_BOARD } from "./board.ts";
 import { askedByKey } from "./board-keys.ts";
 import { BoardPlot } from "./board-plot.ts";
@@ -93,6 +94,7 @@ export function createBoardPanel(rooms: CellRooms): HTMLElement {
     picker.element,
     told,
     hint(),
+    createThroughWords(bench.store),
     playing,
     h("details", { class: "plain-fold" }, h("summary", {}, "Blind: name which is playing"), naming),
   );

@@ -32,6 +32,13 @@ export class Board {
     return cells.length - fresh.length + room.length;
   }
 
+  /** Puts other cells in the place of some, by their keys; one that is on the board already is not put twice. */
+  exchange(others: ReadonlyMap<string, Cell>): void {
+    if (others.size === 0) return;
+    const cells = this.#cells.map((cell) => others.get(cell.key) ?? cell);
+    this.#put([...new Map(cells.map((cell) => [cell.key, cell])).values()]);
+  }
+
   remove(key: string): void {
     this.#put(this.#cells.filter((cell) => cell.key !== key));
   }

@@ -1,6 +1,7 @@
 import type { RawSettings } from "../../build-file/settings.ts";
-import { type Cell, cellOf } from "../cells/cell.ts";
+import { type Cell, cellOf, ON_BENCH } from "../cells/cell.ts";
 import type { GuardsOnHand } from "../cells/guards-on-hand.ts";
+import { markOfSource } from "../shelf/same-guard.ts";
 import type { Board } from "./board.ts";
 
 const KEY = "presolder.board.1";
@@ -9,6 +10,8 @@ const KEY = "presolder.board.1";
 export interface KeptCell {
   readonly guard: string;
   readonly settings: RawSettings;
+  /** Of the build file, where the guard was on no shelf: another one may be on the bench by now. */
+  readonly mark?: string;
 }
 
 const isRecord = (value: unknown): value is Record<string, unknown> =>
@@ -21,7 +24,13 @@ export function readKept(text: string | null): KeptCell[] {
     if (!Array.isArray(cells)) return [];
     return cells.flatMap((cell: unknown) =>
       isRecord(cell) && typeof cell.guard === "string" && isRecord(cell.settings)
-        ? [{ guard: cell.guard, settings: cell.settings as RawSettings }]
+        ? [
+            {
+              guard: cell.guard,
+              settings: cell.settings as RawSettings,
+              ...(typeof cell.mark === "string" ? { mark: cell.mark } : {}),
+            },
+          ]
         : [],
     );
   } catch {
@@ -30,7 +39,24 @@ export function readKept(text: string | null): KeptCell[] {
 }
 
 export function writeKept(cells: readonly Cell[]): string {
-  return JSON.stringify(cells.map(({ guard, settings }): KeptCell => ({ guard: guard.id, settings })));
+  return JSON.stringify(
+    cells.map(({ guard, settings }): KeptCell => {
+      const { id, reading } = guard;
+      return { guard: id, settings, ...(id === ON_BENCH ? { mark: markOfSource(reading.source) } : {}) };
+    }),
+  );
+}
+
+/** The cells by the ids that their guards have now; without those whose guard was on the bench and is nowhere any more. */
+async function settled(kept: readonly KeptCell[], onHand: GuardsOnHand): Promise<KeptCell[]> {
+  const all = await Promise.all(
+    kept.map(async (cell) => {
+      if (cell.guard !== ON_BENCH) return cell;
+      const name = cell.mark === undefined ? undefined : await onHand.withMark(cell.mark);
+      return name && { ...cell, guard: name.id };
+    }),
+  );
+  return all.filter((cell) => cell !== undefined);
 }
 
 function restored(kept: readonly KeptCell[], { guards }: Awaited<ReturnType<GuardsOnHand["read"]>>): Cell[] {
@@ -55,8 +81,9 @@ export async function keepBoard(board: Board, onHand: GuardsOnHand): Promise<voi
     // Refused; the board lasts until the page is closed.
   }
   if (kept.length > 0) {
-    const names = (await onHand.names()).filter(({ id }) => kept.some(({ guard }) => guard === id));
-    board.add(restored(kept, await onHand.read(names)));
+    const cells = await settled(kept, onHand);
+    const names = (await onHand.names()).filter(({ id }) => cells.some(({ guard }) => guard === id));
+    board.add(restored(cells, await onHand.read(names)));
   }
   board.watch((cells) => {
     try {

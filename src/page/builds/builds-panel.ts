@@ -28,11 +28,11 @@ function curvesText(
   return h(
     "div",
     { class: "stack" },
-    h("p", {}, h("b", {}, "In this setting: "), `${differenceText(here)}.`),
+    h("p", {}, h("b", {}, "Curves at the jack, in this setting: "), `${differenceText(here)}.`),
     h(
       "p",
       {},
-      h("b", {}, "Over every position and tone: "),
+      h("b", {}, "Curves at the jack, over every position and tone: "),
       `${differenceText(overall)}, in ${settingText(a, overall.settings)}.`,
     ),
   );
@@ -85,7 +85,7 @@ export function createBuildsPanel(bench: Bench): HTMLElement {
       replaceContent(parts, partsTable(a, b));
     },
   );
-  const element = h("div", { class: "stack" }, createKeepers(bench), names, curves, verdict.element, parts);
+  const element = h("div", { class: "stack" }, createKeepers(bench), names, verdict.element, curves, parts);
   const latest = latestOnly();
   const compare = whileShown(element, async () => {
     const isLatest = latest();

@@ -1,5 +1,6 @@
 import { BoundedMap } from "../../bounded-map.ts";
 import type { AudioRoom } from "../listen/audio-room.ts";
+import { heardIn } from "../listen/chain/asked-chain.ts";
 import { Deck } from "../listen/deck.ts";
 import type { Listening } from "../listen/listening.ts";
 import type { AppStore } from "../state/app-state.ts";
@@ -23,7 +24,7 @@ export class CellPlayer {
     this.#room = room;
     this.#listening = listening;
     store.watchAny(
-      ({ signal, hand, stringAge, ownSound }) => [signal, hand, stringAge, ownSound],
+      (state) => [state.signal, state.hand, state.stringAge, state.ownSound, ...heardIn(state)],
       () => {
         this.#sounds.clear();
         this.stop();

@@ -1,5 +1,7 @@
 import { Board } from "../board/board.ts";
 import { keepBoard } from "../board/kept-board.ts";
+import { settleBoard } from "../board/settled-cells.ts";
+import { idle } from "../dom/breath.ts";
 import type { AudioRoom } from "../listen/audio-room.ts";
 import type { Listening } from "../listen/listening.ts";
 import { openShelf } from "../shelf/open-shelf.ts";
@@ -26,8 +28,12 @@ export interface CellRooms extends Sounding {
 export function createCellRooms(bench: Bench, { room, listening }: Sounding): CellRooms {
   const onHand = new GuardsOnHand(bench);
   const board = new Board();
-  // What cannot be read back leaves the board empty.
-  void keepBoard(board, onHand).catch(() => {});
+  // Reading its guards would keep the list waiting. What cannot be read back leaves the board empty.
+  void idle()
+    .then(() => keepBoard(board, onHand))
+    .catch(() => {});
+  const shelfChanged = async (effect: () => void) => void (await openShelf()).subscribe(() => effect());
+  void shelfChanged(() => void settleBoard(board, onHand).catch(() => {}));
   return {
     bench,
     room,
@@ -35,6 +41,6 @@ export function createCellRooms(bench: Bench, { room, listening }: Sounding): Ce
     onHand,
     player: new CellPlayer(bench.store, room, listening),
     board,
-    shelfChanged: async (effect) => void (await openShelf()).subscribe(() => effect()),
+    shelfChanged,
   };
 }

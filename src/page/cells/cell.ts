@@ -2,9 +2,12 @@ import { parseSettings, type RawSettings, rawSettings } from "../../build-file/s
 import type { Reading } from "../state/reading.ts";
 import { settingWords } from "./cell-words.ts";
 
+/** The id of the guard on the bench where the shelf has not the same. */
+export const ON_BENCH = "bench";
+
 /** A guard that can be heard here: the one on the bench, or one of the shelf. */
 export interface GuardName {
-  /** Its id on the shelf; another one for the guard on the bench. */
+  /** Its id on the shelf, or `ON_BENCH`. */
   readonly id: string;
   /** No two have the same. */
   readonly name: string;

@@ -1,12 +1,11 @@
+import type { GuardLine } from "../../shelf/guard.ts";
 import { openShelf } from "../shelf/open-shelf.ts";
+import { markOfSource, sameOnShelf } from "../shelf/same-guard.ts";
 import type { Bench } from "../start/bench.ts";
 import { toReading } from "../start/open-build.ts";
 import { keptAs } from "../state/kept-as.ts";
 import type { Reading } from "../state/reading.ts";
-import type { GuardName, GuardOnHand } from "./cell.ts";
-
-/** The name of the guard on the bench where the shelf has not the same. */
-const BENCH = "bench";
+import { type GuardName, type GuardOnHand, ON_BENCH } from "./cell.ts";
 
 /** Guards as they were read. */
 export interface ReadGuards {
@@ -42,6 +41,8 @@ function distinctNames(guards: readonly GuardName[]): GuardName[] {
 export class GuardsOnHand {
   readonly #bench: Bench;
   readonly #read = new Map<string, Read>();
+  /** Which guard of the shelf is on the bench as it is. */
+  #asOnBench: string | undefined;
 
   constructor(bench: Bench) {
     this.#bench = bench;
@@ -49,14 +50,24 @@ export class GuardsOnHand {
 
   /** The one on the bench first, then those of the shelf, the latest changed first. */
   async names(): Promise<readonly GuardName[]> {
-    const shelf = await openShelf();
-    return distinctNames([...(await this.#onBench()), ...(await shelf.list())]);
+    const lines = await (await openShelf()).list();
+    return distinctNames([...(await this.#onBench(lines)), ...lines]);
+  }
+
+  /** The guard that has such a build file: one of the shelf, or else the one on the bench. @param mark as `markOfSource` */
+  async withMark(mark: string): Promise<GuardName | undefined> {
+    const names = await this.names();
+    const same = sameOnShelf(await (await openShelf()).list(), mark);
+    if (same) return names.find(({ id }) => id === same.id);
+    const { reading } = this.#bench.store.state;
+    const isOnBench = reading !== undefined && markOfSource(reading.source) === mark;
+    return isOnBench ? names.find(({ id }) => id === ON_BENCH) : undefined;
   }
 
   /** Reads some of them, in their order. */
   async read(names: readonly GuardName[]): Promise<ReadGuards> {
     const shelf = await openShelf();
-    const kept = await shelf.getAll(names.map(({ id }) => id).filter((id) => id !== BENCH));
+    const kept = await shelf.getAll(names.map(({ id }) => id).filter((id) => id !== ON_BENCH));
     const files = new Map(kept.map(({ id, file }) => [id, file]));
     const all = await Promise.all(
       names.map(async ({ id, name }) => ({ id, name, reading: await this.#readingOf(id, files.get(id)) })),
@@ -69,12 +80,11 @@ export class GuardsOnHand {
 
   /** Which of them is on the bench. */
   onBench(names: readonly GuardName[]): GuardName | undefined {
-    const kept = keptAs(this.#bench.store.state.guard);
-    return names.find(({ id }) => id === BENCH) ?? names.find(({ id }) => id === kept);
+    return names.find(({ id }) => id === ON_BENCH) ?? names.find(({ id }) => id === this.#asOnBench);
   }
 
   async #readingOf(id: string, file: string | undefined): Promise<Reading | undefined> {
-    if (id === BENCH) return this.#bench.store.state.reading;
+    if (id === ON_BENCH) return this.#bench.store.state.reading;
     if (file === undefined) return undefined;
     const known = this.#read.get(id);
     if (known?.file === file) return known.reading;
@@ -84,14 +94,18 @@ export class GuardsOnHand {
   }
 
   /** The guard on the bench, unless the shelf has it as it is. */
-  async #onBench(): Promise<GuardName[]> {
+  async #onBench(lines: readonly GuardLine[]): Promise<GuardName[]> {
     const { reading, guard } = this.#bench.store.state;
+    this.#asOnBench = undefined;
     if (!reading) return [];
     const id = keptAs(guard);
     const kept = id === undefined ? undefined : await (await openShelf()).get(id);
-    const same = kept && (await this.#readingOf(kept.id, kept.file));
-    if (same && JSON.stringify(same.source) === JSON.stringify(reading.source)) return [];
+    const read = kept && (await this.#readingOf(kept.id, kept.file));
+    const isAsKept = JSON.stringify(read?.source) === JSON.stringify(reading.source);
+    // What it is kept as is not known of one that came back after the browser was killed.
+    this.#asOnBench = isAsKept ? id : sameOnShelf(lines, markOfSource(reading.source))?.id;
+    if (this.#asOnBench !== undefined) return [];
     const title = reading.source.title || "the guard";
-    return [{ id: BENCH, name: kept ? `${title} (as changed on the bench)` : `${title} (on the bench)` }];
+    return [{ id: ON_BENCH, name: kept ? `${title} (as changed on the bench)` : `${title} (on the bench)` }];
   }
 }

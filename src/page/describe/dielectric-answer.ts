@@ -74,7 +74,7 @@ export async function dielectricAnswer(bench: Bench, reading: Reading, cap: stri
       "div",
       { class: "dielectric-table" },
       plainTable(
-        "Largest level-matched difference from a cap without loss",
+        "Largest difference heard from a cap without loss",
         ["Made of", "At the same measured value", "As sold, at worst", "10 to 35 °C and 11 years, at worst"],
         told.rows.map((row) => rowCells(bench, reading, told, row)),
       ),
@@ -82,7 +82,7 @@ export async function dielectricAnswer(bench: Bench, reading: Reading, cap: stri
     h(
       "p",
       { class: "hint" },
-      "Every band of the ear weighs the same here, up to where a string has little left. A guard kept as B is heard under “Hear them all” and compared under “A against B”.",
+      "The strings give every band of the ear the same here, and are heard through a guitar speaker. A guard kept as B is heard under “Hear them all” and compared under “A against B”.",
     ),
     h("p", { class: "hint" }, basis),
   );

@@ -17,8 +17,9 @@ const MOVES: Readonly<Record<string, (index: number, count: number) => number>> 
 /**
  * Tabs after the WAI-ARIA pattern: arrow keys walk along them, Tab goes into the shown one, whose content hears `shown`. What
  * a tab holds is loaded when it is first shown, the first when the tabs come near the screen.
+ * @param isAsked whether the tabs themselves were asked for: then the first is loaded at once
  */
-export function createTabs(label: string, tabs: readonly Tab[]): HTMLElement {
+export function createTabs(label: string, tabs: readonly Tab[], isAsked = false): HTMLElement {
   const buttons = tabs.map(({ id, title }) =>
     h("button", { type: "button", role: "tab", id: `tab-${id}`, "aria-controls": `panel-${id}`, class: "tab" }, title),
   );
@@ -51,8 +52,15 @@ export function createTabs(label: string, tabs: readonly Tab[]): HTMLElement {
       buttons[next]!.focus();
     });
   }
+  // What is within a tab may have something to say while another is shown.
+  for (const [index, panel] of panels.entries())
+    panel.addEventListener("bring", (event) => {
+      event.stopPropagation();
+      show(index);
+    });
   select(0);
-  openWhenNear(contents[0]!);
+  if (isAsked) contents[0]!.open();
+  else openWhenNear(contents[0]!);
   return h(
     "section",
     { class: "panel work", "aria-label": label },

@@ -1,3 +1,4 @@
+import { showQuantity } from "../../build-file/show-quantity.ts";
 import type { BuildableAnswer, BuildableFound } from "../../contract/buildable.ts";
 import { createCautions } from "../bench/cautions.ts";
 import { h } from "../dom/element.ts";
@@ -5,6 +6,15 @@ import { h } from "../dom/element.ts";
 function scoreWords({ sounds, humFree, unevenness, trebleLoss }: BuildableFound["score"]): string {
   const told = sounds === 1 ? "1 sound told apart" : `${sounds} sounds told apart`;
   return `${told}, ${humFree} of them without hum; positions within ${unevenness.toFixed(1)} LU; volume at 5 takes ${trebleLoss.toFixed(1)} dB of treble`;
+}
+
+/** Farads are never as many as ohms. */
+const LEAST_OHMS = 1e-3;
+
+/** What stays over of one sort; of parts alike each is told by what it measured. */
+function overWords({ what, count, measured }: BuildableFound["staysOver"][number]): string {
+  if (measured === undefined) return `${count} × ${what}`;
+  return `${count} × ${what}, measured ${showQuantity(measured, measured < LEAST_OHMS ? "capacitance" : "resistance")}`;
 }
 
 function foundView(found: BuildableFound, rank: number, open: (found: BuildableFound) => void): HTMLElement {
@@ -32,7 +42,7 @@ function foundView(found: BuildableFound, rank: number, open: (found: BuildableF
       h(
         "ul",
         {},
-        staysOver.map(({ what, count }) => h("li", {}, `${count} × ${what}`)),
+        staysOver.map((line) => h("li", {}, overWords(line))),
       ),
     ),
     h(

@@ -1,6 +1,7 @@
-import type { DrawerInput } from "../../drawer/drawer-schema.ts";
+import { drawerInput, EMPTY_DRAWER, type KeptDrawer } from "../../drawer/kept-drawer.ts";
 import { faultLine } from "../../errors.ts";
 import type { GuardState } from "../../shelf/guard.ts";
+import { buildText } from "../../shelf/packed.ts";
 import { benchEngineOf } from "../bench/bench-desk.ts";
 import { latestOnly } from "../dom/later.ts";
 import type { DrawerTold, GuardAsked } from "../engine/drawer-told.ts";
@@ -11,7 +12,6 @@ import { parseJson } from "../start/parse-json.ts";
 import { keptAs } from "../state/kept-as.ts";
 import { type DrawerKeeper, openDrawer } from "./drawer-keeper.ts";
 import type { DrawerGuard } from "./guards-table.ts";
-import { drawerInput, EMPTY_DRAWER, type KeptDrawer } from "./kept-drawer.ts";
 import type { PartsFor } from "./taken-parts.ts";
 
 const SOLDERED: readonly GuardState[] = ["wired", "in the guitar"];
@@ -70,12 +70,6 @@ export class DrawerDesk {
     void this.refresh();
   }
 
-  /** What is wrong with a drawer; empty where nothing is. */
-  async faultOf(drawer: DrawerInput): Promise<string> {
-    const reply = await benchEngineOf(this.bench.store).drawer({ drawer, guards: [] });
-    return "faults" in reply ? faultLine(reply.faults) : "";
-  }
-
   /** The parts of a guard on the shelf as the drawer takes them; undefined where that is told to be wrong. */
   async partsOf(id: string): Promise<{ uncounted: PartsFor[]; counted: PartsFor[] } | undefined> {
     try {
@@ -123,7 +117,8 @@ export class DrawerDesk {
   async #guardsBeside({ counted }: KeptDrawer): Promise<readonly DrawerGuard[]> {
     const { guard, reading } = this.bench.store.state;
     const onShelf = await (await openShelf()).getAll();
-    const isKept = onShelf.some(({ id }) => id === keptAs(guard));
+    const text = reading && buildText(reading.source);
+    const isKept = onShelf.some(({ id, file }) => id === keptAs(guard) || file === text);
     const source = JSON.stringify(reading?.source);
     const bench = { id: ON_BENCH, name: "the guard on the bench", state: "on the bench" as const, file: source };
     return [...(reading && !isKept ? [bench] : []), ...onShelf].map(({ id, name, state, file }) => {

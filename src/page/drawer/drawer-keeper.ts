@@ -1,5 +1,5 @@
+import { EMPTY_DRAWER, type KeptDrawer } from "../../drawer/kept-drawer.ts";
 import { shelfWithStorage } from "../shelf/open-shelf.ts";
-import { EMPTY_DRAWER, type KeptDrawer } from "./kept-drawer.ts";
 
 export interface DrawerKeeper {
   /** False: until the page is closed. */

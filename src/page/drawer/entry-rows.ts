@@ -1,8 +1,8 @@
 import { showQuantity } from "../../build-file/show-quantity.ts";
+import type { KeptDrawer, KeptItem } from "../../drawer/kept-drawer.ts";
 import { h } from "../dom/element.ts";
 import type { DrawerTold } from "../engine/drawer-told.ts";
-import type { KeptDrawer, KeptItem } from "./kept-drawer.ts";
-import { countFault, measuredIn, priceFault, quantityFault } from "./part-form.ts";
+import { countFault, measuredFault, measuredIn, priceFault } from "./form/value-faults.ts";
 
 type Change = (drawer: KeptDrawer) => KeptDrawer;
 
@@ -50,11 +50,7 @@ function createRow(first: KeptItem, edit: (change: Change) => void, told: (words
   );
   const measured = input(
     "Measured",
-    (text) => {
-      const values = measuredIn(text);
-      if (values.length > (item.count ?? 1)) return `has ${values.length} values of ${item.count ?? 1} parts`;
-      return values.map((each) => quantityFault(each, dimension!)).find((fault) => fault !== undefined);
-    },
+    (text) => measuredFault(measuredIn(text), dimension!, item.count ?? 1),
     (text) => ({ ...item, measured: measuredIn(text) }),
   );
   const price = input("Price of one", priceFault, (text) =>

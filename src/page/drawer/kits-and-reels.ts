@@ -1,9 +1,10 @@
+import { drawerInput, type KeptDrawer, type KeptKit, type KeptReel, keptFrom } from "../../drawer/kept-drawer.ts";
 import { openKit } from "../../drawer/open-kit.ts";
+import { newId } from "../../shelf/new-guard.ts";
 import { h, replaceContent } from "../dom/element.ts";
 import type { DrawerTold } from "../engine/drawer-told.ts";
 import { formText } from "../fields/form-fields.ts";
-import { drawerInput, type KeptDrawer, type KeptKit, type KeptReel, keptFrom } from "./kept-drawer.ts";
-import { countFault, priceFault } from "./part-form.ts";
+import { countFault, priceFault } from "./form/value-faults.ts";
 
 type Change = (drawer: KeptDrawer) => KeptDrawer;
 type Edit = (change: Change) => void;
@@ -14,7 +15,7 @@ const small = (text: string, label: string, onclick: () => void, disabled = fals
 /** A kit of the drawer opened: its content as parts, entries of before with the ids they had. */
 function opened(drawer: KeptDrawer, id: string): KeptDrawer {
   const index = drawer.kits.findIndex((kit) => kit.id === id);
-  const next = keptFrom(openKit(drawerInput(drawer), index), () => crypto.randomUUID());
+  const next = keptFrom(openKit(drawerInput(drawer), index), newId);
   const items = next.items.map((item, at) => ({ ...item, id: drawer.items[at]?.id ?? item.id }));
   return { ...drawer, items, kits: drawer.kits.map((kit, at) => ({ ...next.kits[at]!, id: kit.id })) };
 }
@@ -73,7 +74,7 @@ export function createKitsAndReels(edit: Edit) {
     if (faults.some((fault) => fault !== undefined)) return;
     const priced = price.read() === "" ? {} : { price: Number(price.read()) };
     const kit: KeptKit = {
-      id: crypto.randomUUID(),
+      id: newId(),
       name: name.read(),
       count: Number(count.read()),
       content: [],

@@ -1,9 +1,11 @@
+import type { KeptDrawer } from "../../drawer/kept-drawer.ts";
+import { newId } from "../../shelf/new-guard.ts";
 import { type Child, h, replaceContent } from "../dom/element.ts";
 import { formChoice, formText } from "../fields/form-fields.ts";
 import type { DrawerDesk } from "./drawer-desk.ts";
+import { drawerFault } from "./drawer-fault.ts";
 import { createDrawerFiles } from "./drawer-files.ts";
 import { createEntryRows } from "./entry-rows.ts";
-import type { KeptDrawer } from "./kept-drawer.ts";
 import { createKitsAndReels, kitWords } from "./kits-and-reels.ts";
 import { createPartForm, type NewEntry } from "./part-form.ts";
 
@@ -11,7 +13,7 @@ const MAX_CURRENCY_CHARS = 12;
 
 /** The drawer with one entry more. @param kit into which it goes; empty for the drawer itself */
 function withEntry(drawer: KeptDrawer, entry: NewEntry, kit: string): KeptDrawer {
-  const id = crypto.randomUUID();
+  const id = newId();
   if (entry.kind === "reel") return { ...drawer, wires: [...drawer.wires, { ...entry.reel, id }] };
   const { item } = entry;
   if (kit === "") return { ...drawer, items: [...drawer.items, { ...item, id }] };
@@ -33,8 +35,10 @@ export function createPartsSection(desk: DrawerDesk, say: (words: string) => voi
   const kits = createKitsAndReels(edit);
   const files = createDrawerFiles(
     () => desk.view.drawer,
-    async (drawer) => void (await desk.edit(() => drawer)),
-    (drawer) => desk.faultOf(drawer),
+    async (drawer) => {
+      if (!(await desk.edit(() => drawer))) throw new Error("the browser did not keep it");
+    },
+    (drawer) => drawerFault(desk.bench.store, drawer),
     say,
   );
   const form = createPartForm(

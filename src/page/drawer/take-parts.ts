@@ -1,5 +1,8 @@
+import { newId } from "../../shelf/new-guard.ts";
 import { h, replaceContent } from "../dom/element.ts";
-import type { DrawerDesk } from "./drawer-desk.ts";
+import type { Bench } from "../start/bench.ts";
+import { DrawerDesk } from "./drawer-desk.ts";
+import { openDrawer } from "./drawer-keeper.ts";
 import { type PartsFor, type Taken, takeIn, withoutTaken, withTaken } from "./taken-parts.ts";
 
 const sumOf = (told: readonly PartsFor[]) => told.reduce((sum, { count }) => sum + count, 0);
@@ -40,7 +43,7 @@ export class TakeParts {
     if (parts.length === 0) return [];
     let taken: Taken = [];
     const isKept = await this.#desk.edit((drawer) => {
-      taken = takeIn(drawer, parts, () => crypto.randomUUID());
+      taken = takeIn(drawer, parts, newId);
       return withTaken(drawer, taken);
     });
     return isKept ? taken : undefined;
@@ -65,4 +68,9 @@ export class TakeParts {
       ),
     );
   }
+}
+
+/** For a place that shows no drawer. @param tell says what went wrong */
+export async function openTakeParts(bench: Bench, tell: (fault: string) => void): Promise<TakeParts> {
+  return new TakeParts(new DrawerDesk(bench, await openDrawer(), tell));
 }

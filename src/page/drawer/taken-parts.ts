@@ -1,5 +1,5 @@
+import type { KeptDrawer, KeptItem } from "../../drawer/kept-drawer.ts";
 import type { PartsTold } from "../engine/guard-parts-told.ts";
-import type { KeptDrawer, KeptItem } from "./kept-drawer.ts";
 
 /** An item before parts were taken in and after; undefined where there was none. */
 interface Change {

@@ -3,12 +3,19 @@ import type { Channels } from "../sound/phrase-renderer.ts";
 import type { SoundEngine } from "../sound/sound-engine.ts";
 import type { AppStore } from "../state/app-state.ts";
 import type { Reading } from "../state/reading.ts";
+import { askedChain } from "./chain/asked-chain.ts";
 import type { Heard } from "./heard.ts";
 import { matchedGain, renderThrough, scaledBuffer } from "./local-render.ts";
 import { ownRecording } from "./own-recordings.ts";
 
 /** The service's usual rate: phrases can be rendered before anybody may open a sound device. */
 const SAMPLE_RATE_HZ = 48_000;
+
+function bufferOf(channels: Channels, sampleRate: number): AudioBuffer {
+  const buffer = new AudioBuffer({ length: channels[0]!.length, numberOfChannels: channels.length, sampleRate });
+  for (const [index, samples] of channels.entries()) buffer.copyToChannel(samples, index);
+  return buffer;
+}
 
 /** The page's audio contexts and the sounds made for them. */
 export class AudioRoom {
@@ -44,7 +51,7 @@ export class AudioRoom {
   async soundOf(reading: Reading, settings: RawSettings, levelMatched: boolean): Promise<AudioBuffer> {
     const { ownSound } = this.#store.state;
     if (ownSound) return this.#ownSoundOf(ownSound.file, reading, settings, levelMatched);
-    return this.#bufferOf(await this.#phrase(reading, settings, levelMatched));
+    return bufferOf(await this.#phrase(reading, settings, levelMatched), SAMPLE_RATE_HZ);
   }
 
   /** The filter of a setting at a context's own rate. */
@@ -56,7 +63,32 @@ export class AudioRoom {
     return buffer;
   }
 
-  #phrase({ build }: Reading, settings: RawSettings, levelMatched: boolean): Promise<Channels> {
+  /** @throws Error naming what is wrong with the chosen cabinet */
+  async checkCabinet(): Promise<void> {
+    const chain = await askedChain(this.#store.state);
+    if (chain) await this.#engine.speaker(chain, SAMPLE_RATE_HZ);
+  }
+
+  /** The last filter of the chosen chain at a context's own rate; undefined where nothing is behind the jack. */
+  async speakerFor({ sampleRate }: BaseAudioContext): Promise<AudioBuffer | undefined> {
+    const chain = await askedChain(this.#store.state);
+    if (!chain) return undefined;
+    const taps = await this.#engine.speaker(chain, sampleRate);
+    const buffer = new AudioBuffer({ length: taps.length, sampleRate });
+    buffer.copyToChannel(taps, 0);
+    return buffer;
+  }
+
+  /** One's own recording through a setting's filter, and on through the chosen chain. */
+  async recordingThrough(recording: AudioBuffer, impulse: AudioBuffer): Promise<AudioBuffer> {
+    const jack = await renderThrough(recording, impulse);
+    const chain = await askedChain(this.#store.state);
+    if (!chain) return jack;
+    const channels = Array.from({ length: jack.numberOfChannels }, (_, index) => jack.getChannelData(index));
+    return bufferOf(await this.#engine.through(chain, jack.sampleRate, channels), jack.sampleRate);
+  }
+
+  async #phrase({ build }: Reading, settings: RawSettings, levelMatched: boolean): Promise<Channels> {
     const { signal, hand, stringAge: strings, noise } = this.#store.state;
     return this.#engine.phrase({
       build,
@@ -65,18 +97,9 @@ export class AudioRoom {
       playing: { hand, strings },
       levelMatched,
       sampleRateHz: SAMPLE_RATE_HZ,
+      through: await askedChain(this.#store.state),
       noise,
     });
-  }
-
-  #bufferOf(channels: Channels): AudioBuffer {
-    const buffer = new AudioBuffer({
-      length: channels[0]!.length,
-      numberOfChannels: channels.length,
-      sampleRate: SAMPLE_RATE_HZ,
-    });
-    for (const [index, samples] of channels.entries()) buffer.copyToChannel(samples, index);
-    return buffer;
   }
 
   async #ownSoundOf(file: File, reading: Reading, settings: RawSettings, matched: boolean): Promise<AudioBuffer> {
@@ -84,7 +107,7 @@ export class AudioRoom {
       ownRecording(this.context, file),
       this.impulseFor(this.context, { reading, settings }),
     ]);
-    const rendered = await renderThrough(sound, impulse);
+    const rendered = await this.recordingThrough(sound, impulse);
     return matched ? scaledBuffer(rendered, matchedGain(rendered)) : rendered;
   }
 }

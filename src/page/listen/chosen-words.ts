@@ -14,6 +14,6 @@ export function createChosenWords(store: AppStore, choices: readonly HTMLElement
       .map(({ selectedOptions: [option] }) => option?.title ?? "");
     element.textContent = said.filter(Boolean).join("; ");
   };
-  store.watchAny((state) => [state.signal, state.hand, state.stringAge, state.ownSound], show);
+  store.watchAny((state) => [state.signal, state.hand, state.stringAge, state.ownSound, state.heardThrough], show);
   return { element, show };
 }

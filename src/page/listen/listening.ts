@@ -3,28 +3,31 @@ import { later } from "../dom/later.ts";
 import type { AppState, AppStore } from "../state/app-state.ts";
 import { fitSettings } from "../state/fit-settings.ts";
 import type { AudioRoom } from "./audio-room.ts";
+import { heardIn } from "./chain/asked-chain.ts";
 import { Deck } from "./deck.ts";
 import type { Heard } from "./heard.ts";
-import { LivePlayer } from "./live-player.ts";
+import type { LivePlayer } from "./live-player.ts";
 
 /** Long enough that a knob being turned is rendered once, when it has come to rest. */
 const SETTLED_MS = 400;
 
-/** What is played, and how. */
-const playedIn = ({ signal, hand, stringAge, noise }: AppState) => [signal, hand, stringAge, noise];
+/** What is played, how, and what it is heard through. */
+const playedIn = (state: AppState) => [state.signal, state.hand, state.stringAge, state.noise, ...heardIn(state)];
 
 /** Plays the setting on the bench; what is changed during playback takes over at the same place. */
 export class Listening {
   readonly #store: AppStore;
   readonly #room: AudioRoom;
-  readonly #live: LivePlayer;
+  /** Loaded when one's own sound is first wanted. */
+  #live: LivePlayer | undefined;
   #deck: Deck | undefined;
   #latestRequest = 0;
+  /** Stands for the wishes under way, one after the other. */
+  #asking: object | undefined;
 
   constructor(store: AppStore, room: AudioRoom) {
     this.#store = store;
     this.#room = room;
-    this.#live = new LivePlayer(store, room, () => store.set({ playing: "no" }));
     this.#follow();
   }
 
@@ -35,20 +38,33 @@ export class Listening {
 
   stop(): void {
     this.#latestRequest += 1;
+    this.#asking = undefined;
     this.#deck?.stop();
-    this.#live.stop();
+    this.#live?.stop();
     this.#store.set({ playing: "no" });
   }
 
+  /** One wish is met at a time: of those that come meanwhile, as from a dial that is being turned, the last is met next. */
   async play(): Promise<void> {
+    if (!this.#heard()) return;
+    this.#latestRequest += 1;
+    if (this.#store.state.playing === "no") this.#store.set({ playing: "loading", notice: "" });
+    if (this.#asking) return;
+    const asking = {};
+    this.#asking = asking;
+    for (let met = -1; met !== this.#latestRequest && this.#asking === asking; ) {
+      met = this.#latestRequest;
+      await this.#playLatest(met);
+    }
+    if (this.#asking === asking) this.#asking = undefined;
+  }
+
+  async #playLatest(request: number): Promise<void> {
     const heard = this.#heard();
     if (!heard) return;
-    this.#latestRequest += 1;
-    const request = this.#latestRequest;
-    if (this.#store.state.playing === "no") this.#store.set({ playing: "loading", notice: "" });
     try {
       const isCurrent = () => request === this.#latestRequest;
-      if (this.#isLocal()) await this.#live.play(heard, isCurrent);
+      if (this.#isLocal()) await (await this.#livePlayer()).play(heard, isCurrent);
       else await this.#playRendered(heard, isCurrent);
       if (isCurrent()) this.#store.set({ playing: "yes" });
     } catch (error) {
@@ -65,10 +81,16 @@ export class Listening {
       context.resume(),
     ]);
     if (!isCurrent()) return;
-    this.#live.stop();
+    this.#live?.stop();
     this.#deck ??= new Deck(context, context.destination, () => this.#store.set({ playing: "no" }));
     this.#deck.loop = this.#store.state.loop;
     this.#deck.play(sound);
+  }
+
+  async #livePlayer(): Promise<LivePlayer> {
+    const { LivePlayer } = await import("./live-player.ts");
+    this.#live ??= new LivePlayer(this.#store, this.#room, () => this.#store.set({ playing: "no" }));
+    return this.#live;
   }
 
   /** One's own sound goes through a filter in the browser; phrases are rendered by the service, coil by coil. */
@@ -128,7 +150,7 @@ export class Listening {
       (state) => [state.loop],
       (loop) => {
         if (this.#deck) this.#deck.loop = loop;
-        this.#live.loop = loop;
+        if (this.#live) this.#live.loop = loop;
       },
     );
   }

@@ -1,30 +1,24 @@
 import { afterPlaying } from "./audio-clock.ts";
-import { FADE_SECONDS, Fader, LEAD_SECONDS } from "./fader.ts";
-
-interface Slot {
-  readonly convolver: ConvolverNode;
-  readonly fader: Fader;
-}
+import { Crossing, filterWay, STRAIGHT, type Way } from "./crossing.ts";
+import { FADE_SECONDS, LEAD_SECONDS } from "./fader.ts";
 
 /** What one sound goes through, from its source to the output; the next one has a chain of its own. */
 interface Chain {
-  readonly input: GainNode;
+  readonly guard: Crossing;
+  /** What is behind the jack. */
+  readonly heard: Crossing;
   readonly level: GainNode;
 }
 
-/** How long a filter that has been faded out is still kept before it is let go. */
-const KEPT_SECONDS = 0.5;
-
 /**
- * Plays a sound through a filter that can be exchanged while it plays: the new one fades in as the old one fades out, so a
- * knob can be turned without a click. What is played never leaves the browser.
+ * Plays a sound through a filter, and on through what is behind the jack, both of which can be exchanged while it plays without a
+ * click. What is played never leaves the browser.
  */
 export class LiveDeck {
   readonly context: BaseAudioContext;
   readonly #output: AudioNode;
   #chain: Chain;
   #source: AudioNode | undefined;
-  #slot: Slot | undefined;
 
   constructor(context: BaseAudioContext, output: AudioNode) {
     this.context = context;
@@ -57,19 +51,15 @@ export class LiveDeck {
 
   /** Lets another filter take over. */
   setImpulse(impulse: AudioBuffer): void {
-    // Normalising would make every setting equally loud in its own way; the filter is to be applied as it is.
-    const convolver = new ConvolverNode(this.context, { disableNormalization: true, buffer: impulse });
-    const fader = new Fader(this.context, this.#slot ? 0 : 1);
-    this.#chain.input.connect(convolver).connect(fader.node).connect(this.#chain.level);
-    if (this.#slot) {
-      const at = this.#soon();
-      fader.fade(1, at);
-      this.#letGo(this.#slot, at);
-    }
-    this.#slot = { convolver, fader };
+    this.#chain.guard.take(filterWay(this.context, impulse), this.#whenPlaying());
   }
 
-  /** @param gain factor on what comes out of the filter */
+  /** Lets something else take over behind the jack; before the first call nothing is there. */
+  setHeardThrough(way: Way): void {
+    this.#chain.heard.take(way, this.#whenPlaying());
+  }
+
+  /** @param gain factor on what comes out at the end */
   setLevel(gain: number): void {
     const level = this.#chain.level.gain;
     if (this.playing) level.setTargetAtTime(gain, this.context.currentTime, FADE_SECONDS);
@@ -79,13 +69,18 @@ export class LiveDeck {
 
   stop(): void {
     const at = this.#soon();
-    if (this.#source instanceof AudioBufferSourceNode) {
-      this.#source.onended = null;
-      this.#source.stop(at + FADE_SECONDS);
+    const source = this.#source;
+    const { guard, heard } = this.#chain;
+    if (source instanceof AudioBufferSourceNode) {
+      source.onended = null;
+      source.stop(at + FADE_SECONDS);
     }
-    if (this.#slot) this.#letGo(this.#slot, at, this.#source);
+    // One fade is enough; two in a row would fall twice as steeply.
+    heard.letGo(at, () => {
+      source?.disconnect();
+      guard.end();
+    });
     this.#source = undefined;
-    this.#slot = undefined;
     this.#chain = this.#newChain();
   }
 
@@ -93,36 +88,32 @@ export class LiveDeck {
     return this.context.currentTime + LEAD_SECONDS;
   }
 
+  #whenPlaying(): number | undefined {
+    return this.playing ? this.#soon() : undefined;
+  }
+
   #newChain(): Chain {
-    const [input, level] = [this.context.createGain(), this.context.createGain()];
-    level.connect(this.#output);
-    return { input, level };
+    const [guard, heard] = [new Crossing(this.context), new Crossing(this.context)];
+    const level = this.context.createGain();
+    guard.output.connect(heard.input);
+    heard.output.connect(level).connect(this.#output);
+    heard.take(STRAIGHT, undefined);
+    return { guard, heard, level };
   }
 
   #take(source: AudioNode): void {
     this.#source?.disconnect();
     this.#source = source;
-    source.connect(this.#chain.input);
+    source.connect(this.#chain.guard.input);
   }
 
-  /** A recording is over when the filter has answered the last of it. */
+  /** A recording is over when everything behind it has answered the last of it. */
   #ringOut(source: AudioNode, onEnd: () => void): void {
-    const ringSeconds = this.#slot?.convolver.buffer?.duration ?? 0;
-    afterPlaying(this.context, ringSeconds, () => {
+    const { guard, heard } = this.#chain;
+    afterPlaying(this.context, guard.ringSeconds + heard.ringSeconds, () => {
       if (this.#source !== source) return;
       this.stop();
       onEnd();
-    });
-  }
-
-  #letGo({ convolver, fader }: Slot, at: number, source?: AudioNode): void {
-    fader.fade(0, at);
-    const { input } = this.#chain;
-    afterPlaying(this.context, KEPT_SECONDS, () => {
-      source?.disconnect();
-      input.disconnect(convolver);
-      convolver.disconnect();
-      fader.node.disconnect();
     });
   }
 }

@@ -1,18 +1,21 @@
 import { FILTER_DELAY_SAMPLES } from "../../filter/impulse-response.ts";
 import type { AppStore, OwnSound } from "../state/app-state.ts";
 import type { AudioRoom } from "./audio-room.ts";
+import { heardIn } from "./chain/asked-chain.ts";
+import { STRAIGHT, type Way } from "./crossing.ts";
 import type { Heard } from "./heard.ts";
 import { LiveDeck } from "./live-deck.ts";
-import { matchedGain, renderThrough } from "./local-render.ts";
+import { matchedGain } from "./local-render.ts";
 import { ownRecording } from "./own-recordings.ts";
 
 /**
- * From the string to the ear as far as the browser knows it, in seconds: what the input and the output device report, and the
- * filter's own delay.
+ * From the string to the ear as far as the browser knows it, in seconds: what the input and the output device report, the
+ * filter's own delay and what is behind the jack.
  */
-function latencyOf(context: AudioContext, stream: MediaStream): number {
+function latencyOf(context: AudioContext, stream: MediaStream, { lateSeconds }: Way): number {
   const { latency = 0 } = (stream.getAudioTracks()[0]?.getSettings() ?? {}) as { latency?: number };
-  return latency + context.baseLatency + (context.outputLatency || 0) + FILTER_DELAY_SAMPLES / context.sampleRate;
+  const devices = latency + context.baseLatency + (context.outputLatency || 0);
+  return devices + FILTER_DELAY_SAMPLES / context.sampleRate + lateSeconds;
 }
 
 /** One's own recording or instrument through the guard, in the browser. */
@@ -22,6 +25,8 @@ export class LivePlayer {
   readonly #onEnd: () => void;
   #deck: LiveDeck | undefined;
   #source: OwnSound | MediaStream | undefined;
+  /** What the deck is heard through, and all that it was chosen by. */
+  #heard: { readonly way: Way; readonly of: readonly unknown[] } = { way: STRAIGHT, of: [] };
 
   constructor(store: AppStore, room: AudioRoom, onEnd: () => void) {
     this.#store = store;
@@ -45,29 +50,44 @@ export class LivePlayer {
     const context = liveInput ? this.#room.liveContext : this.#room.context;
     await context.resume();
     const recording = liveInput || !ownSound ? undefined : await ownRecording(context, ownSound.file);
-    const impulse = await this.#room.impulseFor(context, heard);
+    const [impulse, behind] = await Promise.all([this.#room.impulseFor(context, heard), this.#behindJack(context)]);
     const gain = recording ? await this.#gainFor(recording, impulse) : liveGain;
     if (!isCurrent()) return;
     const wanted = liveInput ?? ownSound;
     if (this.#deck?.playing && this.#source !== wanted) this.#deck.stop();
     if (this.#deck?.context !== context) this.#deck = new LiveDeck(context, context.destination);
     this.#deck.setImpulse(impulse);
+    if (behind !== this.#heard) this.#deck.setHeardThrough(behind.way);
+    this.#heard = behind;
     this.#deck.setLevel(gain);
     this.#source = wanted;
-    if (this.#deck.playing) return;
     if (liveInput) {
-      this.#deck.startInput(liveInput);
-      this.#store.set({ liveLatencySeconds: latencyOf(this.#room.liveContext, liveInput) });
+      const liveLatencySeconds = latencyOf(this.#room.liveContext, liveInput, behind.way);
+      if (liveLatencySeconds !== this.#store.state.liveLatencySeconds) this.#store.set({ liveLatencySeconds });
     }
+    if (this.#deck.playing) return;
+    if (liveInput) this.#deck.startInput(liveInput);
     if (recording) this.#deck.startRecording(recording, this.#store.state.loop, this.#onEnd);
   }
 
   stop(): void {
     this.#deck?.stop();
     this.#source = undefined;
+    this.#heard = { way: STRAIGHT, of: [] };
+  }
+
+  /** What is to be behind the jack: what is there already, as long as nothing of it was chosen anew. */
+  async #behindJack(context: BaseAudioContext): Promise<{ readonly way: Way; readonly of: readonly unknown[] }> {
+    const { state } = this.#store;
+    const of = [...heardIn(state), state.liveInput ?? state.ownSound];
+    if (this.#deck?.playing && of.every((each, index) => each === this.#heard.of[index])) return this.#heard;
+    const speaker = await this.#room.speakerFor(context);
+    if (!speaker) return { way: STRAIGHT, of };
+    const { chainWay } = await import("./chain/chain-way.ts");
+    return { way: await chainWay(context, state, speaker), of };
   }
 
   async #gainFor(recording: AudioBuffer, impulse: AudioBuffer): Promise<number> {
-    return this.#store.state.levelMatched ? matchedGain(await renderThrough(recording, impulse)) : 1;
+    return this.#store.state.levelMatched ? matchedGain(await this.#room.recordingThrough(recording, impulse)) : 1;
   }
 }

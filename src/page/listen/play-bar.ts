@@ -2,6 +2,8 @@ import { createSwitch } from "../controls/on-off.ts";
 import { h } from "../dom/element.ts";
 import { createFold } from "../dom/fold.ts";
 import type { AppStore } from "../state/app-state.ts";
+import type { AudioRoom } from "./audio-room.ts";
+import { createThroughPicker } from "./chain/through-picker.ts";
 import { createChosenWords } from "./chosen-words.ts";
 import { createDownloadSet } from "./download-set.ts";
 import type { Listening } from "./listening.ts";
@@ -29,10 +31,12 @@ function playButton(store: AppStore, listening: Listening): HTMLElement {
 export function createPlayBar(
   store: AppStore,
   listening: Listening,
+  room: AudioRoom,
 ): { readonly element: HTMLElement; fill(): Promise<void> } {
   const signals = createSignalPicker(store);
   const playing = createPlayingPicker(store);
-  const words = createChosenWords(store, [signals.element, ...playing.elements]);
+  const through = createThroughPicker(store, room);
+  const words = createChosenWords(store, [signals.element, ...playing.elements, through.element]);
   const matched = createSwitch("Same loudness", (levelMatched) => store.set({ levelMatched }));
   const loop = createSwitch("Loop", (value) => store.set({ loop: value }));
   store.watch((state) => [state.levelMatched], matched.show);
@@ -49,7 +53,9 @@ export function createPlayBar(
         { class: "play-choices" },
         signals.element,
         ...playing.elements,
+        through.element,
         words.element,
+        through.more,
         createOwnSound(store),
         createNoiseSwitch(store),
         matched.element,

@@ -8,5 +8,5 @@ import { createPlayBar } from "./play-bar.ts";
 export function createSounding(store: AppStore) {
   const room = new AudioRoom(store, new SoundEngine());
   const listening = new Listening(store, room);
-  return { room, listening, playBar: createPlayBar(store, listening) };
+  return { room, listening, playBar: createPlayBar(store, listening, room) };
 }

@@ -67,20 +67,24 @@ export async function postJson<Path extends keyof PostCalls>(
   return (await ask(path, { ...jsonBody(body), ...abortable(signal) })).json() as Promise<PostCalls[Path]["answer"]>;
 }
 
-/** Asks for bytes: a WAV or a ZIP. A file of the person's own goes along as the field `signal`. */
+/** Files of the person's own, by the field that each goes along in. */
+export type OwnFiles = Readonly<Partial<Record<"signal" | "cabinet", File | undefined>>>;
+
+/** Asks for bytes: a WAV or a ZIP. */
 export async function postForBytes<Path extends keyof FileCalls>(
   path: Path,
   body: FileCalls[Path],
-  ownSound?: File,
+  files: OwnFiles = {},
   signal?: AbortSignal,
 ): Promise<ArrayBuffer> {
-  const init = ownSound ? { method: "POST", body: formOf(body, ownSound) } : jsonBody(body);
+  const own = Object.entries(files).flatMap(([name, file]) => (file ? [[name, file] as const] : []));
+  const init = own.length > 0 ? { method: "POST", body: formOf(body, own) } : jsonBody(body);
   return (await ask(path, { ...init, ...abortable(signal) })).arrayBuffer();
 }
 
-function formOf(request: unknown, file: File): FormData {
+function formOf(request: unknown, files: readonly (readonly [name: string, file: File])[]): FormData {
   const form = new FormData();
   form.set("request", JSON.stringify(request));
-  form.set("signal", file);
+  for (const [name, file] of files) form.set(name, file);
   return form;
 }

@@ -7,6 +7,7 @@ import { toSource } from "../start/open-build.ts";
 import { keepAs, keptAs } from "../state/kept-as.ts";
 import type { BuildSource } from "../state/reading.ts";
 import { openShelf } from "./open-shelf.ts";
+import { markOfSource, sameOnShelf } from "./same-guard.ts";
 import { type Shelf, ShelfFault } from "./shelf.ts";
 import { askToLast } from "./storage-room.ts";
 
@@ -57,6 +58,12 @@ export async function keepGuard(bench: Bench): Promise<{ readonly id: string; re
   const known = keptAs(guard);
   const again = known === undefined ? undefined : await keepAgain(bench, shelf, known, source);
   if (known !== undefined && again !== undefined) return { id: known, told: again };
+  const there = sameOnShelf(await shelf.list(), markOfSource(source));
+  // It came back after the browser was killed, or from a link that was kept before.
+  if (there && there.name === nameOf(source)) {
+    keepAs(guard, there.id);
+    return { id: there.id, told: `“${there.name}” is on the shelf already, as it is here.` };
+  }
   const fresh = newGuard({ name: nameOf(source), file: buildText(source) }, new Date());
   await shelf.put([fresh]);
   keepAs(guard, fresh.id);

@@ -1,6 +1,6 @@
 import { type DBSchema, type IDBPDatabase, openDB } from "idb";
+import type { KeptDrawer } from "../../drawer/kept-drawer.ts";
 import type { Guard, GuardLine } from "../../shelf/guard.ts";
-import type { KeptDrawer } from "../drawer/kept-drawer.ts";
 
 /** A guard's drawing in small, made of the build file that has this mark. */
 export interface KeptDrawing {

@@ -3,6 +3,20 @@ import { h, replaceContent } from "../dom/element.ts";
 import { shelfCodeInAddress } from "../share/code-in-address.ts";
 import type { Bench } from "../start/bench.ts";
 
+const loadRooms = () => import("./shelf-rooms.ts");
+
+/** Whoever points at the button, or comes to it by key, is about to press it: what it opens is loaded meanwhile. */
+function prepareNear(button: HTMLElement): void {
+  const prepare = async () => {
+    try {
+      await (await loadRooms()).prepareShelf();
+    } catch {
+      // Told when it is asked for.
+    }
+  };
+  for (const type of ["pointerenter", "pointerdown", "focus"]) button.addEventListener(type, prepare, { once: true });
+}
+
 export interface ShelfDoor {
   /** Keep the guard on the bench, and show the shelf. */
   readonly buttons: readonly HTMLElement[];
@@ -27,6 +41,7 @@ export function createShelfDoor(bench: Bench, sounding: Sounding): ShelfDoor {
     content,
   );
   const show = h("button", { type: "button", "aria-expanded": "false" }, "Shelf");
+  prepareNear(show);
   const leave = () => {
     section.hidden = true;
     show.setAttribute("aria-expanded", "false");
@@ -36,7 +51,7 @@ export function createShelfDoor(bench: Bench, sounding: Sounding): ShelfDoor {
     if (content.hasChildNodes()) return;
     replaceContent(content, h("p", { class: "hint loading" }, "Loading…"));
     try {
-      const { createShelfRooms } = await import("./shelf-rooms.ts");
+      const { createShelfRooms } = await loadRooms();
       replaceContent(content, await createShelfRooms(bench, sounding, leave));
     } catch (error) {
       replaceContent(content);

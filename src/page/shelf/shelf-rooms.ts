@@ -1,22 +1,26 @@
 import { createCellRooms, type Sounding } from "../cells/cell-rooms.ts";
 import { bringStyle } from "../dom/style-sheet.ts";
-import { createTabs } from "../dom/tabs.ts";
+import { createTabs, type Tab } from "../dom/tabs.ts";
 import { shelfCodeInAddress } from "../share/code-in-address.ts";
 import type { Bench } from "../start/bench.ts";
 import { createGuardsPanel } from "./guards-panel.ts";
+import { shelfWithStorage } from "./open-shelf.ts";
+
+/** Has the rooms' styles and the browser's database at hand before anybody asks for them. */
+export async function prepareShelf(): Promise<void> {
+  await Promise.all([bringStyle("shelf.css"), bringStyle("cells.css"), shelfWithStorage()]);
+}
 
 /** What the shelf holds: the guards, and what is asked of several of them. @param leave closes it */
 export async function createShelfRooms(bench: Bench, sounding: Sounding, leave: () => void): Promise<HTMLElement> {
-  bringStyle("shelf.css");
-  bringStyle("cells.css");
-  const guards = await createGuardsPanel(bench, leave);
+  const [guards] = await Promise.all([createGuardsPanel(bench, leave), prepareShelf()]);
   const code = shelfCodeInAddress();
   if (code !== undefined) {
     const { offerLinked } = await import("./carry/offer-linked.ts");
     await offerLinked(guards, code);
   }
   const rooms = createCellRooms(bench, sounding);
-  return createTabs("What the shelf is asked", [
+  const tabs: Tab[] = [
     { id: "guards", title: "Guards", load: async () => guards.element },
     {
       id: "board",
@@ -33,5 +37,6 @@ export async function createShelfRooms(bench: Bench, sounding: Sounding, leave: 
       title: "Drawer",
       load: async () => (await import("../drawer/drawer-panel.ts")).createDrawerPanel(bench, leave),
     },
-  ]);
+  ];
+  return createTabs("What the shelf is asked", tabs, true);
 }

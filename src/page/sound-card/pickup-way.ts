@@ -1,5 +1,6 @@
 import { formChoice, formText } from "../fields/form-fields.ts";
 import { loadOf } from "./load-of.ts";
+import { fractionAs } from "./percent.ts";
 import { loadsPicture } from "./rig-picture.ts";
 import type { Way } from "./way.ts";
 
@@ -21,7 +22,7 @@ const STEPS = [
 ];
 
 const BUDGET =
-  "The load's tolerance goes straight into the inductance: 1 % of the load is 1 % of L. The input's own 1 MΩ hardly matters where it is" +
+  "The loads' tolerance is in the ranges: 1 % of a load alone is up to 1 % of L, and two loads tell of each other. The input's own 1 MΩ hardly matters where it is" +
   " said; its hundred picofarads or so, and the lead's, pass for the pickup's own where they are not. Hiss and hum widen the ranges that" +
   " stand beside the answer, which carries standard errors; what the exciter does to the treble cancels.";
 
@@ -36,6 +37,7 @@ export function pickupWay(): Way {
   const load = formText("load.resistance", "Load resistor", "200k");
   const loadCap = formText("load.capacitance", "Load cap", "470p");
   const secondCap = formText("second.capacitance", "Second load, a cap alone", "10n");
+  const tolerance = formText("load.tolerance", "The loads' tolerance in %", "1");
   const input = formText("across.resistance", "The input's resistance", "1M");
   const inputCap = formText("across.capacitance", "Its capacitance with the lead's", "150p");
   const resistance = formText("resistance", "DC resistance by meter", "", "6.2k");
@@ -50,14 +52,15 @@ export function pickupWay(): Way {
       { name: "loaded", label: "With the load" },
       { name: "second", label: "With the second load", isOptional: true },
     ],
-    fields: [load, loadCap, secondCap, input, inputCap, resistance, reference],
+    fields: [load, loadCap, secondCap, tolerance, input, inputCap, resistance, reference],
     body: (signal, given) => {
       const side = reference.read();
+      const within = fractionAs("tolerance", tolerance.read());
       return {
         method: "two-loads",
         signal,
-        load: loadOf(load.read(), loadCap.read()),
-        ...(given.has("second") ? { second: loadOf("", secondCap.read()) } : {}),
+        load: { ...loadOf(load.read(), loadCap.read()), ...within },
+        ...(given.has("second") ? { second: { ...loadOf("", secondCap.read()), ...within } } : {}),
         across: loadOf(input.read(), inputCap.read()),
         ...(side ? { reference: side } : {}),
         ...(resistance.read() ? { resistance: resistance.read() } : {}),

@@ -11,6 +11,8 @@ import { filtersIn } from "../../render/filters.ts";
 import { createLevelling, INAUDIBLE, isUnder, measure } from "../../render/levels.ts";
 import type { Playing } from "../../render/playing.ts";
 import { ResponseEngine } from "../../response/engine.ts";
+import type { AskedChain } from "./chain-key.ts";
+import { Chains } from "./chains.ts";
 import { GuardNoise, type NoiseHeard } from "./guard-noise.ts";
 
 /** A phrase or test signal as one guard gives it in a setting. */
@@ -23,6 +25,8 @@ export interface PhraseRequest {
   readonly playing: Playing;
   readonly levelMatched: boolean;
   readonly sampleRateHz: number;
+  /** Undefined for the jack itself. */
+  readonly through?: AskedChain | undefined;
   /** Off where left out. */
   readonly noise?: NoiseHeard;
 }
@@ -57,15 +61,16 @@ function convolversOf({ drive, coils }: Feed, longest: number): Convolver[] {
 
 /** Renders phrases as the service does, keeping what other settings and values leave as it is. */
 export class PhraseRenderer {
+  readonly chains = new Chains();
   /** Brought before a render with noise. */
   readonly noise = new GuardNoise();
   readonly #guards = new BoundedMap<string, Guard>(MAX_GUARDS);
   /** By the coils' own signals, which are the same as long as nothing moves them, or by the test signal's name. */
   readonly #instruments = new BoundedMap<unknown, Instrument>(MAX_INSTRUMENTS);
 
-  /** @throws PresolderError for an unknown signal, a rate out of range or settings that the guard has not */
+  /** @throws PresolderError for an unknown signal, a rate out of range settings that the guard has not or a cabinet without use */
   render(request: PhraseRequest): Channels {
-    const { build, settings: raw, levelMatched, sampleRateHz, noise = "off" } = request;
+    const { build, settings: raw, levelMatched, sampleRateHz, noise = "off", through } = request;
     const { engine, controls } = this.#guard(build);
     const { feed, key } = this.#feed(request);
     const hasDrive = feed.drive.length > 0;
@@ -74,9 +79,10 @@ export class PhraseRenderer {
     const { taps } = filtersIn(plan, settings);
     const longest = Math.max(1, ...taps.map((each) => each.length));
     const { convolvers } = this.#instrument(feed, key, longest);
-    const sound: Sound = { sampleRateHz, channels: convolvers.map((convolver) => convolver.render(taps)) };
-    const isSilent = noise !== "off" && isUnder(sound.channels, INAUDIBLE);
-    this.noise.addTo(sound.channels, { build, settings, sampleRateHz }, noise);
+    const jack: Sound = { sampleRateHz, channels: convolvers.map((convolver) => convolver.render(taps)) };
+    const isSilent = noise !== "off" && isUnder(jack.channels, INAUDIBLE);
+    this.noise.addTo(jack.channels, { build, settings, sampleRateHz }, noise);
+    const sound = this.chains.through(through, jack);
     if (levelMatched && !isSilent) matchLevel(sound);
     return sound.channels as Channels;
   }

@@ -1,4 +1,5 @@
 import { transfer } from "comlink";
+import type { AskedChain } from "./chain-key.ts";
 import { type Channels, type FilterRequest, PhraseRenderer, type PhraseRequest } from "./phrase-renderer.ts";
 
 /** Renders beside the page's own thread; samples are handed over, not copied. */
@@ -17,5 +18,20 @@ export class SoundDesk {
   impulse(request: FilterRequest): Float32Array<ArrayBuffer> {
     const taps = this.#renderer.impulse(request);
     return transfer(taps, [taps.buffer]);
+  }
+
+  /** The taps of a chain's speaker. */
+  speaker(asked: AskedChain, sampleRateHz: number): Float32Array<ArrayBuffer> {
+    const taps = this.#renderer.chains.speaker(asked, sampleRateHz);
+    return transfer(taps, [taps.buffer]);
+  }
+
+  /** A sound at the jack through a chain. */
+  through(asked: AskedChain, sampleRateHz: number, jack: Channels): Channels {
+    const channels = this.#renderer.chains.through(asked, { sampleRateHz, channels: jack }).channels as Channels;
+    return transfer(
+      channels,
+      channels.map((samples) => samples.buffer),
+    );
   }
 }

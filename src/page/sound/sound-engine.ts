@@ -1,5 +1,6 @@
 import { BoundedMap } from "../../bounded-map.ts";
 import { WorkerLink } from "../engine/worker-link.ts";
+import { type AskedChain, keyOf } from "./chain-key.ts";
 import type { Channels, FilterRequest, PhraseRequest } from "./phrase-renderer.ts";
 import type { SoundDesk } from "./sound-desk.ts";
 
@@ -13,7 +14,7 @@ export class SoundEngine {
 
   /** A phrase in a setting; asked again soon, it is not rendered again. @throws Error with what the renderer refuses */
   phrase(request: PhraseRequest): Promise<Channels> {
-    const key = JSON.stringify(request);
+    const key = JSON.stringify({ ...request, through: keyOf(request.through) });
     const known = this.#sounds.get(key);
     if (known) return known;
     const sound = this.#link.ask((desk) => desk.render(request));
@@ -26,5 +27,15 @@ export class SoundEngine {
   /** The taps of a setting's whole filter. @throws Error with what the renderer refuses */
   impulse(request: FilterRequest): Promise<Float32Array<ArrayBuffer>> {
     return this.#link.ask((desk) => desk.impulse(request));
+  }
+
+  /** The taps of a chain's speaker. @throws Error naming what is wrong with a cabinet */
+  speaker(asked: AskedChain, sampleRateHz: number): Promise<Float32Array<ArrayBuffer>> {
+    return this.#link.ask((desk) => desk.speaker(asked, sampleRateHz));
+  }
+
+  /** A sound at the jack through a chain. @throws Error naming what is wrong with a cabinet */
+  through(asked: AskedChain, sampleRateHz: number, jack: Channels): Promise<Channels> {
+    return this.#link.ask((desk) => desk.through(asked, sampleRateHz, jack));
   }
 }

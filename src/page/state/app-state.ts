@@ -2,6 +2,7 @@ import type { MeterSpec } from "../../bench/meter/own/own-meter.ts";
 import type { SheetOptions } from "../../bench/sheet/options.ts";
 import type { RawSettings } from "../../build-file/settings.ts";
 import type { BenchAnswer, DrawerRequest } from "../../contract/bench/bench.ts";
+import type { StartScenario } from "../../contract/page-data.ts";
 import type { InputFault } from "../../errors.ts";
 import type { HandName, StringAge } from "../../render/playing.ts";
 import type { Band } from "../curves/band.ts";
@@ -30,6 +31,9 @@ export interface BenchOptions {
   readonly drawer: readonly DrawerRequest[];
   readonly probes: readonly OwnProbe[];
 }
+
+/** What is between the jack and the ear: nothing, a clean amplifier and the stated speaker, or one's own cabinet in its place. */
+export type HeardThrough = "jack" | "clean" | "own";
 
 export interface OwnSound {
   readonly name: string;
@@ -76,6 +80,11 @@ export interface AppState {
   /** How a phrase is plucked, and the age of its strings. */
   readonly hand: HandName;
   readonly stringAge: StringAge;
+  readonly heardThrough: HeardThrough;
+  /** 0 to 10, of the amplifier. */
+  readonly drive: number;
+  /** The impulse response of one's own cabinet. */
+  readonly cabinet: OwnSound | undefined;
   /** Whether the guard's hum and hiss are heard beside the string, and of which mains. */
   readonly noise: NoiseHeard;
   readonly levelMatched: boolean;
@@ -98,7 +107,9 @@ export interface AppState {
   /** The example that the guard on the bench began as, or the name of its file after "file:"; empty where it is neither. */
   readonly startedFrom: string;
   /** What the example on the bench is about. */
-  readonly story: { readonly description: string; readonly question: string } | undefined;
+  readonly story:
+    | (Pick<StartScenario, "description" | "question"> & { readonly sweep: StartScenario["sweep"] | undefined })
+    | undefined;
   /** What the latest step came to in wires and parts, where it touched several of them; empty otherwise. */
   readonly changed: string;
   /** Said to the person in the status line. */
@@ -128,6 +139,9 @@ export function createAppStore(): AppStore {
     signal: "",
     hand: "usual",
     stringAge: "used",
+    heardThrough: "jack",
+    drive: 0,
+    cabinet: undefined,
     noise: "off",
     levelMatched: true,
     loop: true,

@@ -1,6 +1,6 @@
 import type { RawSettings } from "../../build-file/settings.ts";
 import type { AppState, AppStore } from "./app-state.ts";
-import { keptAs } from "./kept-as.ts";
+import { keptAs, whenKept } from "./kept-as.ts";
 import type { BuildSource } from "./reading.ts";
 
 const KEY = "presolder.draft.1";
@@ -15,6 +15,8 @@ export interface Draft {
   readonly signal?: string;
   readonly hand?: AppState["hand"];
   readonly stringAge?: AppState["stringAge"];
+  readonly heardThrough?: AppState["heardThrough"];
+  readonly drive?: number;
   /** The guard of the shelf that it is kept as. */
   readonly kept?: string;
 }
@@ -29,7 +31,8 @@ export function readDraft(): Draft | undefined {
   }
 }
 
-function writeDraft({ source, settings, other, story, signal, hand, stringAge, guard, faults }: AppState): void {
+function writeDraft(state: AppState): void {
+  const { source, settings, other, story, signal, hand, stringAge, heardThrough, drive, guard, faults } = state;
   if (!source) return;
   // Of a guard that cannot be read yet, `guard` is still the one before.
   const kept = faults.length === 0 ? keptAs(guard) : undefined;
@@ -38,7 +41,7 @@ function writeDraft({ source, settings, other, story, signal, hand, stringAge, g
     ...(story ? { story } : {}),
     ...(kept ? { kept } : {}),
   };
-  const draft: Draft = { source, settings, signal, hand, stringAge, ...beside };
+  const draft: Draft = { source, settings, signal, hand, stringAge, heardThrough, drive, ...beside };
   try {
     localStorage.setItem(KEY, JSON.stringify(draft));
   } catch {
@@ -60,11 +63,23 @@ export function keepDraft(store: AppStore): void {
     writeDraft(store.state);
   };
   store.watchAny(
-    (state) => [state.source, state.settings, state.other, state.story, state.signal, state.hand, state.stringAge],
+    (state) => [
+      state.source,
+      state.settings,
+      state.other,
+      state.story,
+      state.signal,
+      state.hand,
+      state.stringAge,
+      state.heardThrough,
+      state.drive,
+    ],
     () => {
       clearTimeout(timer);
       timer = setTimeout(write, WAIT_MS);
     },
   );
+  // At once: a browser that is killed hides no page.
+  whenKept(write);
   addEventListener("pagehide", write);
 }

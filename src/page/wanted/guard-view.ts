@@ -38,7 +38,14 @@ function openButton(guard: WantedGuard, open: Open): HTMLElement {
   );
 }
 
-function guardView(guard: WantedGuard, vocabulary: Vocabulary, open: Open, isFirst: boolean): HTMLElement {
+/** @param lacks of what it takes, what the drawer has not; undefined where nobody asked */
+function guardView(
+  guard: WantedGuard,
+  vocabulary: Vocabulary,
+  open: Open,
+  isFirst: boolean,
+  lacks: string | undefined,
+): HTMLElement {
   const { from, changes, values, met, wishes } = guard;
   return h(
     "li",
@@ -47,13 +54,23 @@ function guardView(guard: WantedGuard, vocabulary: Vocabulary, open: Open, isFir
     changes.length > 0 && h("p", {}, changes.join("; ")),
     h("p", {}, values.join("; ")),
     h("p", {}, h("b", {}, `${met} of ${wishes.length} places as wished`)),
+    lacks !== undefined &&
+      h("p", {}, lacks === "" ? "Every part of it is in the drawer." : `Not in the drawer: ${lacks}.`),
     h("div", { class: "buttons" }, openButton(guard, open)),
     h("details", { open: isFirst }, h("summary", {}, "Wish by wish"), wishesTable(guard, vocabulary)),
   );
 }
 
-/** The guards that come nearest, what stands in their way, and how they were looked for. */
-export function guardsView(answer: WantedAnswer, vocabulary: Vocabulary, open: Open): HTMLElement {
+/**
+ * The guards that come nearest, what stands in their way, and how they were looked for.
+ * @param lacks of each what the drawer has not, where that was asked
+ */
+export function guardsView(
+  answer: WantedAnswer,
+  vocabulary: Vocabulary,
+  open: Open,
+  lacks?: readonly string[],
+): HTMLElement {
   const { guards, tradeOffs, understood, method, costMeaning } = answer;
   return h(
     "section",
@@ -63,7 +80,7 @@ export function guardsView(answer: WantedAnswer, vocabulary: Vocabulary, open: O
     h(
       "ol",
       { class: "found-guards" },
-      guards.map((guard, index) => guardView(guard, vocabulary, open, index === 0)),
+      guards.map((guard, index) => guardView(guard, vocabulary, open, index === 0, lacks?.[index])),
     ),
     tradeOffs.length > 0 && [
       h("h4", {}, "What the missed wishes would cost"),

@@ -8,6 +8,12 @@ export class WishForm {
   #wishes: WrittenWish[] = [];
   #vocabulary: Vocabulary | undefined;
   readonly #open = new Set<string>();
+  readonly #changed: () => void;
+
+  /** @param changed called at every change that a person makes */
+  constructor(changed: () => void) {
+    this.#changed = changed;
+  }
 
   show(wishes: WrittenWish[], vocabulary: Vocabulary): void {
     this.#wishes = wishes;
@@ -38,7 +44,9 @@ export class WishForm {
       this.#wishes.map((wish, index) => this.#wishView(wish, index)),
       h("div", { class: "buttons" }, add),
     );
-    if (focus !== undefined) this.element.querySelector<HTMLElement>(`[data-spot="${focus}"]`)?.focus();
+    if (focus === undefined) return;
+    this.#changed();
+    this.element.querySelector<HTMLElement>(`[data-spot="${focus}"]`)?.focus();
   }
 
   #placeField(wish: WrittenWish, index: number): HTMLElement {
@@ -100,7 +108,10 @@ export class WishForm {
       { open: this.#open.has(key) },
       h("summary", {}, h("b", {}, ask.word), ": ", summary),
       h("p", {}, `${meaning.charAt(0).toUpperCase()}${meaning.slice(1)}.`),
-      targetFields(ask.targets, this.#vocabulary!, tell),
+      targetFields(ask.targets, this.#vocabulary!, () => {
+        tell();
+        this.#changed();
+      }),
       h("p", { class: "hint" }, `Where this comes from: ${source}.`),
     );
     details.addEventListener("toggle", () => {

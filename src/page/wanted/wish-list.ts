@@ -22,7 +22,8 @@ const PAIRS = [
   ["middle", "neck"],
   ["bridge", "neck"],
 ];
-const MOST_POSITIONS = 6;
+/** As the largest lever of the guards that are looked through has. */
+const MOST_POSITIONS = 5;
 
 /** A place as the value of a choice. */
 export function placeKey(where: Where): string {

@@ -1,3 +1,4 @@
+import { chainSuffix, chainWords } from "../../listening/names.ts";
 import { noiseWords } from "../../listening/noise/words.ts";
 import type { Preview } from "../../render/preview.ts";
 import type { RenderRequest } from "../../render/renderer.ts";
@@ -23,6 +24,11 @@ function placesHeader({ build, signal }: RenderRequest): Record<string, string> 
   return assumed.length > 0 ? { "presolder-places-assumed": assumed.join(", ") } : {};
 }
 
+/** What the sound is heard through. */
+export function listeningHeader({ listening }: RenderRequest): Record<string, string> {
+  return { "presolder-listening": chainWords(listening) };
+}
+
 /** What a WAV cannot say about itself. */
 export function previewHeaders(request: RenderRequest, preview: Preview): Record<string, string> {
   const undone = request.recordedWith !== undefined;
@@ -31,6 +37,8 @@ export function previewHeaders(request: RenderRequest, preview: Preview): Record
     "presolder-lufs": decibels(preview.lufs),
     "presolder-true-peak-dbtp": decibels(preview.truePeakDbtp),
     "presolder-delay-samples": String(preview.delaySamples),
+    "content-disposition": `inline; filename="preview${chainSuffix(request.listening)}.wav"`,
+    ...listeningHeader(request),
     ...(request.noise ? { "presolder-noise": noiseWords(request.noise) } : {}),
     ...placesHeader(request),
     ...(undone ? { ...undoHeader(preview.limits), "presolder-undo-unknown": UNKNOWN_FROM_A_RECORDING } : {}),

@@ -2,7 +2,7 @@ import { STATUS_CODES } from "node:http";
 import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import type { Problem } from "../../contract/problem.ts";
 import { ERROR_TITLES, type ErrorCode, type InputFault, PresolderError } from "../../errors.ts";
-import { MAX_FAULTS_TOLD } from "../../limits.ts";
+import { MAX_BODY_BYTES, MAX_FAULTS_TOLD } from "../../limits.ts";
 import { RETRY_AFTER_SECONDS } from "../care/refusals.ts";
 import { JobStopped, ServiceBusy, WorkerLost, WorkerOutOfMemory } from "../work/job-failures.ts";
 import { collectMethods } from "./allowed-methods.ts";
@@ -39,13 +39,17 @@ export function plainProblem(status: number, detail?: string): Problem {
   return { type: "about:blank", title, status, ...(detail === undefined ? {} : { detail }) };
 }
 
+/** Recordings come as files, which have bounds of their own. */
+const TOO_LARGE = `the request has more than ${MAX_BODY_BYTES} bytes (${MAX_BODY_BYTES >> 20} MiB); expected no more`;
+
 /** What the caller is told about an error; faults of the service itself stay hidden. */
 export function problemOf(error: unknown): Problem {
   if (error instanceof PresolderError) return problemOfCode(error.code, error.message, error.faults);
   if (error instanceof ServiceBusy || error instanceof JobStopped || error instanceof WorkerLost)
     return plainProblem(503, error.message);
   if (error instanceof WorkerOutOfMemory) return plainProblem(500, error.message);
-  const { statusCode, message } = error as Partial<FastifyError>;
+  const { statusCode, message, code } = error as Partial<FastifyError>;
+  if (code === "FST_ERR_CTP_BODY_TOO_LARGE") return plainProblem(413, TOO_LARGE);
   if (statusCode !== undefined && statusCode >= 400 && statusCode < 500) return plainProblem(statusCode, message);
   if (statusCode === 503) return plainProblem(503, new ServiceBusy().message);
   return plainProblem(500);

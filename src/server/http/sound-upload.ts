@@ -2,7 +2,14 @@ import { setImmediate as nextTurn } from "node:timers/promises";
 import multipart from "@fastify/multipart";
 import type { FastifyReply, FastifyRequest } from "fastify";
 import { faultAt, type PresolderError } from "../../errors.ts";
-import { MAX_BODY_BYTES, MAX_UPLOAD_BYTES, MAX_UPLOADS_BYTES, MAX_UPLOADS_BYTES_PER_CLIENT } from "../../limits.ts";
+import {
+  MAX_BODY_BYTES,
+  MAX_CABINET_SECONDS,
+  MAX_UPLOAD_BYTES,
+  MAX_UPLOADS_BYTES,
+  MAX_UPLOADS_BYTES_PER_CLIENT,
+} from "../../limits.ts";
+import { CABINET_FIELD } from "../../listening/cabinet/read-cabinet.ts";
 import { ByteBudget } from "../care/byte-budget.ts";
 import { clientOf } from "../care/client.ts";
 import { whenClosed } from "../care/when-closed.ts";
@@ -22,6 +29,19 @@ export const MULTIPART_SCHEMA = {
   properties: {
     [REQUEST_FIELD]: { type: "string", description: "the JSON request, without `signal` and `rate`" },
     [FILE_FIELD]: wavFile,
+  },
+};
+
+/** The form of a call for sound, which may bring a cabinet as well, or alone beside a built-in signal. */
+export const SOUND_FORM_SCHEMA = {
+  ...MULTIPART_SCHEMA,
+  required: [REQUEST_FIELD],
+  properties: {
+    ...MULTIPART_SCHEMA.properties,
+    [CABINET_FIELD]: {
+      ...wavFile,
+      description: `a cabinet's impulse response to be heard through, a WAV file of up to ${MAX_CABINET_SECONDS} s`,
+    },
   },
 };
 
@@ -153,6 +173,15 @@ export function readUploads(fields: readonly string[]) {
     request.uploads = files;
     request.body = body;
   };
+}
+
+/** As `readUploads`, for a request for sound: a file to be played, a cabinet to be heard through, or both. */
+export async function readSoundUploads(request: FastifyRequest, reply: FastifyReply): Promise<void> {
+  if (!request.isMultipart()) return;
+  const { body, files } = await readFormOf(request, reply, [FILE_FIELD, CABINET_FIELD]);
+  if (Object.keys(files).length === 0) throw faultAt("REQUEST_INVALID", FILE_FIELD, "is missing; expected a WAV file");
+  request.uploads = files;
+  request.body = body;
 }
 
 interface Form {

@@ -5,7 +5,7 @@ import { EXAMINE_FILES } from "../../contract/examine/examine-request.ts";
 import { RECORDINGS } from "../../contract/measure/measure.ts";
 import { TAPS_FILE } from "../../contract/measure/taps.ts";
 import { CACHED_FOR_A_WHILE } from "../http/answers/caching.ts";
-import { MULTIPART_SCHEMA, multipartSchemaOf } from "../http/sound-upload.ts";
+import { MULTIPART_SCHEMA, multipartSchemaOf, SOUND_FORM_SCHEMA } from "../http/sound-upload.ts";
 import { PATHS } from "../paths.ts";
 import type { App } from "../routes/route-context.ts";
 import { GUIDE, TAGS } from "./guide.ts";
@@ -17,6 +17,8 @@ type OpenApiDocument = ReturnType<TransformObject>;
 
 /** Calls whose form has files of its own. */
 const FORMS: Readonly<Record<string, object>> = {
+  "/api/preview": SOUND_FORM_SCHEMA,
+  "/api/previews": SOUND_FORM_SCHEMA,
   "/api/measure": multipartSchemaOf(RECORDINGS),
   "/api/examine": multipartSchemaOf(EXAMINE_FILES),
   "/api/taps": multipartSchemaOf([TAPS_FILE]),

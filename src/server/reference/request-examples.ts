@@ -117,6 +117,7 @@ const EXAMPLES: Examples = {
     settings: BRIDGE,
     signal: "strum",
     hand: "bright",
+    listening: { chain: "clean", drive: 4 },
     level: "matched",
     encoding: "pcm24",
   },

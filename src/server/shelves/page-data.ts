@@ -29,7 +29,7 @@ function startPlans(): StartGuard[] {
  */
 export function makePageData(directory: string): PageData {
   const scenarios = [...readScenarios(directory).values()].map(
-    ({ id, title, description, question, build, compareWith, settings }): StartScenario => ({
+    ({ id, title, description, question, build, compareWith, settings, sweep }): StartScenario => ({
       id,
       title,
       description,
@@ -37,6 +37,7 @@ export function makePageData(directory: string): PageData {
       build: longForm(build),
       ...(compareWith ? { compareWith: longForm(compareWith) } : {}),
       ...(settings ? { settings } : {}),
+      ...(compareWith && sweep ? { sweep } : {}),
     }),
   );
   const scenario = scenarios.find(({ id }) => id === FIRST_SCENARIO) ?? scenarios[0]!;

@@ -86,3 +86,11 @@ export function someOf<F extends Fields>(fields: F): Check<Partial<Shape<F>>> {
     return Object.fromEntries(there.map((key) => [key, fields[key]!(given[key], at(path, key))])) as Partial<Shape<F>>;
   };
 }
+
+/** An object whose every field is of one kind, whatever it is called. */
+export function recordOf<T>(check: Check<T>): Check<Readonly<Record<string, T>>> {
+  return (value, path) => {
+    if (typeof value !== "object" || value === null || Array.isArray(value)) return refuse(value, path, "an object");
+    return Object.fromEntries(Object.entries(value).map(([key, each]) => [key, check(each, at(path, key))]));
+  };
+}

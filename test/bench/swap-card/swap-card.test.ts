@@ -128,6 +128,13 @@ describe("where the old guard's sounds are on the new one", () => {
     expect(switches.join()).toMatch(/^New: tone up\./);
   });
 
+  test("a switch that the new guard has not is told to be gone, and what it made", () => {
+    const { switches } = unheard(preset("singles-series"), preset("singles-neck-middle"));
+    expect(switches).toHaveLength(1);
+    expect(switches[0]).toMatch(/^Gone: lower tone up\. The new guard has no such switch; it made position \d /);
+    expect(switches[0]).not.toContain("does nothing");
+  });
+
   test("another number of positions is no fault", () => {
     const { player, tone } = card(preset("singles-neck-middle"), preset("humbuckers-two-volumes"));
     expect(player).toHaveLength(5);

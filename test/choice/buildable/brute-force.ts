@@ -4,8 +4,9 @@ import { readBuild } from "../../../src/build-file/read-build.ts";
 import type { Build } from "../../../src/build-file/schema.ts";
 import { Controls, parseSettings, type Settings } from "../../../src/build-file/settings.ts";
 import { loudnessLu } from "../../../src/choice/band-energies.ts";
-import { levelMatchedDifference } from "../../../src/choice/compare/difference.ts";
 import type { Drive } from "../../../src/choice/drive.ts";
+import { heardDifference } from "../../../src/choice/ear/heard-difference.ts";
+import { heardSound } from "../../../src/choice/ear/heard-sound.ts";
 import { energiesFor, Guard } from "../../../src/choice/guard.ts";
 import { PresolderError } from "../../../src/errors.ts";
 import { describeSetting } from "../../../src/response/labels/setting-describer.ts";
@@ -265,9 +266,12 @@ function everySetting(build: Build): Settings[] {
   return raw.map((each) => parseSettings(controls, each));
 }
 
+const largestOf = (a: Float64Array, b: Float64Array) =>
+  Math.abs(heardDifference(heardSound(a), heardSound(b)).largest.db);
+
 /** Which of the sounds pass for one: two groups are joined while any two of all pairs may be, the nearest pair first. */
 function groupsOf(energies: readonly Float64Array[]): number[][] {
-  const distance = energies.map((a) => energies.map((b) => Math.abs(levelMatchedDifference(a, b).largest.db)));
+  const distance = energies.map((a) => energies.map((b) => largestOf(a, b)));
   const groups = energies.map((_, index) => [index]);
   for (;;) {
     let best: [number, number] | undefined;
@@ -318,6 +322,6 @@ export function bruteScore(plan: PlanInput, drives: Map<string, Drive>): BruteSc
     sounds: groups.length,
     humFree: groups.filter((group) => group.some((cell) => cells[cell]!.isHumFree)).length,
     unevenness: levels.length < 2 ? 0 : tenths(Math.max(...levels) - Math.min(...levels)),
-    trebleLoss: tenths(Math.abs(levelMatchedDifference(full!, half!).largest.db)),
+    trebleLoss: tenths(largestOf(full!, half!)),
   };
 }

@@ -3,7 +3,8 @@ import { describe, expect, it } from "vitest";
 import { loudnessLu } from "../../../src/choice/band-energies.ts";
 import { levelMatchedDifference } from "../../../src/choice/compare/difference.ts";
 import { peakShift } from "../../../src/choice/compare/resonance-jnd.ts";
-import { audibility, verdictOn } from "../../../src/choice/compare/verdict.ts";
+import { audibility } from "../../../src/choice/compare/verdict.ts";
+import { silenceWords } from "../../../src/choice/compare/words/row-words.ts";
 import { SLICES, SLICES_PER_BAND } from "../../../src/choice/slices.ts";
 
 const count = SLICES.frequenciesHz.length;
@@ -65,7 +66,7 @@ describe("a level-matched difference", () => {
       const difference = levelMatchedDifference(a, b);
       for (const db of [...difference.perBandDb, difference.loudnessLu, difference.rmsDb])
         expect(Number.isFinite(db)).toBe(true);
-      expect(verdictOn(difference, null)).toBe(words);
+      expect(silenceWords(difference.silent)).toBe(words);
     }
   });
 });
@@ -91,5 +92,27 @@ describe("verdicts", () => {
     expect(shift.inJnd).toBeCloseTo(2.03, 2);
     expect(shift.extrapolated).toBe(false);
     expect(peakShift(null, { frequency: 1500, level })).toBeNull();
+  });
+
+  it("counts no steps of a bump of Q under 1, which is no peak, on either side", () => {
+    const heightOf = (q: number) => 20 * Math.log10(q / Math.sqrt(1 - 1 / (4 * q * q)));
+    const at = (frequency: number, q: number) => ({ frequency, level: heightOf(q) });
+    expect(peakShift(at(549, 0.9), at(857, 0.9))).toBeNull();
+    expect(peakShift(at(549, 3), at(857, 0.99))).toBeNull();
+    expect(peakShift(at(549, 3), at(857, 1.01))).not.toBeNull();
+  });
+
+  it("counts no step finer than the 1.5 % of trained listeners, however sharp the peak", () => {
+    // Gagné and Zurek's formula alone would give 0.079/√100 = 0.8 %.
+    const level = 20 * Math.log10(100);
+    const shift = peakShift({ frequency: 1000, level }, { frequency: 1000, level })!;
+    expect(shift.jndHz).toBeCloseTo(15, 2);
+  });
+
+  it("tells how much wider the second's peak is, and how much longer it rings: Fr/Q and its inverse", () => {
+    const heightOf = (q: number) => 20 * Math.log10(q / Math.sqrt(1 - 1 / (4 * q * q)));
+    const shift = peakShift({ frequency: 2000, level: heightOf(4) }, { frequency: 3000, level: heightOf(2) })!;
+    expect(shift.bandwidth).toBeCloseTo(3000 / 2 / (2000 / 4) - 1, 6);
+    expect(shift.decay).toBeCloseTo(1 / 3 - 1, 6);
   });
 });

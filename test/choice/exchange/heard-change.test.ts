@@ -43,7 +43,7 @@ describe("the cheapest change that is heard", () => {
 
   test("leaves out what nobody hears, and comes first where it lies there", () => {
     expect(found.heard.map(({ cost }) => cost)).toEqual([0, 2, 9, 9, 60, 60]);
-    const sizes = found.heard.map(({ largest }) => Math.abs(largest.difference));
+    const sizes = found.heard.map(({ weighed }) => Math.abs(weighed.largest.difference));
     expect(sizes[2]).toBeGreaterThanOrEqual(sizes[3]!);
     expect(sizes[4]).toBeGreaterThanOrEqual(sizes[5]!);
     expect(found.heard.every(({ audible }) => audible !== "none" && audible !== "edge")).toBe(true);
@@ -65,8 +65,8 @@ describe("the cheapest change that is heard", () => {
       const guard = new Guard(build);
       return { guard, drive: driveOf(guard), settings };
     });
-    const sizes = compare(sides[0]!, sides[1]!, null).rows.map(({ largest }) => Math.abs(largest.difference));
-    expect(Math.abs(first!.largest.difference)).toBe(Math.max(...sizes));
+    const sizes = compare(sides[0]!, sides[1]!, null).rows.map(({ weighed }) => Math.abs(weighed.largest.difference));
+    expect(Math.abs(first!.weighed.largest.difference)).toBe(Math.max(...sizes));
     expect(first!.settings.tone).toBe(0);
   });
 

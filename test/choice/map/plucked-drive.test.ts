@@ -1,9 +1,12 @@
 import { describe, expect, it } from "vitest";
 import { readBuild } from "../../../src/build-file/read-build.ts";
 import { parseSettings, type RawSettings } from "../../../src/build-file/settings.ts";
-import { levelMatchedDifference } from "../../../src/choice/compare/difference.ts";
-import { driveOfEach, driveOfPartials } from "../../../src/choice/drive.ts";
+import { driveOfPartials } from "../../../src/choice/drive.ts";
+import { heardDifference } from "../../../src/choice/ear/heard-difference.ts";
+import { heardSound } from "../../../src/choice/ear/heard-sound.ts";
 import { energiesFor, Guard } from "../../../src/choice/guard.ts";
+import { driveOfEach } from "../../../src/choice/recorded-drive.ts";
+import { SLICES } from "../../../src/choice/slices.ts";
 import { feedOf } from "../../../src/render/feed.ts";
 import { pluckedPartials } from "../../../src/render/plucked-partials.ts";
 import { coilPlaces, stringSetOf } from "../../../src/response/coil-places.ts";
@@ -30,12 +33,14 @@ describe("partials' energies in closed form", () => {
   it.each(PAIRS)("tell %s apart as the rendered phrase does", (_name, first, second) => {
     const of = (drive: typeof rendered) => {
       const [a, b] = [first, second].map((raw) => energiesFor(guard.transfers(parseSettings(controls, raw)), drive));
-      return levelMatchedDifference(a!, b!);
+      return heardDifference(heardSound(a!), heardSound(b!));
     };
     const [exact, quick] = [of(rendered), of(plucked)];
-    // Partials that meet in one band beat in the rendered phrase, and its plectrum scrapes; 0.26 dB was the most.
-    expect(Math.abs(quick.rmsDb - exact.rmsDb)).toBeLessThan(0.4);
-    expect(quick.largest.band).toEqual(exact.largest.band);
-    expect(Math.abs(quick.largest.db - exact.largest.db)).toBeLessThan(0.4);
+    // Partials that meet in one band beat in the rendered phrase, and its plectrum scrapes; 0.14 and 0.42 dB were the most.
+    expect(Math.abs(quick.rmsDb - exact.rmsDb)).toBeLessThan(0.2);
+    expect(Math.abs(quick.largest.db - exact.largest.db)).toBeLessThan(0.5);
+    // Where two bands differ by nearly as much, either may be the largest.
+    const there = exact.perBandDb[SLICES.bands.indexOf(quick.largest.band)]!;
+    expect(Math.abs(there - exact.largest.db)).toBeLessThan(1.5);
   });
 });

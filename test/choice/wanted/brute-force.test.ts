@@ -166,7 +166,7 @@ describe("guards that lack what is wished for", () => {
     );
     expect(some.shapes.without).toBe(1);
     expect(() => searchWanted(question("glassy 4", { starts: [start("singles-three-way")] }))).toThrow(
-      /positions and pickups that are wished for/,
+      /none of them has position 4; they have positions 1 to 3/,
     );
   });
 });

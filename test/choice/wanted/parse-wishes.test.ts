@@ -44,6 +44,9 @@ describe("wishes in plain words", () => {
     ["no hum in 2", "position 2", "hum-free"],
     ["p2 noiseless", "position 2", "hum-free"],
     ["a neck that keeps its treble when turned down", "the neck", "keeps its treble"],
+    ["not muddy neck", "the neck", "not muddy"],
+    ["a neck that is not too muddy", "the neck", "not muddy"],
+    ["bridge, never shrill", "some position", "not harsh"],
     ["usable tone knob in the bridge", "the bridge", "tone knob usable"],
   ])("%s is read as it is meant", (text, where, word) => {
     expect(understood(text)).toEqual([[where, [word]]]);
@@ -66,6 +69,32 @@ describe("wishes in plain words", () => {
       "“very” is not heeded: change the target's numbers instead.",
       "Nothing is wished for in “neck”.",
     ]);
+  });
+
+  test("a position that no guard has is told with those that there are, and nothing is wished for in its place", () => {
+    for (const said of ["99", "-1", "0", "4.5", "6"]) {
+      const { wishes, noPlaces, notes } = parseWishes(`glassy ${said}`);
+      expect(wishes).toEqual([]);
+      expect(noPlaces).toEqual([said]);
+      expect(notes).toEqual([`“${said}” is no position; expected a position from 1 to 5, 1 nearest the bridge.`]);
+    }
+    expect(understood("glassy position 7, fat 1")).toEqual([["position 1", ["fat"]]]);
+  });
+
+  test("several positions from one to another are all of them", () => {
+    const places = (text: string) => understood(text).map(([where]) => where);
+    expect(places("hum-free 2-4")).toEqual(["position 2", "position 3", "position 4"]);
+    expect(places("bright in positions 1 to 3")).toEqual(["position 1", "position 2", "position 3"]);
+  });
+
+  test.each([
+    ["not too dark 4", "not too dark"],
+    ["4 without a loud", "without a loud"],
+    ["4 isn't thin", "isn't thin"],
+    ["not wobbly 4", "not wobbly"],
+  ])("%s wishes for nothing, and asks what it should be instead", (text, said) => {
+    expect(parseWishes(text)).toMatchObject({ wishes: [], unknown: [{ said }] });
+    expect(parseWishes(text).notes).toEqual([`“${said}”: say what it should be instead.`]);
   });
 
   test.each(["", " , ; \n", "🎸 4", "99 glassy", "+ + +", "0", "a".repeat(500)])("%j makes no fault", (text) => {

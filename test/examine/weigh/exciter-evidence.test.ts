@@ -7,6 +7,7 @@ import { departuresOf } from "../../../src/examine/departures/departures.ts";
 import { Point } from "../../../src/examine/model/point.ts";
 import { USUAL_RIG } from "../../../src/examine/plan/plan.ts";
 import type { Take } from "../../../src/examine/takes/take.ts";
+import { DriveLevels } from "../../../src/examine/weigh/drive-levels.ts";
 import { weighingOf } from "../../../src/examine/weigh/evidence-of.ts";
 import { ExciterEvidence } from "../../../src/examine/weigh/exciter-evidence.ts";
 import { FLOOR } from "../../../src/examine/weigh/floor.ts";
@@ -21,6 +22,12 @@ const POSITIONS = mainPositions(new Controls(build)).map(({ settings }) => setti
 const EXCITER = { strength: 0.02, cornerHz: 3000, delaySeconds: 0 };
 
 const ALIKE = { neck: 1, middle: 1, bridge: 1 };
+
+const departureOf = (kind: string, lug: string) =>
+  departuresOf(build).find((each) => {
+    const [fault] = each.faults([1]);
+    return fault?.kind === kind && fault.lugs.includes(lug);
+  })!;
 
 /** An exciter over each pickup in the two positions in which it sounds, so many times as strong as over the others. */
 function laid(strengths: typeof ALIKE, noise?: number, edits: readonly Edit[] = []) {
@@ -78,10 +85,7 @@ describe("the sense of a winding", () => {
   });
 
   it("is the other one where a pickup's leads are exchanged, until that is what is weighed", () => {
-    const swapped = departuresOf(build).find((each) => {
-      const [fault] = each.faults([1]);
-      return fault?.kind === "leads-swapped" && fault.lugs.includes("middle.hot");
-    })!;
+    const swapped = departureOf("leads-swapped", "middle.hot");
     const { evidence, subject, weigher } = laid(ALIKE, undefined, swapped.edits);
     const sense = new WindingSense(evidence);
     expect(sense.signs(subject)).toEqual([1, -1, 1]);
@@ -89,4 +93,41 @@ describe("the sense of a winding", () => {
     expect(sense.signs(asItIs)).toEqual([1, 1, 1]);
     expect(sense.weigh(asItIs).squares).toBeLessThan(sense.weigh(subject).squares - 10);
   });
+});
+
+describe("a coil that is not heard", () => {
+  it("is hardly driven alike: an exciter is one and the same over every coil", () => {
+    const squaresOf = (strengths: typeof ALIKE) => {
+      const { evidence, subject } = laid(strengths);
+      return new DriveLevels(evidence).weigh(subject).squares;
+    };
+    expect(squaresOf(ALIKE)).toBeLessThan(3);
+    // By the law: two thirds of (ln 250 / ln 2)².
+    expect(squaresOf({ neck: 1, middle: 0.004, bridge: 1 })).toBeGreaterThan(30);
+  });
+
+  it("stands in a guard whose pickups changed places, with what strays into the others", () => {
+    const swapped = departureOf("pickups-swapped", "neck.hot");
+    const { evidence, subject, weigher } = laid(ALIKE, undefined, swapped.edits);
+    const asItIs = weigher.subjectAt(swapped, subject.point);
+    const [, middle] = evidence.map((each) => ({ ...each.weigh(asItIs, FLOOR), drawn: each.weigh(subject, FLOOR) }));
+    expect(middle!.squares).toBeLessThan(middle!.degrees);
+    const levels = new DriveLevels(evidence);
+    expect(levels.weigh(asItIs).squares).toBeLessThan(levels.weigh(subject).squares - 20);
+  });
+
+  it("still has a drive by which its far fields are found", () => {
+    const swapped = departureOf("pickups-swapped", "neck.hot");
+    const { evidence, subject, weigher, unknowns } = laid(ALIKE, undefined, swapped.edits);
+    const { right, unknowns: moved } = evidence[1]!.weigh(weigher.subjectAt(swapped, subject.point), FLOOR);
+    const far = unknowns.indexOf("", "far.middle.coil.neck.coil");
+    expect(Math.abs(right[moved.indexOf(far)]!)).toBeGreaterThan(0.1);
+  });
+});
+
+it("an exciter that is heard nowhere speaks for no guard: a drive that is free would follow the noise", () => {
+  const { evidence, subject, weigher } = laid({ neck: 1e-6, middle: 1e-6, bridge: 1e-6 }, 1e-4);
+  const shorted = weigher.subjectAt(departureOf("shorted-to-shield", "jack.tip"), subject.point);
+  for (const each of [...evidence, new DriveLevels(evidence)])
+    expect(Math.abs(each.weigh(shorted, FLOOR).squares - each.weigh(subject, FLOOR).squares)).toBeLessThan(1e-3);
 });

@@ -1,6 +1,7 @@
 import { expect, it } from "vitest";
 import { fitImpedance } from "../../../src/choice/fit/fit-impedance.ts";
 import { impedanceBehind, type Point, tableOf } from "../../../src/measure/methods/behind-resistor.ts";
+import { requirePart } from "../../../src/measure/methods/part-kind.ts";
 import { capacitorOf, resistorOf } from "../../../src/measure/methods/part-values.ts";
 import {
   capacitanceBehindUnknown,
@@ -8,13 +9,29 @@ import {
   inputImpedance,
   lossBehindUnknown,
   resistanceBehindUnknown,
+  unknownInputNotes,
 } from "../../../src/measure/methods/unknown-input.ts";
 import { createNormal } from "../../choice/fit/known-coils.ts";
-import { capacitorPart, coilPart, JIG_HZ, JIG_INPUT, jigRatios, type Part, resistorPart } from "../simulated-jig.ts";
+import {
+  capacitorPart,
+  coilPart,
+  JIG_HZ,
+  JIG_INPUT,
+  jigRatios,
+  nothing,
+  type Part,
+  resistorPart,
+} from "../simulated-jig.ts";
 import { COIL } from "../simulated-pickup.ts";
 
 const normal = createNormal(13);
 const OHMS = 470e3;
+const parallel =
+  (one: Part, other: Part): Part =>
+  (hz) => {
+    const [a, b] = [one(hz), other(hz)];
+    return [a[0] + b[0], a[1] + b[1]];
+  };
 
 function pointsOf(part: Part, isStated: boolean, ohms = OHMS): Point[] {
   const input = isStated ? Array.from(JIG_HZ, (hz) => inputImpedance(JIG_INPUT, hz)) : undefined;
@@ -60,4 +77,29 @@ it("a lead, a pot and a capacitor's loss have the input's share in their errors,
   expect(ohms - track.value).toBeLessThan(2 * track.standardError);
   expect(capacitorOf(pointsOf(capacitorPart(farads), true)).capacitance!.value / farads).toBeCloseTo(1, 2);
   expect(resistorOf(pointsOf(resistorPart(ohms), true)).resistance!.value / ohms).toBeCloseTo(1, 2);
+});
+
+it("a lead that was called a resistor: the answer says that it may be one, and that a recording without it would tell", () => {
+  const lead = pointsOf(capacitorPart(500e-12), false);
+  const [first] = unknownInputNotes("resistor", lead);
+  // The input's own, 1 MΩ and 160 pF, with the lead's 500 pF and what its loss conducts.
+  expect(first).toMatch(
+    /some (9\d0 kΩ|1 MΩ) with some 660 pF across it.*so does a lead alone.*recording `open`.* tells which/,
+  );
+  const open = impedanceBehind(jigRatios(OHMS, capacitorPart(500e-12), normal), JIG_HZ, OHMS, {
+    open: jigRatios(OHMS, nothing, normal),
+  });
+  expect(() => requirePart("resistor", open)).toThrow(/is no resistor; it looks like a capacitor or a lead/);
+  const big = unknownInputNotes("resistor", pointsOf(parallel(resistorPart(10e6), capacitorPart(400e-12)), false));
+  expect(big[0]).toContain("tells which");
+  for (const part of [resistorPart(250e3), resistorPart(10e3)])
+    expect(unknownInputNotes("resistor", pointsOf(part, false)).join()).not.toContain("tells which");
+  expect(unknownInputNotes("lead", lead).join()).not.toContain("tells which");
+});
+
+it("what lies across a resistor has no part in its value", () => {
+  const ohms = 470e3;
+  const told = resistorOf(pointsOf(parallel(resistorPart(ohms), capacitorPart(500e-12, 0)), true)).resistance!;
+  expect(Math.abs(told.value / ohms - 1)).toBeLessThan(0.002);
+  expect(Math.abs(told.value - ohms)).toBeLessThan(4 * told.standardError);
 });

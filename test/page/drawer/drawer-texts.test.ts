@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { drawerFile, drawerInput, fromDrawerFile, keptFrom } from "../../../src/page/drawer/kept-drawer.ts";
-import { measuredIn } from "../../../src/page/drawer/part-form.ts";
+import { drawerFile, fromDrawerFile } from "../../../src/drawer/drawer-file.ts";
+import { drawerInput, keptFrom } from "../../../src/drawer/kept-drawer.ts";
+import { measuredFault, measuredIn } from "../../../src/page/drawer/form/value-faults.ts";
 import { shoppingCsv, shoppingText } from "../../../src/page/drawer/shopping-view.ts";
 
 const DRAWER = {
@@ -59,5 +60,13 @@ describe("values as they were measured", () => {
   test("are apart by commas, semicolons or spaces, however their units are written", () => {
     expect(measuredIn("21.3n, 22.1 nF; 20.9n 23n")).toEqual(["21.3n", "22.1 nF", "20.9n", "23n"]);
     expect(measuredIn("  ")).toEqual([]);
+  });
+
+  test.each([
+    [["21n", "22n"], 2, undefined],
+    [["21n", "22n"], 1, "2 values for 1 part; expected one a part at most"],
+    [["21n", "0"], 2, "expected more than 0"],
+  ])("%j of %d parts: %s", (values, most, fault) => {
+    expect(measuredFault(values, "capacitance", most)).toBe(fault);
   });
 });

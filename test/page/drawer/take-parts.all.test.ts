@@ -17,6 +17,11 @@ describeWith("chromium", "a guard taken apart", () => {
     const name = (await shelf.locator(".shelf-name").first().textContent())!;
     const card = await showCard(shelf, name);
     await card.getByLabel("State").selectOption("retired");
+    await card.getByRole("button", { name: "Take its parts into the drawer" }).click();
+    await card.getByText(/^Taken in of “/).waitFor();
+    await card.getByRole("button", { name: "Undo taking them in" }).click();
+    await card.getByText("are out of the drawer again").waitFor();
+
     await page.getByRole("tab", { name: "Drawer" }).click();
     const drawer = page.locator(".drawer");
     const take = drawer.getByRole("button", { name: `Take its parts into the drawer: ${name}` });

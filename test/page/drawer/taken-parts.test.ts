@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { drawerSchema } from "../../../src/drawer/drawer-schema.ts";
-import { drawerInput, EMPTY_DRAWER, type KeptDrawer, keptFrom } from "../../../src/page/drawer/kept-drawer.ts";
+import { drawerInput, EMPTY_DRAWER, type KeptDrawer, keptFrom } from "../../../src/drawer/kept-drawer.ts";
 import { takeIn, withoutTaken, withTaken } from "../../../src/page/drawer/taken-parts.ts";
 import { type GuardPartsTold, guardPartsTold, type PartsTold } from "../../../src/page/engine/guard-parts-told.ts";
 

@@ -183,8 +183,10 @@ describeWith("chromium", "guards carried to a shelf and from it", () => {
     const shelf = page.getByRole("region", { name: "The shelf" });
     await shelf.getByText("From mine.shelf.json: 2 guards put on the shelf.").waitFor();
     await shelf.getByText("1 guard could not be read and was left out").waitFor();
+    await page.getByRole("tab", { name: "Map of sounds" }).click();
     await give(text);
     await start.getByRole("button", { name: "Open it on the shelf" }).click();
+    expect(await page.getByRole("tab", { name: "Guards" }).getAttribute("aria-selected")).toBe("true");
     await shelf.getByText("From mine.shelf.json: 1 guard put on the shelf, 2 guards there already.").waitFor();
     expect((await draftOf(page)).source).toMatchObject({ title: "HSS guard, 250 kΩ pots" });
   });

@@ -18,26 +18,28 @@ describeWith("chromium", "a shelf of many guards", () => {
     await fill(shelf, guardsUpTo(500));
     await shelf.getByText("500 guards", { exact: true }).waitFor();
     const rows = shelf.locator(".shelf-row");
-    expect(await rows.count()).toBe(30);
+    expect(await rows.count()).toBeLessThan(60);
     const first = shelf.locator(".shelf-row .thumb").first();
     await first.scrollIntoViewIfNeeded();
     await first.locator("svg").waitFor();
     await page.waitForTimeout(500);
-    expect(await shelf.locator(".thumb svg").count()).toBeLessThan(30);
+    expect(await shelf.locator(".thumb svg").count()).toBeLessThan(60);
 
     const search = shelf.getByLabel("Find a guard");
     const mark = () => rows.evaluateAll((all) => all.map((each) => ((each as HTMLElement).dataset.seen ??= "before")));
     await mark();
-    await search.pressSequentially("guard 49");
-    await shelf.getByText("11 of 500 guards").waitFor();
-    expect(await rows.count()).toBe(11);
+    await search.pressSequentially("guard 495");
+    await shelf.getByText("1 of 500 guards").waitFor();
+    expect(await rows.count()).toBe(1);
     const seen = () => rows.evaluateAll((all) => all.map((each) => (each as HTMLElement).dataset.seen ?? "new"));
-    // Guards 499 to 490 stood on the first screens; guard 49 did not.
-    expect((await seen()).filter((each) => each === "before")).toHaveLength(10);
-    await mark();
+    // It stood on the first screen; guard 49 did not.
+    expect(await seen()).toEqual(["before"]);
     await search.press("Backspace");
-    await search.press("9");
-    await shelf.getByText("11 of 500 guards").waitFor();
+    await expect.poll(seen).toEqual(["new"]);
+    await mark();
+    await search.press("5");
+    await search.press("Backspace");
+    await shelf.getByText("1 of 500 guards").waitFor();
     expect(await seen()).not.toContain("new");
     await search.fill("lever touched");
     await shelf.getByText("10 of 500 guards").waitFor();
@@ -46,7 +48,7 @@ describeWith("chromium", "a shelf of many guards", () => {
     await shelf.getByText("500 guards", { exact: true }).waitFor();
     const more = shelf.getByRole("button", { name: /Show more/ });
     await more.press("Enter");
-    await expect.poll(() => rows.count()).toBeGreaterThanOrEqual(60);
+    await expect.poll(() => rows.count()).toBeGreaterThanOrEqual(42);
     expectQuiet(visit);
   });
 

@@ -200,6 +200,21 @@ const CASES: readonly Case[] = [
     names: limits.MAX_AUDIO_SECONDS,
   },
   {
+    limit: "seconds of a cabinet",
+    send: () => {
+      const request = JSON.stringify({ build: PLAN, listening: { chain: "clean" } });
+      const content = pcm({ sampleRateHz: 8_000, frames: 8_000 * limits.MAX_CABINET_SECONDS + 1 });
+      const parts = [
+        { name: "request", content: request },
+        { name: "cabinet", content, filename: "cabinet.wav" },
+      ];
+      return app.inject({ method: "POST", url: "/api/preview", ...multipart(parts) });
+    },
+    status: 413,
+    path: "cabinet",
+    names: limits.MAX_CABINET_SECONDS,
+  },
+  {
     limit: "channels",
     send: () => upload(pcm({ channels: limits.MAX_AUDIO_CHANNELS + 1 })),
     status: 413,
@@ -387,10 +402,11 @@ describe("limits on bytes", () => {
 
   test("hold for the whole of an archive, before its first sound is made", async () => {
     const build = readBuild(PLAN);
-    const refusalOf = (sound: Parameters<typeof pcm>[0], count: number) => {
+    const refusalOf = (sound: Parameters<typeof pcm>[0], count: number, drive = 0) => {
       const settings = expandSweep(new Controls(build), { tone: numbers(count) });
       const signal = { file: pcm({ ...sound, bits: 8 }) };
-      const set = { build, settings, signal, level: "true", encoding: "float32", from: 0 } as const;
+      const listening = { drive };
+      const set = { build, settings, signal, level: "true", encoding: "float32", from: 0, listening } as const;
       try {
         return renderBatch(set, { checkpoint: () => {} });
       } catch (error) {
@@ -400,6 +416,8 @@ describe("limits on bytes", () => {
     const told = (what: string) => ["LIMIT_EXCEEDED", "sweep", expect.stringContaining(what)];
     const minute = { frames: 8_000 * 60 };
     expect(refusalOf(minute, limits.MAX_SET_SECONDS / 60 + 1)).toEqual(told(`${limits.MAX_SET_SECONDS} s`));
+    const driven = limits.MAX_DRIVEN_SET_SECONDS;
+    expect(refusalOf(minute, driven / 60 + 1, 3)).toEqual(told(`${driven} s through a driven amplifier`));
     const large = { sampleRateHz: 192_000, channels: 2, frames: 192_000 * 60 };
     expect(refusalOf(large, 24)).toEqual(told(`${limits.MAX_SET_BYTES / 2 ** 20} MiB`));
   });

@@ -308,7 +308,7 @@ describe("HTTP itself", () => {
       payload: { build: "x".repeat(1_100_000) },
     });
     expect(reply.statusCode).toBe(413);
-    expect(reply.json().status).toBe(413);
+    expect(reply.json()).toMatchObject({ status: 413, detail: expect.stringContaining("1048576 bytes") });
   });
 
   it.each(["/api/nothing", "/built/../../package.json", "/..%2f..%2fpackage.json", "/api/scenarios/..%2fpackage"])(

@@ -107,6 +107,7 @@ describe("/api/openapi.json", () => {
       expect(content["multipart/form-data"]!.schema.properties).toMatchObject({
         request: { type: "string" },
         signal: { type: "string", format: "binary" },
+        cabinet: { type: "string", format: "binary" },
       });
       expect(Object.keys(content["application/json"]!.schema.properties!)).toContain("build");
     }
@@ -115,6 +116,7 @@ describe("/api/openapi.json", () => {
   it("names the query's keys of the GET calls", async () => {
     const { paths } = await description();
     const names = paths["/api/preview.wav"]!.get!.parameters!.map(({ name }) => name);
-    expect(names).toEqual(["build", "signal", "hand", "strings", "rate", "level", "encoding", "hum", "noise", "hiss"]);
+    const ofSound = ["build", "signal", "hand", "strings", "rate", "level", "encoding", "hum", "noise", "hiss"];
+    expect(names).toEqual([...ofSound, "listening.chain", "listening.drive"]);
   });
 });

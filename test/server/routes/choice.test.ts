@@ -30,7 +30,7 @@ describe("POST /api/compare", () => {
     expect(rows[0].difference).toHaveLength(bands.length);
     expect(rows[0].tolerance.exceeded).toBe(true);
     expect(rows[1].tolerance.exceeded).toBe(false);
-    expect(verdict).toMatch(/nobody hears this/);
+    expect(verdict).toMatch(/; with the tone at 10 nobody hears it\. /);
     expect(basis).toMatch(/1977/);
   });
 
@@ -252,7 +252,12 @@ describe("POST /api/fit", () => {
     expect([method, residuals.length]).toEqual(["two-loads", 240]);
     for (const key of ["resistance", "inductance", "capacitance", "loss"] as const)
       expect(fitted[key] / coil[key]).toBeCloseTo(1, 2);
+    const within = (
+      await post("/api/fit", { ...request, load: { ...first, tolerance: 0.01 }, loss: "resistor" })
+    ).json();
+    expect(within.notes.join()).toContain("loads within 1 % of what was told");
     const refusals = [
+      { ...request, load: { ...first, tolerance: 1 } },
       { ...request, second: undefined },
       { ...request, load: {} },
       { ...request, second: { ...request.second, table: "100, 0.2\n200, 0.3" } },
@@ -264,6 +269,7 @@ describe("POST /api/fit", () => {
       told.push([status, json().errors?.[0].path]);
     }
     expect(told).toEqual([
+      [400, "load.tolerance"],
       [422, undefined],
       [400, "load"],
       [400, "second.table"],

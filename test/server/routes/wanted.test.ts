@@ -80,7 +80,25 @@ describe("POST /api/wanted", () => {
       "a place that no start has",
       { text: "glassy 4", starts: ["singles-three-way"] },
       "starts",
-      "positions and pickups",
+      "none of them has position 4; they have positions 1 to 3 and the pickups",
+    ],
+    [
+      "a position that no guard has",
+      { text: "glassy 99" },
+      "text",
+      "“99” is no position; expected a position from 1 to 5",
+    ],
+    [
+      "such a position in a wish",
+      { wishes: [{ where: { kind: "position", position: 6 }, asks: [{ word: "loud" }] }] },
+      "wishes.0.where.position",
+      "expected a position from 1 to 5",
+    ],
+    [
+      "a pickup in no place of the guards",
+      { text: "glassy 4", ...SMALL, pickups: { tail: ["single-hot"] } },
+      "pickups.tail",
+      "no guard begun with has a pickup there; expected neck, middle, bridge",
     ],
     ["neither words nor wishes", {}, "wishes", "expected either"],
     ["a start that is none", { text: "glassy 4", starts: ["singles"] }, "starts.0", "is none of"],
@@ -105,8 +123,9 @@ describe("POST /api/wanted", () => {
   });
 
   test("refuses more places than are looked for", async () => {
-    const places = Array.from({ length: 12 }, (_, index) => `glassy ${index + 1}`).join(", ");
-    const { status, json } = await post("/api/wanted", { text: `${places}, fat neck, fat bridge` });
+    const pickups = "neck, middle, bridge, bridge+middle, middle+neck, bridge+neck, bridge+middle+neck".split(", ");
+    const places = ["1", "2", "3", "4", "5", ...pickups, "everywhere", "anywhere"];
+    const { status, json } = await post("/api/wanted", { text: places.map((place) => `fat ${place}`).join(", ") });
     expect(status).toBe(413);
     expect(json.detail).toContain(String(MAX_WISHES));
   });
@@ -135,5 +154,11 @@ describe("POST /api/swap-card", () => {
     const { status, json } = await post("/api/swap-card", { out: build("old"), in: build("new"), ...wrong });
     expect(status).toBe(400);
     expect(json.errors[0].path).toBe(path);
+  });
+
+  test.each(["heights", "heightsOut"])("names the pickups that there are where %s name another", async (field) => {
+    const wrong = { [field]: { nekc: { bass: "2mm", treble: "2mm" } } };
+    const { json } = await post("/api/swap-card", { out: build("old"), in: build("new"), ...wrong });
+    expect(json.errors[0].message).toMatch(/^"nekc" is no pickup of .*; expected bridge$/);
   });
 });

@@ -1,8 +1,8 @@
 import { pickupType } from "../../../build-file/catalogue/pickup-types.ts";
 import { PlanForm } from "../../../build-file/plans/choices/plan-form.ts";
-import { layoutOf } from "../../../build-file/plans/layouts.ts";
 import type { PlanInput } from "../../../build-file/plans/plan-schema.ts";
 import type { Wish } from "../wish.ts";
+import { positionsOf } from "./positions.ts";
 
 /** A way to wire a guard, its pickups chosen and its values not. */
 export interface Shape {
@@ -89,13 +89,10 @@ export function switchSteps(shape: Shape): Shape[] {
   });
 }
 
-const POSITIONS = { "lever-5": 5, "lever-3": 3, "lever-3-pair": 3, "toggle-3": 3, none: 1 } as const;
-
 /** Whether a plan has the positions and the pickups that are wished for. */
-export function hasPlaces({ layout, pickups }: PlanInput, wishes: readonly Wish[]): boolean {
-  const count = POSITIONS[layoutOf(layout).selector];
+export function hasPlaces(plan: PlanInput, wishes: readonly Wish[]): boolean {
   return wishes.every(({ where }) => {
-    if (where.kind === "position") return where.position <= count;
-    return where.kind !== "pickups" || where.pickups.every((pickup) => pickup in pickups);
+    if (where.kind === "position") return where.position <= positionsOf(plan);
+    return where.kind !== "pickups" || where.pickups.every((pickup) => pickup in plan.pickups);
   });
 }

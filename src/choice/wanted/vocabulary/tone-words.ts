@@ -62,6 +62,21 @@ export const TONE_WORDS = {
     ],
     source: BRIGHTNESS_STUDIES,
   },
+  "not muddy": {
+    also: ["no mud", "without mud", "not muffled", "not woolly", "articulate", "defined"],
+    meaning: "what its lows leave of the treble is heard, at the neck too",
+    targets: [
+      { figure: "treble", low: -16 },
+      { figure: "cutoff", low: 4000 },
+    ],
+    source: COMMON_PRACTICE,
+  },
+  "not harsh": {
+    also: ["not shrill", "not piercing", "not brittle", "not strident"],
+    meaning: "no tall peak",
+    targets: [{ figure: "peakHeight", high: 4 }],
+    source: COMMON_PRACTICE,
+  },
   fat: {
     also: ["thick", "full", "beefy", "meaty", "chunky", "big"],
     meaning: "more middle than treble, and no softer than the rest of the guard",

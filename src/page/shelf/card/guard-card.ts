@@ -1,16 +1,16 @@
 import { restored } from "../../../shelf/amend.ts";
 import type { Guard } from "../../../shelf/guard.ts";
-import { lineOf } from "../../../shelf/line.ts";
 import { withoutReadings, withReadings } from "../../../shelf/readings.ts";
-import { h, replaceContent } from "../../dom/element.ts";
+import { h } from "../../dom/element.ts";
 import { openBuild } from "../../start/open-build.ts";
 import { parseJson } from "../../start/parse-json.ts";
 import type { ShelfDesk } from "../desk.ts";
 import { versionWords } from "../desk.ts";
-import { drawingElement, keptDrawing } from "../list/kept-drawings.ts";
 import { saveBuildFile } from "../save-shelf.ts";
 import { createCardFields } from "./card-fields.ts";
+import { createCardPicture } from "./card-picture.ts";
 import { createHistoryView } from "./history-view.ts";
+import { createPartsView } from "./parts-view.ts";
 import { createReadingsView } from "./readings-view.ts";
 
 export interface CardActions {
@@ -37,9 +37,8 @@ export interface GuardCard {
 /** All that is kept of one guard. */
 export function createGuardCard(desk: ShelfDesk, first: Guard, actions: CardActions): GuardCard {
   let guard = first;
-  let drawn = "";
   const title = h("h3", { tabindex: -1, dir: "auto" });
-  const picture = h("div", { class: "thumb card-picture" });
+  const picture = createCardPicture(desk.bench);
   const dates = h("p", { class: "hint" });
   const run = async (action: () => Promise<Guard>, wanted: () => Guard, words = "") => {
     try {
@@ -82,13 +81,7 @@ export function createGuardCard(desk: ShelfDesk, first: Guard, actions: CardActi
       }
     },
   });
-  const draw = async () => {
-    const { id, fileMark } = lineOf(guard);
-    if (drawn === fileMark) return;
-    drawn = fileMark;
-    const svg = await keptDrawing(desk.bench, { id, fileMark }).catch(() => "");
-    replaceContent(picture, drawingElement(svg));
-  };
+  const parts = createPartsView(desk, (error) => actions.failed(error, []));
   function show(next: Guard): void {
     guard = next;
     title.textContent = guard.name || "no name";
@@ -96,7 +89,8 @@ export function createGuardCard(desk: ShelfDesk, first: Guard, actions: CardActi
     fields.show(guard);
     readings.show(guard);
     history.show(guard);
-    void draw();
+    parts.show(guard);
+    void picture.show(guard);
   }
   const button = (text: string, onclick: () => void, cls = "") =>
     h("button", { type: "button", class: cls, onclick }, text);
@@ -111,7 +105,7 @@ export function createGuardCard(desk: ShelfDesk, first: Guard, actions: CardActi
       h(
         "div",
         { class: "card-top" },
-        picture,
+        picture.element,
         h(
           "div",
           { class: "buttons" },
@@ -123,6 +117,7 @@ export function createGuardCard(desk: ShelfDesk, first: Guard, actions: CardActi
       ),
       fields.element,
       dates,
+      parts.element,
       readings.element,
       history.element,
     ),

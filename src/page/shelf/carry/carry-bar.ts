@@ -1,3 +1,4 @@
+import { isEmptyDrawer } from "../../../drawer/kept-drawer.ts";
 import type { Guard } from "../../../shelf/guard.ts";
 import { freshId, h } from "../../dom/element.ts";
 import { ServiceProblem } from "../../server/client.ts";
@@ -18,6 +19,13 @@ interface Carry {
   failed(error: unknown, unkept?: readonly Guard[]): void;
 }
 
+/** The person's parts, which go with the whole shelf; undefined where there are none. */
+async function drawerForFile() {
+  const { openDrawer } = await import("../../drawer/drawer-keeper.ts");
+  const drawer = await (await openDrawer()).read();
+  return isEmptyDrawer(drawer) ? undefined : drawer;
+}
+
 /** What is done with several guards at a time: those ticked, or else all that the search shows. */
 export function createCarryBar(desk: ShelfDesk, carry: Carry) {
   const { selection, takeIn, failed } = carry;
@@ -30,7 +38,11 @@ export function createCarryBar(desk: ShelfDesk, carry: Carry) {
       failed(error);
     }
   };
-  const save = tried(async () => saveGuards(await desk.shelf.getAll(wanted())));
+  let isAll = false;
+  const save = tried(async () => {
+    const drawer = isAll ? await drawerForFile() : undefined;
+    saveGuards(await desk.shelf.getAll(wanted()), drawer);
+  });
   const makeLink = tried(async () => {
     const guards = await desk.shelf.getAll(wanted());
     try {
@@ -51,7 +63,10 @@ export function createCarryBar(desk: ShelfDesk, carry: Carry) {
     input.value = "";
     void openFiles(files);
   });
-  receiveFiles((file) => void openFiles([file]));
+  receiveFiles((file) => {
+    input.dispatchEvent(new Event("bring", { bubbles: true }));
+    void openFiles([file]);
+  });
   const button = (text: string, onclick: () => void) => h("button", { type: "button", onclick }, text);
   const saveButton = button("", save);
   const linkButton = button("", makeLink);
@@ -62,6 +77,7 @@ export function createCarryBar(desk: ShelfDesk, carry: Carry) {
   const show = (shown: number, onShelf: number, isWhole: boolean) => {
     const ticked = selection.ids.length;
     const which = ticked > 0 ? `the ${ticked} selected` : shown < onShelf ? `the ${shown} found` : "the shelf";
+    isAll = ticked === 0 && shown === onShelf;
     saveButton.textContent = `Save ${which} as a file`;
     linkButton.textContent = `Link to ${which}`;
     remove.textContent = `Delete the ${ticked} selected`;

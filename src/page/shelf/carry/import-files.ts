@@ -1,6 +1,8 @@
+import { fromDrawerFile, isDrawerFile } from "../../../drawer/drawer-file.ts";
+import { keptFrom } from "../../../drawer/kept-drawer.ts";
 import { MAX_FILE_CHARS } from "../../../shelf/bounds.ts";
 import { readShelfFile, ShelfFileError, type ShelfRead } from "../../../shelf/file/read-shelf-file.ts";
-import { newGuard } from "../../../shelf/new-guard.ts";
+import { newGuard, newId } from "../../../shelf/new-guard.ts";
 
 /** A thousand guards with full histories stay under half of it. */
 const MAX_SHELF_BYTES = 256 << 20;
@@ -21,7 +23,7 @@ function fromBuildFile(name: string, text: string): ShelfRead | undefined {
   }
 }
 
-/** The guards in a file: a shelf's, or one guard's build file. @throws Error naming the file where it is neither */
+/** The guards in a file: a shelf's, or one guard's build file; or a drawer's parts without guards. @throws Error naming the file where it is neither */
 export async function guardsInFile(file: File): Promise<ShelfRead> {
   if (file.size > MAX_SHELF_BYTES)
     throw new Error(
@@ -30,6 +32,7 @@ export async function guardsInFile(file: File): Promise<ShelfRead> {
   const text = await file.text();
   const build = fromBuildFile(file.name, text);
   if (build) return build;
+  if (isDrawerFile(text)) return { guards: [], faults: [], drawer: keptFrom(fromDrawerFile(text), newId) };
   try {
     return readShelfFile(text);
   } catch (error) {

@@ -4,7 +4,7 @@ import { joinedHistory, type Merge, mergeOf } from "../../../shelf/merge.ts";
 import { h, replaceContent } from "../../dom/element.ts";
 import type { ShelfDesk } from "../desk.ts";
 import { clashList } from "./clash-list.ts";
-import { faultList, resultWords } from "./take-words.ts";
+import { drawerFaultLine, faultList, resultWords } from "./take-words.ts";
 
 /** Puts on the shelf what comes from a file or link, and says what became of it. */
 export class TakeIn {
@@ -23,7 +23,7 @@ export class TakeIn {
     try {
       const merge = mergeOf(await shelf.getAll(), read.guards);
       await this.#keep(merge);
-      this.#show(read, merge, from);
+      this.#show(read, merge, from, await this.#drawer(read));
     } catch (error) {
       this.#failed(error, read.guards);
     }
@@ -36,16 +36,26 @@ export class TakeIn {
       await shelf.change(id, (now) => ({ ...now, history: joinedHistory(now.history, history) }));
   }
 
-  #show(read: ShelfRead, merge: Merge, from: string): void {
+  /** What became of the drawer that came along. */
+  async #drawer({ drawer, drawerFault }: ShelfRead): Promise<HTMLElement | false> {
+    if (drawerFault) return drawerFaultLine(drawerFault);
+    if (!drawer) return false;
+    const { comeDrawer } = await import("../../drawer/come-drawer.ts");
+    return comeDrawer(this.#desk.bench.store, drawer, (error) => this.#failed(error, []));
+  }
+
+  #show(read: ShelfRead, merge: Merge, from: string, drawer: HTMLElement | false): void {
     const close = () => {
       this.element.hidden = true;
       replaceContent(this.element);
     };
-    const words = resultWords(merge) || (merge.clashes.length > 0 ? "" : "nothing new.");
+    const isNothing = merge.clashes.length === 0 && !drawer;
+    const words = resultWords(merge) || (isNothing ? "nothing new." : "");
     replaceContent(
       this.element,
       h("p", { role: "status" }, `From ${from}: ${words}`),
       faultList(read),
+      drawer,
       clashList({ shelf: this.#desk.shelf, failed: this.#failed }, merge.clashes),
       h("div", { class: "buttons" }, h("button", { type: "button", class: "quiet", onclick: close }, "Close this")),
     );

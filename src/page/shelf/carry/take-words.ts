@@ -16,14 +16,20 @@ export function resultWords({ added, grown, same }: Merge): string {
   return parts.length > 0 ? `${parts.join(", ")}.` : "";
 }
 
+const placeOf = (path: string) => (path === "" ? "" : `, ${path.replaceAll(".", " › ")}`);
+
+/** Why the drawer in a file was left out. */
+export function drawerFaultLine({ path, message }: NonNullable<ShelfRead["drawerFault"]>): HTMLElement {
+  const told = h("b", {}, `The drawer in it${placeOf(path)}`);
+  return h("p", { class: "fault-text", role: "alert" }, told, ` ${message}, and was left out.`);
+}
+
 /** What could not be read, by guard and field. */
 export function faultList({ faults }: ShelfRead): HTMLElement | false {
   if (faults.length === 0) return false;
   const items = faults
     .slice(0, MAX_SHOWN)
-    .map(({ entry, path, message }) =>
-      h("li", {}, h("b", {}, path === "" ? entry : `${entry}, ${path.replaceAll(".", " › ")}`), ` ${message}`),
-    );
+    .map(({ entry, path, message }) => h("li", {}, h("b", {}, `${entry}${placeOf(path)}`), ` ${message}`));
   const left = faults.length - MAX_SHOWN;
   return h(
     "div",

@@ -4,8 +4,10 @@ import type { Bench } from "../../start/bench.ts";
 import { guardRow, type RowActions } from "./guard-row.ts";
 import { ThumbDesk } from "./thumb-desk.ts";
 
-/** Some screens of rows: as many are made at first, and as many more whenever one comes to their end. */
-export const FIRST_ROWS = 30;
+/** The first screen's rows, for which nobody waits longer than need be. */
+export const FIRST_ROWS = 12;
+/** Some screens more, whenever one comes to their end. */
+const MORE_ROWS = 30;
 
 interface KeptRow {
   readonly line: GuardLine;
@@ -71,7 +73,7 @@ export class GuardList {
   #grow(): void {
     const from = this.#count;
     const isPressed = document.activeElement === this.#more;
-    this.#count += FIRST_ROWS;
+    this.#count += MORE_ROWS;
     const rows = this.#lines.slice(from, this.#count).map((line) => this.#rowOf(line));
     this.#list.append(...rows);
     this.#tellMore();

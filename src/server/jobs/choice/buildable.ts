@@ -10,8 +10,8 @@ import { freePieces } from "./free-pieces.ts";
 
 const BASIS =
   "Each guard is heard with the usual phrase plucked on its own strings, every coil in its place, in every position of every" +
-  " switch with all tones at 10 and at 0. Two sounds count as one where, equally loud, they differ by less than 1.25 dB in every ERB" +
-  " band that is heard; hum, level and treble are of the circuit as drawn. Parts that a guard has by custom are looked for: tones" +
+  " switch with all tones at 10 and at 0. Two sounds count as one where, equally loud through a guitar speaker, they differ by less than 1.25 dB" +
+  " in every ERB band; hum, level and treble are of the circuit as drawn. Parts that a guard has by custom are looked for: tones" +
   " before the volume, caps of 1 to 220 nF in them, bleeds of 0.1 to 3.3 nF, up to three push-pulls or small switches; wire and the" +
   " guitar's own metal are taken as there. Not looked for: tones after the volume, volumes that leave each other alone, resistors" +
   " beside those of a treble bleed, more than three push-pulls or small switches, and tones set otherwise than all at 10 or all at 0.";

@@ -2,6 +2,7 @@ import type { Build } from "../../../build-file/schema.ts";
 import { Controls, type RawSettings, type Settings } from "../../../build-file/settings.ts";
 import { expandSweep, type RawSweep } from "../../../build-file/sweep.ts";
 import { compare } from "../../../choice/compare/compare.ts";
+import type { Through } from "../../../choice/ear/heard-sound.ts";
 import { Guard } from "../../../choice/guard.ts";
 import { DEFAULT_DRAWS, DEFAULT_SEED } from "../../../choice/tolerance/draws.ts";
 import type { CompareAnswer, CompareBody } from "../../../contract/compare.ts";
@@ -9,12 +10,14 @@ import { readBuildAt } from "../../../contract/refusal.ts";
 import { faultAt } from "../../../errors.ts";
 import { MAX_DRAWN_CURVES } from "../../../limits.ts";
 import type { Job, JobContext } from "../../work/job.ts";
+import { pluckedDrive } from "../sound/plucked-drive.ts";
 import { driveFor, type Weighting, weightingOf } from "../sound/signal-drive.ts";
 
 interface CompareJob {
   readonly builds: readonly [Build, Build];
   readonly settings: readonly [readonly Settings[], readonly Settings[]];
   readonly weighting: Weighting;
+  readonly through: Through;
   readonly tolerance: CompareAnswer["drawn"];
 }
 
@@ -57,16 +60,28 @@ function read(body: CompareBody): CompareJob {
     const message = `gives ${settings[0].length} settings of the first build and ${settings[1].length} of the second; name axes both have`;
     throw faultAt("SETTINGS_INVALID", "sweep", message);
   }
-  return { builds, settings, weighting: weightingOf(body), tolerance: toleranceOf(body, settings[0].length) };
+  return {
+    builds,
+    settings,
+    weighting: weightingOf(body),
+    through: body.through,
+    tolerance: toleranceOf(body, settings[0].length),
+  };
 }
 
-function run({ builds, settings, weighting, tolerance }: CompareJob, { checkpoint }: JobContext): CompareAnswer {
+function run(
+  { builds, settings, weighting, through, tolerance }: CompareJob,
+  { checkpoint }: JobContext,
+): CompareAnswer {
   const sides = builds.map((build, index) => {
     checkpoint();
     const guard = new Guard(build);
-    return { guard, drive: driveFor(guard, weighting, checkpoint), settings: settings[index]! };
+    const drive = driveFor(guard, weighting, checkpoint);
+    const played = weighting.signal === undefined ? pluckedDrive(guard) : drive;
+    return { guard, drive, played, settings: settings[index]! };
   });
-  return { ...compare(sides[0]!, sides[1]!, tolerance && { ...tolerance, checkpoint }), drawn: tolerance };
+  const drawing = tolerance && { ...tolerance, checkpoint };
+  return { ...compare(sides[0]!, sides[1]!, drawing, through), drawn: tolerance };
 }
 
 /** A comparison weighs each of them against noise and tolerance. */

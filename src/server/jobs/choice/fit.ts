@@ -3,7 +3,7 @@ import { type FitJob, runFit } from "../../../choice/fit/fit-job.ts";
 import type { RatioSweep } from "../../../choice/fit/loaded-ratio.ts";
 import { readMeasurements } from "../../../choice/fit/measurement-csv.ts";
 import { ratioFromImpedance } from "../../../choice/fit/ratio-from-impedance.ts";
-import type { AcrossBody, FitBody, FittedAnswer } from "../../../contract/fit.ts";
+import type { AcrossBody, FitBody, FittedAnswer, LoadBody } from "../../../contract/fit.ts";
 import { faultAt } from "../../../errors.ts";
 import { MAX_FIT_POINTS } from "../../../limits.ts";
 import type { Job, JobContext } from "../../work/job.ts";
@@ -30,6 +30,9 @@ function resonancesJob(body: BodyOf<"resonances">): FitJob {
     setup: { resistance: known, peakOf, across: across(body.across), precision, type },
   };
 }
+
+/** A load with its tolerance, where that is told. */
+export const knownLoad = (given: LoadBody | undefined) => ({ ...across(given), tolerance: given?.tolerance });
 
 /** What a request says beside its measurements. */
 interface Beside {
@@ -62,7 +65,9 @@ function impedanceJob(body: BodyOf<"impedance">): FitJob {
   if (!body.load) return { method: "impedance", table, known };
   requireLoad(body.load, "load");
   if (!thirds) throw faultAt("REQUEST_INVALID", "table", "has no degrees; expected them where a load is given");
-  return { method: "two-loads", sweeps: [ratioFromImpedance(table, thirds, across(body.load), body.precision)], known };
+  const { tolerance } = body.load;
+  const sweep = ratioFromImpedance(table, thirds, across(body.load), body.precision, tolerance);
+  return { method: "two-loads", sweeps: [sweep], known };
 }
 
 function requireLoad({ resistance, capacitance }: AcrossBody, path: string): void {
@@ -91,7 +96,7 @@ function sweepOf({ table, load }: Ratio, path: string): RatioSweep {
   const { frequenciesHz, values, thirds } = checkedColumns(columns, false, path);
   if (!thirds) throw faultAt("REQUEST_INVALID", `${path}table`, "has no third column; expected Hz, dB and degrees");
   requireLoad(load, `${path}load`);
-  return { frequenciesHz, levelsDb: values, degrees: thirds, load: across(load) };
+  return { frequenciesHz, levelsDb: values, degrees: thirds, load: across(load), tolerance: load.tolerance };
 }
 
 function twoLoadsJob(body: BodyOf<"two-loads">): FitJob {

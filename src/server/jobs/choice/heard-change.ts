@@ -1,6 +1,6 @@
 import { describePart } from "../../../bench/parts/describe-part.ts";
 import type { Build } from "../../../build-file/schema.ts";
-import { VERDICT_BASIS } from "../../../choice/compare/verdict.ts";
+import { VERDICT_BASIS } from "../../../choice/compare/verdict-basis.ts";
 import { heardChanges } from "../../../choice/exchange/heard-change.ts";
 import type { HeardChangeAnswer, HeardChangeBody } from "../../../contract/heard-change.ts";
 import { readBuildAt } from "../../../contract/refusal.ts";

@@ -9,6 +9,7 @@ import type { FreeBody, SearchAnswer, SearchBody, WishBody } from "../../../cont
 import { faultAt } from "../../../errors.ts";
 import { MAX_FREE_PARTS } from "../../../limits.ts";
 import type { Job, JobContext } from "../../work/job.ts";
+import { pluckedDrive } from "../sound/plucked-drive.ts";
 
 function partChoices(build: Build, part: string): [Choices, Dimension] {
   const kind = Object.hasOwn(build.parts, part) ? build.parts[part]!.kind : undefined;
@@ -81,7 +82,8 @@ function read(body: SearchBody): SearchJob {
 
 export const searchJob = {
   read,
-  run: (job: SearchJob, context: JobContext): SearchAnswer => runSearch(job, context),
+  run: (job: SearchJob, context: JobContext): SearchAnswer =>
+    runSearch(job, { checkpoint: context.checkpoint, driveOf: pluckedDrive }),
   size: () => "large",
   gate: "render",
 } satisfies Job<SearchJob, SearchAnswer>;

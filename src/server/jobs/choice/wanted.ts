@@ -1,10 +1,11 @@
 import { planFormSchema } from "../../../build-file/expand.ts";
+import { nearestWord } from "../../../build-file/nearest.ts";
 import type { PlanInput } from "../../../build-file/plans/plan-schema.ts";
 import { PLAN_PRESETS } from "../../../build-file/plans/presets.ts";
 import { parseOrThrow } from "../../../build-file/zod-tools.ts";
 import type { Surroundings } from "../../../choice/wanted/candidate.ts";
 import { contradictionsIn } from "../../../choice/wanted/contradictions.ts";
-import { type Parsed, parseWishes } from "../../../choice/wanted/parse-wishes.ts";
+import { noPlaceText, type Parsed, parseWishes } from "../../../choice/wanted/parse-wishes.ts";
 import type { Shape } from "../../../choice/wanted/space/shapes.ts";
 import { USUAL_VALUES, type Values } from "../../../choice/wanted/space/values.ts";
 import { searchWanted } from "../../../choice/wanted/wanted.ts";
@@ -37,9 +38,11 @@ function wishesOf({ text, wishes }: WantedBody): Parsed {
       where,
       asks: asks.map(({ word, targets }) => askFor(word, targets)),
     }));
-    return { wishes: asked, unknown: [], notes: [] };
+    return { wishes: asked, unknown: [], noPlaces: [], notes: [] };
   }
   const parsed = parseWishes(text!);
+  const [said] = parsed.noPlaces;
+  if (said !== undefined) throw faultAt("REQUEST_INVALID", "text", noPlaceText(said));
   const unknown = parsed.unknown.map(({ said }) => `"${said}"`).join(", ");
   if (parsed.wishes.length === 0)
     throw faultAt("REQUEST_INVALID", "text", `holds no word that is known${unknown === "" ? "" : ` (${unknown})`}`);
@@ -68,10 +71,26 @@ function valuesOf({ volume, tone, cap, bleed }: WantedBody["values"]): Values {
   return { ...USUAL_VALUES, ...given };
 }
 
+/** @throws PresolderError naming a place of `pickups` that no guard begun with has */
+function expectKnownPlaces(pickups: WantedBody["pickups"], starts: readonly Shape[]): void {
+  const places = [...new Set(starts.flatMap(({ plan }) => Object.keys(plan.pickups)))];
+  const stranger = Object.keys(pickups).find((place) => !places.includes(place));
+  if (stranger === undefined) return;
+  const message = `no guard begun with has a pickup there; expected ${places.join(", ")}${nearText(stranger, places)}`;
+  throw faultAt("REQUEST_INVALID", `pickups.${stranger}`, message);
+}
+
+const nearText = (written: string, known: readonly string[]) => {
+  const near = nearestWord(written, known);
+  return near === undefined ? "" : `; did you mean "${near}"?`;
+};
+
 function read(body: WantedBody): WantedJob {
+  const starts = startsOf(body);
+  expectKnownPlaces(body.pickups, starts);
   return {
     ...wishesOf(body),
-    starts: startsOf(body),
+    starts,
     pickups: body.pickups,
     values: valuesOf(body.values),
     steps: body.switches,

@@ -8,7 +8,7 @@ import type { Job } from "../../work/job.ts";
 export const wishesJob = {
   read: ({ text }: WishesBody): string => text,
   run: (text: string): WishesAnswer => {
-    const parsed = parseWishes(text);
+    const { noPlaces: _, ...parsed } = parseWishes(text);
     return {
       ...parsed,
       contradictions: contradictionsIn(parsed.wishes),

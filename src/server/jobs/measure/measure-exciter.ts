@@ -11,7 +11,7 @@ import { readLouder } from "../../../measure/recording/channels.ts";
 import { requireOneSound } from "../../../measure/recording/one-sound.ts";
 import type { Transfer } from "../../../measure/recording/passes.ts";
 import type { JobContext } from "../../work/job.ts";
-import { across, knownOf } from "../choice/fit.ts";
+import { across, knownLoad, knownOf } from "../choice/fit.ts";
 import { fittedAnswerOf } from "../choice/fit-answer.ts";
 import { type Files, recordedAs, recordingTold, requireFiles } from "./measure-files.ts";
 
@@ -45,7 +45,7 @@ function pickupOf(body: ExciterBody, hear: Hear, context: JobContext) {
   const heard = hear("unloaded");
   if (body.coil) return { pickup: { ...coilWithin(body.coil, input, body.coilPrecision), heard }, fit: undefined };
   const ratio = (name: RecordingName, load: typeof body.load) => {
-    const sweep = ratioOfLoads(heard, hear(name), across(load), true, name);
+    const sweep = ratioOfLoads(heard, hear(name), knownLoad(load), true, name);
     requireLoaded(sweep, name);
     return sweep;
   };

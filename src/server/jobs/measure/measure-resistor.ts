@@ -20,12 +20,13 @@ import {
   lossBehindUnknown,
   resistanceBehindUnknown,
   STATED_INPUT_NOTE,
-  UNKNOWN_INPUT_NOTE,
+  unknownInputNotes,
 } from "../../../measure/methods/unknown-input.ts";
 import { readBoth } from "../../../measure/recording/channels.ts";
 import type { JobContext } from "../../work/job.ts";
 import { across, knownOf } from "../choice/fit.ts";
 import { fittedAnswerOf } from "../choice/fit-answer.ts";
+
 import { type Files, recordedAs, recordingTold, requireFiles } from "./measure-files.ts";
 
 type ResistorBody = Extract<MeasureBody, { method: "series-resistor" }>;
@@ -89,6 +90,11 @@ function requireTold(part: string, told: object): void {
   throw faultAt("DATA_INSUFFICIENT", "part", message);
 }
 
+function notesOf({ input, part }: ResistorBody, isOpenRecorded: boolean, points: readonly Point[]): string[] {
+  if (isOpenRecorded) return [];
+  return input ? [STATED_INPUT_NOTE] : unknownInputNotes(part, points);
+}
+
 /** A part behind a known resistor, from recordings before and behind it. */
 export function behindResistor(body: ResistorBody, files: Files, context: JobContext): ResistorAnswer {
   const recordings: ResistorAnswer["recordings"][number][] = [];
@@ -125,6 +131,6 @@ export function behindResistor(body: ResistorBody, files: Files, context: JobCon
     },
     ...told,
     scaleError: body.resistorTolerance,
-    notes: recorded.open ? [] : [input ? STATED_INPUT_NOTE : UNKNOWN_INPUT_NOTE],
+    notes: notesOf(body, recorded.open !== undefined, points),
   };
 }

@@ -1,5 +1,4 @@
-import type { FitJob } from "../../../choice/fit/fit-job.ts";
-import { runFit } from "../../../choice/fit/fit-job.ts";
+import { type FitJob, runFit } from "../../../choice/fit/fit-job.ts";
 import type { RatioSweep } from "../../../choice/fit/loaded-ratio.ts";
 import type { MeasureAnswer, MeasureBody, RecordingName } from "../../../contract/measure/measure.ts";
 import { faultAt } from "../../../errors.ts";
@@ -9,7 +8,7 @@ import { ratioOfLoads } from "../../../measure/methods/two-loads.ts";
 import { over, readBoth, readLouder } from "../../../measure/recording/channels.ts";
 import { requireOneSound } from "../../../measure/recording/one-sound.ts";
 import type { Job, JobContext } from "../../work/job.ts";
-import { across, knownOf } from "../choice/fit.ts";
+import { across, knownLoad, knownOf } from "../choice/fit.ts";
 import { fittedAnswerOf } from "../choice/fit-answer.ts";
 import { exciterAnswer, requireExciter } from "./measure-exciter.ts";
 import { type Files, recordedAs, recordingTold, requireFiles, requireMeasurable } from "./measure-files.ts";
@@ -76,7 +75,7 @@ function twoLoads(body: BodyOf<"two-loads">, files: Files, context: JobContext):
   const unloaded = pickup("unloaded");
   const freeDelay = body.reference === undefined;
   const ratio = (name: RecordingName, load: typeof body.load) => {
-    const sweep = ratioOfLoads(unloaded, pickup(name), across(load), freeDelay, name);
+    const sweep = ratioOfLoads(unloaded, pickup(name), knownLoad(load), freeDelay, name);
     requireLoaded(sweep, name);
     return sweep;
   };

@@ -5,15 +5,28 @@ import { readCoded, settingsInAddress } from "../../http/address-request.ts";
 import type { Job } from "../../work/job.ts";
 import { noiseWishOf } from "./noise-wish.ts";
 import { playingOf } from "./phrase-only.ts";
-import { readSoundRequest } from "./sound-request.ts";
+import { readSoundRequest, type SoundFiles } from "./sound-request.ts";
 
-function read(body: PreviewBody, upload: Uint8Array | undefined): PreviewRequest {
+function read(body: PreviewBody, files: SoundFiles | undefined): PreviewRequest {
   const { level, encoding } = body;
-  const sound = readSoundRequest(body, upload);
+  const sound = readSoundRequest(body, files);
   return { ...sound, settings: parseSettings(new Controls(sound.build), body.settings), level, encoding };
 }
 
-const QUERY_KEYS = ["build", "signal", "hand", "strings", "rate", "level", "encoding", "hum", "noise", "hiss"];
+const QUERY_KEYS = [
+  "build",
+  "signal",
+  "hand",
+  "strings",
+  "rate",
+  "level",
+  "encoding",
+  "hum",
+  "noise",
+  "hiss",
+  "listening.chain",
+  "listening.drive",
+];
 
 /** The same, from an address. */
 export function readPreviewAddress(query: PreviewQuery): PreviewRequest {
@@ -23,6 +36,7 @@ export function readPreviewAddress(query: PreviewQuery): PreviewRequest {
   return {
     ...coded,
     signal: { name: query.signal, sampleRateHz: query.rate, ...playingOf(query.signal, query) },
+    listening: query["listening.chain"] === "none" ? undefined : { drive: query["listening.drive"] },
     noise: noiseWishOf(coded.build, noise, query.hum === undefined ? undefined : query.hum === "50" ? 50 : 60),
     level,
     encoding,

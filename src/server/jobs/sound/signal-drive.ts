@@ -1,5 +1,6 @@
-import { commonDrive, type Drive, driveOfEach, flatDrive } from "../../../choice/drive.ts";
+import { type Drive, flatDrive } from "../../../choice/drive.ts";
 import type { Guard } from "../../../choice/guard.ts";
+import { commonDrive, driveOfEach } from "../../../choice/recorded-drive.ts";
 import { feedOf } from "../../../render/feed.ts";
 import type { Playing } from "../../../render/playing.ts";
 import { DEFAULT_SAMPLE_RATE_HZ } from "../../../render/signals.ts";

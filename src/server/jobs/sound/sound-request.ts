@@ -5,6 +5,7 @@ import { faultAt } from "../../../errors.ts";
 import type { SignalSource } from "../../../render/feed.ts";
 import type { RenderRequest } from "../../../render/renderer.ts";
 import { DEFAULT_SAMPLE_RATE_HZ, DEFAULT_SIGNAL } from "../../../render/signals.ts";
+import { listeningOf } from "./listening-request.ts";
 import { noiseWishOf } from "./noise-wish.ts";
 import { playingOf } from "./phrase-only.ts";
 
@@ -21,14 +22,21 @@ function signalOf(body: SoundBody, upload: Uint8Array | undefined): SignalSource
   throw faultAt("REQUEST_INVALID", given, message);
 }
 
+/** WAV files that came with a request: one to be played, one to be heard through. */
+export interface SoundFiles {
+  readonly signal?: Uint8Array | undefined;
+  readonly cabinet?: Uint8Array | undefined;
+}
+
 /**
  * Everything of a request for sound but its settings.
  * @throws PresolderError naming the field at fault
  */
-export function readSoundRequest(body: SoundBody, upload: Uint8Array | undefined): RenderRequest {
+export function readSoundRequest(body: SoundBody, { signal: upload, cabinet }: SoundFiles = {}): RenderRequest {
   const build = readBuildAt("build", body.build);
   const signal = signalOf(body, upload);
-  const base = { build, signal, noise: noiseWishOf(build, body.noise, body.hum) };
+  const noise = noiseWishOf(build, body.noise, body.hum);
+  const base = { build, signal, noise, listening: listeningOf(body.listening, cabinet) };
   if (!body.recordedWith) return base;
   if (!upload) {
     const message = "only a recording of one's own, sent as a file, has been through a circuit";

@@ -5,7 +5,7 @@ import { callerOf } from "../../care/caller.ts";
 import { asBuffer, sendBytes } from "../../http/answers/byte-ranges.ts";
 import { isFresh, tagOfAddress } from "../../http/answers/caching.ts";
 import { previewHeaders } from "../../http/preview-headers.ts";
-import { readUpload } from "../../http/sound-upload.ts";
+import { readSoundUploads } from "../../http/sound-upload.ts";
 import { previewJob, readPreviewAddress } from "../../jobs/sound/preview.ts";
 import type { App, RouteContext } from "../route-context.ts";
 
@@ -14,7 +14,7 @@ export async function previewRoutes(app: App, { runJob }: RouteContext): Promise
     "/api/preview",
     {
       config: { gate: previewJob.gate },
-      preValidation: readUpload,
+      preValidation: readSoundUploads,
       schema: {
         summary: "One setting as a WAV file, of a built-in signal or (multipart) a file of one's own",
         description: RENDERING,
@@ -25,7 +25,7 @@ export async function previewRoutes(app: App, { runJob }: RouteContext): Promise
       },
     },
     async (request, reply) => {
-      const job = previewJob.read(request.body, request.upload);
+      const job = previewJob.read(request.body, request.uploads);
       const preview = await runJob("preview", job, callerOf(request, reply));
       reply.headers(previewHeaders(job, preview)).header("cache-control", "no-store");
       return reply.type("audio/wav").send(asBuffer(preview.wav));

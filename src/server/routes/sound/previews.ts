@@ -2,13 +2,15 @@ import { Readable } from "node:stream";
 import { previewsRequestSchema } from "../../../contract/previews.ts";
 import { problemSchema } from "../../../contract/problem.ts";
 import { RENDERING, zipAnswer } from "../../../contract/sound-fields.ts";
+import { chainSuffix } from "../../../listening/names.ts";
 import type { SetBatch, SetRequest } from "../../../render/preview-set.ts";
 import { assumedPlaces } from "../../../response/coil-places.ts";
 import type { CurveTexts } from "../../archive/curve-texts.ts";
 import { fileName, manifestOf } from "../../archive/preview-archive.ts";
 import { type ZipEntry, zipStream } from "../../archive/zip-stream.ts";
 import { type Caller, callerOf } from "../../care/caller.ts";
-import { readUpload } from "../../http/sound-upload.ts";
+import { listeningHeader } from "../../http/preview-headers.ts";
+import { readSoundUploads } from "../../http/sound-upload.ts";
 import { curveTextsJob, previewBatchJob } from "../../jobs/sound/previews.ts";
 import type { RunJob } from "../../work/worker-pool.ts";
 import type { App, RouteContext } from "../route-context.ts";
@@ -29,7 +31,11 @@ async function* entriesOf(archive: Archive, runJob: RunJob, caller: Caller): Asy
   let batch = first;
   for (let index = 0; ; ) {
     for (const wav of batch.wavs) {
-      yield { name: fileName(index, rows[index]!.setting, rows.length), bytes: wav, compress: false };
+      yield {
+        name: fileName(index, rows[index]!.setting, rows.length, request.listening),
+        bytes: wav,
+        compress: false,
+      };
       index++;
     }
     if (index >= rows.length) return;
@@ -42,7 +48,7 @@ export async function previewSetRoutes(app: App, { runJob }: RouteContext): Prom
     "/api/previews",
     {
       config: { gate: previewBatchJob.gate },
-      preValidation: readUpload,
+      preValidation: readSoundUploads,
       schema: {
         summary: "Every setting of a sweep as WAV files in a ZIP, with the curves",
         description: RENDERING,
@@ -53,7 +59,7 @@ export async function previewSetRoutes(app: App, { runJob }: RouteContext): Prom
       },
     },
     async (request, reply) => {
-      const set = previewBatchJob.read(request.body, request.upload);
+      const set = previewBatchJob.read(request.body, request.uploads);
       const caller = callerOf(request, reply);
       const [first, texts] = await Promise.all([
         runJob("previewBatch", set, caller),
@@ -61,7 +67,10 @@ export async function previewSetRoutes(app: App, { runJob }: RouteContext): Prom
       ]);
       const manifest = manifestOf(set, first, texts.rows, assumedPlaces(set.build));
       const entries = entriesOf({ request: set, first, texts, manifest }, runJob, caller);
-      reply.header("cache-control", "no-store").header("content-disposition", 'attachment; filename="previews.zip"');
+      reply
+        .headers(listeningHeader(set))
+        .header("cache-control", "no-store")
+        .header("content-disposition", `attachment; filename="previews${chainSuffix(set.listening)}.zip"`);
       return reply.type("application/zip").send(Readable.from(zipStream(entries), { objectMode: false }));
     },
   );

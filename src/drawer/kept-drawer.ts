@@ -1,4 +1,4 @@
-import type { DrawerInput } from "../../drawer/drawer-schema.ts";
+import type { DrawerInput } from "./drawer-schema.ts";
 
 type Kept<Entry> = Entry & { readonly id: string };
 export type KeptItem = Kept<NonNullable<DrawerInput["items"]>[number]>;
@@ -22,6 +22,11 @@ function withoutId<Entry>({ id: _, ...entry }: Kept<Entry>) {
   return entry;
 }
 
+/** Whether there is nothing in it that somebody put there. */
+export function isEmptyDrawer({ items, kits, wires }: KeptDrawer): boolean {
+  return items.length + kits.length + wires.length === 0;
+}
+
 /** As the service and the worker read it. */
 export function drawerInput({ currency, items, kits, wires }: KeptDrawer): DrawerInput {
   return {
@@ -39,24 +44,4 @@ export function keptFrom(
 ): KeptDrawer {
   const named = <Entry>(entries: readonly Entry[]) => entries.map((entry) => ({ ...entry, id: id() }));
   return { ...EMPTY_DRAWER, currency, items: named(items), kits: named(kits), wires: named(wires) } as KeptDrawer;
-}
-
-const KEY = "presolderDrawer";
-
-export function drawerFile(drawer: KeptDrawer): string {
-  return `${JSON.stringify({ [KEY]: 1, drawer: drawerInput(drawer) }, null, 1)}\n`;
-}
-
-/** What stands in a drawer file; whether each part is one is for the reader of drawers. @throws Error where it is no such file */
-export function fromDrawerFile(text: string): DrawerInput {
-  let content: unknown;
-  try {
-    content = JSON.parse(text);
-  } catch {
-    content = undefined;
-  }
-  const { [KEY]: version, drawer } = (content ?? {}) as Record<string, unknown>;
-  if (version !== 1 || typeof drawer !== "object" || drawer === null)
-    throw new Error(`This is no drawer file as this page saves it (expected JSON that begins with {"${KEY}": 1).`);
-  return drawer as DrawerInput;
 }

@@ -1,0 +1,111 @@
+import { partWords } from "../../../build-file/words/part-words.ts";
+import { listed } from "../../../english.ts";
+import { withArticle } from "../changes/few-names.ts";
+import { type HeardRow, type Side, sizeOf } from "../comparison-row.ts";
+import { type Axis, dialWords, type Group, groupsAlong } from "./axes.ts";
+import { dialAt, settingWords } from "./setting-words.ts";
+import { Sounding } from "./sounding.ts";
+
+/** Rows at one value of the axis that the answer is told by, and the row that differs most of those that sound in both. */
+export interface Told extends Group {
+  readonly most: HeardRow;
+}
+
+/** Says where in a comparison something is heard: with which pickups, in which position, at which dial. */
+export class Places {
+  readonly #axis: Axis | undefined;
+  readonly #others: readonly Axis[];
+  readonly #heard: readonly HeardRow[];
+  readonly #sounding: readonly string[];
+  readonly #settings: readonly string[];
+
+  constructor(heard: readonly HeardRow[], sides: readonly [Side, Side], axes: readonly Axis[], axis: Axis | undefined) {
+    this.#heard = heard;
+    this.#axis = axis;
+    this.#others = axes.filter((other) => other !== axis);
+    const words = sides.map(({ guard, settings }) => {
+      const [called, sounding] = [partWords(guard.build.parts), new Sounding(guard.build)];
+      return settings.map((each) => {
+        const name = sounding.in(each);
+        return { sounding: name, setting: settingWords(guard.controls, each, called, name) };
+      });
+    });
+    const both = heard.map((_, index) => words.map((of) => of[index]!));
+    this.#sounding = both.map(([a, b]) => (a!.sounding === b!.sounding ? a!.sounding : ""));
+    this.#settings = both.map(([a, b]) => (a!.setting === b!.setting ? a!.setting : `${a!.setting} / ${b!.setting}`));
+  }
+
+  /** Groups along the axis, or all rows as one, those that differ most first. */
+  get groups(): Told[] {
+    const all = this.#axis ? groupsAlong(this.#axis, this.#heard) : [{ value: "", rows: this.#heard }];
+    const largest = (row: HeardRow) => Math.abs(row.row.weighed.largest.difference);
+    return all
+      .map((group) => ({
+        ...group,
+        most: group.rows.reduce((most, row) => (largest(row) > largest(most) ? row : most)),
+      }))
+      .sort((x, y) => largest(y.most) - largest(x.most));
+  }
+
+  /** "position 1 (bridge), tone 10, volume 10": a row as it is listed. */
+  rowWords(heard: HeardRow): string {
+    return this.#settings[this.#heard.indexOf(heard)]!;
+  }
+
+  /** "with the bridge", "with the tone at 0 and 2": where groups are, without what else is moved. */
+  where(groups: readonly Told[]): string {
+    const axis = this.#axis;
+    if (!axis) return this.#whole(groups[0]!.most);
+    const values = [...groups].map(({ value }) => value);
+    if (axis.kind !== "position") return `with ${dialWords(axis, sorted(values))}`;
+    const names = groups.map(({ most }) => this.#soundingIn(most));
+    if (names.some((name) => name === "" || this.#isTwice(name)))
+      return `in position${values.length === 1 ? "" : "s"} ${listed(sorted(values))}`;
+    return `with ${listed(names.map((name) => (name.includes(" + ") ? name : withArticle(name))))}`;
+  }
+
+  /** What else stands where the group's largest difference is: " (volume 6)". */
+  besides({ most, rows }: Told): string {
+    const index = this.#heard.indexOf(most);
+    const told = this.#others.filter(
+      ({ values }) => new Set(rows.map((row) => values[this.#heard.indexOf(row)])).size > 1,
+    );
+    if (told.length === 0) return "";
+    const words = told.map(({ kind, name, values }) =>
+      kind === "position" ? this.#soundingIn(most) || `position ${values[index]}` : dialAt(name, values[index]!),
+    );
+    return ` (${words.join(", ")})`;
+  }
+
+  /** Whether the groups are told as the most of several rows each. */
+  get isUpTo(): boolean {
+    return this.#others.length > 0;
+  }
+
+  #whole(heard: HeardRow): string {
+    return this.#heard.length > 1 ? "in all settings" : `in ${this.rowWords(heard)}`;
+  }
+
+  #soundingIn(heard: HeardRow): string {
+    return this.#sounding[this.#heard.indexOf(heard)] ?? "";
+  }
+
+  /** Two positions in which the same pickups sound are told apart by their numbers. */
+  #isTwice(name: string): boolean {
+    const axis = this.#axis!;
+    const positions = new Set(this.#heard.flatMap((_, i) => (this.#sounding[i] === name ? [axis.values[i]] : [])));
+    return positions.size > 1;
+  }
+}
+
+function sorted(values: readonly (string | number)[]): (string | number)[] {
+  return [...values].sort((a, b) => (typeof a === "number" && typeof b === "number" ? a - b : 0));
+}
+
+/** Rows by how much they differ, the most different first. */
+export function byDifference(heard: readonly HeardRow[]): HeardRow[] {
+  return [...heard].sort((a, b) => {
+    const [first, second] = [sizeOf(a), sizeOf(b)];
+    return first === second ? 0 : second - first;
+  });
+}
