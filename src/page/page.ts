@@ -243,6 +243,6 @@ export async function startPage(root: HTMLElement): Promise<void> {
   tellWhetherBusy(store, root);
   listenForUndo(bench.editor);
   keepDraft(store);
-  const ahead = [() => listening.keepReady(), () => engine.prepare(), stayOffline];
+  const ahead = [() => listening.keepReady(), () => engine.prepare(), shelf.loadAhead, stayOffline];
   void settleIn([start.fill, playBar.fill, ...(savesData() ? [] : ahead)]);
 }

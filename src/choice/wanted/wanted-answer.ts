@@ -5,9 +5,10 @@ import type { Surroundings } from "./candidate.ts";
 import { type Contradiction, contradictionsIn } from "./contradictions.ts";
 import type { Tried } from "./refine.ts";
 import type { WishReached } from "./score.ts";
+import { TOLD_OF_ONE } from "./search-steps.ts";
 import { valueWords } from "./space/value-words.ts";
 import { tradeOffsOf } from "./trade-offs.ts";
-import { TOLD_OF_ONE, type WantedResult } from "./wanted.ts";
+import type { WantedResult } from "./wanted.ts";
 import type { Wish } from "./wish.ts";
 
 /** A wish in a guard, with the setting in which it is heard. */

@@ -1,14 +1,13 @@
 import { type Cell, cellName } from "../cells/cell.ts";
-import { cellEngine } from "../cells/cell-engine.ts";
-import type { CellFigures } from "../cells/cell-figures.ts";
 import type { CellRooms } from "../cells/cell-rooms.ts";
 import { h, replaceContent } from "../dom/element.ts";
 import { keepingFocus } from "../dom/keeping-focus.ts";
-import { latestOnly, whileShown } from "../dom/later.ts";
+import { whileShown } from "../dom/later.ts";
 import { savesData } from "../dom/thrift.ts";
 import { createThroughWords } from "../listen/chain/through-words.ts";
 import { BOARD_KEYS, MOST_ON_BOARD } from "./board.ts";
-import { askedByKey } from "./board-keys.ts";
+import { BoardFigures } from "./board-figures.ts";
+import { listenForBoardKeys } from "./board-listening.ts";
 import { BoardPlot } from "./board-plot.ts";
 import { boardTable } from "./board-table.ts";
 import { createNamingPanel } from "./naming-panel.ts";
@@ -31,7 +30,7 @@ export function createBoardPanel(rooms: CellRooms): HTMLElement {
   const table = h("div", {});
   const frame = h("div", { class: "board-plot", role: "img", "aria-label": "Curves of the cells on the board" });
   const plot = new BoardPlot(frame);
-  const figures = new Map<string, CellFigures>();
+  const figures = new BoardFigures(bench.store);
   const say = (error: unknown) => {
     told.textContent = (error as Error).message;
   };
@@ -45,14 +44,14 @@ export function createBoardPanel(rooms: CellRooms): HTMLElement {
   };
   const showCurves = () =>
     plot.show(
-      board.cells.flatMap(({ key }, index) => {
-        const found = figures.get(key);
+      board.cells.flatMap((cell, index) => {
+        const found = figures.of(cell);
         return found ? [{ key: BOARD_KEYS[index]!, index, magnitude: found.magnitude }] : [];
       }),
     );
   const draw = () => {
     const { cells } = board;
-    const rows = cells.map((cell) => ({ cell, figures: figures.get(cell.key) }));
+    const rows = cells.map((cell) => ({ cell, figures: figures.of(cell) }));
     keepingFocus(table, "cell", () =>
       replaceContent(
         table,
@@ -63,19 +62,9 @@ export function createBoardPanel(rooms: CellRooms): HTMLElement {
     frame.hidden = cells.length === 0;
     showCurves();
   };
-  const latest = latestOnly();
   const renew = async () => {
-    const isLatest = latest();
     draw();
-    const { hand, stringAge: strings } = bench.store.state;
-    for (const cell of board.cells) {
-      if (figures.has(cell.key)) continue;
-      const found = await cellEngine.figures(cell.guard.reading.build, cell.settings, { hand, strings });
-      if (!isLatest()) return;
-      figures.set(cell.key, found);
-      draw();
-    }
-    if (!savesData()) await player.prepare(board.cells);
+    if ((await figures.complete(board.cells, draw)) && !savesData()) await player.prepare(board.cells);
   };
   const take = (cells: readonly Cell[]) => {
     const taken = board.add(cells);
@@ -98,28 +87,11 @@ export function createBoardPanel(rooms: CellRooms): HTMLElement {
     playing,
     h("details", { class: "plain-fold" }, h("summary", {}, "Blind: name which is playing"), naming),
   );
-  const step = (by: 1 | -1) => {
-    const { cells } = board;
-    if (cells.length === 0) return;
-    const at = cells.findIndex(({ key }) => key === player.current);
-    const next = at < 0 ? (by === 1 ? 0 : cells.length - 1) : (at + by + cells.length) % cells.length;
-    player.play(cells[next]!).catch(say);
-    focusOn(cells[next]!);
-  };
   const focusOn = ({ key }: Cell) => {
     const button = [...table.querySelectorAll<HTMLElement>("[data-cell]")].find(({ dataset }) => dataset.cell === key);
     button?.focus();
   };
-  // What is typed while the panel is shown and nothing is written in; a blind test has keys of its own.
-  element.addEventListener("keydown", (event) => {
-    if (naming.contains(event.target as Node)) return;
-    const asked = askedByKey(event);
-    if (asked === undefined) return;
-    if (asked === "stop") player.stop();
-    else if ("step" in asked) step(asked.step);
-    else if (board.cells[asked.place]) player.play(board.cells[asked.place]!).catch(say);
-    event.preventDefault();
-  });
+  listenForBoardKeys(element, naming, { board, player, focusOn, failed: say });
   const refresh = whileShown(element, async () => {
     try {
       picker.show(await onHand.names());

@@ -60,7 +60,7 @@ function foundView(found: BuildableFound, rank: number, open: (found: BuildableF
 const bought = ({ what, opens, isCounted, heard, best }: BuildableAnswer["purchases"][number]) =>
   `${what}: opens ${isCounted ? "" : "more than "}${opens} ${opens === 1 ? "wiring" : "wirings"}${
     best
-      ? `; the best of ${heard === opens && isCounted ? "them" : `the ${heard} heard`} has ${best.sounds} sounds, ${best.humFree} without hum`
+      ? `; the best of ${heard === opens && isCounted ? "them" : `the ${heard} heard`} has ${best.sounds} ${best.sounds === 1 ? "sound" : "sounds"}, ${best.humFree} without hum`
       : ""
   }`;
 

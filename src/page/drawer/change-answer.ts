@@ -8,6 +8,11 @@ import type { BuildSource } from "../state/reading.ts";
 
 const SHOWN = 12;
 
+/** A setting's label with its push-pulls as a person calls them. */
+function settingWords(label: string, words: (name: string) => string): string {
+  return label.replaceAll(/\b(\w+)\.s\b/g, (_, name: string) => `${words(name)} push-pull`);
+}
+
 type Put = HeardChangeAnswer["heard"][number]["to"];
 
 /** What goes in; of pots alike each is told by what it measured. */
@@ -33,7 +38,7 @@ export function changeView(
   const rows = heard.slice(0, SHOWN).map(({ name, from, to, cost, label, verdict, build }) => [
     `${words(name)}: ${putWords(to)}, in place of ${from.what}`,
     cost === 0 ? "lies in the drawer" : `${cost.toFixed(2)} ${currency}`.trimEnd(),
-    `${label}: ${named(verdict, "the guard as it is", "the changed guard")}`,
+    `${settingWords(label, words)}: ${named(verdict, "the guard as it is", "the changed guard")}`,
     h(
       "button",
       {

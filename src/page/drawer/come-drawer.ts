@@ -47,7 +47,8 @@ function settled(
   before: KeptDrawer,
   isChanged: boolean,
 ): void {
-  const bringBack = h("button", { type: "button" }, "Bring back the drawer before");
+  const label = isEmptyDrawer(before) ? "Take them out again" : "Bring back the drawer before";
+  const bringBack = h("button", { type: "button" }, label);
   bringBack.addEventListener("click", async () => {
     await keeper.edit(() => before);
     replaceContent(place, h("p", {}, "The drawer is as it was before."));

@@ -4,7 +4,7 @@ import type { GuardState } from "../../shelf/guard.ts";
 import { buildText } from "../../shelf/packed.ts";
 import { benchEngineOf } from "../bench/bench-desk.ts";
 import { latestOnly } from "../dom/later.ts";
-import type { DrawerTold, GuardAsked } from "../engine/drawer-told.ts";
+import type { DrawerTold, GuardAsked } from "../engine/drawer-answer.ts";
 import type { PartsTold } from "../engine/guard-parts-told.ts";
 import { openShelf } from "../shelf/open-shelf.ts";
 import type { Bench } from "../start/bench.ts";

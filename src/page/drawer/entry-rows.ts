@@ -1,7 +1,7 @@
 import { showQuantity } from "../../build-file/show-quantity.ts";
 import type { KeptDrawer, KeptItem } from "../../drawer/kept-drawer.ts";
 import { h } from "../dom/element.ts";
-import type { DrawerTold } from "../engine/drawer-told.ts";
+import type { DrawerTold } from "../engine/drawer-answer.ts";
 import { countFault, measuredFault, measuredIn, priceFault } from "./form/value-faults.ts";
 
 type Change = (drawer: KeptDrawer) => KeptDrawer;

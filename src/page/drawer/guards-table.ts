@@ -1,7 +1,7 @@
 import type { GuardState } from "../../shelf/guard.ts";
 import { h } from "../dom/element.ts";
 import { plainTable } from "../dom/table.ts";
-import type { GuardTold } from "../engine/drawer-told.ts";
+import type { GuardTold } from "../engine/drawer-answer.ts";
 
 /** A guard as the drawer's panel knows it. */
 export interface DrawerGuard {

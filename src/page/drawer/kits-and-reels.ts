@@ -2,7 +2,7 @@ import { drawerInput, type KeptDrawer, type KeptKit, type KeptReel, keptFrom } f
 import { openKit } from "../../drawer/open-kit.ts";
 import { newId } from "../../shelf/new-guard.ts";
 import { h, replaceContent } from "../dom/element.ts";
-import type { DrawerTold } from "../engine/drawer-told.ts";
+import type { DrawerTold } from "../engine/drawer-answer.ts";
 import { formText } from "../fields/form-fields.ts";
 import { countFault, priceFault } from "./form/value-faults.ts";
 

@@ -1,7 +1,7 @@
 import { csvCell, csvTable } from "../../csv.ts";
 import { h } from "../dom/element.ts";
 import { plainTable } from "../dom/table.ts";
-import type { ShoppingTold } from "../engine/drawer-told.ts";
+import type { ShoppingTold } from "../engine/drawer-answer.ts";
 import { saveFile } from "../server/save-file.ts";
 
 const wireWords = ({ kind, colour }: ShoppingTold["wire"][number]) =>

@@ -11,7 +11,7 @@ import type { Need } from "../../drawer/needs.ts";
 import { type InputFault, PresolderError } from "../../errors.ts";
 import type { KeptReadings } from "../../shelf/guard.ts";
 import { spelled } from "../../shelf/search.ts";
-import type { DrawerAsked } from "./drawer-told.ts";
+import type { DrawerAsked } from "./drawer-answer.ts";
 
 export interface GuardPartsAsked extends DrawerAsked {
   /** Which of the guards. */

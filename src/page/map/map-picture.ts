@@ -1,29 +1,12 @@
 import { markOf } from "../cells/marks.ts";
 import { h, replaceContent, s } from "../dom/element.ts";
 import { dotsOf, HEIGHT, WIDTH } from "./dots.ts";
+import { MOVES } from "./map-moves.ts";
+import { listenToPointer } from "./map-pointer.ts";
 import { createMapZoom } from "./map-zoom.ts";
-import { type Direction, type Dot, dotAt, dotBeside, dotTowards } from "./nearest.ts";
+import { type Dot, dotAt } from "./nearest.ts";
 
 const RADIUS = 9;
-/** A finger's reach and a mouse's, in pixels of the screen. */
-const REACH = { touch: 24, mouse: 12 };
-const HOVER_MS = 120;
-
-type Move = (dots: readonly Dot[], from: number) => number | undefined;
-
-const towards =
-  (direction: Direction): Move =>
-  (dots, from) =>
-    dotTowards(dots, from, direction);
-
-const MOVES: Readonly<Record<string, Move>> = {
-  ArrowLeft: towards("left"),
-  ArrowRight: towards("right"),
-  ArrowUp: towards("up"),
-  ArrowDown: towards("down"),
-  PageUp: (dots, from) => dotBeside(dots, from, -1),
-  PageDown: (dots, from) => dotBeside(dots, from, 1),
-};
 
 /** What is drawn of a map. */
 export interface Drawn {
@@ -50,7 +33,6 @@ export class MapPicture {
   #dots: readonly Dot[] = [];
   #marks: readonly SVGElement[] = [];
   #chosen: number | undefined;
-  #hover: ReturnType<typeof setTimeout> | undefined;
 
   /** @param describedBy id of what tells about the chosen dot */
   constructor(actions: PictureActions, describedBy: string) {
@@ -113,27 +95,15 @@ export class MapPicture {
     }
   }
 
-  #at(event: PointerEvent | MouseEvent, reach: number): number | undefined {
-    const { left, top, width } = this.#svg.getBoundingClientRect();
-    const unit = WIDTH / width;
-    return dotAt(this.#dots, { x: (event.clientX - left) * unit, y: (event.clientY - top) * unit }, reach * unit);
-  }
-
   #listen(): void {
-    this.#svg.addEventListener("pointermove", (event) => {
-      if (event.pointerType !== "mouse") return;
-      clearTimeout(this.#hover);
-      const dot = this.#at(event, REACH.mouse);
-      this.#frame.classList.toggle("on-dot", dot !== undefined);
-      if (dot === undefined || dot === this.#chosen) return;
-      this.#hover = setTimeout(() => this.#actions.choose(dot, true), HOVER_MS);
-    });
-    this.#svg.addEventListener("pointerleave", () => clearTimeout(this.#hover));
-    this.#svg.addEventListener("click", (event) => {
-      const isMouse = (event as PointerEvent).pointerType === "mouse";
-      const dot = this.#at(event, isMouse ? REACH.mouse : REACH.touch);
-      clearTimeout(this.#hover);
-      if (dot !== undefined) this.#actions.choose(dot, false);
+    const chosen = () => this.#chosen;
+    listenToPointer(this.#svg, {
+      at: (place, reach) => dotAt(this.#dots, place, reach),
+      get chosen() {
+        return chosen();
+      },
+      over: (dot) => this.#frame.classList.toggle("on-dot", dot !== undefined),
+      choose: (dot, byHover) => this.#actions.choose(dot, byHover),
     });
     this.#frame.addEventListener("keydown", (event) => this.#key(event));
   }

@@ -2,7 +2,7 @@ import { type DBSchema, type IDBPDatabase, openDB } from "idb";
 import type { KeptDrawer } from "../../drawer/kept-drawer.ts";
 import type { Guard, GuardLine } from "../../shelf/guard.ts";
 
-/** A guard's drawing in small, made of the build file that has this mark. */
+/** A guard's drawing in small, made of the build file that has this mark, which begins with the look. */
 export interface KeptDrawing {
   readonly id: string;
   readonly fileMark: string;

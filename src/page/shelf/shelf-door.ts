@@ -25,6 +25,8 @@ export interface ShelfDoor {
   readonly section: HTMLElement;
   /** Shows it. */
   show(): void;
+  /** Has its code at hand before anybody points at it. */
+  loadAhead(): Promise<unknown>;
 }
 
 /** What the first screen has of the shelf; all else is loaded when it is opened. */
@@ -90,5 +92,7 @@ export function createShelfDoor(bench: Bench, sounding: Sounding): ShelfDoor {
     fault,
     section,
     show: enter,
+    // What cannot be had now is told when it is asked for.
+    loadAhead: () => loadRooms().catch(() => undefined),
   };
 }

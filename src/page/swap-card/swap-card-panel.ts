@@ -82,7 +82,7 @@ export function createSwapCardPanel(bench: Bench): HTMLElement {
       h("h3", {}, "Swap card"),
       h("p", {}, INTRO),
       createCautions(false),
-      h("div", { class: "field-row" }, out.element, into.element),
+      h("div", { class: "field-row swap-guards" }, out.element, into.element),
       h("div", { class: "field-row" }, jack.element, claw.element, guitar.element, date.element),
       h(
         "p",

@@ -7,8 +7,9 @@ import { flatDrive } from "../../../src/choice/drive.ts";
 import { curveFor, featuresFor, Guard } from "../../../src/choice/guard.ts";
 import { parseWishes } from "../../../src/choice/wanted/parse-wishes.ts";
 import type { Values } from "../../../src/choice/wanted/space/values.ts";
-import { searchWanted, type WantedQuestion } from "../../../src/choice/wanted/wanted.ts";
+import { searchWanted } from "../../../src/choice/wanted/wanted.ts";
 import { wantedTold } from "../../../src/choice/wanted/wanted-answer.ts";
+import type { WantedQuestion } from "../../../src/choice/wanted/wanted-question.ts";
 
 const SURROUNDINGS = { cable: { length: "3m", capacitance: "100p" } };
 const start = (id: string) => {

@@ -6,17 +6,22 @@ import { type OpenShelf, shelfWithStorage } from "../open-shelf.ts";
 
 type Asked = Pick<GuardLine, "id" | "fileMark">;
 
+/** Kept drawings of another look are drawn anew. */
+const LOOK = 2;
+
+const markOf = ({ fileMark }: Asked) => `${LOOK} ${fileMark}`;
+
 /** Of a guard whose build file cannot be read. */
 const NONE = "";
 
-async function fromStorage({ database }: OpenShelf, { id, fileMark }: Asked): Promise<string | undefined> {
+async function fromStorage({ database }: OpenShelf, asked: Asked): Promise<string | undefined> {
   if (!database) return undefined;
-  const kept = await (await database()).get("drawings", id);
-  return kept?.fileMark === fileMark ? kept.svg : undefined;
+  const kept = await (await database()).get("drawings", asked.id);
+  return kept?.fileMark === markOf(asked) ? kept.svg : undefined;
 }
 
-async function intoStorage({ database }: OpenShelf, { id, fileMark }: Asked, svg: string): Promise<void> {
-  if (database) await (await database()).put("drawings", { id, fileMark, svg });
+async function intoStorage({ database }: OpenShelf, asked: Asked, svg: string): Promise<void> {
+  if (database) await (await database()).put("drawings", { id: asked.id, fileMark: markOf(asked), svg });
 }
 
 async function made(bench: Bench, { shelf }: OpenShelf, { id }: Asked): Promise<string> {
