@@ -38,7 +38,7 @@ export const MAX_LINK_CODE_CHARS = 12_000;
 export const MAX_LINK_JSON_BYTES = 262_144;
 /** A cabinet in a room has died away in half of it; a longer response is a hall's. */
 export const MAX_CABINET_SECONDS = 1;
-/** Half an hour: the default sweep of half a minute; each second takes a driven amplifier some twenty milliseconds of one worker. */
+/** Half an hour: the default sweep of half a minute; each second takes a driven amplifier some ten milliseconds of one worker. */
 export const MAX_DRIVEN_SET_SECONDS = 1_800;
 /** Guards of one shelf link: some forty fit into a code, and more where they are nearly alike. */
 export const MAX_LINK_GUARDS = 200;

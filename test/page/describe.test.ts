@@ -146,7 +146,9 @@ describeWith("chromium", "describing a guard", () => {
       await card.getByRole("button", { name: "Compare with a cover on" }).click();
       const verdict = card.locator("[aria-live]", { hasText: "A: cover on. B: cover off." });
       await verdict.waitFor();
-      expect(await verdict.textContent()).toMatch(/they differ by \d\.\d+ dB at .*k?Hz/);
+      expect(await verdict.textContent()).toMatch(
+        /(not heard|is (heard|plainly heard|at the edge)|makes another sound).* dB at .*k?Hz/,
+      );
       expect(await featuresOf(page)).not.toBe(before);
       await card.getByRole("button", { name: "Compare with the cover off" }).click();
       await card.locator("[aria-live]", { hasText: "A: cover off. B: cover on." }).waitFor();

@@ -3,7 +3,7 @@ import { encodeWav } from "../../src/audio/wav-encode.ts";
 import { describeWith } from "../tools.ts";
 import { choosePosition, draftOf, openScenario, whenReady } from "./actions.ts";
 import { expectQuiet, usePage } from "./browser.ts";
-import { filtersUsed, noteSounds } from "./played.ts";
+import { filtersUsed, lastPlayed, noteSounds, playedCount } from "./played.ts";
 import { decodeFloatWav } from "./wav-spectrum.ts";
 
 function sameTaps(one: Float32Array, other: Float32Array): boolean {
@@ -45,6 +45,29 @@ describeWith("chromium", "one's own recording", () => {
     expect(sameTaps((await filtersUsed(page)).at(-1)!, samples)).toBe(true);
     await page.getByRole("button", { name: "Stop" }).click();
     expect(posted).toEqual([]);
+    expectQuiet(visit);
+  });
+
+  it("hums and hisses where that is chosen, as the setting does", async () => {
+    const visit = await site.visit({ before: noteSounds });
+    const { page } = visit;
+    await whenReady(page);
+    await openScenario(page, /HSS/);
+    await choosePosition(page, 5);
+    await page.getByLabel("Your own WAV…").setInputFiles({ name: "riff.wav", mimeType: "audio/wav", buffer: ownWav() });
+    // What matches loudness plays it once more, where nobody hears it.
+    await page.getByLabel("Same loudness").uncheck();
+    await page.getByRole("button", { name: "Play this setting" }).click();
+    await expect.poll(() => playedCount(page)).toBe(1);
+    await page.getByRole("group", { name: "Hum and hiss" }).getByRole("radio", { name: "50 Hz" }).check();
+    // Hum and hiss each, over a time of its own.
+    await expect.poll(() => playedCount(page)).toBe(3);
+    const { samples } = await lastPlayed(page);
+    const rms = Math.sqrt(samples.reduce((sum, value) => sum + value * value, 0) / samples.length);
+    // Microvolts: of some kilohms and the amplifier's input.
+    expect(rms).toBeGreaterThan(2e-6);
+    expect(rms).toBeLessThan(2e-5);
+    await page.getByRole("button", { name: "Stop" }).click();
     expectQuiet(visit);
   });
 

@@ -34,11 +34,13 @@ export function audibility(largestDb: number): Audibility {
   return size < ANOTHER_SOUND_DB ? "plain" : "another-sound";
 }
 
-/** 0.02, 3.4, 12 dB: two figures that count. */
+/** 0.02, 3.4, 12 dB: two figures that count, and none that would read as of the next class. */
 export function inDecibels(db: number): string {
   const size = Math.abs(db);
   const digits = size < 0.1 ? 2 : size < 9.95 ? 1 : 0;
-  return `${size.toFixed(digits)} dB`;
+  const rounded = size.toFixed(digits);
+  const isOver = audibility(Number(rounded)) !== audibility(size);
+  return `${isOver ? (Math.floor(size * 10) / 10).toFixed(1) : rounded} dB`;
 }
 
 /** "+3.6 dB", "−2.7 dB". */

@@ -9,6 +9,13 @@ import { contributionOf } from "./rows.ts";
 
 const middleOf = (sizes: Float64Array) => sizes.toSorted()[Math.floor(sizes.length / 2)]!;
 
+type Heard = Pick<Transfer, "re" | "im">;
+
+const heardOf = (drive: Drive, { re, im }: Transfer): Heard => ({
+  re: re.map((x, i) => drive.re[i]! * x - drive.im[i]! * im[i]!),
+  im: re.map((x, i) => drive.re[i]! * im[i]! + drive.im[i]! * x),
+});
+
 /**
  * A coil driven by another one laid over it, in several settings: how strongly and with what slope of its own is not known, so
  * only what differs between the settings counts. The exciter shows a coil's winding, not its magnet.
@@ -67,34 +74,24 @@ export class ExciterEvidence implements Evidence {
   }
 
   /** What a guard would have had recorded in one of the takes. */
-  heard(subject: Subject, take: Take): { re: Float64Array; im: Float64Array } {
+  heard(subject: Subject, take: Take): Heard {
     const which = this.laid.takes.findIndex((each) => each.take === take);
-    const drive = this.driveOf(subject);
-    const { re, im } = this.transfers(subject)[which]!;
-    return {
-      re: re.map((x, i) => drive.re[i]! * x - drive.im[i]! * im[i]!),
-      im: re.map((x, i) => drive.re[i]! * im[i]! + drive.im[i]! * x),
-    };
+    return heardOf(this.driveOf(subject), this.transfers(subject)[which]!);
   }
 
   apart(one: Subject, other: Subject, floor: number): number {
     const variances = this.#variances(floor);
     const [a, b] = [one, other].map((subject) => {
       const transfers = this.transfers(subject);
-      return { transfers, drive: driveOf(this.laid, transfers, variances, this.#usual) };
-    }) as [{ transfers: Transfer[]; drive: Drive }, { transfers: Transfer[]; drive: Drive }];
-    const heard = ({ transfers, drive }: typeof a, j: number, i: number) => {
-      const { re, im } = transfers[j]!;
-      return [drive.re[i]! * re[i]! - drive.im[i]! * im[i]!, drive.re[i]! * im[i]! + drive.im[i]! * re[i]!] as const;
-    };
-    return variances.reduce(
-      (sum, ofTake, j) =>
-        ofTake.reduce((all, variance, i) => {
-          const [p, q] = [heard(a, j, i), heard(b, j, i)];
-          return all + ((p[0] - q[0]) ** 2 + (p[1] - q[1]) ** 2) / variance;
-        }, sum),
-      0,
-    );
+      const drive = driveOf(this.laid, transfers, variances, this.#usual);
+      return transfers.map((each) => heardOf(drive, each));
+    }) as [Heard[], Heard[]];
+    return variances.reduce((sum, ofTake, j) => {
+      const [p, q] = [a[j]!, b[j]!];
+      return ofTake.reduce((all, variance, i) => {
+        return all + ((p.re[i]! - q.re[i]!) ** 2 + (p.im[i]! - q.im[i]!) ** 2) / variance;
+      }, sum);
+    }, 0);
   }
 
   weigh(subject: Subject, floor: number): Contribution {

@@ -1,13 +1,9 @@
-import { HalfBandDown, HalfBandUp } from "./half-band.ts";
+import { HALF_BAND_DELAY, HalfBandDown, HalfBandUp } from "./half-band.ts";
 import type { DriveLaw } from "./law.ts";
 import { SoftClip } from "./soft-clip.ts";
 
-/** Half-bands steep enough for what is left below a quarter and an eighth of their band, 100 dB down. */
-const PAIRS_AT_FOURFOLD = 7;
-const PAIRS_AT_EIGHTFOLD = 5;
-
 /** In samples at twice the rate: both half-bands there and back, and the clipper's half of a sample. */
-export const EIGHTFOLD_DELAY = 2 * PAIRS_AT_FOURFOLD - 1 + (2 * PAIRS_AT_EIGHTFOLD - 1) / 2 + 0.5 / 4;
+export const EIGHTFOLD_DELAY = HALF_BAND_DELAY + HALF_BAND_DELAY / 2 + 0.5 / 4;
 
 /** From twice the rate to eight times, through the clipper, and back. */
 export class Eightfold {
@@ -20,8 +16,8 @@ export class Eightfold {
   /** @param most samples of a block, at twice the rate */
   constructor(law: DriveLaw, most: number) {
     this.#clip = new SoftClip(law);
-    this.#up = [new HalfBandUp(PAIRS_AT_FOURFOLD, most), new HalfBandUp(PAIRS_AT_EIGHTFOLD, 2 * most)];
-    this.#down = [new HalfBandDown(PAIRS_AT_EIGHTFOLD, 2 * most), new HalfBandDown(PAIRS_AT_FOURFOLD, most)];
+    this.#up = [new HalfBandUp(most), new HalfBandUp(2 * most)];
+    this.#down = [new HalfBandDown(2 * most), new HalfBandDown(most)];
     this.#fourfold = new Float64Array(2 * most);
     this.#eightfold = new Float64Array(4 * most);
   }

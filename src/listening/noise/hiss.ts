@@ -28,7 +28,8 @@ function impedanceOf(network: Network, output: number, frequenciesHz: Float64Arr
   const values = slotValues(kept);
   for (const [index, hz] of frequenciesHz.entries()) {
     port.solveAt(hz, values);
-    re[index] = port.impedanceRe;
+    // Of a passive circuit it is never below 0, but for rounding where next to nothing of it is resistance.
+    re[index] = Math.max(0, port.impedanceRe);
     im[index] = port.impedanceIm;
   }
   return { re, im };

@@ -40,11 +40,16 @@ export class NoiseMaker {
     this.#hiss = wish.isHissing ? new Hiss(sampleRateHz) : null;
   }
 
+  /** The noise of a setting, each part over a time after which it comes again without a seam: volts, to be repeated and summed. */
+  periodsIn(settings: Settings): readonly Float64Array[] {
+    const { hum, hiss } = this.#periodsIn(settings);
+    return [hum, hiss].filter((period) => period !== null);
+  }
+
   /** Adds the noise of a setting to samples at the jack, in place; the same in every channel. */
   addTo(channels: readonly Float32Array[], settings: Settings): void {
-    const { hum, hiss } = this.#periodsIn(settings);
-    for (const samples of channels)
-      for (const period of [hum, hiss]) if (period) addRepeated(samples, period, this.#sampleRateHz);
+    const periods = this.periodsIn(settings);
+    for (const samples of channels) for (const period of periods) addRepeated(samples, period, this.#sampleRateHz);
   }
 
   #periodsIn(settings: Settings): Periods {

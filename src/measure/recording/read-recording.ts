@@ -1,3 +1,4 @@
+import type { Spectrum } from "../../network/nodal-analysis.ts";
 import { BODIES } from "../signal/layout.ts";
 import { bodyPeak, type SignalKind } from "../signal/measuring-signal.ts";
 import { TONES_HZ } from "../signal/multitone.ts";
@@ -9,7 +10,7 @@ import { noiseWithLines } from "./hum-lines.ts";
 import { aligned, gainMoved, isBent, meanOf, type Pass, type Transfer } from "./passes.ts";
 import { playedKind } from "./played-kind.ts";
 import { recordingFault } from "./recording-fault.ts";
-import { sweepTransfer } from "./sweep-transfer.ts";
+import { lastPlan, sweepTransfer } from "./sweep-transfer.ts";
 import { toneTransfer } from "./tone-transfer.ts";
 
 /** What one channel of a recording says of what the signal went through. */
@@ -26,11 +27,16 @@ const FREQUENCIES_HZ = Float64Array.from(TONES_HZ);
 /** Ratios of loads are told to a tenth of this. */
 const MOST_GAIN_MOVED_DECIBELS = 0.3;
 
-const READERS = {
-  sweep: (samples: Float32Array, rate: number, clock: Clock, index: number) =>
-    sweepTransfer(samples, rate, clock, index, FREQUENCIES_HZ),
-  multitone: toneTransfer,
-} satisfies Record<SignalKind, unknown>;
+type Read = (samples: Float32Array, rateHz: number, clock: Clock, index: number) => Spectrum;
+
+/** What reads the passes of one recording. */
+const READERS: Readonly<Record<SignalKind, () => Read>> = {
+  sweep: () => {
+    const planOf = lastPlan();
+    return (...pass) => sweepTransfer(...pass, FREQUENCIES_HZ, planOf);
+  },
+  multitone: () => toneTransfer,
+};
 
 const rms = (samples: Float32Array) => Math.sqrt(samples.reduce((sum, each) => sum + each * each, 0) / samples.length);
 
@@ -63,9 +69,11 @@ export function readRecording(
 ): Reading {
   const played = playedKind(samples, sampleRateHz, clock);
   if (played !== undefined && played !== kind) throw recordingFault(path, "kind", `a ${played}, not a ${kind}`);
-  const read = (of: Float32Array, index: number) => READERS[kind](of, sampleRateHz, clock, index);
+  const read = READERS[kind]();
   const damages = BODIES.map((_, index) => damageOf(samples, sampleRateHz, clock, index));
-  const whole = goodPasses(damages, path).map((index): Pass => ({ index, ...read(samples, index) }));
+  const whole = goodPasses(damages, path).map(
+    (index): Pass => ({ index, ...read(samples, sampleRateHz, clock, index) }),
+  );
   const quiet = quietOf(samples, sampleRateHz, clock);
   const noise = noiseWithLines(kind, FREQUENCIES_HZ, foretoldNoise(kind, BODIES[0]!, quiet, sampleRateHz));
   requireSteadyGain(whole, noise, path);

@@ -1,4 +1,4 @@
-import { createRealFft } from "../../filter/real-fft.ts";
+import { createRealFft, type RealFft } from "../../filter/real-fft.ts";
 import type { Spectrum } from "../../network/nodal-analysis.ts";
 import { BODIES, TAIL_SECONDS } from "../signal/layout.ts";
 import { bodyPeak } from "../signal/measuring-signal.ts";
@@ -42,8 +42,19 @@ export function gateEnergySeconds(): number {
   return AFTER_SECONDS + BEFORE_SECONDS - 2 * FADE_SECONDS + (2 * FADE_SECONDS * 3) / 8;
 }
 
-function impulseResponse({ heard, played, size }: ReturnType<typeof pass>): Float64Array {
-  const fft = createRealFft(size);
+export type Plans = (size: number) => RealFft;
+
+/** Passes are of one length, and a plan's tables take as long to build as a transform with it. */
+export function lastPlan(): Plans {
+  let plan: RealFft | undefined;
+  return (size) => {
+    if (plan?.size !== size) plan = createRealFft(size);
+    return plan;
+  };
+}
+
+function impulseResponse({ heard, played, size }: ReturnType<typeof pass>, planOf: Plans): Float64Array {
+  const fft = planOf(size);
   const [y, x] = [new Float64Array(size + 2), new Float64Array(size + 2)];
   fft.forward(y, heard);
   fft.forward(x, played);
@@ -64,6 +75,7 @@ function impulseResponse({ heard, played, size }: ReturnType<typeof pass>): Floa
  * What stands between the signal as played and one pass as recorded, at `frequenciesHz` of the player's clock. Distortion comes
  * before the impulse response and is cut off with it (A. Farina, AES 108, 2000).
  * @param index of the pass, 0 to 2
+ * @param planOf the transform of a size, for whoever reads several passes
  */
 export function sweepTransfer(
   samples: Float32Array,
@@ -71,8 +83,9 @@ export function sweepTransfer(
   clock: Clock,
   index: number,
   frequenciesHz: Float64Array,
+  planOf: Plans = createRealFft,
 ): Spectrum {
-  const response = impulseResponse(pass(samples, sampleRateHz, clock, index));
+  const response = impulseResponse(pass(samples, sampleRateHz, clock, index), planOf);
   const first = -Math.ceil(BEFORE_SECONDS * sampleRateHz);
   const kept = Float64Array.from({ length: Math.ceil(AFTER_SECONDS * sampleRateHz) - first + 1 }, (_, k) => {
     const n = first + k;

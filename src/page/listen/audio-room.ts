@@ -63,6 +63,13 @@ export class AudioRoom {
     return buffer;
   }
 
+  /** Hum and hiss of a setting at a context's own rate, each to be repeated without end; none where they are off. */
+  async noiseFor({ sampleRate: sampleRateHz }: BaseAudioContext | AudioBuffer, heard: Heard): Promise<AudioBuffer[]> {
+    const { noise } = this.#store.state;
+    const request = { build: heard.reading.build, settings: heard.settings, sampleRateHz, noise };
+    return (await this.#engine.noise(request)).map((period) => bufferOf([period], sampleRateHz));
+  }
+
   /** @throws Error naming what is wrong with the chosen cabinet */
   async checkCabinet(): Promise<void> {
     const chain = await askedChain(this.#store.state);
@@ -79,9 +86,9 @@ export class AudioRoom {
     return buffer;
   }
 
-  /** One's own recording through a setting's filter, and on through the chosen chain. */
-  async recordingThrough(recording: AudioBuffer, impulse: AudioBuffer): Promise<AudioBuffer> {
-    const jack = await renderThrough(recording, impulse);
+  /** One's own recording through a setting's filter, with the noise of the setting, and on through the chosen chain. */
+  async recordingThrough(recording: AudioBuffer, impulse: AudioBuffer, heard: Heard): Promise<AudioBuffer> {
+    const jack = await renderThrough(recording, impulse, await this.noiseFor(recording, heard));
     const chain = await askedChain(this.#store.state);
     if (!chain) return jack;
     const channels = Array.from({ length: jack.numberOfChannels }, (_, index) => jack.getChannelData(index));
@@ -107,7 +114,7 @@ export class AudioRoom {
       ownRecording(this.context, file),
       this.impulseFor(this.context, { reading, settings }),
     ]);
-    const rendered = await this.recordingThrough(sound, impulse);
+    const rendered = await this.recordingThrough(sound, impulse, { reading, settings });
     return matched ? scaledBuffer(rendered, matchedGain(rendered)) : rendered;
   }
 }

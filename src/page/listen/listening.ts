@@ -6,7 +6,7 @@ import type { AudioRoom } from "./audio-room.ts";
 import { heardIn } from "./chain/asked-chain.ts";
 import { Deck } from "./deck.ts";
 import type { Heard } from "./heard.ts";
-import { LivePlayer } from "./live-player.ts";
+import type { LivePlayer } from "./live-player.ts";
 
 /** Long enough that a knob being turned is rendered once, when it has come to rest. */
 const SETTLED_MS = 400;
@@ -18,7 +18,8 @@ const playedIn = (state: AppState) => [state.signal, state.hand, state.stringAge
 export class Listening {
   readonly #store: AppStore;
   readonly #room: AudioRoom;
-  readonly #live: LivePlayer;
+  /** Loaded when one's own sound is first wanted. */
+  #live: LivePlayer | undefined;
   #deck: Deck | undefined;
   #latestRequest = 0;
   /** Stands for the wishes under way, one after the other. */
@@ -27,7 +28,6 @@ export class Listening {
   constructor(store: AppStore, room: AudioRoom) {
     this.#store = store;
     this.#room = room;
-    this.#live = new LivePlayer(store, room, () => store.set({ playing: "no" }));
     this.#follow();
   }
 
@@ -40,7 +40,7 @@ export class Listening {
     this.#latestRequest += 1;
     this.#asking = undefined;
     this.#deck?.stop();
-    this.#live.stop();
+    this.#live?.stop();
     this.#store.set({ playing: "no" });
   }
 
@@ -64,7 +64,7 @@ export class Listening {
     if (!heard) return;
     try {
       const isCurrent = () => request === this.#latestRequest;
-      if (this.#isLocal()) await this.#live.play(heard, isCurrent);
+      if (this.#isLocal()) await (await this.#livePlayer()).play(heard, isCurrent);
       else await this.#playRendered(heard, isCurrent);
       if (isCurrent()) this.#store.set({ playing: "yes" });
     } catch (error) {
@@ -81,10 +81,16 @@ export class Listening {
       context.resume(),
     ]);
     if (!isCurrent()) return;
-    this.#live.stop();
+    this.#live?.stop();
     this.#deck ??= new Deck(context, context.destination, () => this.#store.set({ playing: "no" }));
     this.#deck.loop = this.#store.state.loop;
     this.#deck.play(sound);
+  }
+
+  async #livePlayer(): Promise<LivePlayer> {
+    const { LivePlayer } = await import("./live-player.ts");
+    this.#live ??= new LivePlayer(this.#store, this.#room, () => this.#store.set({ playing: "no" }));
+    return this.#live;
   }
 
   /** One's own sound goes through a filter in the browser; phrases are rendered by the service, coil by coil. */
@@ -144,7 +150,7 @@ export class Listening {
       (state) => [state.loop],
       (loop) => {
         if (this.#deck) this.#deck.loop = loop;
-        this.#live.loop = loop;
+        if (this.#live) this.#live.loop = loop;
       },
     );
   }

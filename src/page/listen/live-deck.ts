@@ -1,6 +1,7 @@
 import { afterPlaying } from "./audio-clock.ts";
 import { Crossing, filterWay, STRAIGHT, type Way } from "./crossing.ts";
 import { FADE_SECONDS, LEAD_SECONDS } from "./fader.ts";
+import { NoiseLoop } from "./noise-loop.ts";
 
 /** What one sound goes through, from its source to the output; the next one has a chain of its own. */
 interface Chain {
@@ -8,6 +9,7 @@ interface Chain {
   /** What is behind the jack. */
   readonly heard: Crossing;
   readonly level: GainNode;
+  noise: NoiseLoop | undefined;
 }
 
 /**
@@ -54,6 +56,14 @@ export class LiveDeck {
     this.#chain.guard.take(filterWay(this.context, impulse), this.#whenPlaying());
   }
 
+  /** Lets other noise take over between filter and jack, each of these repeated without end; none is silence. */
+  setNoise(periods: readonly AudioBuffer[]): void {
+    const at = this.#soon();
+    this.#chain.noise?.letGo(at);
+    this.#chain.noise =
+      periods.length > 0 ? new NoiseLoop(this.context, periods, this.#chain.heard.input, at) : undefined;
+  }
+
   /** Lets something else take over behind the jack; before the first call nothing is there. */
   setHeardThrough(way: Way): void {
     this.#chain.heard.take(way, this.#whenPlaying());
@@ -70,7 +80,8 @@ export class LiveDeck {
   stop(): void {
     const at = this.#soon();
     const source = this.#source;
-    const { guard, heard } = this.#chain;
+    const { guard, heard, noise } = this.#chain;
+    noise?.letGo(at);
     if (source instanceof AudioBufferSourceNode) {
       source.onended = null;
       source.stop(at + FADE_SECONDS);
@@ -98,7 +109,7 @@ export class LiveDeck {
     guard.output.connect(heard.input);
     heard.output.connect(level).connect(this.#output);
     heard.take(STRAIGHT, undefined);
-    return { guard, heard, level };
+    return { guard, heard, level, noise: undefined };
   }
 
   #take(source: AudioNode): void {

@@ -50,13 +50,19 @@ export class LivePlayer {
     const context = liveInput ? this.#room.liveContext : this.#room.context;
     await context.resume();
     const recording = liveInput || !ownSound ? undefined : await ownRecording(context, ownSound.file);
-    const [impulse, behind] = await Promise.all([this.#room.impulseFor(context, heard), this.#behindJack(context)]);
-    const gain = recording ? await this.#gainFor(recording, impulse) : liveGain;
+    const [impulse, behind, noise] = await Promise.all([
+      this.#room.impulseFor(context, heard),
+      this.#behindJack(context),
+      // An instrument that is played brings its own.
+      recording ? this.#room.noiseFor(context, heard) : [],
+    ]);
+    const gain = recording ? await this.#gainFor(recording, impulse, heard) : liveGain;
     if (!isCurrent()) return;
     const wanted = liveInput ?? ownSound;
     if (this.#deck?.playing && this.#source !== wanted) this.#deck.stop();
     if (this.#deck?.context !== context) this.#deck = new LiveDeck(context, context.destination);
     this.#deck.setImpulse(impulse);
+    this.#deck.setNoise(noise);
     if (behind !== this.#heard) this.#deck.setHeardThrough(behind.way);
     this.#heard = behind;
     this.#deck.setLevel(gain);
@@ -87,7 +93,8 @@ export class LivePlayer {
     return { way: await chainWay(context, state, speaker), of };
   }
 
-  async #gainFor(recording: AudioBuffer, impulse: AudioBuffer): Promise<number> {
-    return this.#store.state.levelMatched ? matchedGain(await this.#room.recordingThrough(recording, impulse)) : 1;
+  async #gainFor(recording: AudioBuffer, impulse: AudioBuffer, heard: Heard): Promise<number> {
+    if (!this.#store.state.levelMatched) return 1;
+    return matchedGain(await this.#room.recordingThrough(recording, impulse, heard));
   }
 }

@@ -5,14 +5,26 @@ import { MATCHED_LUFS } from "../../render/levels.ts";
 /** Keeps peaks of a sharp filter from clipping at the loudspeaker. */
 const MAX_PEAK = 0.98;
 
-/** A recording through a filter, rendered in the browser; as long as the service makes it, the filter's ring-out included. */
-export async function renderThrough(sound: AudioBuffer, impulse: AudioBuffer): Promise<AudioBuffer> {
+/**
+ * A recording through a filter, rendered in the browser; as long as the service makes it, the filter's ring-out included.
+ * @param noise added behind the filter, each repeated without end
+ */
+export async function renderThrough(
+  sound: AudioBuffer,
+  impulse: AudioBuffer,
+  noise: readonly AudioBuffer[] = [],
+): Promise<AudioBuffer> {
   const length = sound.length + impulse.length - 1;
   const context = new OfflineAudioContext(sound.numberOfChannels, length, sound.sampleRate);
   const convolver = new ConvolverNode(context, { disableNormalization: true, buffer: impulse });
   const source = new AudioBufferSourceNode(context, { buffer: sound });
   source.connect(convolver).connect(context.destination);
   source.start();
+  for (const buffer of noise) {
+    const repeated = new AudioBufferSourceNode(context, { buffer, loop: true });
+    repeated.connect(context.destination);
+    repeated.start();
+  }
   return context.startRendering();
 }
 

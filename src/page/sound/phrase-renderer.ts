@@ -33,6 +33,10 @@ export interface PhraseRequest {
 
 export type FilterRequest = Pick<PhraseRequest, "build" | "settings" | "sampleRateHz">;
 
+export interface NoiseRequest extends FilterRequest {
+  readonly noise: NoiseHeard;
+}
+
 /** Samples of each channel; ±1 is full scale. */
 export type Channels = readonly Float32Array<ArrayBuffer>[];
 
@@ -93,6 +97,12 @@ export class PhraseRenderer {
     const transfers = engine.transfersIn(parseSettings(controls, settings) as Settings);
     const { taps } = impulseResponse((frequenciesHz) => transfers.total(frequenciesHz), sampleRateHz);
     return Float32Array.from(taps);
+  }
+
+  /** Hum and hiss of a setting, each to be repeated without end. @throws as `render` */
+  noisePeriods({ build, settings, sampleRateHz, noise }: NoiseRequest): Channels {
+    const { controls } = this.#guard(build);
+    return this.noise.periods({ build, settings: parseSettings(controls, settings), sampleRateHz }, noise);
   }
 
   #guard(build: Build): Guard {

@@ -1,6 +1,12 @@
 import { transfer } from "comlink";
 import type { AskedChain } from "./chain-key.ts";
-import { type Channels, type FilterRequest, PhraseRenderer, type PhraseRequest } from "./phrase-renderer.ts";
+import {
+  type Channels,
+  type FilterRequest,
+  type NoiseRequest,
+  PhraseRenderer,
+  type PhraseRequest,
+} from "./phrase-renderer.ts";
 
 /** Renders beside the page's own thread; samples are handed over, not copied. */
 export class SoundDesk {
@@ -18,6 +24,16 @@ export class SoundDesk {
   impulse(request: FilterRequest): Float32Array<ArrayBuffer> {
     const taps = this.#renderer.impulse(request);
     return transfer(taps, [taps.buffer]);
+  }
+
+  /** Hum and hiss of a setting, each to be repeated without end. */
+  async noise(request: NoiseRequest): Promise<Channels> {
+    await this.#renderer.noise.bring(request.noise);
+    const periods = this.#renderer.noisePeriods(request);
+    return transfer(
+      periods,
+      periods.map((samples) => samples.buffer),
+    );
   }
 
   /** The taps of a chain's speaker. */

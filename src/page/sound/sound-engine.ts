@@ -1,7 +1,7 @@
 import { BoundedMap } from "../../bounded-map.ts";
 import { WorkerLink } from "../engine/worker-link.ts";
 import { type AskedChain, keyOf } from "./chain-key.ts";
-import type { Channels, FilterRequest, PhraseRequest } from "./phrase-renderer.ts";
+import type { Channels, FilterRequest, NoiseRequest, PhraseRequest } from "./phrase-renderer.ts";
 import type { SoundDesk } from "./sound-desk.ts";
 
 /** A row of the grid and what was heard before; anything else is rendered again in less time than it takes to notice. */
@@ -27,6 +27,11 @@ export class SoundEngine {
   /** The taps of a setting's whole filter. @throws Error with what the renderer refuses */
   impulse(request: FilterRequest): Promise<Float32Array<ArrayBuffer>> {
     return this.#link.ask((desk) => desk.impulse(request));
+  }
+
+  /** Hum and hiss of a setting, each to be repeated without end; none where they are off. */
+  async noise(request: NoiseRequest): Promise<Channels> {
+    return request.noise === "off" ? [] : this.#link.ask((desk) => desk.noise(request));
   }
 
   /** The taps of a chain's speaker. @throws Error naming what is wrong with a cabinet */

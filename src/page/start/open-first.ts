@@ -8,6 +8,11 @@ export async function openFirst({ store, editor, engine }: Bench): Promise<void>
   const { id, description, question, settings, sweep } = scenario;
   const source = scenario.build as BuildSource;
   const other = compareWith ? engine.know(scenario.compareWith as BuildSource, compareWith) : undefined;
-  store.set({ startedFrom: id, story: { description, question, sweep }, other, signal: store.state.signal || signal });
+  store.set({
+    startedFrom: id,
+    story: { description, question, ...(sweep ? { sweep } : {}) },
+    other,
+    signal: store.state.signal || signal,
+  });
   await editor.open(source, settings, engine.know(source, build));
 }

@@ -10,7 +10,7 @@ export const FILE_PREFIX = "file:";
 async function openScenario(bench: Bench, { id, build, compareWith, ...rest }: StartScenario): Promise<void> {
   const { description, question, settings, sweep } = rest;
   if (!(await openBuild(bench, build, settings))) return;
-  bench.store.set({ startedFrom: id, story: { description, question, sweep }, other: undefined });
+  bench.store.set({ startedFrom: id, story: { description, question, ...(sweep ? { sweep } : {}) }, other: undefined });
   if (compareWith !== undefined) bench.store.set({ other: await toReading(bench, compareWith) });
 }
 

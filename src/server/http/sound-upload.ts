@@ -175,12 +175,11 @@ export function readUploads(fields: readonly string[]) {
   };
 }
 
-/** As `readUpload`, for a request for sound: a file to be played goes to `request.upload`, a cabinet to `request.uploads`. */
+/** As `readUploads`, for a request for sound: a file to be played, a cabinet to be heard through, or both. */
 export async function readSoundUploads(request: FastifyRequest, reply: FastifyReply): Promise<void> {
   if (!request.isMultipart()) return;
   const { body, files } = await readFormOf(request, reply, [FILE_FIELD, CABINET_FIELD]);
   if (Object.keys(files).length === 0) throw faultAt("REQUEST_INVALID", FILE_FIELD, "is missing; expected a WAV file");
-  request.upload = files[FILE_FIELD];
   request.uploads = files;
   request.body = body;
 }

@@ -1,12 +1,10 @@
+import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
 import { readBuild } from "../../../src/build-file/read-build.ts";
-import type { ComparisonRow } from "../../../src/choice/compare/compare.ts";
-import { AUDIBILITY_WORDS } from "../../../src/choice/compare/verdict.ts";
-import { FLOOR_DB, heardSound } from "../../../src/choice/ear/heard-sound.ts";
-import { energiesFor } from "../../../src/choice/guard.ts";
-import { SLICES } from "../../../src/choice/slices.ts";
+import { effort } from "../../effort.ts";
 import { onePickup } from "../../fixtures/circuits.ts";
 import {
+  anyChange,
   CHANGES,
   type Compared,
   changeComparisons,
@@ -15,110 +13,35 @@ import {
   scenarioComparisons,
   twoSettings,
 } from "./comparisons.ts";
+import { expectAnswer, expectEnglish, expectHeardBands, expectNoContradiction, expectOrder } from "./wording.ts";
 
 const SCENARIOS = scenarioComparisons();
 const GENERATED = changeComparisons();
 const ALL = [...SCENARIOS, ...GENERATED].map((each) => [each.title, each] as const);
 
-const isMuted = ({ verdict }: ComparisonRow) => verdict.includes("silent");
-const sizeOf = (row: ComparisonRow) => Math.abs(row.weighed.largest.difference);
+describe.each(ALL)("the answer about %s", (_title, told: Compared) => {
+  it("gives the largest difference that is heard, and calls it what it is", () => expectAnswer(told));
 
-/** Jesteadt, Wier and Green's 0.5 and 1.25 dB, and the service's own 3 and 6. */
-function classOf(db: number): ComparisonRow["audible"] {
-  if (db < 0.5) return "none";
-  if (db < 1.25) return "edge";
-  if (db < 3) return "side-by-side";
-  return db < 6 ? "plain" : "another-sound";
-}
+  it("puts the settings in the order of what is heard", () => expectOrder(told));
 
-/** To two figures that count, as a person would write it. */
-function figure(db: number): string {
-  const size = Math.abs(db);
-  return size < 0.1 ? size.toFixed(2) : size < 9.95 ? size.toFixed(1) : size.toFixed(0);
-}
+  it("says of no row what its figure speaks against", () => expectNoContradiction(told));
 
-describe.each(ALL)("the answer about %s", (_title, { told, sides }: Compared) => {
-  const { rows, order, answer, verdict } = told;
-  const sounding = rows.filter((row) => !isMuted(row));
-  const most = sounding.reduce((a, b) => (sizeOf(b) > sizeOf(a) ? b : a));
+  it("lets no band decide that strings and speaker leave nothing in", () => expectHeardBands(told));
 
-  it("gives the largest difference that is heard, and calls it what it is", () => {
-    if (sizeOf(most) >= 0.005) expect(answer).toContain(`${figure(sizeOf(most))} dB at `);
-    const said = {
-      none: / not heard/,
-      edge: /at the edge of hearing/,
-      "side-by-side": /heard side by side/,
-      plain: /plainly heard/,
-      "another-sound": /makes? another sound/,
-    };
-    // Before the figure stands what is said of it, and nothing of the other classes.
-    const [start] = answer.split(": ");
-    for (const [audible, words] of Object.entries(said))
-      expect(words.test(start!), audible).toBe(most.audible === audible);
-  });
+  it("is English, in the trade's words, without names from the build file", () => expectEnglish(told));
+});
 
-  it("puts the settings in the order of what is heard", () => {
-    expect([...order].sort((a, b) => a - b)).toEqual(rows.map((_, index) => index));
-    const sizes = order.map((index) => {
-      const row = rows[index]!;
-      return isMuted(row) && row.audible === "another-sound" ? 1e3 : sizeOf(row);
-    });
-    expect(sizes).toEqual([...sizes].sort((a, b) => b - a));
-    const listed = /Most different first: (.*?)\.(?= [A-Z]|$)/.exec(verdict)?.[1] ?? "";
-    const figures = [...listed.matchAll(/: [+−](\d+(?:\.\d+)?) dB at/g)].map(([, db]) => Number(db));
-    expect(figures).toEqual([...figures].sort((a, b) => b - a));
-  });
-
-  it("says of no row what its figure speaks against", () => {
-    for (const row of rows) {
-      if (isMuted(row)) continue;
-      expect(row.audible).toBe(classOf(sizeOf(row)));
-      expect(row.verdict).toContain(`: ${AUDIBILITY_WORDS[row.audible]}`);
-      if (sizeOf(row) >= 0.005) expect(row.verdict).toContain(`differ by ${figure(sizeOf(row))} dB at `);
-      // Steps of a peak are counted where there is one, and where more than a hair is heard.
-      if (row.verdict.includes("just-noticeable step")) {
-        expect(["plain", "another-sound"]).toContain(row.audible);
-        expect(row.peakShift!.q).toBeGreaterThanOrEqual(1);
-      }
-      const { character, largest } = row.weighed;
-      if (row.audible !== "none")
-        expect(["brighter", "thicker"].includes(character!), row.verdict).toBe(largest.difference > 0);
-    }
-    const audible = rows.filter((row) => row.audible !== "none").length;
-    if (rows.length > 1)
-      expect(verdict).toContain(
-        audible === 0 ? "No difference can be heard in any" : `can be heard in ${audible} of ${rows.length}`,
-      );
-  });
-
-  it("lets no band decide that strings and speaker leave nothing in", () => {
-    for (const [index, row] of rows.entries()) {
-      if (isMuted(row) || row.audible === "none") continue;
-      const band = SLICES.bands.findIndex(({ centre }) => centre === row.weighed.largest.frequency);
-      const over = sides.map(({ guard, played, settings }) => {
-        const { levelsDb } = heardSound(energiesFor(guard.transfers(settings[index]!), played!));
-        return levelsDb[band]! - FLOOR_DB[band]!;
-      });
-      // What differs by so much must stand out by as much of threshold and room in one of the two.
-      expect(Math.max(...over)).toBeGreaterThanOrEqual(sizeOf(row));
-      expect(row.weighed.largest.frequency).toBeLessThan(10_000);
-    }
-  });
-
-  it("is English, in the trade's words, without names from the build file", () => {
-    const { parts } = sides[0].guard.build;
-    const codes = [...Object.keys(parts), ...Object.keys(sides[1].guard.build.parts)].filter((name) =>
-      /[A-Z0-9]/.test(name),
+describe("the answer about any change", () => {
+  it("of a cap, a pot, a pickup, a treble bleed, a lead or several holds to all that", () => {
+    fc.assert(
+      fc.property(anyChange, ({ change, sweep, names }) => {
+        const told = compared("any", [plain(), change], sweep);
+        for (const expectIt of [expectAnswer, expectOrder, expectNoContradiction, expectHeardBands, expectEnglish])
+          expectIt(told);
+        for (const name of names) expect(told.told.answer).toContain(name);
+      }),
+      { numRuns: effort(8, 300) },
     );
-    for (const words of [answer, verdict, ...rows.map((row) => row.verdict)]) {
-      for (const code of codes) expect(words).not.toMatch(new RegExp(`\\b${code}\\b`));
-      expect(words).not.toMatch(
-        /undefined|NaN|Infinity|null|\[object| {2}|\.\.|\b1 settings|\b1\.0 just-noticeable steps|−0\.0+ |the the /,
-      );
-    }
-    expect(verdict.startsWith(answer)).toBe(true);
-    expect(answer).toMatch(/^[A-Z0-9].*[^.]\.$/);
-    expect(verdict).toMatch(/\.$/);
   });
 });
 

@@ -1,3 +1,4 @@
+import fc from "fast-check";
 import type { PlanInput } from "../../../src/build-file/plans/plan-schema.ts";
 import { readBuild } from "../../../src/build-file/read-build.ts";
 import type { Build } from "../../../src/build-file/schema.ts";
@@ -92,6 +93,20 @@ export const CHANGES: readonly [what: string, names: RegExp, change: () => Build
     { lever: [1, 2, 3, 4, 5] },
   ],
   [
+    "a pickup's metal",
+    /^Other metal at the bridge humbucker /,
+    () => {
+      const { bridge, ...parts } = plain().parts;
+      if (bridge?.kind !== "pickup") throw new Error("no bridge pickup");
+      const { type: _, ...rest } = bridge;
+      const coils = Object.fromEntries(
+        Object.entries(bridge.coils).map(([name, coil]) => [name, { ...coil, shielding: [{ pole: 3000 }] }]),
+      );
+      return { ...plain(), parts: { ...parts, bridge: { ...rest, coils } } };
+    },
+    { lever: [1, 2, 3] },
+  ],
+  [
     "a treble bleed put in",
     /^An added 1 nF treble bleed cap /,
     () => plain({ trebleBleed: { capacitance: "1n" } }),
@@ -125,3 +140,45 @@ export const CHANGES: readonly [what: string, names: RegExp, change: () => Build
 
 export const changeComparisons = (): Compared[] =>
   CHANGES.map(([what, , change, sweep]) => compared(what, [plain(), change()], sweep));
+
+const ohms = fc.constantFrom("100k", "220k", "300k", "500k", "1M");
+const CAPS = ["3.3n", "10n", "33n", "47n", "100n"] as const;
+const SWEEPS: readonly RawSweep[] = [
+  { lever: [1, 2, 3, 4, 5] },
+  { lever: [1, 5], tone: [10, 6, 0] },
+  { lever: [3], volume: [10, 7, 3] },
+  { tone1: [10, 2], tone2: [10, 5] },
+];
+const shown = (value: string) => value.replace(/([kMn])$/, (unit) => ` ${unit === "n" ? "nF" : `${unit}Ω`}`);
+
+/** One to three values changed at once, and what the first sentence has to name of each where they are few. */
+export const anyChange = fc
+  .record({
+    volume: fc.option(ohms),
+    cap: fc.option(fc.constantFrom(...CAPS)),
+    bridge: fc.option(fc.constantFrom("humbucker-hot", "humbucker-vintage")),
+    bleed: fc.option(fc.constantFrom("470p", "1n")),
+    metres: fc.option(fc.integer({ min: 4, max: 15 })),
+    sweep: fc.constantFrom(...SWEEPS),
+  })
+  .filter(({ sweep: _, ...values }) => {
+    const changed = Object.values(values).filter((value) => value !== null).length;
+    return changed > 0 && changed <= 3;
+  })
+  .map(({ volume, cap, bridge, bleed, metres, sweep }) => {
+    const more: Partial<PlanInput> = {
+      ...(volume ? { volume } : {}),
+      ...(cap ? { tones: PLAN.tones.map((tone) => ({ ...tone, cap })) } : {}),
+      ...(bridge ? { pickups: { ...PLAN.pickups, bridge } } : {}),
+      ...(bleed ? { trebleBleed: { capacitance: bleed } } : {}),
+    };
+    const cable = metres ? { cable: { length: `${metres}m`, capacitance: "100p" } } : {};
+    const names = [
+      ...(volume ? [`${shown(volume)} instead of 250 kΩ`] : []),
+      ...(cap ? [`${shown(cap)} instead of 22 nF`] : []),
+      ...(bridge ? ["instead of medium wind"] : []),
+      ...(bleed ? ["added"] : []),
+      ...(metres ? [`of ${metres} m`] : []),
+    ];
+    return { change: plain(more, cable), sweep, names };
+  });

@@ -20,12 +20,20 @@ def usual(p):
     rows = [np.log(p["capacitance"]/150e-12)/0.5]
     henries = sum(v for k, v in p.items() if k.endswith("inductance"))
     if "loss" in p: rows.append(np.log(p["loss"]/henries/400e3)/0.9)
+    sections = []
     i = 0
     while f"loss.{i}.resistance" in p:
         r, l = p[f"loss.{i}.resistance"], p.get(f"loss.{i}.inductance")
         if l is None: rows.append(np.log(r/henries/400e3)/0.9)
-        else: rows += [np.log(l/(p["inductance"] + l)/0.22)/0.5, np.log(r/(2*np.pi*l)/1800)/0.7]
+        else: sections.append((l, r/(2*np.pi*l)))
         i += 1
+    if len(sections) == 1:
+        [(l, corner)] = sections
+        rows += [np.log(l/(p["inductance"] + l)/0.22)/0.5, np.log(corner/1800)/0.7]
+    elif sections:
+        low, high = sorted(corner for _, corner in sections)
+        rows += [np.log(l/henries/0.15)/0.55 for l, _ in sections]
+        rows += [np.log(np.sqrt(low*high)/2700)/0.45, np.log(high/low/2.7)/0.5]
     return rows
 def share(runs):
     square = sum(np.sum(r*r) for r in runs)

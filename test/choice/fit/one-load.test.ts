@@ -29,6 +29,7 @@ function rmsDb(coil: CoilValues, { frequenciesHz, levelsDb, load }: RatioSweep):
   return Math.sqrt(errors.reduce((sum, error) => sum + (error - mean) ** 2, 0) / errors.length);
 }
 
+const mean = (values: readonly number[]) => values.reduce((sum, each) => sum + each, 0) / values.length;
 const median = (values: readonly number[]) => values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)]!;
 
 /** The impedance that a person works out of the two voltages: (V_free/V_loaded − 1)/Y. */
@@ -59,9 +60,19 @@ describe("real coils, by their DC resistance and one ratio (open data set strayr
   );
 
   // What the circuit leaves when it is fitted to both is 0.08 dB in the middle, and 0.2 dB at most.
-  it("foretell it within 0.155 dB in the middle of them, and within 0.2 dB in the mean", () => {
-    expect(median(foretold)).toBeLessThan(0.155);
-    expect(foretold.reduce((sum, each) => sum + each, 0) / foretold.length).toBeLessThan(0.2);
+  it("foretell it within 0.15 dB in the middle of them, and within 0.19 dB in the mean", () => {
+    expect(median(foretold)).toBeLessThan(0.15);
+    expect(mean(foretold)).toBeLessThan(0.19);
+  });
+
+  // To 5 kHz the ratio under 10 nF hardly tells the winding's capacitance, on which the other hangs at the top.
+  thoroughly("foretell the ratio under 200 kΩ and 470 pF by the one under 10 nF within 0.52 dB in the mean", () => {
+    const back = MEASURED_COILS.map((coil) => {
+      const { coil: fitted } = fitTwoLoads([sweepOf(coil, "C")], knownOf(coil));
+      return rmsDb(fitted, sweepOf(coil, "R"));
+    });
+    expect(mean(back)).toBeLessThan(0.52);
+    expect(Math.max(...back)).toBeLessThan(1.1);
   });
 
   it("are told of where some lines are off far more than others", () => {

@@ -95,10 +95,11 @@ describe("limits on bytes", () => {
 
   test("hold for the whole of an archive, before its first sound is made", async () => {
     const build = readBuild(PLAN);
-    const refusalOf = (sound: Parameters<typeof pcm>[0], count: number) => {
+    const refusalOf = (sound: Parameters<typeof pcm>[0], count: number, drive = 0) => {
       const settings = expandSweep(new Controls(build), { tone: numbers(count) });
       const signal = { file: pcm({ ...sound, bits: 8 }) };
-      const set = { build, settings, signal, level: "true", encoding: "float32", from: 0 } as const;
+      const listening = { drive };
+      const set = { build, settings, signal, level: "true", encoding: "float32", from: 0, listening } as const;
       try {
         return renderBatch(set, { checkpoint: () => {} });
       } catch (error) {
@@ -108,6 +109,8 @@ describe("limits on bytes", () => {
     const told = (what: string) => ["LIMIT_EXCEEDED", "sweep", expect.stringContaining(what)];
     const minute = { frames: 8_000 * 60 };
     expect(refusalOf(minute, limits.MAX_SET_SECONDS / 60 + 1)).toEqual(told(`${limits.MAX_SET_SECONDS} s`));
+    const driven = limits.MAX_DRIVEN_SET_SECONDS;
+    expect(refusalOf(minute, driven / 60 + 1, 3)).toEqual(told(`${driven} s through a driven amplifier`));
     const large = { sampleRateHz: 192_000, channels: 2, frames: 192_000 * 60 };
     expect(refusalOf(large, 24)).toEqual(told(`${limits.MAX_SET_BYTES / 2 ** 20} MiB`));
   });

@@ -33,7 +33,7 @@ describe("a preview heard through an amplifier", () => {
     expect(clean.headers).toMatchObject({
       "presolder-listening": "clean amplifier and 12-inch speaker, drive 3.5",
       "content-disposition": 'inline; filename="preview-clean-drive-3-5.wav"',
-      "presolder-delay-samples": "177",
+      "presolder-delay-samples": "178",
     });
     const none = await post("/api/preview", {});
     expect(none.headers).toMatchObject({
@@ -62,6 +62,8 @@ describe("a preview heard through an amplifier", () => {
     const own = await postForm(withCabinet({ signal: "click", listening: { chain: "clean" } }));
     expect(own.statusCode).toBe(200);
     expect(own.headers["presolder-listening"]).toBe("clean amplifier and own cabinet, drive 0");
+    const nothing = await postForm(withCabinet({ signal: "click", listening: { chain: "clean", cabinet: null } }));
+    expect(nothing.rawPayload.equals(own.rawPayload)).toBe(true);
     const both = withCabinet({ listening: { chain: "clean", cabinet: "own" } });
     const form = multipart([
       { name: "request", content: JSON.stringify({ build: guard, listening: { chain: "clean", cabinet: "own" } }) },

@@ -1,8 +1,16 @@
-import type { Build } from "../../../build-file/schema.ts";
+import type { Build, Part, Pickup } from "../../../build-file/schema.ts";
 import { fewNames } from "./few-names.ts";
 
 const keyOf = ({ from, to }: Build["wires"][number]) => [from, to].sort().join(" ");
 const partOf = (lug: string) => lug.split(".")[0]!;
+
+/** Whether a part is in both; another pickup with other leads brings its wires with it. */
+function hasSameLeads(a: Part | undefined, b: Part | undefined): boolean {
+  if (!a || !b || a.kind !== b.kind) return false;
+  if (a.kind !== "pickup" || b.kind !== "pickup") return true;
+  const leadsOf = ({ coils, conductors, metal }: Pickup) => [Object.keys(coils), conductors, metal].join();
+  return leadsOf(a) === leadsOf(b);
+}
 
 /** What else a wire can bring into the curve: its screen. */
 const screenOf = (wire: Build["wires"][number]) =>
@@ -18,7 +26,7 @@ export function wireChanges(a: Build, b: Build, words: ReadonlyMap<string, strin
     ({ wires }) => new Map(wires.map((wire) => [`${keyOf(wire)} ${screenOf(wire)}`, wire])),
   );
   const isCommon = ({ from, to }: Build["wires"][number]) =>
-    [from, to].every((lug) => partOf(lug) in a.parts && partOf(lug) in b.parts);
+    [from, to].every((lug) => hasSameLeads(a.parts[partOf(lug)], b.parts[partOf(lug)]));
   const gone = [...inA!].filter(([key, wire]) => !inB!.has(key) && isCommon(wire)).map(([, wire]) => wire);
   const laid = [...inB!].filter(([key, wire]) => !inA!.has(key) && isCommon(wire)).map(([, wire]) => wire);
   if (gone.length + laid.length === 0) return undefined;

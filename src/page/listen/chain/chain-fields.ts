@@ -59,9 +59,13 @@ function figures(): HTMLElement {
     h(
       "p",
       { class: "hint" },
-      `Speaker: nothing below ${highPass.hertz} Hz (12 dB an octave), ${presence.decibels} dB more about ${presence.hertz / 1000} kHz, nothing above ${lowPass.hertz / 1000} kHz (${6 * lowPass.order} dB an octave). ${SPEAKER_BASIS}.`,
+      `Speaker: it falls by 12 dB an octave below ${highPass.hertz} Hz, gives ${presence.decibels} dB more about ${presence.hertz / 1000} kHz, and falls by ${6 * lowPass.order} dB an octave above ${lowPass.hertz / 1000} kHz. Why so: ${SPEAKER_BASIS}.`,
     ),
-    h("p", { class: "hint" }, `Amplifier: flat. Drive: ${DRIVE_BASIS}.`),
+    h(
+      "p",
+      { class: "hint" },
+      `Amplifier: flat. Drive: ${DRIVE_BASIS}. Full scale of a recording or of the live input counts as 1 V.`,
+    ),
   );
 }
 

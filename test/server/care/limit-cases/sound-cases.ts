@@ -1,5 +1,6 @@
 import * as limits from "../../../../src/limits.ts";
-import { withFile } from "../../service.ts";
+import { PLAN } from "../../plan.ts";
+import { multipart, withFile } from "../../service.ts";
 import { pcm } from "../../wav-bytes.ts";
 import type { Case } from "./limit-case.ts";
 
@@ -11,6 +12,21 @@ export const SOUND_CASES: readonly Case[] = [
     status: 413,
     path: "signal",
     names: limits.MAX_AUDIO_SECONDS,
+  },
+  {
+    limit: "seconds of a cabinet",
+    send: ({ inject }) => {
+      const request = JSON.stringify({ build: PLAN, listening: { chain: "clean" } });
+      const content = pcm({ sampleRateHz: 8_000, frames: 8_000 * limits.MAX_CABINET_SECONDS + 1 });
+      const parts = [
+        { name: "request", content: request },
+        { name: "cabinet", content, filename: "cabinet.wav" },
+      ];
+      return inject({ method: "POST", url: "/api/preview", ...multipart(parts) });
+    },
+    status: 413,
+    path: "cabinet",
+    names: limits.MAX_CABINET_SECONDS,
   },
   {
     limit: "channels",
