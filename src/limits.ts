@@ -64,6 +64,8 @@ export const MAX_RENDERS_PER_CLIENT = 16;
 export const MAX_SETS = 16;
 /** tan δ of a cap: a lossier one is a fault, and no longer a few relaxing branches beside a capacitance. */
 export const MAX_LOSS_FACTOR = 0.2;
+/** A question of a sentence or two. */
+export const MAX_QUESTION_CHARS = 500;
 /** A guard has one or two tone caps; each is tried in every setting with every dielectric, five times. */
 export const MAX_ASKED_CAPS = 4;
 /** Five hundred a second: what one machine answers. Below it the fair queue shares the work; above it a client only floods. */

@@ -3,6 +3,7 @@ import { oneOf, strict } from "../build-file/zod-tools.ts";
 import { AUDIBILITIES } from "../choice/compare/verdict.ts";
 import { CHARACTERS } from "../choice/ear/character.ts";
 import { THROUGH } from "../choice/ear/heard-sound.ts";
+import { MAX_QUESTION_CHARS } from "../limits.ts";
 import { featuresAnswer, settingsAnswer } from "./answer-fields.ts";
 import { drawsField } from "./draws.ts";
 import { buildField, playingFields, settingsField, sweepField, weightingField } from "./fields.ts";
@@ -26,6 +27,13 @@ export const compareRequestSchema = strict({
   through: oneOf(THROUGH)
     .default(THROUGH[0])
     .describe("what the strings are heard through for what is weighed: a 12-inch guitar speaker (default), or nothing"),
+  question: z
+    .string()
+    .max(MAX_QUESTION_CHARS)
+    .optional()
+    .describe(
+      "what is asked about the two, in words: the answer begins with the pickup or position that it speaks of first",
+    ),
   tolerance: z
     .union([z.boolean(), drawsField])
     .optional()

@@ -7,8 +7,13 @@ import { axesOf, tellingAxis } from "./words/axes.ts";
 import { keepingWords } from "./words/keeping.ts";
 import { Places } from "./words/places.ts";
 
-/** What the second side has otherwise and where it is heard, in one sentence, and how it names settings. */
-export function answerBetween(a: Side, b: Side, heard: readonly HeardRow[]): { answer: string; places: Places } {
+/** The answer to a question that was put in words, or to none: what the second side has otherwise and where it is heard, in one sentence, and how it names settings. */
+export function answerBetween(
+  a: Side,
+  b: Side,
+  heard: readonly HeardRow[],
+  question = "",
+): { answer: string; places: Places } {
   const words = partWords(a.guard.build.parts);
   const changes = [
     ...changesBetween(a.guard.build, b.guard.build),
@@ -21,6 +26,6 @@ export function answerBetween(a: Side, b: Side, heard: readonly HeardRow[]): { a
   const axes = axesOf(heard, a.guard.controls, words);
   const isOfPickups = changes.length > 0 && changes.every((change) => change.isOfPickups);
   const axis = tellingAxis(axes, heard, isOfPickups);
-  const places = new Places(heard, [a, b], axes, axis);
+  const places = new Places(heard, [a, b], axes, axis, question);
   return { answer: `${answerWords(changes, heard, places, keepingWords(changes, heard, axis))}.`, places };
 }

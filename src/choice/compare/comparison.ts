@@ -32,7 +32,7 @@ export interface Comparison {
  */
 export function comparisonOf(a: Side, b: Side, options: HearingOptions = {}): Comparison {
   const heard = heardRows(a, b, options);
-  const { answer, places } = answerBetween(a, b, heard);
+  const { answer, places } = answerBetween(a, b, heard, options.question);
   const own = heard.length === 1 ? rowVerdictWords(heard[0]!) : "";
   return {
     weighting: a.drive.name,

@@ -5,6 +5,8 @@ import { compareRow } from "./row.ts";
 
 export interface HearingOptions {
   readonly through?: Through;
+  /** What somebody asks about the two, in words. */
+  readonly question?: string;
   /** Row by row, what two guards built from the first's list differ by; left out where tolerance is not asked for. */
   readonly pairs?: readonly PairSpread[];
 }

@@ -15,6 +15,8 @@ export interface ComparisonQuestion {
   /** What is moved of both. */
   readonly sweep: RawSweep;
   readonly playing: Playing;
+  /** What the example asks, in words. */
+  readonly question?: string | undefined;
 }
 
 /** A sentence, and the phrase that it speaks of. */
@@ -29,7 +31,7 @@ export class AnswerDesk {
    * What the second guard has otherwise and where it is heard, in a sentence, with the usual phrase as the hand plays it.
    * @throws PresolderError for a harness without pickups, or a sweep that the first guard has no controls for
    */
-  answer({ builds: [first, second], settings, sweep, playing }: ComparisonQuestion): HereAnswer {
+  answer({ builds: [first, second], settings, sweep, playing, question }: ComparisonQuestion): HereAnswer {
     const [a, b] = [new Guard(first), new Guard(second)];
     const inA = expandSweep(a.controls, sweep, fitSettings(a, settings));
     const inB = inA.map((each) => parseSettings(b.controls, fitSettings(b, rawSettings(a.controls, each))));
@@ -39,6 +41,6 @@ export class AnswerDesk {
       settings: own,
     });
     const sides = [sideOf(a, inA), sideOf(b, inB)] as const;
-    return { answer: answerBetween(...sides, heardRows(...sides)).answer, phrase: sides[0].drive.name };
+    return { answer: answerBetween(...sides, heardRows(...sides), question).answer, phrase: sides[0].drive.name };
   }
 }

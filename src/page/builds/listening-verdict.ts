@@ -22,6 +22,7 @@ async function answerHere(state: AppState): Promise<HereAnswer | undefined> {
       settings,
       sweep: askedSweep(reading, other, story?.sweep),
       playing: isPhrase(state) ? { hand, strings } : {},
+      question: story?.question,
     }),
   );
 }
@@ -33,6 +34,7 @@ async function ask({ state }: AppStore): Promise<CompareAnswer | undefined> {
     builds: [reading.source, other.source],
     settings: [settings, fitSettings(other, settings)],
     sweep: askedSweep(reading, other, story?.sweep),
+    question: story?.question,
     ...askedSignal(state),
   });
 }

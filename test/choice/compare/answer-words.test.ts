@@ -53,6 +53,21 @@ describe("the first sentence", () => {
     },
   );
 
+  it("begins with what the question speaks of first, where that is heard, and else with the most different", () => {
+    const positions = { lever: [1, 2, 3, 4, 5] };
+    const asked = (question: string, volume = "500k") =>
+      compared("asked", [plain(), plain({ volume })], positions, {}, question).told.answer;
+    const most = asked("");
+    const places = ["bridge", "middle", "neck"].filter((name) => !most.includes(` with the ${name}: `));
+    expect(places.length).toBeGreaterThanOrEqual(2);
+    for (const name of places) {
+      expect(asked(`Does the ${name} need it, or the others?`)).toMatch(new RegExp(` with the ${name}: [+−]`));
+    }
+    expect(asked("What of position 3?")).toMatch(/ with the middle: /);
+    expect(asked("Is it the abridged, or the neckline?")).toBe(most);
+    expect(asked("Does the bridge need it?", "250.001k")).toMatch(/ nobody hears|not heard/);
+  });
+
   it("has a verb for what it speaks of: one change is heard, two are", () => {
     const two = GENERATED[CHANGES.findIndex(([what]) => what === "a cap and a pot")]!.told.answer;
     expect(two).toMatch(/ (are|make) /);

@@ -17,7 +17,13 @@ export interface Compared {
 }
 
 /** Two guards over a sweep, every band alike for the plain figures, the usual phrase for the weighed. */
-export function compared(title: string, builds: readonly Build[], sweep?: RawSweep, settings?: RawSettings): Compared {
+export function compared(
+  title: string,
+  builds: readonly Build[],
+  sweep?: RawSweep,
+  settings?: RawSettings,
+  question = "",
+): Compared {
   const sides = builds.map((build): Side => {
     const guard = new Guard(build);
     return {
@@ -27,7 +33,7 @@ export function compared(title: string, builds: readonly Build[], sweep?: RawSwe
       settings: expandSweep(guard.controls, sweep, settings),
     };
   }) as [Side, Side];
-  return { title, sides, told: compare(...sides, null) };
+  return { title, sides, told: compare(...sides, null, { question }) };
 }
 
 /** One guard in two settings. */

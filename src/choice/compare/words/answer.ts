@@ -84,7 +84,7 @@ function unheard(subject: string, isOne: boolean, groups: readonly Told[], count
 
 /**
  * The first sentence, without its full stop: what was changed, whether it is heard, with which pickups or at which dials and by how much,
- * the most different first.
+ * what the question is about first, then the most different.
  */
 export function answerWords(
   changes: readonly Change[],
@@ -96,7 +96,7 @@ export function answerWords(
   const subject = capitalised(words);
   const sounding = heard.filter(({ silent }) => !silent.includes(true));
   const muted = heard.filter(({ silent }) => silent[0] !== silent[1]);
-  const groups = places.groups;
+  const groups = places.groupsAsAsked;
   if (heard.every(({ silent }) => silent[0] && silent[1])) return "Both are silent";
   const level = levelWords(sounding);
   const silences = silenceClause(muted, places);

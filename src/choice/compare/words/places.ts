@@ -2,6 +2,7 @@ import { partWords } from "../../../build-file/words/part-words.ts";
 import { listed } from "../../../english.ts";
 import { withArticle } from "../changes/few-names.ts";
 import { type HeardRow, type Side, sizeOf } from "../comparison-row.ts";
+import { audibility } from "../verdict.ts";
 import { type Axis, dialWords, type Group, groupsAlong } from "./axes.ts";
 import { dialAt, settingWords } from "./setting-words.ts";
 import { Sounding } from "./sounding.ts";
@@ -18,9 +19,18 @@ export class Places {
   readonly #heard: readonly HeardRow[];
   readonly #sounding: readonly string[];
   readonly #settings: readonly string[];
+  readonly #question: string;
 
-  constructor(heard: readonly HeardRow[], sides: readonly [Side, Side], axes: readonly Axis[], axis: Axis | undefined) {
+  /** @param question what somebody asks about the two, in words; empty where nothing is asked */
+  constructor(
+    heard: readonly HeardRow[],
+    sides: readonly [Side, Side],
+    axes: readonly Axis[],
+    axis: Axis | undefined,
+    question = "",
+  ) {
     this.#heard = heard;
+    this.#question = question.toLowerCase();
     this.#axis = axis;
     this.#others = axes.filter((other) => other !== axis);
     const words = sides.map(({ guard, settings }) => {
@@ -45,6 +55,23 @@ export class Places {
         most: group.rows.reduce((most, row) => (largest(row) > largest(most) ? row : most)),
       }))
       .sort((x, y) => largest(y.most) - largest(x.most));
+  }
+
+  /** Those groups, the one first that the question speaks of first, by its pickup or its position; unless nobody hears anything there. */
+  get groupsAsAsked(): Told[] {
+    const { groups } = this;
+    const asked = groups
+      .map((group) => ({ group, at: this.#askedAt(group) }))
+      .filter(({ at, group }) => at >= 0 && audibility(group.most.row.weighed.largest.difference) !== "none")
+      .sort((x, y) => x.at - y.at)[0]?.group;
+    return asked ? [asked, ...groups.filter((group) => group !== asked)] : groups;
+  }
+
+  #askedAt({ value, most }: Told): number {
+    if (this.#axis?.kind !== "position") return -1;
+    const name = this.#soundingIn(most).toLowerCase();
+    const words = [...(name === "" ? [] : [escaped(name)]), `positions? ${escaped(String(value))}`];
+    return this.#question.search(new RegExp(`(?<![\\w+])(${words.join("|")})(?![\\w+])`));
   }
 
   /** "position 1 (bridge), tone 10, volume 10": a row as it is listed. */
@@ -97,6 +124,8 @@ export class Places {
     return positions.size > 1;
   }
 }
+
+const escaped = (text: string) => text.replace(/[.*+?^${}()|[\]\\]/g, "\\$&");
 
 function sorted(values: readonly (string | number)[]): (string | number)[] {
   return [...values].sort((a, b) => (typeof a === "number" && typeof b === "number" ? a - b : 0));

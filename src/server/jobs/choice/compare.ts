@@ -18,6 +18,7 @@ interface CompareJob {
   readonly settings: readonly [readonly Settings[], readonly Settings[]];
   readonly weighting: Weighting;
   readonly through: Through;
+  readonly question: string | undefined;
   readonly tolerance: CompareAnswer["drawn"];
 }
 
@@ -65,12 +66,13 @@ function read(body: CompareBody): CompareJob {
     settings,
     weighting: weightingOf(body),
     through: body.through,
+    question: body.question,
     tolerance: toleranceOf(body, settings[0].length),
   };
 }
 
 function run(
-  { builds, settings, weighting, through, tolerance }: CompareJob,
+  { builds, settings, weighting, through, question, tolerance }: CompareJob,
   { checkpoint }: JobContext,
 ): CompareAnswer {
   const sides = builds.map((build, index) => {
@@ -81,7 +83,10 @@ function run(
     return { guard, drive, played, settings: settings[index]! };
   });
   const drawing = tolerance && { ...tolerance, checkpoint };
-  return { ...compare(sides[0]!, sides[1]!, drawing, through), drawn: tolerance };
+  return {
+    ...compare(sides[0]!, sides[1]!, drawing, { through, ...(question !== undefined && { question }) }),
+    drawn: tolerance,
+  };
 }
 
 /** A comparison weighs each of them against noise and tolerance. */
