@@ -34,6 +34,8 @@ function levelOf({ microvolts: flat, decibels, microvoltsA, decibelsA }: ToldLev
   return weighting === "flat" ? { volts: flat, db: decibels } : { volts: microvoltsA, db: decibelsA };
 }
 
+const areaWords = (squareCentimetres: number) => `${Number(squareCentimetres.toPrecision(2))}\u00a0cm²`;
+
 /** "plain in every pause", by what the ear makes of it. */
 function heardWords({ hum, hiss }: ToldPosition): string {
   const { decibelsA, microvoltsA } = hum.sum;
@@ -63,8 +65,16 @@ export function levelsTable({ positions }: NoiseReply, weighting: Weighting): HT
     positions.map((position) => {
       const { hum, hiss } = position;
       const cell = (level: ToldLevel) => levelCell(level, weighting);
-      const parts = [hum.coils, hum.loops, hum.runs, hiss.sum].map(cell);
-      return [nameOf(position), cell(hum.sum), heardWords(position), ...parts];
+      const loops = h("span", {}, cell(hum.loops), ` of ${areaWords(position.loopArea)}`);
+      return [
+        nameOf(position),
+        cell(hum.sum),
+        heardWords(position),
+        cell(hum.coils),
+        loops,
+        cell(hum.runs),
+        cell(hiss.sum),
+      ];
     }),
   );
 }
