@@ -88,7 +88,7 @@ const WAYS: readonly (readonly [RemedyName, string])[] = [
 
 function changeWords({ remedies, hum, hiss }: ToldPosition, name: RemedyName, weighting: Weighting): string {
   const found: ToldRemedy | undefined = remedies.find((each) => each.name === name);
-  if (!found) return "no case";
+  if (!found) return "not here";
   const change = weighting === "flat" ? found.change : found.changeA;
   if (change === null || Math.abs(change) < LEAST_CHANGE_DB) return "nothing";
   const covered = hum.sum.microvoltsA < hiss.sum.microvoltsA ? ", under the hiss already" : "";
