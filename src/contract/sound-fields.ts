@@ -23,9 +23,9 @@ export const listeningField = strict({
     .default(0)
     .describe("how hard the amplifier is driven by the volts at the jack; 0 is linear"),
   cabinet: oneOf(CABINETS)
-    .optional()
+    .nullish()
     .describe(
-      "stated: the speaker that /api/signals states; own: the impulse response in the file `cabinet`; left out, own where one is sent",
+      "stated: the speaker that /api/signals states; own: the impulse response in the file `cabinet`; left out or null, own where one is sent",
     ),
 }).describe("what is between the jack and the ear; drive and cabinet say nothing where `chain` is none");
 

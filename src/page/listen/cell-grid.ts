@@ -59,7 +59,7 @@ function table({ cells, buttons, words }: Grid): HTMLElement {
     h(
       "caption",
       { class: "hint" },
-      "Choose a cell to hear it. While it plays, another cell takes over at the same place.",
+      h("span", {}, "Choose a cell to hear it. While it plays, another cell takes over at the same place."),
     ),
     h(
       "tbody",

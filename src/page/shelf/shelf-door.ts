@@ -1,9 +1,14 @@
 import type { Sounding } from "../cells/cell-rooms.ts";
 import { h, replaceContent } from "../dom/element.ts";
+import { bringStyle } from "../dom/style-sheet.ts";
 import { shelfCodeInAddress } from "../share/code-in-address.ts";
 import type { Bench } from "../start/bench.ts";
 
-const loadRooms = () => import("./shelf-rooms.ts");
+/** Style and code come side by side. */
+function loadRooms() {
+  void bringStyle("shelf.css");
+  return import("./shelf-rooms.ts");
+}
 
 /** Whoever points at the button, or comes to it by key, is about to press it: what it opens is loaded meanwhile. */
 function prepareNear(button: HTMLElement): void {

@@ -6,13 +6,15 @@ import type { Bench } from "../start/bench.ts";
 import { createGuardsPanel } from "./guards-panel.ts";
 import { shelfWithStorage } from "./open-shelf.ts";
 
-/** Has the rooms' styles and the browser's database at hand before anybody asks for them. */
+/** Has the list's style and the browser's database at hand before anybody asks for them. */
 export async function prepareShelf(): Promise<void> {
-  await Promise.all([bringStyle("shelf.css"), bringStyle("cells.css"), shelfWithStorage()]);
+  await Promise.all([bringStyle("shelf.css"), shelfWithStorage()]);
 }
 
 /** What the shelf holds: the guards, and what is asked of several of them. @param leave closes it */
 export async function createShelfRooms(bench: Bench, sounding: Sounding, leave: () => void): Promise<HTMLElement> {
+  // For the tabs that nobody has opened yet.
+  void bringStyle("cells.css");
   const [guards] = await Promise.all([createGuardsPanel(bench, leave), prepareShelf()]);
   const code = shelfCodeInAddress();
   if (code !== undefined) {

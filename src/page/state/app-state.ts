@@ -108,7 +108,7 @@ export interface AppState {
   readonly startedFrom: string;
   /** What the example on the bench is about. */
   readonly story:
-    | (Pick<StartScenario, "description" | "question"> & { readonly sweep: StartScenario["sweep"] | undefined })
+    | (Pick<StartScenario, "description" | "question"> & { readonly sweep?: StartScenario["sweep"] | undefined })
     | undefined;
   /** What the latest step came to in wires and parts, where it touched several of them; empty otherwise. */
   readonly changed: string;

@@ -93,6 +93,20 @@ export const CHANGES: readonly [what: string, names: RegExp, change: () => Build
     { lever: [1, 2, 3, 4, 5] },
   ],
   [
+    "a pickup's metal",
+    /^Other metal at the bridge humbucker /,
+    () => {
+      const { bridge, ...parts } = plain().parts;
+      if (bridge?.kind !== "pickup") throw new Error("no bridge pickup");
+      const { type: _, ...rest } = bridge;
+      const coils = Object.fromEntries(
+        Object.entries(bridge.coils).map(([name, coil]) => [name, { ...coil, shielding: [{ pole: 3000 }] }]),
+      );
+      return { ...plain(), parts: { ...parts, bridge: { ...rest, coils } } };
+    },
+    { lever: [1, 2, 3] },
+  ],
+  [
     "a treble bleed put in",
     /^An added 1 nF treble bleed cap /,
     () => plain({ trebleBleed: { capacitance: "1n" } }),

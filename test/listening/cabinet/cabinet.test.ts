@@ -4,18 +4,7 @@ import { PresolderError } from "../../../src/errors.ts";
 import { cabinetFilter } from "../../../src/listening/cabinet/cabinet-filter.ts";
 import { cabinetOf, readCabinet } from "../../../src/listening/cabinet/read-cabinet.ts";
 import { speakerFilter } from "../../../src/listening/speaker/filter.ts";
-import { describeWith } from "../../tools.ts";
-import { python } from "../python.ts";
-
-/** A ringing low-pass with an echo: something like a cabinet, and nothing above 15 kHz worth mention. */
-function response(rate: number, seconds = 0.05): Float32Array {
-  return Float32Array.from({ length: Math.round(rate * seconds) }, (_, n) => {
-    const t = n / rate;
-    const ring = (from: number, hertz: number, decay: number) =>
-      t < from ? 0 : (t - from) ** 2 * Math.exp(-(t - from) * decay) * Math.sin(2 * Math.PI * hertz * (t - from));
-    return 5e5 * (ring(0.001, 2500, 4000) + 0.3 * ring(0.004, 700, 2500));
-  });
-}
+import { response } from "./response.ts";
 
 const faultOf = (run: () => unknown) => {
   try {
@@ -71,34 +60,5 @@ describe("one's own cabinet", () => {
       code: "SOUND_UNUSABLE",
       path: "cabinet",
     });
-  });
-});
-
-const COMPARE = `
-import sys, json, numpy as np
-from scipy import signal
-job = json.load(sys.stdin)
-def of(taps, delay, rate, f):
-    return signal.freqz(taps, 1, worN=f, fs=rate)[1] * np.exp(2j*np.pi*f*delay/rate)
-found = []
-for each in job["filters"]:
-    f = np.geomspace(20, min(18000, 0.8*min(each["rate"], job["rate"])/2), 300)
-    own = of(job["samples"], 0, job["rate"], f)
-    ratio = of(each["taps"], each["delay"], each["rate"], f) / own
-    heard = np.abs(own) > 1e-3*np.max(np.abs(own))
-    ratio = ratio[heard] / ratio[heard][0]
-    found.append(float(np.max(np.abs(20*np.log10(np.abs(ratio))))))
-print(json.dumps(found))
-`;
-
-describeWith("scipy", "one's own cabinet at another rate against scipy.signal", () => {
-  it("has the response of the file, within 0.05 dB, at every rate of a sound", () => {
-    const samples = response(44_100);
-    const filters = [8000, 44_100, 48_000, 96_000, 192_000].map((rate) => {
-      const { taps, delaySamples } = cabinetFilter(cabinetOf(44_100, [samples]), rate);
-      return { taps: [...taps], delay: delaySamples, rate };
-    });
-    const worst = python<number[]>(COMPARE, { samples: [...samples], rate: 44_100, filters });
-    expect(Math.max(...worst)).toBeLessThan(0.05);
   });
 });

@@ -23,7 +23,7 @@ describeWith("chromium", "A against B", () => {
     expect(asked).not.toContain("/api/compare");
     expect(await panel.textContent()).toContain("Do 500 kΩ pots cure the bridge");
     await panel.getByRole("button", { name: "Setting by setting, and against tolerance" }).click();
-    await panel.getByText(/^Most different first: .* It is more than tolerance: /).waitFor();
+    await panel.getByText(/^Most different first: .* It is more than tolerance: /).waitFor({ timeout: 120_000 });
     expectQuiet(visit);
   });
 

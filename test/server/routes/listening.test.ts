@@ -62,6 +62,8 @@ describe("a preview heard through an amplifier", () => {
     const own = await postForm(withCabinet({ signal: "click", listening: { chain: "clean" } }));
     expect(own.statusCode).toBe(200);
     expect(own.headers["presolder-listening"]).toBe("clean amplifier and own cabinet, drive 0");
+    const nothing = await postForm(withCabinet({ signal: "click", listening: { chain: "clean", cabinet: null } }));
+    expect(nothing.rawPayload.equals(own.rawPayload)).toBe(true);
     const both = withCabinet({ listening: { chain: "clean", cabinet: "own" } });
     const form = multipart([
       { name: "request", content: JSON.stringify({ build: guard, listening: { chain: "clean", cabinet: "own" } }) },

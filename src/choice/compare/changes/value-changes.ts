@@ -14,10 +14,15 @@ function isSame(a: unknown, b: unknown): boolean {
   return JSON.stringify(a) === JSON.stringify(b);
 }
 
+type Apart = [path: string, a: unknown, b: unknown];
+
+/** More of one pickup are told as one. */
+const MOST_VALUES = 2;
+
 /** Fields in which two trees differ, each by its path; a value that one lacks is undefined. */
-export function fieldsApart(a: object, b: object, path = ""): [path: string, a: unknown, b: unknown][] {
+export function fieldsApart(a: object, b: object, path = ""): Apart[] {
   const [inA, inB] = [a as Record<string, unknown>, b as Record<string, unknown>];
-  return [...new Set([...Object.keys(inA), ...Object.keys(inB)])].flatMap((key): [string, unknown, unknown][] => {
+  return [...new Set([...Object.keys(inA), ...Object.keys(inB)])].flatMap((key): Apart[] => {
     if (SILENT_FIELDS.has(key)) return [];
     const [first, second] = [inA[key], inB[key]];
     if (isSame(first, second)) return [];
@@ -92,17 +97,25 @@ function typeWords(from: Pickup, to: Pickup): string {
     : `${second} instead of ${first}`;
 }
 
+/** Metal takes of a coil's EMF and of its inductance: where both differ it is one thing to a person. */
+function coilWords(fields: readonly Apart[]): string[] {
+  if (fields.some(([path]) => path.endsWith("shielding"))) return ["other metal"];
+  const words = [...new Set(fields.map((field) => fieldWords(...field)))];
+  return words.length > MOST_VALUES ? ["other values"] : words;
+}
+
+function pickupChanges(a: Pickup, b: Pickup): string[] {
+  const fields = fieldsApart(a, b);
+  // A type's name stands for all its values; of one that only lost its name they are told one by one.
+  const isOther = fields.some(([path]) => path === "type") && titleOf(a) !== titleOf(b);
+  return isOther ? [typeWords(a, b)] : coilWords(fields.filter(([path]) => path !== "type"));
+}
+
 /** The values in which one part differs from another of its kind, in words, each once. */
 export function valueChanges(a: Part, b: Part): string[] {
   if (a.kind !== b.kind) return ["another part"];
-  const fields = fieldsApart(a, b);
-  // A type's name stands for all its values; without another type they are told one by one, or as many.
-  const type = fields.find(([path]) => path === "type");
-  if (type && a.kind === "pickup") {
-    return [typeWords(a, b as Pickup)];
-  }
-  const words = [...new Set(fields.map((field) => fieldWords(...field)))];
-  return a.kind === "pickup" && words.length > 2 ? ["other values"] : words;
+  if (a.kind === "pickup" && b.kind === "pickup") return pickupChanges(a, b);
+  return [...new Set(fieldsApart(a, b).map((field) => fieldWords(...field)))];
 }
 
 /** What a part is known by when it comes or goes: "150 kΩ". */

@@ -34,7 +34,7 @@ function buildsOf({ builds, settings }: CompareBody): readonly [Build, Build] {
 }
 
 /** Where nobody says how many guards to draw, a long sweep gets fewer: about a second of work, 200 pairs at least. */
-const USUAL_DRAWN_CURVES = 24_000;
+const USUAL_DRAWN_CURVES = 12_000;
 const FEWEST_USUAL_DRAWS = 400;
 
 function usualDraws(rows: number): number {
