@@ -16,6 +16,10 @@ export const MAX_AUDIO_CHANNELS = 2;
 export const MIN_SAMPLE_RATE_HZ = 8_000;
 /** The highest that interfaces record at; a guitar has nothing above a tenth of it. */
 export const MAX_SAMPLE_RATE_HZ = 192_000;
+/** Lugs that carry anything, each an unknown where hum is solved wire by wire; the busiest customary guard has a hundred. */
+export const MAX_WIRED_LUGS = 400;
+/** Every position with the tone at 0 to 10 and some more; each is told of a guard and four changes of it. */
+export const MAX_NOISE_SETTINGS = 200;
 /** Where people may be; a guitar on a transformer sees some tens (ICNIRP's reference level at 50 Hz is 200, from memory). */
 export const MAX_MICROTESLA = 1000;
 /** ICNIRP's reference level for workers at 50 Hz (from memory). */

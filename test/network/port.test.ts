@@ -35,10 +35,16 @@ describe("a network seen from its port", () => {
       const z = expected[i]!;
       const size = Math.hypot(z!.re, z!.im);
       expect(Math.hypot(port.impedanceRe - z!.re, port.impedanceIm - z!.im) / size).toBeLessThan(1e-7);
+      const [ownRe, ownIm] = port.transferFromNode(circuit.outputNode);
+      expect([ownRe, ownIm]).toEqual([port.impedanceRe, port.impedanceIm]);
+      expect(port.transferFromNode(0)).toEqual([0, 0]);
       for (const [source, spectrum] of transfers.entries()) {
         const weights = transfers.map((_, each) => (each === source ? 1 : 0));
         const [re, im] = port.transfer(weights);
         expect(Math.hypot(re - spectrum.re[i]!, im - spectrum.im[i]!)).toBeLessThan(1e-7);
+        const emfs = network.elements.map((each) => (each.kind === "branch" && each.source === source ? 1 : 0));
+        const [emfRe, emfIm] = port.transferOfEmfs(emfs);
+        expect(Math.hypot(re - emfRe, im - emfIm)).toBe(0);
       }
     }
   });

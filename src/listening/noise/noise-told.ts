@@ -78,8 +78,11 @@ export function noiseTold({ build, settings, conditions }: NoiseQuestion, { chec
   const guitar = new Guitar(build);
   const remedies = remediesFor(build);
   const positions = settings.map((each): ToldPosition => {
-    checkpoint();
-    const noise = positionNoise(guitar, each, conditions);
+    const noiseOf = (one: Guitar) => {
+      checkpoint();
+      return positionNoise(one, each, conditions);
+    };
+    const noise = noiseOf(guitar);
     const { playing } = noise;
     const told = (level: Level) => toldLevel(level, playing);
     return {
@@ -91,7 +94,7 @@ export function noiseTold({ build, settings, conditions }: NoiseQuestion, { chec
       hiss: { circuit: told(noise.thermal), amplifier: told(noise.amplifier), sum: told(noise.hiss) },
       loopArea: noise.loopArea * 1e4,
       remedies: remedies.flatMap(({ name, guitar: changed }) =>
-        changed ? [toldRemedy(name, noise, positionNoise(changed, each, conditions))] : [],
+        changed ? [toldRemedy(name, noise, noiseOf(changed))] : [],
       ),
     };
   });

@@ -1,6 +1,8 @@
 import type { Spot } from "../../build-file/bodies/spot.ts";
 import type { Settings } from "../../build-file/settings.ts";
 import { DisjointSets } from "../../disjoint-sets.ts";
+import { faultAt } from "../../errors.ts";
+import { MAX_WIRED_LUGS } from "../../limits.ts";
 import type { Branch, Element, Network } from "../../network/elements.ts";
 import type { CircuitMaker } from "../../response/circuit.ts";
 import { lengthOf, sweptArea } from "./path.ts";
@@ -45,19 +47,38 @@ function nodeSpots(nodeCount: number, elements: readonly Element[], known: Map<n
   return spots;
 }
 
+/** The nodes that elements meet in. */
+function touched(elements: readonly Element[]): Set<number> {
+  return new Set(elements.flatMap(({ a, b }) => [a, b]));
+}
+
+/** Contacts between lugs that something hangs on: a spare lug between them is passed over. */
+function closedContacts(pairs: readonly (readonly [number, number])[], inUse: ReadonlySet<number>): Branch[] {
+  const groups = new Map<number, number[]>();
+  for (const [first, other] of pairs) groups.set(first, [...(groups.get(first) ?? [first]), other]);
+  return [...groups.values()].flatMap((group) => {
+    const [first, ...others] = group.filter((node) => inUse.has(node));
+    return others.map((other) => wire(first!, other, CONTACT_OHMS));
+  });
+}
+
 function tied(elements: readonly Element[], nodeCount: number): Element[] {
   const joined = new DisjointSets(nodeCount);
   for (const { a, b } of elements) joined.join(a, b);
+  const inUse = touched(elements);
   const ties: Element[] = [];
   for (let node = 1; node < nodeCount; node++) {
-    if (joined.find(node) === joined.find(0)) continue;
+    if (!inUse.has(node) || joined.find(node) === joined.find(0)) continue;
     joined.join(node, 0);
     ties.push({ kind: "resistor", a: node, b: 0, ohms: TIE_OHMS });
   }
   return ties;
 }
 
-/** @param maker of the build whose routes these are */
+/**
+ * @param maker of the build whose routes these are
+ * @throws PresolderError LIMIT_EXCEEDED for more than MAX_WIRED_LUGS
+ */
 export function wireNetworkOf(maker: CircuitMaker, routes: Routes, settings: Settings): WireNetwork {
   const { nets, contacts } = maker.wiring.lugsIn(settings);
   const circuit = maker.circuitIn(settings, { withCableAndLoad: true, nets });
@@ -72,7 +93,13 @@ export function wireNetworkOf(maker: CircuitMaker, routes: Routes, settings: Set
   const wires = wireNodes.map(([a, b], index) =>
     wire(a, b, JOINT_OHMS + WIRE_OHMS_PER_METRE * lengthOf(routes.wires[index]!)),
   );
-  const closed = contacts.map(([a, b]) => wire(nodeOfLug(a), nodeOfLug(b), CONTACT_OHMS));
+  const inUse = touched([...parts, ...wires]);
+  if (inUse.size > MAX_WIRED_LUGS) {
+    const message = `${inUse.size} lugs and joints carry something; expected at most ${MAX_WIRED_LUGS} where hum is worked out`;
+    throw faultAt("LIMIT_EXCEEDED", "build.wires", message);
+  }
+  const pairs = contacts.map(([a, b]) => [nodeOfLug(a), nodeOfLug(b)] as const);
+  const closed = closedContacts(pairs, inUse);
   const laid = [...parts, ...wires, ...closed];
   const { nodeCount, mutuals, sourceCount } = circuit.network;
   const elements = [...laid, ...tied(laid, nodeCount)];

@@ -34,6 +34,8 @@ function levelOf({ microvolts: flat, decibels, microvoltsA, decibelsA }: ToldLev
   return weighting === "flat" ? { volts: flat, db: decibels } : { volts: microvoltsA, db: decibelsA };
 }
 
+const areaWords = (squareCentimetres: number) => `${Number(squareCentimetres.toPrecision(2))}\u00a0cm²`;
+
 /** "plain in every pause", by what the ear makes of it. */
 function heardWords({ hum, hiss }: ToldPosition): string {
   const { decibelsA, microvoltsA } = hum.sum;
@@ -63,8 +65,16 @@ export function levelsTable({ positions }: NoiseReply, weighting: Weighting): HT
     positions.map((position) => {
       const { hum, hiss } = position;
       const cell = (level: ToldLevel) => levelCell(level, weighting);
-      const parts = [hum.coils, hum.loops, hum.runs, hiss.sum].map(cell);
-      return [nameOf(position), cell(hum.sum), heardWords(position), ...parts];
+      const loops = h("span", {}, cell(hum.loops), ` of ${areaWords(position.loopArea)}`);
+      return [
+        nameOf(position),
+        cell(hum.sum),
+        heardWords(position),
+        cell(hum.coils),
+        loops,
+        cell(hum.runs),
+        cell(hiss.sum),
+      ];
     }),
   );
 }
@@ -78,7 +88,7 @@ const WAYS: readonly (readonly [RemedyName, string])[] = [
 
 function changeWords({ remedies, hum, hiss }: ToldPosition, name: RemedyName, weighting: Weighting): string {
   const found: ToldRemedy | undefined = remedies.find((each) => each.name === name);
-  if (!found) return "no case";
+  if (!found) return "not here";
   const change = weighting === "flat" ? found.change : found.changeA;
   if (change === null || Math.abs(change) < LEAST_CHANGE_DB) return "nothing";
   const covered = hum.sum.microvoltsA < hiss.sum.microvoltsA ? ", under the hiss already" : "";

@@ -4,9 +4,11 @@ import {
   MAX_MICROTESLA,
   MAX_NOISE_NANOVOLTS,
   MAX_NOISE_PICOAMPERES,
+  MAX_NOISE_SETTINGS,
   MAX_VOLTS_PER_METRE,
 } from "../../../src/limits.ts";
 import { buildApp } from "../../../src/server/app.ts";
+import { onePickup } from "../../fixtures/circuits.ts";
 import { PLAN } from "../plan.ts";
 
 let app: Awaited<ReturnType<typeof buildApp>>;
@@ -49,6 +51,34 @@ describe("POST /api/noise", () => {
     expect(strong.hum.sum.microvolts / weak.hum.sum.microvolts).toBeCloseTo(10, 6);
     expect(strong.hum.runs.microvolts).toBe(0);
     expect(strong.hiss).toEqual(weak.hiss);
+  });
+
+  test("refuses more settings, and more lugs in use, than it works out", async () => {
+    const dials = Array.from({ length: 41 }, (_, index) => index / 4);
+    const sweep = { lever: [1, 2, 3, 4, 5], tone: dials };
+    for (const [url, more] of [
+      ["/api/noise", {}],
+      ["/api/previews", { signal: "click", noise: { hiss: true } }],
+    ] as const) {
+      const reply = await post(url, { build: PLAN, sweep, ...more });
+      expect(reply.json().errors).toEqual([
+        { path: "sweep", message: `asks for the noise of 205 settings; expected at most ${MAX_NOISE_SETTINGS}` },
+      ]);
+    }
+    const build = onePickup() as { parts: object };
+    const lossy = {
+      resistance: "1k",
+      inductance: 1,
+      loss: Array.from({ length: 8 }, () => ({ resistance: "1M", inductance: 1 })),
+    };
+    const pickups = Object.fromEntries(
+      Array.from({ length: 30 }, (_, index) => [`p${index}`, { kind: "pickup", coils: { one: lossy, two: lossy } }]),
+    );
+    const huge = await post("/api/noise", { build: { ...build, parts: { ...build.parts, ...pickups } } });
+    expect(huge.json().errors[0]).toMatchObject({
+      path: "build.wires",
+      message: expect.stringContaining("at most 400"),
+    });
   });
 
   test.each([

@@ -1,6 +1,7 @@
 import type { Build } from "../../../build-file/schema.ts";
 import type { AmplifierBody, NoiseField, RoomBody } from "../../../contract/noise-field.ts";
 import { faultAt } from "../../../errors.ts";
+import { MAX_NOISE_SETTINGS } from "../../../limits.ts";
 import { type AmplifierNoise, usualAmplifier } from "../../../listening/noise/amplifier.ts";
 import type { NoiseWish } from "../../../listening/noise/noise-maker.ts";
 import { type RoomField, USUAL_ROOM } from "../../../listening/noise/room.ts";
@@ -16,6 +17,13 @@ export function amplifierOf({ nanovolts, picoamperes }: AmplifierBody = {}, buil
     voltage: nanovolts === undefined ? usual.voltage : nanovolts * 1e-9,
     current: picoamperes === undefined ? usual.current : picoamperes * 1e-12,
   };
+}
+
+/** @throws PresolderError LIMIT_EXCEEDED for more settings with noise than MAX_NOISE_SETTINGS */
+export function expectFewSettings(count: number): void {
+  if (count <= MAX_NOISE_SETTINGS) return;
+  const message = `asks for the noise of ${count} settings; expected at most ${MAX_NOISE_SETTINGS}`;
+  throw faultAt("LIMIT_EXCEEDED", "sweep", message);
 }
 
 /** @throws PresolderError where hum is asked for in both ways */

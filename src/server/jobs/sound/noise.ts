@@ -7,12 +7,13 @@ import { NOISE_BASIS } from "../../../listening/noise/basis.ts";
 import { noiseAnswer } from "../../../listening/noise/noise-answer.ts";
 import { mainPositions, type NoiseQuestion, noiseTold } from "../../../listening/noise/noise-told.ts";
 import type { Job, JobContext } from "../../work/job.ts";
-import { amplifierOf, roomOf } from "./noise-wish.ts";
+import { amplifierOf, expectFewSettings, roomOf } from "./noise-wish.ts";
 
 function read({ sweep, settings: raw = {}, hum, field, amplifier, ...body }: NoiseBody): NoiseQuestion {
   const build = readBuildAt("build", body.build);
   const controls = new Controls(build);
   const settings = sweep ? expandSweep(controls, sweep, raw) : mainPositions(build, parseSettings(controls, raw));
+  expectFewSettings(settings.length);
   const conditions = {
     mainsHz: hum === "50" ? 50 : 60,
     room: roomOf(field),

@@ -7,12 +7,14 @@ import { logSpaced } from "../../../response/frequencies.ts";
 import { type CurveTexts, curveTexts } from "../../archive/curve-texts.ts";
 import type { Job } from "../../work/job.ts";
 import { sizeOfCurves } from "../curves/response.ts";
+import { expectFewSettings } from "./noise-wish.ts";
 import { readSoundRequest, type SoundFiles } from "./sound-request.ts";
 
 function readSet(body: PreviewsBody, files: SoundFiles | undefined): SetRequest {
   const { level, encoding } = body;
   const sound = readSoundRequest(body, files);
   const settings = expandSweep(new Controls(sound.build), body.sweep, body.settings);
+  if (sound.noise) expectFewSettings(settings.length);
   return { ...sound, settings, level, encoding, from: 0 };
 }
 
