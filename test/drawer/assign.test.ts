@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { assign } from "../../src/drawer/assign.ts";
-import { Random } from "../server/fuzz/random.ts";
+import { Random } from "../random.ts";
 
 /** The least sum over every way to give each row a column of its own. */
 function leastSum(costs: readonly Float64Array[], row = 0, used = 0): number {

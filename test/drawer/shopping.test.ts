@@ -4,7 +4,7 @@ import type { Need } from "../../src/drawer/needs.ts";
 import { type Piece, piecesOf } from "../../src/drawer/pieces.ts";
 import { misfitOf } from "../../src/drawer/serves.ts";
 import { shoppingList } from "../../src/drawer/shopping.ts";
-import { Random } from "../server/fuzz/random.ts";
+import { Random } from "../random.ts";
 import { cap, drawerOf, needs, pot } from "./drawers.ts";
 
 /**

@@ -3,7 +3,7 @@ import { findLeads } from "../../../src/bench/leads/find-leads.ts";
 import type { Labelling } from "../../../src/bench/leads/weigh.ts";
 import { NO_CHECKPOINT } from "../../../src/checkpoint.ts";
 import { casesOf } from "../../effort.ts";
-import { Random } from "../../server/fuzz/random.ts";
+import { Random } from "../../random.ts";
 import { Universe } from "./identifiable.ts";
 import { type BenchPickup, measured } from "./pickup-on-the-bench.ts";
 

@@ -4,7 +4,7 @@ import { readBuild } from "../../../src/build-file/read-build.ts";
 import type { PartOf } from "../../../src/build-file/schema.ts";
 import { switchTable } from "../../../src/build-file/switch-types.ts";
 import { effort } from "../../effort.ts";
-import { Random } from "../../server/fuzz/random.ts";
+import { Random } from "../../random.ts";
 import {
   answerOf,
   followed,

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { casesOf, effort } from "../../effort.ts";
-import { Random } from "../../server/fuzz/random.ts";
+import { Random } from "../../random.ts";
 import {
   answerOf,
   followed,

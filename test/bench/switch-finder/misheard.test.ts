@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { BeepTold } from "../../../src/bench/switch-finder/question.ts";
 import { effort } from "../../effort.ts";
-import { Random } from "../../server/fuzz/random.ts";
+import { Random } from "../../random.ts";
 import {
   answerOf,
   followed,

@@ -3,7 +3,7 @@ import { readBuild } from "../../../src/build-file/read-build.ts";
 import type { PartOf } from "../../../src/build-file/schema.ts";
 import { switchTable } from "../../../src/build-file/switch-types.ts";
 import { effort } from "../../effort.ts";
-import { Random } from "../../server/fuzz/random.ts";
+import { Random } from "../../random.ts";
 import { answerOf, followed, onBench, questionOf, shuffled, type TradeTable, wrongPairs } from "./switch-on-bench.ts";
 
 const ON_OFF_ON: TradeTable = ["A0-A1 B0-B1", "", "A0-A2 B0-B2"];

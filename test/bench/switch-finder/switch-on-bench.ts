@@ -1,7 +1,7 @@
 import { findSwitch, judgeTouches } from "../../../src/bench/switch-finder/find-switch.ts";
 import type { BeepTold, SwitchQuestion } from "../../../src/bench/switch-finder/question.ts";
 import { CONTACT_TABLES } from "../../build-file/contact-tables.ts";
-import type { Random } from "../../server/fuzz/random.ts";
+import type { Random } from "../../random.ts";
 
 /** For every position, the groups of joined lugs: "A0-A1 B0-B1". */
 export type TradeTable = readonly string[];

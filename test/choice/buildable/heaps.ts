@@ -1,7 +1,7 @@
 import { pickupType } from "../../../src/build-file/catalogue/pickup-types.ts";
 import { drawerSchema } from "../../../src/drawer/drawer-schema.ts";
 import { type Piece, piecesOf } from "../../../src/drawer/pieces.ts";
-import { Random } from "../../server/fuzz/random.ts";
+import { Random } from "../../random.ts";
 import { everyGuard, type Heap } from "./brute-force.ts";
 
 export function pickupPart(name: string) {

@@ -1,4 +1,4 @@
-import type { Random } from "./random.ts";
+import type { Random } from "../../random.ts";
 
 type Json = null | boolean | number | string | Json[] | { [key: string]: Json };
 

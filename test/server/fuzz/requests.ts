@@ -3,10 +3,10 @@ import { deflateRawSync } from "node:zlib";
 import fc from "fast-check";
 import type { InjectOptions } from "fastify";
 import { onePickup, threeSingles } from "../../fixtures/circuits.ts";
+import type { Random } from "../../random.ts";
 import { PLAN } from "../plan.ts";
 import { pcm } from "../wav-bytes.ts";
 import { mutateBytes, mutateJson, mutateText, mutateValues } from "./mutate.ts";
-import type { Random } from "./random.ts";
 
 const scenarios = readdirSync("scenarios").map((file) => JSON.parse(readFileSync(`scenarios/${file}`, "utf8")).build);
 const BUILDS: readonly unknown[] = [PLAN, PLAN, PLAN, onePickup(), threeSingles(), ...scenarios];

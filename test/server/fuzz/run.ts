@@ -1,7 +1,7 @@
 import type { LightMyRequestResponse } from "fastify";
 import { buildApp } from "../../../src/server/app.ts";
 import { WorkerPool } from "../../../src/server/work/worker-pool.ts";
-import { Random } from "./random.ts";
+import { Random } from "../../random.ts";
 import { type FuzzRequest, requestFrom } from "./requests.ts";
 import { faultIn } from "./verdict.ts";
 
