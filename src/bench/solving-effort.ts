@@ -1,6 +1,6 @@
 import type { Build } from "../build-file/schema.ts";
 import { Controls } from "../build-file/settings.ts";
-import { assemblePencil } from "../network/nodal-analysis.ts";
+import { assemblePencil } from "../network/pencil.ts";
 import { CircuitMaker } from "../response/circuit.ts";
 
 /** Multiplications that one step may take, about a second's worth; a five-position HSS guard takes a fiftieth. */

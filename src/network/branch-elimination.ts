@@ -1,5 +1,5 @@
 import { byDegree, picked } from "./elimination-order.ts";
-import type { Pencil } from "./nodal-analysis.ts";
+import type { Pencil } from "./pencil.ts";
 
 /** A branch solved for its own current: i = (v(plus) − v(minus)) / Z, with Z = z0 + s·z1. */
 interface LoneBranch {

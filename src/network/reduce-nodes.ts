@@ -6,7 +6,7 @@ export interface ReducedNetwork {
   /** Unknown-voltage index of every original node; −1 stands for a reference, at 0 V. */
   readonly unknownOfNode: Int32Array;
   readonly voltageCount: number;
-  readonly conductors: readonly { a: number; b: number; siemens: number }[];
+  readonly conductors: readonly { a: number; b: number; ohms: number }[];
   readonly capacitors: readonly { a: number; b: number; farads: number }[];
   /** Resistors whose value is given later; each has a current unknown of its own, so that 0 Ω is an ideal joint. */
   readonly variables: readonly { a: number; b: number; ohms: number; parameter: number }[];
@@ -39,7 +39,7 @@ export function reduceNodes(network: Network): ReducedNetwork {
 
   const branchNumber = new Map<number, number>();
   const branches: { a: number; b: number; branch: Branch }[] = [];
-  const conductors: { a: number; b: number; siemens: number }[] = [];
+  const conductors: { a: number; b: number; ohms: number }[] = [];
   const capacitors: { a: number; b: number; farads: number }[] = [];
   const variables: { a: number; b: number; ohms: number; parameter: number }[] = [];
   for (const [index, element] of network.elements.entries()) {
@@ -53,7 +53,7 @@ export function reduceNodes(network: Network): ReducedNetwork {
         variables.push({ a, b, ohms: element.ohms, parameter: element.parameter });
       else if (element.kind === "resistor" && element.ohms < LEAST_OHMS)
         branches.push({ a, b, branch: { ...element, kind: "branch", henries: 0 } });
-      else if (element.kind === "resistor") conductors.push({ a, b, siemens: 1 / element.ohms });
+      else if (element.kind === "resistor") conductors.push({ a, b, ohms: element.ohms });
       else capacitors.push({ a, b, farads: element.farads });
     }
   }

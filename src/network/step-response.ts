@@ -1,5 +1,5 @@
 import { ComplexLu } from "./complex-lu.ts";
-import type { Pencil } from "./nodal-analysis.ts";
+import type { Pencil } from "./pencil.ts";
 
 /** Of the two-stage singly diagonal Runge–Kutta method of order 2 that is L-stable (R. Alexander, 1977): 1 − 1/√2. */
 const GAMMA = 1 - Math.SQRT1_2;

@@ -1,7 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { wiperFraction } from "../../src/build-file/taper.ts";
 import { NetworkBuilder } from "../../src/network/elements.ts";
-import { assemblePencil, solveTransfers } from "../../src/network/nodal-analysis.ts";
+import { solveTransfers } from "../../src/network/nodal-analysis.ts";
+import { assemblePencil } from "../../src/network/pencil.ts";
 import { logSpaced } from "../../src/response/frequencies.ts";
 import { magnitudeDb } from "../../src/response/level-and-phase.ts";
 

@@ -3,7 +3,8 @@ import type { Build } from "../../src/build-file/schema.ts";
 import type { Settings } from "../../src/build-file/settings.ts";
 import type { Placement } from "../../src/examine/takes/take.ts";
 import { NetworkBuilder } from "../../src/network/elements.ts";
-import { assemblePencil, solveTransfers } from "../../src/network/nodal-analysis.ts";
+import { solveTransfers } from "../../src/network/nodal-analysis.ts";
+import { assemblePencil } from "../../src/network/pencil.ts";
 import { CircuitMaker } from "../../src/response/circuit.ts";
 import { type Bench, handSet, normal, type Random } from "./simulated-guard.ts";
 

@@ -1,7 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { DirectCurrent } from "../../src/network/direct-current.ts";
 import { NetworkBuilder } from "../../src/network/elements.ts";
-import { assemblePencil, solveTransfers } from "../../src/network/nodal-analysis.ts";
+import { solveTransfers } from "../../src/network/nodal-analysis.ts";
+import { assemblePencil } from "../../src/network/pencil.ts";
 
 function gainAt(network: NetworkBuilder, output: number, frequencyHz: number): number {
   const [{ re, im }] = solveTransfers(assemblePencil(network.build()), output, Float64Array.of(frequencyHz)) as [

@@ -1,7 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { assemblePencil, type Spectrum, solveTransfers } from "../../src/network/nodal-analysis.ts";
+import { type Spectrum, solveTransfers } from "../../src/network/nodal-analysis.ts";
 import { ParametricNetwork, weightedRational } from "../../src/network/parametric.ts";
+import { assemblePencil } from "../../src/network/pencil.ts";
 import { evaluate } from "../../src/network/rational.ts";
 import { NODE_COUNT, networkOf, type RandomElement, randomElements } from "./random-networks.ts";
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { NetworkBuilder } from "../../src/network/elements.ts";
-import { assemblePencil, REFERENCE_OHMS } from "../../src/network/nodal-analysis.ts";
+import { assemblePencil, REFERENCE_OHMS } from "../../src/network/pencil.ts";
 import { StepResponse } from "../../src/network/step-response.ts";
 
 /** 1 V behind `ohms` and `henries` from node 0 to node 1, the rest as `add` puts it. */

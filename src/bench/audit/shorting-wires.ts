@@ -1,6 +1,7 @@
 import type { Build } from "../../build-file/schema.ts";
 import type { Settings } from "../../build-file/settings.ts";
-import { assemblePencil, solveTransfers } from "../../network/nodal-analysis.ts";
+import { solveTransfers } from "../../network/nodal-analysis.ts";
+import { assemblePencil } from "../../network/pencil.ts";
 import { CircuitMaker } from "../../response/circuit.ts";
 import { REFERENCE_HZ } from "../../response/features.ts";
 import { Wiring } from "../../wiring/nets.ts";

@@ -1,7 +1,8 @@
 import type { Build } from "../../build-file/schema.ts";
 import { Controls, rawSettings, type SettingValue } from "../../build-file/settings.ts";
 import type { Network } from "../../network/elements.ts";
-import { assemblePencil, solveTransfers } from "../../network/nodal-analysis.ts";
+import { solveTransfers } from "../../network/nodal-analysis.ts";
+import { assemblePencil } from "../../network/pencil.ts";
 import { type Circuit, CircuitMaker } from "../../response/circuit.ts";
 import { mainPositions } from "../main-positions.ts";
 import { affordableListenings } from "../solving-effort.ts";

@@ -1,6 +1,7 @@
 import type { Build, Coil } from "../../build-file/schema.ts";
 import type { Settings } from "../../build-file/settings.ts";
-import { assemblePencil, solveTransfers } from "../../network/nodal-analysis.ts";
+import { solveTransfers } from "../../network/nodal-analysis.ts";
+import { assemblePencil } from "../../network/pencil.ts";
 import { CircuitMaker } from "../circuit.ts";
 import { REFERENCE_HZ } from "../features.ts";
 import type { CoilSource } from "../pickup-elements.ts";

@@ -1,7 +1,7 @@
 import { LugTable } from "../../../build-file/lugs.ts";
 import type { Build } from "../../../build-file/schema.ts";
 import type { Network } from "../../../network/elements.ts";
-import { assemblePencil, REFERENCE_OHMS } from "../../../network/nodal-analysis.ts";
+import { assemblePencil, REFERENCE_OHMS } from "../../../network/pencil.ts";
 import { StepResponse } from "../../../network/step-response.ts";
 import { CircuitMaker } from "../../../response/circuit.ts";
 import { BUDGET } from "../../solving-effort.ts";
