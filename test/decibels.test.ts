@@ -11,13 +11,13 @@ test("a tenfold amplitude is 20 dB, a tenfold power 10 dB, and their halves 6.02
 
 test("levels come back from the amplitude and the power that they stand for", () => {
   fc.assert(
-    fc.property(fc.double({ min: -290, max: 290, noNaN: true }), (level) => {
+    fc.property(fc.double({ min: -199, max: 290, noNaN: true }), (level) => {
       expect(decibels(amplitudeFromDecibels(level))).toBeCloseTo(level, 9);
       expect(powerDecibels(powerFromDecibels(level))).toBeCloseTo(level, 9);
     }),
   );
 });
 
-test("nothing, and what is hardly more, is silence of -300 dB by either measure", () => {
-  expect([decibels(0), decibels(1e-16), powerDecibels(0), powerDecibels(1e-31)]).toEqual(Array(4).fill(SILENCE_DB));
+test("nothing, and what is under -200 dB, is silence of -300 dB by either measure", () => {
+  expect([decibels(0), decibels(0.99e-10), powerDecibels(0), powerDecibels(0.99e-20)]).toEqual(Array(4).fill(SILENCE_DB));
 });

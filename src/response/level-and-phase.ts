@@ -1,9 +1,12 @@
 import { DB_PER_NEPER_OF_POWER, powerDecibels, SILENCE_DB, SILENT_POWER } from "../decibels.ts";
+import type { LeastSquares } from "../network/doubt.ts";
 import type { Spectrum } from "../network/nodal-analysis.ts";
-import { CANCELLED } from "../network/parametric.ts";
-import { emptyParts, partsInto, type Rational } from "../network/rational.ts";
+import type { RationalParts } from "../network/rational.ts";
 
 const DEGREES_PER_RADIAN = 180 / Math.PI;
+
+/** A sum smaller than this share of what was summed is the rounding that is left when sources cancel. */
+const CANCELLED = 1e-13;
 
 /** The weighted sum of spectra of equal length. Where they cancel to their last digits the sum is silence. */
 export function weightedSum(spectra: readonly Spectrum[], weights: readonly number[]): Spectrum {
@@ -50,6 +53,11 @@ export function magnitudeDb({ re, im }: Spectrum): Float64Array {
     const x = re[i]!;
     const y = im[i]!;
     const power = x * x + y * y;
+    if (!(power > SILENT_POWER)) {
+      level[i] = SILENCE_DB;
+      lastLevel = SILENCE_DB;
+      continue;
+    }
     const z = (power - lastPower) / (power + lastPower);
     if (z < SMALL_STEP && z > -SMALL_STEP && lastLevel > SILENCE_DB) lastLevel += stepDecibels(z);
     else lastLevel = powerDecibels(power);
@@ -71,8 +79,8 @@ function turn(cross: number, dot: number): number {
 }
 
 /**
- * Phase in degrees, unwrapped along the list: no step between neighbours exceeds 180°. Where there is silence the phase
- * of the last sounding frequency is kept.
+ * Phase in degrees, unwrapped along the list: no step between neighbours exceeds 180°. Silence has the phase 0,
+ * and what sounds beyond it goes on from the last that sounded.
  */
 export function unwrappedPhaseDegrees({ re, im }: Spectrum): Float64Array {
   const phase = new Float64Array(re.length);
@@ -82,27 +90,23 @@ export function unwrappedPhaseDegrees({ re, im }: Spectrum): Float64Array {
   for (let i = 0; i < phase.length; i++) {
     const x = re[i]!;
     const y = im[i]!;
-    if (x * x + y * y > SILENT_POWER) {
-      angle += turn(lastRe * y - lastIm * x, lastRe * x + lastIm * y);
-      lastRe = x;
-      lastIm = y;
-    }
+    if (!(x * x + y * y > SILENT_POWER)) continue;
+    angle += turn(lastRe * y - lastIm * x, lastRe * x + lastIm * y);
+    lastRe = x;
+    lastIm = y;
     phase[i] = angle * DEGREES_PER_RADIAN;
   }
   return phase;
 }
 
-/** Of `levelAndPhaseOf`, which never yields and hands none of it out. */
-let room = emptyParts(0);
-
 /**
- * Level and phase of a rational, as `magnitudeDb` and `unwrappedPhaseDegrees` give them of its values, in one pass with a single
- * division for both steps from a frequency to the next.
+ * Level and phase of a rational from the values of its parts, as `magnitudeDb` and `unwrappedPhaseDegrees` give them of its values, in one pass with a single
+ * division for both steps from a frequency to the next; and the parts' least squares, which the same pass meets.
  */
-export function levelAndPhaseOf(rational: Rational, frequenciesHz: Float64Array): LevelAndPhase {
-  room = partsInto(room, rational, frequenciesHz);
-  const { nRe, nIm, dRe, dIm } = room;
-  const count = frequenciesHz.length;
+export function levelAndPhaseOf(
+  { nRe, nIm, dRe, dIm }: RationalParts,
+  count: number,
+): LevelAndPhase & { readonly least: LeastSquares } {
   const magnitude = new Float64Array(count);
   const phase = new Float64Array(count);
   // Copies, since a module's constants are looked up anew at every use once bundled, which halves this loop's speed.
@@ -112,7 +116,7 @@ export function levelAndPhaseOf(rational: Rational, frequenciesHz: Float64Array)
   const smallSquare = 0.06 ** 2;
   const [third, fifth, seventh] = [1 / 3, 1 / 5, 1 / 7];
   // Beyond these a product has lost digits, or has none left.
-  const [least, most] = [1e-280, 1e280];
+  const [shareLow, shareHigh] = [1e-280, 1e280];
   // The last frequency that sounds. N·conj(D) has the value's phase; |N|² / |D|² is its power.
   let lastRe = 1;
   let lastIm = 0;
@@ -120,6 +124,8 @@ export function levelAndPhaseOf(rational: Rational, frequenciesHz: Float64Array)
   let lastD = 1;
   let nepers = 0;
   let angle = 0;
+  let leastN = Number.POSITIVE_INFINITY;
+  let leastM = Number.POSITIVE_INFINITY;
   for (let i = 0; i < count; i++) {
     const a = nRe[i]!;
     const b = nIm[i]!;
@@ -127,9 +133,10 @@ export function levelAndPhaseOf(rational: Rational, frequenciesHz: Float64Array)
     const d = dIm[i]!;
     const n = a * a + b * b;
     const m = c * c + d * d;
+    if (n < leastN) leastN = n;
+    if (m < leastM) leastM = m;
     if (!(n > silentPower * m)) {
       magnitude[i] = floor;
-      phase[i] = angle * degrees;
       continue;
     }
     const re = a * c + b * d;
@@ -144,7 +151,7 @@ export function levelAndPhaseOf(rational: Rational, frequenciesHz: Float64Array)
     const z = (now - before) * dot * share;
     const tt = t * t;
     const zz = z * z;
-    if (tt + zz < smallSquare && share > least && share < most) {
+    if (tt + zz < smallSquare && share > shareLow && share < shareHigh) {
       angle += t * (1 - tt * (third - tt * (fifth - tt * seventh)));
       nepers += z * (1 + zz * (third + zz * (fifth + zz * seventh)));
     } else {
@@ -158,5 +165,5 @@ export function levelAndPhaseOf(rational: Rational, frequenciesHz: Float64Array)
     magnitude[i] = nepers * dbPerNeper;
     phase[i] = angle * degrees;
   }
-  return { magnitude, phase };
+  return { magnitude, phase, least: { n: leastN, d: leastM } };
 }
