@@ -2,6 +2,7 @@ import { BoundedMap } from "../bounded-map.ts";
 import { DisjointSets } from "../disjoint-sets.ts";
 import { relevantPart } from "./blocks.ts";
 import { degreeBound, type Element, idealJoints, type Network, type Resistor } from "./elements.ts";
+import { addDoubt, doubtOf, type Polynomial } from "./polynomials.ts";
 import type { Rational } from "./rational.ts";
 import { SampledNetwork } from "./sampled-network.ts";
 import { OMEGA0, ONE_CIRCLE, type Sampling, THREE_CIRCLES } from "./sampling.ts";
@@ -14,29 +15,35 @@ const MAX_KNOWN_JOINTS = 64;
 /** One rational transfer function per source over a common denominator; null where a source never reaches the output. */
 export interface RationalTransfers {
   /** Numerators of the sources' transfers. */
-  readonly numerators: readonly (Float64Array | null)[];
-  readonly denominator: Float64Array;
+  readonly numerators: readonly (Polynomial | null)[];
+  readonly denominator: Polynomial;
   readonly omega0: number;
 }
 
-/** A sum smaller than this share of what was summed is the rounding that is left when sources cancel. */
-export const CANCELLED = 1e-10;
+/** Its value is 1. */
+const ONE: Polynomial = { coefficients: Float64Array.of(1), rounding: Float64Array.of(0), noise: 0 };
 
-/** The rational of all sources driven together with these weights; null for silence, cancelling sources included. */
+/** The rational of all sources driven together with these weights; null where none reaches the output. */
 export function weightedRational(transfers: RationalTransfers, weights: readonly number[]): Rational | null {
-  const numerator = new Float64Array(transfers.denominator.length);
-  let largestTerm = 0;
-  for (const [source, coefficients] of transfers.numerators.entries()) {
+  const { denominator, omega0 } = transfers;
+  const { length } = denominator.coefficients;
+  const numerator = new Float64Array(length);
+  const doubt = new Float64Array(length);
+  let isSilent = true;
+  for (const [source, polynomial] of transfers.numerators.entries()) {
     const weight = weights[source]!;
-    if (!coefficients || weight === 0) continue;
-    for (let k = 0; k < coefficients.length; k++) {
-      const term = weight * coefficients[k]!;
-      numerator[k]! += term;
-      largestTerm = Math.max(largestTerm, Math.abs(term));
-    }
+    if (!polynomial || weight === 0) continue;
+    isSilent = false;
+    for (let k = 0; k < length; k++) numerator[k]! += weight * polynomial.coefficients[k]!;
+    addDoubt(doubt, polynomial, weight);
   }
-  const isSounding = numerator.some((coefficient) => Math.abs(coefficient) > CANCELLED * largestTerm);
-  return isSounding ? { numerator, denominator: transfers.denominator, omega0: transfers.omega0 } : null;
+  if (isSilent) return null;
+  return {
+    numerator,
+    denominator: denominator.coefficients,
+    omega0,
+    doubt: { numerator: doubt, denominator: doubtOf(denominator) },
+  };
 }
 
 type VariableResistor = Resistor & { readonly parameter: number };
@@ -79,9 +86,8 @@ export class ParametricNetwork {
    * @returns null where the polynomials do not reproduce the network, so that it must be solved frequency by frequency
    */
   transfersAt(ohms: ArrayLike<number>): RationalTransfers | null {
-    const numerators = new Array<Float64Array | null>(this.#network.sourceCount).fill(null);
-    if (!this.#relevant || this.#isShorted(ohms))
-      return { numerators, denominator: Float64Array.of(1), omega0: OMEGA0 };
+    const numerators = new Array<Polynomial | null>(this.#network.sourceCount).fill(null);
+    if (!this.#relevant || this.#isShorted(ohms)) return { numerators, denominator: ONE, omega0: OMEGA0 };
     for (const sampling of this.#samplings) {
       const solved = this.#solvedAt(sampling, this.#relevant);
       const polynomials = solved.polynomialsAt(ohms);

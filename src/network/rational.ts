@@ -7,6 +7,8 @@ export interface Rational {
   readonly numerator: Float64Array;
   readonly denominator: Float64Array;
   readonly omega0: number;
+  /** By how much each coefficient may be off, what evaluating it rounds included; of a rational that is exact, absent. */
+  readonly doubt?: { readonly numerator: Float64Array; readonly denominator: Float64Array };
 }
 
 /** Every second coefficient from `first`, its sign alternating as j² does, padded with noughts to `length`. */
@@ -126,21 +128,12 @@ export function partsInto(
   return parts;
 }
 
-/** Room for a denominator, which never leaves `evaluate`. */
-let below: Spectrum = { re: new Float64Array(0), im: new Float64Array(0) };
-
-/** The rational at frequencies in Hz. */
-export function evaluate({ numerator, denominator, omega0 }: Rational, frequenciesHz: Float64Array): Spectrum {
-  const count = frequenciesHz.length;
-  if (below.re.length < count) below = { re: new Float64Array(count), im: new Float64Array(count) };
-  const { re: dRe, im: dIm } = below;
+/** The quotient of values at so many frequencies. */
+export function quotientOf({ nRe, nIm, dRe, dIm }: RationalParts, count: number): Spectrum {
   const [re, im] = [new Float64Array(count), new Float64Array(count)];
-  const scale = (2 * Math.PI) / omega0;
-  polynomialInto(numerator, scale, frequenciesHz, re, im);
-  polynomialInto(denominator, scale, frequenciesHz, dRe, dIm);
   for (let i = 0; i < count; i++) {
-    const a = re[i]!;
-    const b = im[i]!;
+    const a = nRe[i]!;
+    const b = nIm[i]!;
     const c = dRe[i]!;
     const d = dIm[i]!;
     const norm = 1 / (c * c + d * d);
@@ -148,6 +141,15 @@ export function evaluate({ numerator, denominator, omega0 }: Rational, frequenci
     im[i] = (b * c - a * d) * norm;
   }
   return { re, im };
+}
+
+/** Of `evaluate`, which never yields and hands none of it out. */
+let room = emptyParts(0);
+
+/** The rational at frequencies in Hz. */
+export function evaluate(rational: Rational, frequenciesHz: Float64Array): Spectrum {
+  room = partsInto(room, rational, frequenciesHz);
+  return quotientOf(room, frequenciesHz.length);
 }
 
 /** |H|² of the rational, as a function of the frequency in Hz. */

@@ -1,8 +1,8 @@
 import { compactPencil } from "./branch-elimination.ts";
 import { degreeBound, type Network } from "./elements.ts";
-import { assemblePencil, type Pencil, REFERENCE_OHMS } from "./nodal-analysis.ts";
-import { type Polynomials, tidied, valueAt } from "./polynomials.ts";
-import { fittedPolynomial, type SampleCircle, sampleCircle } from "./sample-circle.ts";
+import { assemblePencil, type Pencil, REFERENCE_OHMS } from "./pencil.ts";
+import { type Polynomial, sumAt, tidied, valueAt } from "./polynomials.ts";
+import { type FittedPolynomial, fittedPolynomial, type SampleCircle, sampleCircle } from "./sample-circle.ts";
 import { type LiveSource, Samples, type Sought } from "./samples.ts";
 import { OMEGA0, type Sampling } from "./sampling.ts";
 import { SmallSystem } from "./small-system.ts";
@@ -10,6 +10,8 @@ import { SmallSystem } from "./small-system.ts";
 const CHECK_TOLERANCE = 1e-8;
 /** Below this no transfer is worth checking: −240 dB. */
 const CHECK_FLOOR = 1e-12;
+/** Rounding seen at a few frequencies is a few draws of what it is everywhere. */
+const BEYOND_SEEN = 16;
 
 interface Variable {
   readonly parameter: number;
@@ -56,20 +58,21 @@ export class SampledNetwork {
 
   /**
    * @param ohms value of each parameter; 0 is an ideal joint
-   * @returns "singular" where the network has no solution or one that lost its digits, "inexact" where the polynomials do not
+   * @returns numerators in the order of `sources`, then the denominator; "singular" where the network has no solution or one that lost its digits, "inexact" where the polynomials do not
    * reproduce it
    */
-  polynomialsAt(ohms: ArrayLike<number>): Polynomials | "singular" | "inexact" {
+  polynomialsAt(ohms: ArrayLike<number>): readonly Polynomial[] | "singular" | "inexact" {
     if (!this.#samples.solved || !this.#checks.solved) return "singular";
     for (let j = 0; j < this.#change.length; j++) {
       const { parameter, ohms: old } = this.#variables[j]!;
       this.#change[j] = (old - ohms[parameter]!) / REFERENCE_OHMS;
     }
     if (!this.#sample()) return "singular";
-    const polynomials = tidied(
-      this.#valuesRe.map((re, i) => fittedPolynomial(this.#circle, this.#radii, re, this.#valuesIm[i]!)),
-    );
-    return this.#reproducedBy(polynomials) ? polynomials : "inexact";
+    const fitted = this.#valuesRe.map((re, i) => fittedPolynomial(this.#circle, this.#radii, re, this.#valuesIm[i]!));
+    const { polynomials, scale } = tidied(fitted);
+    const noise = this.#noiseOf(polynomials, fitted, scale);
+    if (!noise) return "inexact";
+    return polynomials.map((coefficients, i) => ({ coefficients, rounding: fitted[i]!.rounding, noise: noise[i]! }));
   }
 
   /** Fills in the values of numerators and denominator on the circles. @returns false where there are none */
@@ -92,14 +95,30 @@ export class SampledNetwork {
     return true;
   }
 
-  #reproducedBy(polynomials: Polynomials): boolean {
+  /**
+   * How many times its rounding each polynomial may be off: what is seen of it at the checks, and a good deal more.
+   * @returns undefined where they do not reproduce the network
+   */
+  #noiseOf(
+    polynomials: readonly Float64Array[],
+    fitted: readonly FittedPolynomial[],
+    scale: number,
+  ): Float64Array | undefined {
     const small = this.#small;
     const checks = this.#checks;
     const live = this.sources.length;
+    const { length } = polynomials[live]!;
+    const noise = new Float64Array(live + 1).fill(scale);
     for (let m = 0; m < checks.count; m++) {
-      if (!small.solve(checks, m, this.#change)) return false;
+      if (!small.solve(checks, m, this.#change)) return undefined;
       const x = (2 * Math.PI * this.#checksHz[m]!) / OMEGA0;
       const [dRe, dIm] = valueAt(polynomials[live]!, x);
+      const [detRe, detIm] = [scale * small.detRe, scale * small.detIm];
+      // On one circle the rounding of every polynomial goes with the powers alike.
+      const shared = this.#radii.length === 1 ? roundingAt(fitted[live]!, x, length) : undefined;
+      const offD = Math.abs(dRe - detRe) + Math.abs(dIm - detIm);
+      const timesD = offD / (fitted[live]!.rounding[0]! * (shared ?? roundingAt(fitted[live]!, x, length)));
+      if (timesD > noise[live]!) noise[live] = timesD;
       const norm = dRe * dRe + dIm * dIm;
       for (let i = 0; i < live; i++) {
         small.transferOf(checks, m, i);
@@ -107,11 +126,22 @@ export class SampledNetwork {
         const errorRe = (nRe * dRe + nIm * dIm) / norm - small.re;
         const errorIm = (nIm * dRe - nRe * dIm) / norm - small.im;
         const allowed = CHECK_TOLERANCE * (Math.abs(small.re) + Math.abs(small.im)) + CHECK_FLOOR;
-        if (!(Math.abs(errorRe) + Math.abs(errorIm) <= allowed)) return false;
+        if (!(Math.abs(errorRe) + Math.abs(errorIm) <= allowed)) return undefined;
+        const offRe = nRe - (small.re * detRe - small.im * detIm);
+        const offIm = nIm - (small.re * detIm + small.im * detRe);
+        const off = Math.abs(offRe) + Math.abs(offIm);
+        const times = off / (fitted[i]!.rounding[0]! * (shared ?? roundingAt(fitted[i]!, x, length)));
+        if (times > noise[i]!) noise[i] = times;
       }
     }
-    return true;
+    for (let i = 0; i <= live; i++) noise[i]! *= BEYOND_SEEN;
+    return noise;
   }
+}
+
+/** What the rounding of all coefficients up to a length comes to at x, in that of the first. */
+function roundingAt({ rounding }: FittedPolynomial, x: number, length: number): number {
+  return sumAt(rounding, x, length) / rounding[0]!;
 }
 
 function soughtIn(pencil: Pencil, compact: ReturnType<typeof compactPencil>, output: number): Sought {

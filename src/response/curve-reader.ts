@@ -7,11 +7,10 @@ import { soundingString } from "../strings/string-set.ts";
 import { coilPlaces, stringSetOf } from "./coil-places.ts";
 import { curveOf, type SourceCurve } from "./curve.ts";
 import { ResponseEngine } from "./engine.ts";
+import { heardThrough, type Weight } from "./heard-transfers.ts";
 import { humLevelDb } from "./hum.ts";
 import { ActivityReader } from "./labels/activity.ts";
 import { SettingDescriber } from "./labels/setting-describer.ts";
-import { weightedSum } from "./level-and-phase.ts";
-import type { Transfers } from "./transfers.ts";
 
 export interface CurvesRequest {
   readonly build: Build;
@@ -40,8 +39,6 @@ export interface SettingCurve extends SettingSummary {
   readonly sources?: readonly SourceCurve[];
 }
 
-type Weight = (frequencyHz: number) => number;
-
 /** The string's weight at each coil, sign and size left to the source's EMF. */
 function weightsOf(build: Build, engine: ResponseEngine, string: number, fret: number): Weight[] {
   const sounding = soundingString(stringSetOf(build), string, fret);
@@ -49,24 +46,6 @@ function weightsOf(build: Build, engine: ResponseEngine, string: number, fret: n
     const bare = { ...place, sign: 1, output: 1 } as const;
     return (frequencyHz) => stringWeight(sounding, bare, frequencyHz);
   });
-}
-
-function heardThrough(transfers: Transfers, weights: readonly Weight[]): Transfers {
-  const emfs = transfers.sources.map((source) => source.emf);
-  const perSource = (frequenciesHz: Float64Array) =>
-    transfers.perSource(frequenciesHz).map(({ re, im }, index) => {
-      const weight = frequenciesHz.map(weights[index]!);
-      return { re: re.map((value, i) => value * weight[i]!), im: im.map((value, i) => value * weight[i]!) };
-    });
-  const total = (frequenciesHz: Float64Array, emf: readonly number[] = emfs) =>
-    weightedSum(perSource(frequenciesHz), emf);
-  const power =
-    (emf: readonly number[] = emfs) =>
-    (frequencyHz: number) => {
-      const { re, im } = total(Float64Array.of(frequencyHz), emf);
-      return re[0]! ** 2 + im[0]! ** 2;
-    };
-  return { sources: transfers.sources, perSource, total, power };
 }
 
 /** What is asked of a build, without the build. */

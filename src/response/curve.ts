@@ -1,5 +1,6 @@
 import { type Checkpoint, NO_CHECKPOINT } from "../checkpoint.ts";
 import type { Spectrum } from "../network/nodal-analysis.ts";
+import type { PowerCurve } from "./features/power-curve.ts";
 import { type Features, findFeatures } from "./features.ts";
 import { logSpaced } from "./frequencies.ts";
 import { type LevelAndPhase, magnitudeDb, unwrappedPhaseDegrees, weightedSum } from "./level-and-phase.ts";
@@ -87,11 +88,31 @@ function spectraAlong({ frequenciesHz }: Path, transfers: Transfers, checkpoint:
   return whole;
 }
 
-/** As `power`, stopping where a checkpoint does. */
-function heeding(power: (frequencyHz: number) => number, checkpoint: () => void): (frequencyHz: number) => number {
-  return (frequencyHz) => {
-    checkpoint();
-    return power(frequencyHz);
+/** As `curve`, stopping where a checkpoint does. */
+function heeding(curve: PowerCurve, checkpoint: () => void): PowerCurve {
+  const { slope } = curve;
+  return {
+    ...curve,
+    at: (frequencyHz) => {
+      checkpoint();
+      return curve.at(frequencyHz);
+    },
+    ...(slope && {
+      slope: (frequencyHz: number) => {
+        checkpoint();
+        return slope(frequencyHz);
+      },
+    }),
+    sample: (frequenciesHz) => {
+      const powers = { power: new Float64Array(frequenciesHz.length), off: new Float64Array(frequenciesHz.length) };
+      for (let i = 0; i < frequenciesHz.length; i++) {
+        checkpoint();
+        const { power, off } = curve.sample(frequenciesHz.subarray(i, i + 1));
+        powers.power[i] = power[0]!;
+        powers.off[i] = off[0]!;
+      }
+      return powers;
+    },
   };
 }
 

@@ -1,5 +1,5 @@
 import type { Coil } from "../build-file/schema.ts";
-import type { Spectrum } from "../network/nodal-analysis.ts";
+import type { Spectrum, ValueAndSlope } from "../network/nodal-analysis.ts";
 
 /** What metal leaves of a coil's EMF, as a complex factor over frequency. */
 type EmfLaw = (frequenciesHz: Float64Array) => Spectrum;
@@ -42,6 +42,28 @@ export function emfLaw(shielding: Shielding): EmfLaw {
       im[i] = b;
     }
     return { re, im };
+  };
+}
+
+/** A value and its slope over ln f behind metal: with q = f/corner, d ln(1 + jq)/d ln f = jq/(1 + jq) = (q² + jq)/(1 + q²). */
+export function slopeBehind(value: ValueAndSlope, shielding: Shielding, frequencyHz: number): ValueAndSlope {
+  let [logRe, logIm] = [0, 0];
+  for (const { zeroHz, poleHz } of metalFactors(shielding))
+    for (const [corner, sign] of [[zeroHz, 1] as const, [poleHz, -1] as const]) {
+      const q = frequencyHz / corner;
+      logRe += (sign * q * q) / (1 + q * q);
+      logIm += (sign * q) / (1 + q * q);
+    }
+  const law = emfLaw(shielding)(Float64Array.of(frequencyHz));
+  const [a, b] = [law.re[0]!, law.im[0]!];
+  const { re, im } = value;
+  const slopeRe = value.slopeRe + re * logRe - im * logIm;
+  const slopeIm = value.slopeIm + re * logIm + im * logRe;
+  return {
+    re: re * a - im * b,
+    im: re * b + im * a,
+    slopeRe: slopeRe * a - slopeIm * b,
+    slopeIm: slopeRe * b + slopeIm * a,
   };
 }
 

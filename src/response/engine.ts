@@ -4,7 +4,8 @@ import type { Settings } from "../build-file/settings.ts";
 import { ParametricNetwork } from "../network/parametric.ts";
 import { CircuitMaker } from "./circuit.ts";
 import type { CoilSource } from "./pickup-elements.ts";
-import { rationalTransfers, solvedTransfers, type Transfers } from "./transfers.ts";
+import { rationalTransfers } from "./rational-transfers.ts";
+import { solvedTransfers, type Transfers } from "./transfers.ts";
 
 /** Five positions by two push-pulls, and some. A template holds some tens of kilobytes; with twenty pots, a megabyte. */
 const MAX_TEMPLATES = 24;
@@ -52,10 +53,11 @@ export class ResponseEngine {
     const { sources } = this.#maker;
     const template = this.#plannedTemplateIn(settings) ?? this.#templateIn(settings);
     const fast = template?.transfersAt(this.#maker.trackOhms(settings));
-    if (fast) return rationalTransfers(fast, sources);
-    const circuit = this.#maker.circuitIn(settings);
-    const plain = new ParametricNetwork(circuit.network, circuit.outputNode).transfersAt([]);
-    return plain ? rationalTransfers(plain, sources) : solvedTransfers(circuit, sources);
+    const solve = () => solvedTransfers(this.#maker.circuitIn(settings), sources);
+    if (fast) return rationalTransfers(fast, sources, solve);
+    const { network, outputNode } = this.#maker.circuitIn(settings);
+    const plain = new ParametricNetwork(network, outputNode).transfersAt([]);
+    return plain ? rationalTransfers(plain, sources, solve) : solve();
   }
 
   /** Tells which settings will be asked for. Where several differ in dials alone they share a template of their own. */

@@ -1,10 +1,15 @@
 import type { RationalTransfers } from "../network/parametric.ts";
+import type { Polynomial } from "../network/polynomials.ts";
 import { type MetalFactor, metalFactors } from "./emf-law.ts";
 import type { CoilSource } from "./pickup-elements.ts";
 
 /** A product with 1 + jf/corner, in powers of s/ω0; a corner at infinity is 1. */
-function withCorner(polynomial: Float64Array, cornerHz: number, omega0: number): Float64Array {
+function withCorner({ coefficients, rounding, noise }: Polynomial, cornerHz: number, omega0: number): Polynomial {
   const slope = omega0 / (2 * Math.PI * cornerHz);
+  return { coefficients: withSlope(coefficients, slope), rounding: withSlope(rounding, slope), noise };
+}
+
+function withSlope(polynomial: Float64Array, slope: number): Float64Array {
   const product = new Float64Array(polynomial.length + 1);
   for (const [power, coefficient] of polynomial.entries()) {
     product[power]! += coefficient;
@@ -47,7 +52,7 @@ export function shieldedTransfers(inner: RationalTransfers, sources: readonly Co
   const factors = sources.map(({ spec }, i) => (numerators[i] ? metalFactors(spec.shielding) : []));
   const common = commonFactors(factors);
   if (common.length === 0) return inner;
-  const times = (polynomial: Float64Array, corners: readonly number[]) =>
+  const times = (polynomial: Polynomial, corners: readonly number[]) =>
     corners.reduce((product, corner) => withCorner(product, corner, omega0), polynomial);
   return {
     numerators: numerators.map((numerator, i) => numerator && times(numerator, numeratorCorners(common, factors[i]!))),

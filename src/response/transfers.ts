@@ -1,32 +1,26 @@
-import { SILENCE_DB } from "../decibels.ts";
-import { assemblePencil, type Spectrum, solveTransfers } from "../network/nodal-analysis.ts";
-import { type RationalTransfers, weightedRational } from "../network/parametric.ts";
-import { evaluate, powerOf } from "../network/rational.ts";
+import { type Spectrum, TransferSolver, type ValueAndSlope } from "../network/nodal-analysis.ts";
+import { assemblePencil } from "../network/pencil.ts";
 import type { Circuit } from "./circuit.ts";
-import { emfLaw, times } from "./emf-law.ts";
-import { type LevelAndPhase, levelAndPhaseOf, weightedSum } from "./level-and-phase.ts";
+import { emfLaw, slopeBehind, times } from "./emf-law.ts";
+import { exactCurve, type PowerCurve } from "./features/power-curve.ts";
+import { type LevelAndPhase, weightedSum } from "./level-and-phase.ts";
 import type { CoilSource } from "./pickup-elements.ts";
-import { shieldedTransfers } from "./shielded-transfers.ts";
 
 /** The transfer functions of a build in one setting, from each coil's unit EMF, as it were without metal about it, to the jack. */
 export interface Transfers {
   readonly sources: readonly CoilSource[];
   /** One spectrum per source, V/V. */
   perSource(frequenciesHz: Float64Array): Spectrum[];
+  /** By how much the values of `perSource` may be off, where they are not the plain solution's. */
+  offPerSource?(frequenciesHz: Float64Array): Float64Array[];
   /** All coils driven together with these weights, by default each with its own size and sign. */
   total(frequenciesHz: Float64Array, weights?: readonly number[]): Spectrum;
-  /** Level and phase of the total, where there is a quicker way than by the weighted sum of `perSource`. */
+  /** Level and phase of the total over rising frequencies, where there is a quicker way than by the weighted sum of `perSource`. */
   levelAndPhase?(frequenciesHz: Float64Array): LevelAndPhase;
-  /** |H|² of the same at one frequency in Hz. */
-  power(weights?: readonly number[]): (frequencyHz: number) => number;
-}
-
-function silence(length: number): Spectrum {
-  return { re: new Float64Array(length), im: new Float64Array(length) };
-}
-
-function silentCurve(length: number): LevelAndPhase {
-  return { magnitude: new Float64Array(length).fill(SILENCE_DB), phase: new Float64Array(length) };
+  /** |H|² of the same. */
+  power(weights?: readonly number[]): PowerCurve;
+  /** The same from the plain solution; absent where they are from it. */
+  exact?(): Transfers;
 }
 
 /** From the EMF that each coil would have without the metal about it. */
@@ -37,47 +31,45 @@ function behindMetal(spectra: Spectrum[], sources: readonly CoilSource[], freque
   });
 }
 
+export function powerOfSpectrum({ re, im }: Spectrum, i: number): number {
+  return re[i]! * re[i]! + im[i]! * im[i]!;
+}
+
 /** Transfers solved frequency by frequency: the reference that the fast way is held to. */
 export function solvedTransfers(circuit: Circuit, sources: readonly CoilSource[]): Transfers {
-  const pencil = assemblePencil(circuit.network);
+  const solver = new TransferSolver(assemblePencil(circuit.network), circuit.outputNode);
   const emfs = sources.map((source) => source.emf);
-  const perSource = (frequenciesHz: Float64Array) =>
-    behindMetal(solveTransfers(pencil, circuit.outputNode, frequenciesHz), sources, frequenciesHz);
+  const perSource = (frequenciesHz: Float64Array) => behindMetal(solver.solve(frequenciesHz), sources, frequenciesHz);
   return {
     sources,
     perSource,
     total: (frequenciesHz, weights = emfs) => weightedSum(perSource(frequenciesHz), weights),
-    power:
-      (weights = emfs) =>
-      (frequencyHz) => {
-        const { re, im } = weightedSum(perSource(Float64Array.of(frequencyHz)), weights);
-        return re[0]! ** 2 + im[0]! ** 2;
+    power: (weights = emfs) => ({
+      ...exactCurve((frequencyHz) => powerOfSpectrum(weightedSum(perSource(Float64Array.of(frequencyHz)), weights), 0)),
+      slope: (frequencyHz) => {
+        const each = solver.solveWithSlopes(frequencyHz);
+        return each && slopeOfSum(behindMetalWithSlopes(each, sources, frequencyHz), weights);
       },
+    }),
   };
 }
 
-/** Transfers evaluated from polynomials. */
-export function rationalTransfers(bare: RationalTransfers, sources: readonly CoilSource[]): Transfers {
-  const rational = shieldedTransfers(bare, sources);
-  const emfs = sources.map((source) => source.emf);
-  const { denominator, omega0 } = rational;
-  return {
-    sources,
-    perSource: (frequenciesHz) =>
-      rational.numerators.map((numerator) =>
-        numerator ? evaluate({ numerator, denominator, omega0 }, frequenciesHz) : silence(frequenciesHz.length),
-      ),
-    total: (frequenciesHz, weights = emfs) => {
-      const total = weightedRational(rational, weights);
-      return total ? evaluate(total, frequenciesHz) : silence(frequenciesHz.length);
-    },
-    levelAndPhase: (frequenciesHz) => {
-      const total = weightedRational(rational, emfs);
-      return total ? levelAndPhaseOf(total, frequenciesHz) : silentCurve(frequenciesHz.length);
-    },
-    power: (weights = emfs) => {
-      const total = weightedRational(rational, weights);
-      return total ? powerOf(total) : () => 0;
-    },
-  };
+function behindMetalWithSlopes(each: ValueAndSlope[], sources: readonly CoilSource[], frequencyHz: number) {
+  return each.map((value, index) => {
+    const { shielding } = sources[index]!.spec;
+    return shielding ? slopeBehind(value, shielding, frequencyHz) : value;
+  });
+}
+
+/** d ln|Σ w·H|² / d ln f. */
+function slopeOfSum(each: readonly ValueAndSlope[], weights: readonly number[]): number {
+  let [re, im, slopeRe, slopeIm] = [0, 0, 0, 0];
+  for (const [index, value] of each.entries()) {
+    const weight = weights[index]!;
+    re += weight * value.re;
+    im += weight * value.im;
+    slopeRe += weight * value.slopeRe;
+    slopeIm += weight * value.slopeIm;
+  }
+  return (2 * (re * slopeRe + im * slopeIm)) / (re * re + im * im);
 }

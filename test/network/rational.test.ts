@@ -11,14 +11,16 @@ const other: Rational = {
   omega0: 8000,
 };
 
+const partsOf = (rational: Rational) => partsInto(emptyParts(frequencies.length), rational, frequencies);
+
 describe("what a caller holds of a rational", () => {
   test("stays as it is whatever others ask for afterwards", () => {
     const parts = partsInto(emptyParts(frequencies.length), lowPass, frequencies);
     const values = evaluate(lowPass, frequencies);
-    const curve = levelAndPhaseOf(lowPass, frequencies);
+    const curve = levelAndPhaseOf(partsOf(lowPass), frequencies.length);
     const before = structuredClone({ parts, values, curve });
     evaluate(other, frequencies);
-    levelAndPhaseOf(other, frequencies);
+    levelAndPhaseOf(partsOf(other), frequencies.length);
     partsInto(emptyParts(frequencies.length), other, frequencies);
     expect({ parts, values, curve }).toEqual(before);
   });

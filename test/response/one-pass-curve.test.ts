@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { evaluate } from "../../src/network/rational.ts";
+import { emptyParts, evaluate, partsInto } from "../../src/network/rational.ts";
 import { logSpaced } from "../../src/response/frequencies.ts";
 import { levelAndPhaseOf, magnitudeDb, unwrappedPhaseDegrees } from "../../src/response/level-and-phase.ts";
 
@@ -26,7 +26,10 @@ describe("level and phase in one pass", () => {
           };
           const frequencies = logSpaced(20, 20_000, 512);
           const values = evaluate(rational, frequencies);
-          const { magnitude, phase } = levelAndPhaseOf(rational, frequencies);
+          const { magnitude, phase } = levelAndPhaseOf(
+            partsInto(emptyParts(512), rational, frequencies),
+            frequencies.length,
+          );
           const level = magnitudeDb(values);
           const turned = unwrappedPhaseDegrees(values);
           for (let i = 0; i < level.length; i++) {

@@ -122,7 +122,7 @@ describe("what metal takes of a coil's EMF", () => {
             1e-7 * Math.hypot(wanted.re[i]!, wanted.im[i]!) + 1e-11,
           );
       }
-      expect(quick.power()(3000)).toBeCloseTo(solved.power()(3000), 9);
+      expect(quick.power().at(3000)).toBeCloseTo(solved.power().at(3000), 9);
     }
   });
 
