@@ -19,5 +19,7 @@ test("levels come back from the amplitude and the power that they stand for", ()
 });
 
 test("nothing, and what is under -200 dB, is silence of -300 dB by either measure", () => {
-  expect([decibels(0), decibels(0.99e-10), powerDecibels(0), powerDecibels(0.99e-20)]).toEqual(Array(4).fill(SILENCE_DB));
+  expect([decibels(0), decibels(0.99e-10), powerDecibels(0), powerDecibels(0.99e-20)]).toEqual(
+    Array(4).fill(SILENCE_DB),
+  );
 });
