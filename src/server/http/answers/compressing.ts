@@ -6,6 +6,8 @@ import type { FastifyReply, FastifyRequest } from "fastify";
 const compressed = promisify(gzip);
 /** Less than this fits into one packet anyway. */
 const LEAST_BYTES = 1_400;
+/** More would keep a core from everybody else for a tenth of a second; the default sweep stays below. */
+const MOST_BYTES = 1 << 20;
 /** Numbers as text lose half of themselves at the quickest level, and hardly more at the slowest. */
 const LEVEL = 1;
 const TEXT = /^(text\/|image\/svg\+xml|application\/([\w.-]+\+)?json)/;
@@ -21,7 +23,8 @@ export async function compressTextAnswers(
 ): Promise<unknown> {
   const type = String(reply.getHeader("content-type") ?? "");
   if (!isBody(payload) || !TEXT.test(type) || reply.hasHeader("content-encoding")) return payload;
-  if (Buffer.byteLength(payload) < LEAST_BYTES) return payload;
+  const bytes = Buffer.byteLength(payload);
+  if (bytes < LEAST_BYTES || bytes > MOST_BYTES) return payload;
   reply.header("vary", "accept-encoding");
   if (negotiate(request.headers["accept-encoding"] ?? "", ["gzip"]) !== "gzip") return payload;
   const body = await compressed(payload, { level: LEVEL });

@@ -29,6 +29,18 @@ describe("a text answer", () => {
     expect(json()).toHaveProperty("frequencies");
   });
 
+  test("of several sweeps in one goes as it is, so that it keeps nobody waiting", async () => {
+    const sweep = { lever: [1, 2, 3, 4, 5], tone: [0, 2, 4, 6, 8, 10], volume: [2, 4, 6, 8] };
+    const { headers, rawPayload } = await service.app.inject({
+      method: "POST",
+      url: "/api/response",
+      payload: { ...payload, sweep },
+      headers: { "accept-encoding": "gzip" },
+    });
+    expect(rawPayload.length).toBeGreaterThan(1 << 20);
+    expect(headers["content-encoding"]).toBeUndefined();
+  });
+
   test("has one tag in both forms, by which neither is sent again", async () => {
     const ask = (headers: Record<string, string>) => service.app.inject({ url: "/api/catalogue", headers });
     const packed = await ask({ "accept-encoding": "gzip" });
