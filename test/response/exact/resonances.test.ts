@@ -61,4 +61,14 @@ describe("near-equal resonances that little damps", () => {
       }
     }
   });
+
+  test("are the same in a list from the highest frequency down", () => {
+    const build = readBuild(stacked(5, { loss: 1e6, capacitance: 226e-12 }, 0.05, 0.02));
+    const state = new Controls(build).atRest;
+    const upwards = logSpaced(20, 96_000, 400);
+    const transfers = new ResponseEngine(build, { isKept: true }).transfersIn(state);
+    const up = curveOf(transfers, upwards).magnitude;
+    const down = curveOf(transfers, upwards.toReversed()).magnitude.reverse();
+    for (const [i, level] of up.entries()) expect(down[i]!, `${upwards[i]} Hz`).toBeCloseTo(level, 5);
+  });
 });
