@@ -38,7 +38,7 @@ export default defineConfig(({ mode }) => {
           test: {
             name: "page",
             // A browser whose frames are late on a machine under load may lose a click; what is broken fails twice.
-            retry: isThorough ? 1 : 0,
+            retry: 1,
             include: isThorough ? files.filter(isOfPage) : ["test/page/**/*.test.ts"],
             globalSetup: ["test/page/site.ts"],
           },

@@ -1,4 +1,5 @@
 import type { Locator, Page } from "playwright-core";
+import { expect } from "vitest";
 
 /** Waits until what is shown is what was asked for. */
 export async function settled(page: Page): Promise<void> {
@@ -32,6 +33,20 @@ export async function openScenario(page: Page, title: RegExp): Promise<void> {
   await option.waitFor({ state: "attached" });
   await select.selectOption((await option.getAttribute("value"))!);
   await whenReady(page);
+}
+
+/** Opens or closes a fold by its line, whichever it is now. */
+export async function setFold(page: Page, line: string, isOpen: boolean): Promise<void> {
+  const fold = page.locator("details").filter({ has: page.locator("> summary").getByText(line, { exact: true }) });
+  const summary = fold.locator("> summary").first();
+  await summary.waitFor();
+  const follows = async () => {
+    const was = await fold.first().evaluate((details: HTMLDetailsElement) => details.open);
+    // A browser whose frames are late on a machine under load may lose a click.
+    if (was !== isOpen) await summary.click();
+    return was;
+  };
+  await expect.poll(follows).toBe(isOpen);
 }
 
 /** Peak and cutoff of the current curve, as the page tells them. */

@@ -89,7 +89,12 @@ export function usePage() {
   beforeAll(async () => {
     browser = await chromium.connect(inject("browser"));
   });
-  afterEach(async () => {
+  afterEach(async ({ task }) => {
+    // What a failure left half done would fail the next, and the second try.
+    if (task.result?.state === "fail") {
+      await lasting?.context.close();
+      lasting = undefined;
+    }
     for (const { context, page } of open.splice(0)) {
       if (context === shared) await leave(page, origin);
       else await context.close();
@@ -111,7 +116,10 @@ export function usePage() {
       open.push(visit);
       return visit;
     },
-    /** The page as the test before left it, for those that begin by opening a guard: to load it takes longer than most of them. */
+    /**
+     * The page as the test before left it, or anew where that failed, for those that begin by opening a guard: to load it takes
+     * longer than most of them.
+     */
     async stay(options: Pick<VisitOptions, "width" | "height" | "colorScheme"> = {}): Promise<Visit> {
       lasting ??= await enter({}, await newContext(browser!, {}));
       await show(lasting.page, options);

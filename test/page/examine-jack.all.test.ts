@@ -4,7 +4,7 @@ import { decodeWav } from "../../src/audio/wav-decode.ts";
 import { encodeWav } from "../../src/audio/wav-encode.ts";
 import { thoroughly } from "../effort.ts";
 import { describeWith } from "../tools.ts";
-import { openScenario, showTab, whenReady } from "./actions.ts";
+import { openScenario, setFold, showTab, whenReady } from "./actions.ts";
 import { bringAxe, seriousFindings } from "./axe.ts";
 import { usePage } from "./browser.ts";
 import { cutChoices } from "./cut-choices.ts";
@@ -28,7 +28,7 @@ async function openJack(page: Page): Promise<Locator> {
   await whenReady(page);
   await openScenario(page, /fed before or after the volume/i);
   await showTab(page, "Measure");
-  await page.getByText(FOLD).click();
+  await setFold(page, FOLD, true);
   const panel = panelOf(page);
   await panel.getByLabel("Examine it").selectOption("jack");
   return panel;

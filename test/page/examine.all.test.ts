@@ -12,7 +12,7 @@ import { benchOf, seeded, soldered } from "../examine/simulated-guard.ts";
 import { START_SECONDS, withTurned } from "../measure/taps/tap-trials.ts";
 import { tappedTake } from "../measure/taps/tapped-guard.ts";
 import { describeWith } from "../tools.ts";
-import { openScenario, showTab, whenReady } from "./actions.ts";
+import { openScenario, setFold, showTab, whenReady } from "./actions.ts";
 import { bringAxe, seriousFindings } from "./axe.ts";
 import { expectQuiet, usePage } from "./browser.ts";
 import { hearing } from "./hearing.ts";
@@ -28,7 +28,7 @@ async function openPanel(page: Page, title = TITLE): Promise<Locator> {
   await whenReady(page);
   await openScenario(page, title);
   await showTab(page, "Measure");
-  await page.getByText(FOLD).click();
+  await setFold(page, FOLD, true);
   return page.getByRole("region", { name: "Examining the finished guard" });
 }
 

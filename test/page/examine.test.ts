@@ -6,7 +6,7 @@ import { isSameTake } from "../../src/page/examine/take-places.ts";
 import { timesOf } from "../../src/page/examine/tap-timing.ts";
 import { fractionAs } from "../../src/page/sound-card/percent.ts";
 import { describeWith } from "../tools.ts";
-import { openScenario, showTab, whenReady } from "./actions.ts";
+import { openScenario, setFold, showTab, whenReady } from "./actions.ts";
 import { usePage } from "./browser.ts";
 
 const panelOf = (page: Page) => page.getByRole("region", { name: "Examining the finished guard" });
@@ -15,7 +15,19 @@ const SILENCE = {
   mimeType: "audio/wav",
   buffer: Buffer.from(encodeWav({ sampleRateHz: 44_100, channels: [new Float32Array(44_100)] }, "pcm24")),
 };
+const BEFORE_OR_AFTER = /fed before or after the volume/i;
 const FOLD = "Examine the finished guard with an audio interface";
+
+/** Opens the fold upon a guard, and waits for its plan. */
+async function examine(page: Page, title: RegExp): Promise<void> {
+  await whenReady(page);
+  await openScenario(page, title);
+  await showTab(page, "Measure");
+  await setFold(page, FOLD, true);
+  await panelOf(page)
+    .getByText(/^The plan: \d+ steps/)
+    .waitFor();
+}
 
 describe("what is typed in for an examination", () => {
   it("may tell times in seconds or on a clock, and of silent rows a dash", () => {
@@ -66,10 +78,7 @@ describeWith("chromium", "examining the finished guard", () => {
   it("is planned with the usual cautions once, and tells beside a field and at a file what is wrong", async () => {
     const visit = await site.stay({ width: 390 });
     const { page } = visit;
-    await whenReady(page);
-    await openScenario(page, /fed before or after the volume/i);
-    await showTab(page, "Measure");
-    await page.getByText(FOLD).click();
+    await examine(page, BEFORE_OR_AFTER);
     const panel = panelOf(page);
     await panel.getByText("The plan: 6 steps").click();
     await panel.getByRole("row", { name: /^3 .*position 2.*neck.*0:11/ }).waitFor();
@@ -97,7 +106,10 @@ describeWith("chromium", "examining the finished guard", () => {
 
   it("shows no answer about a guard that is not on the bench any more", async () => {
     const { page } = await site.stay();
+    await examine(page, BEFORE_OR_AFTER);
     const panel = panelOf(page);
+    await panel.getByLabel("All taps in one take", { exact: true }).setInputFiles(SILENCE);
+    await panel.getByText(/^silence\.wav, /).waitFor();
     let release = () => {};
     const held = new Promise<void>((resolve) => {
       release = resolve;
@@ -123,17 +135,16 @@ describeWith("chromium", "examining the finished guard", () => {
 
   it("lets go of the takes of a guard when another is opened, and plans anew once it is seen", async () => {
     const { page } = await site.stay();
+    await examine(page, /blend pot/i);
     const panel = panelOf(page);
     await panel.getByLabel("All taps in one take", { exact: true }).setInputFiles(SILENCE);
     await panel.getByText(/^silence\.wav, /).waitFor();
     const before = await panel.getByText(/^The plan: \d+ steps/).textContent();
     const asked: string[] = [];
     page.on("request", (request) => request.url().endsWith("/api/taps") && asked.push(request.url()));
-    await page.getByText(FOLD).click();
-    for (const title of [/treble bleed/i, /fed before or after the volume/i]) await openScenario(page, title);
-    await showTab(page, "Measure");
-    await page.getByText(FOLD).click();
-    await panel.getByText(/^The plan: \d+ steps/).waitFor();
+    await setFold(page, FOLD, false);
+    await openScenario(page, /treble bleed/i);
+    await examine(page, BEFORE_OR_AFTER);
     expect(before).not.toBe("The plan: 6 steps");
     await panel.getByText("The plan: 6 steps").waitFor();
     expect(await panel.getByText(/^silence\.wav, /).count()).toBe(0);
