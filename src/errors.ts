@@ -1,4 +1,4 @@
-import { MAX_DETAIL_CHARS } from "./limits.ts";
+import { MAX_DETAIL_CHARS, MAX_FAULT_CHARS, MAX_FAULTS_TOLD } from "./limits.ts";
 
 /** What can go wrong, by stable code. The core throws these without an HTTP status; `src/server/http/problems.ts` maps each code to one. */
 export const ERROR_TITLES = {
@@ -42,9 +42,14 @@ export function faultLine(faults: readonly InputFault[]): string {
     .slice(0, MAX_DETAIL_CHARS);
 }
 
-/** A refusal that names every fault in its detail. */
+const cut = (text: string) => (text.length > MAX_FAULT_CHARS ? `${text.slice(0, MAX_FAULT_CHARS)}…` : text);
+
+/** A refusal that names every fault in its detail, of very many the first. */
 export function refused(code: ErrorCode, faults: readonly InputFault[]): PresolderError {
-  return new PresolderError(code, faultLine(faults), faults);
+  const told = faults
+    .slice(0, MAX_FAULTS_TOLD)
+    .map(({ path, message, ...more }) => ({ path: cut(path), message: cut(message), ...more }));
+  return new PresolderError(code, faultLine(told), told);
 }
 
 /** A refusal for the usual case of exactly one fault. */

@@ -82,6 +82,14 @@ export const MAX_MEMORY_FRACTION = 0.8;
 export const MAX_BODY_BYTES = 1 << 20;
 /** A build file nests eight deep and a request around it two more; code that walks deeper would run out of stack. */
 export const MAX_JSON_DEPTH = 32;
+/** Lists and objects of one body: two hundred guards, lug by lug, have twenty thousand; each costs its reader a microsecond. */
+export const MAX_JSON_NESTS = 50_000;
+/** Values of one body: two hundred guards have fifty thousand. */
+export const MAX_JSON_VALUES = 100_000;
+/** Entries of one list: every frequency that may be asked for, and the longest list that is nothing but wrong still is refused at once. */
+export const MAX_LIST_ENTRIES = 10_000;
+/** Keys of one object: ten times the parts of the largest guard. */
+export const MAX_OBJECT_KEYS = 1_000;
 /** All uploads in memory at a time: three of the longest, or forty-five of an ordinary minute in stereo. */
 export const MAX_UPLOADS_BYTES = 3 * MAX_UPLOAD_BYTES;
 /** Uploads of one client in memory at a time, so that no client keeps all others from sending: a longest one and its small company. */
@@ -166,6 +174,8 @@ export const MAX_LUG_GRID = 104;
 export const MAX_TOUCHES = 2_000;
 /** Faults that one refusal names; whoever has more mends these first. */
 export const MAX_FAULTS_TOLD = 100;
+/** Characters of what one fault says, and of where it stands; beyond it there is only what was sent. */
+export const MAX_FAULT_CHARS = 1_000;
 /** Characters of a refusal's one sentence; `errors` has them all. */
 export const MAX_DETAIL_CHARS = 2000;
 /** Of a guard's drawing for paper; the busiest customary guard has a third of them. */

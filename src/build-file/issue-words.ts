@@ -17,10 +17,27 @@ const KINDS: Readonly<Record<string, string>> = {
 
 const kind = (name: string) => KINDS[name] ?? name;
 
+export const shortened = (text: string) =>
+  text.length > MAX_SHOWN_CHARS ? `${text.slice(0, MAX_SHOWN_CHARS)}…` : text;
+
+/** Its beginning, in more signs than are shown: each entry has at least one. */
+function first(value: unknown, left = { entries: MAX_SHOWN_CHARS + 1 }): unknown {
+  left.entries--;
+  if (typeof value === "string") return value.slice(0, MAX_SHOWN_CHARS + 1);
+  if (typeof value !== "object" || value === null) return value;
+  const keys = Array.isArray(value) ? value.keys() : Object.keys(value);
+  const list: [string | number, unknown][] = [];
+  for (const key of keys) {
+    if (left.entries <= 0) break;
+    list.push([key, first((value as Record<string | number, unknown>)[key], left)]);
+  }
+  return Array.isArray(value) ? list.map(([, entry]) => entry) : Object.fromEntries(list);
+}
+
 /** A value as it was sent, cut where it is long. */
-function shown(value: unknown): string {
-  const text = typeof value === "number" ? String(value) : (JSON.stringify(value) ?? typeof value);
-  return text.length > MAX_SHOWN_CHARS ? `${text.slice(0, MAX_SHOWN_CHARS)}…` : text;
+export function shown(value: unknown): string {
+  const text = typeof value === "number" ? String(value) : (JSON.stringify(first(value)) ?? typeof value);
+  return shortened(text);
 }
 
 /** What a bound is held against: a number itself, or how long a text or a list is. */

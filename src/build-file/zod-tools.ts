@@ -1,18 +1,25 @@
 import * as z from "zod";
 import { type InputFault, refused } from "../errors.ts";
-import { issueWords } from "./issue-words.ts";
+import { MAX_FAULTS_TOLD } from "../limits.ts";
+import { issueWords, shortened, shown } from "./issue-words.ts";
 import { nearestWord, suggestion } from "./nearest.ts";
 import { parseQuantity, type Quantity, QuantityError } from "./quantity.ts";
 import type { Dimension } from "./units.ts";
+
+/** Whoever has more keys wrong mends these first. */
+const MAX_KEYS_TOLD = 5;
+
+function unknownKeys(keys: readonly string[], known: readonly string[]): string {
+  const told = keys.slice(0, MAX_KEYS_TOLD).map((key) => `unknown key "${shortened(key)}"${suggestion(key, known)}`);
+  const more = keys.length - told.length;
+  return [...told, ...(more > 0 ? [`and ${more} more`] : [])].join("; ");
+}
 
 /** An object that refuses unknown keys by name and suggests the nearest known one. */
 export function strict<Shape extends z.core.$ZodLooseShape>(shape: Shape) {
   const known = Object.keys(shape);
   return z.strictObject(shape, {
-    error: (issue) =>
-      issue.code === "unrecognized_keys"
-        ? issue.keys.map((key) => `unknown key "${key}"${suggestion(key, known)}`).join("; ")
-        : undefined,
+    error: (issue) => (issue.code === "unrecognized_keys" ? unknownKeys(issue.keys, known) : undefined),
   });
 }
 
@@ -87,10 +94,10 @@ export function writtenQuantity(dimension: Dimension, bounds: Bounds, meaning: s
 export function oneOf<const Words extends readonly [string, ...string[]]>(words: Words) {
   return z.enum(words, {
     error: (issue) => {
-      const written = typeof issue.input === "string" ? issue.input : JSON.stringify(issue.input);
       const near = typeof issue.input === "string" ? nearestWord(issue.input, words) : undefined;
       const hint = near === undefined ? "" : `; did you mean "${near}"?`;
-      return `${written ?? "nothing"} is none of ${words.map((word) => `"${word}"`).join(", ")}${hint}`;
+      const written = typeof issue.input === "string" ? shortened(issue.input) : shown(issue.input);
+      return `${issue.input === undefined ? "nothing" : written} is none of ${words.map((word) => `"${word}"`).join(", ")}${hint}`;
     },
   });
 }
@@ -112,8 +119,10 @@ function isListSize(issue: z.core.$ZodIssue): boolean {
  * fewest faults. Where none got into the input, the union's own words say what was expected.
  */
 function unionFaults(issue: z.core.$ZodIssueInvalidUnion, path: readonly PropertyKey[]): FoundFault[] {
-  const branches = issue.errors.map((branch) => branch.flatMap((inner) => deepestFaults(inner, path)));
-  const depth = (faults: FoundFault[]) => Math.max(0, ...faults.map((fault) => fault.path.length));
+  const branches = issue.errors.map((branch) =>
+    branch.slice(0, MAX_FAULTS_TOLD).flatMap((inner) => deepestFaults(inner, path)),
+  );
+  const depth = (faults: FoundFault[]) => faults.reduce((most, { path }) => Math.max(most, path.length), 0);
   const better = (a: FoundFault[], b: FoundFault[]) =>
     depth(b) > depth(a) || (depth(b) === depth(a) && b.length < a.length) ? b : a;
   const best = branches.reduce(better);
@@ -133,9 +142,10 @@ function deepestFaults(issue: z.core.$ZodIssue, prefix: readonly PropertyKey[]):
   return [{ path, message }];
 }
 
-/** Zod's findings as faults with dotted paths. */
+/** Zod's findings as faults with dotted paths, of very many the first. */
 export function faultsOf(error: z.core.$ZodError, prefix: readonly string[] = []): InputFault[] {
   return error.issues
+    .slice(0, MAX_FAULTS_TOLD)
     .flatMap((issue) => deepestFaults(issue, prefix))
     .map(({ path, message }) => ({ path: path.map(String).join("."), message }));
 }

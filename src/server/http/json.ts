@@ -1,39 +1,32 @@
 import { parse, safeParse } from "secure-json-parse";
 import { faultAt, type PresolderError } from "../../errors.ts";
-import { MAX_JSON_DEPTH } from "../../limits.ts";
+import { MAX_JSON_DEPTH, MAX_JSON_NESTS, MAX_JSON_VALUES, MAX_LIST_ENTRIES, MAX_OBJECT_KEYS } from "../../limits.ts";
+import { jsonSize } from "./json-size.ts";
 
 /** Of what the parser says, which quotes the text. */
 const MAX_REASON = 200;
 
-const isNested = (value: unknown): value is object => typeof value === "object" && value !== null;
-
-/** Level by level, since code that calls itself for every level has a stack that ends. */
-function isDeeperThan(most: number, value: unknown): boolean {
-  let level = [value].filter(isNested);
-  for (let depth = 0; level.length > 0; depth++) {
-    if (depth >= most) return true;
-    level = level.flatMap((each) => Object.values(each).filter(isNested));
-  }
-  return false;
-}
-
-/** The same value. @throws PresolderError REQUEST_INVALID at `path` for lists and objects in each other beyond MAX_JSON_DEPTH */
-export function requireShallow(value: unknown, path: string): unknown {
-  if (!isDeeperThan(MAX_JSON_DEPTH, value)) return value;
-  throw tooDeep(path);
-}
-
-export function tooDeep(path: string): PresolderError {
+function tooDeep(path: string): PresolderError {
   const expected = `expected JSON with at most ${MAX_JSON_DEPTH} lists and objects in each other`;
   return faultAt("REQUEST_INVALID", path, expected);
+}
+
+/** Before anything is made of it: a megabyte of empty lists takes a tenth of a second to read. */
+function requireSmall(text: string, path: string): void {
+  const { depth, nests, longest, widest, values } = jsonSize(text, MAX_JSON_DEPTH);
+  if (depth > MAX_JSON_DEPTH) throw tooDeep(path);
+  const tooMuch = (found: string, most: number) =>
+    faultAt("REQUEST_INVALID", path, `${found}; expected at most ${most}`);
+  if (nests > MAX_JSON_NESTS) throw tooMuch(`has ${nests} lists and objects`, MAX_JSON_NESTS);
+  if (longest > MAX_LIST_ENTRIES) throw tooMuch(`holds a list with ${longest} entries`, MAX_LIST_ENTRIES);
+  if (widest > MAX_OBJECT_KEYS) throw tooMuch(`holds an object with ${widest} keys`, MAX_OBJECT_KEYS);
+  if (values > MAX_JSON_VALUES) throw tooMuch(`has ${values} values`, MAX_JSON_VALUES);
 }
 
 function parsed(text: string, path: string): unknown {
   try {
     return parse(text);
   } catch (error) {
-    // The parser calls itself for every level, and so does its search for forbidden keys.
-    if (error instanceof RangeError) throw tooDeep(path);
     const forbidden = safeParse(text) === null;
     const expected = forbidden
       ? 'expected JSON without a key "__proto__", nor "constructor" with a "prototype"'
@@ -44,8 +37,10 @@ function parsed(text: string, path: string): unknown {
 
 /**
  * JSON that somebody sent.
- * @throws PresolderError REQUEST_INVALID at `path` for what is no JSON, has a key that reaches a prototype, or is nested too deep
+ * @throws PresolderError REQUEST_INVALID at `path` for what is no JSON, has a key that reaches a prototype, is nested too deep, or
+ * has more than MAX_JSON_NESTS, MAX_JSON_VALUES, MAX_LIST_ENTRIES or MAX_OBJECT_KEYS
  */
 export function parseJson(text: string, path: string): unknown {
-  return requireShallow(parsed(text, path), path);
+  requireSmall(text, path);
+  return parsed(text, path);
 }

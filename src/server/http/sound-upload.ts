@@ -14,7 +14,7 @@ import { ByteBudget } from "../care/byte-budget.ts";
 import { clientOf } from "../care/client.ts";
 import { whenClosed } from "../care/when-closed.ts";
 import type { App } from "../routes/route-context.ts";
-import { parseJson, requireShallow } from "./json.ts";
+import { parseJson } from "./json.ts";
 
 /** The field that holds the JSON request, and the one that holds the sound file. */
 const REQUEST_FIELD = "request";
@@ -81,9 +81,16 @@ const USUAL_BOUNDS: UploadBounds = {
   clientBytes: MAX_UPLOADS_BYTES_PER_CLIENT,
 };
 
+/** A request that says it is JSON comes as a file does, since a field of that type would be parsed before its size is looked at. */
+function isPartAFile(name: string | undefined, type: string | undefined, fileName: string | undefined): boolean {
+  const isTyped = name === REQUEST_FIELD && type?.startsWith("application/json");
+  return fileName !== undefined || type === "application/octet-stream" || isTyped === true;
+}
+
 export async function registerUploads(app: App, { fileBytes, allBytes, clientBytes } = USUAL_BOUNDS): Promise<void> {
   await app.register(multipart, {
-    limits: { fieldSize: MAX_BODY_BYTES, fields: 1, files: 1, fileSize: fileBytes, parts: 2 },
+    limits: { fieldSize: MAX_BODY_BYTES, fields: 1, files: 2, fileSize: fileBytes, parts: 2 },
+    isPartAFile,
   });
   app.decorateRequest("upload", undefined);
   app.decorateRequest("uploads", undefined);
@@ -115,10 +122,16 @@ async function collect(stream: AsyncIterable<Buffer>, onBytes: (count: number) =
   return bytes;
 }
 
-/** A field that says it is application/json arrives parsed; any other as text. */
-function parseRequestField(value: unknown): unknown {
-  const isParsed = typeof value === "object" && value !== null;
-  return isParsed ? requireShallow(value, REQUEST_FIELD) : parseJson(String(value), REQUEST_FIELD);
+/** A request that came as a file. @throws PresolderError LIMIT_EXCEEDED beyond MAX_BODY_BYTES */
+async function textOf(stream: AsyncIterable<Buffer>): Promise<string> {
+  const chunks: Buffer[] = [];
+  let length = 0;
+  for await (const chunk of stream) {
+    length += chunk.length;
+    if (length > MAX_BODY_BYTES) throw tooLong();
+    chunks.push(chunk);
+  }
+  return Buffer.concat(chunks).toString();
 }
 
 /** A part without a name arrives with none, whatever its type says. */
@@ -146,12 +159,8 @@ function takeRoom(request: FastifyRequest, reply: FastifyReply): (count: number)
 
 /** The parser of forms throws plain errors without a status; what it complains of is the caller's. */
 function formFault(error: unknown): unknown {
-  const { code, message } = error as NodeJS.ErrnoException;
-  if (code === "FST_INVALID_JSON_FIELD_ERROR") {
-    return faultAt("REQUEST_INVALID", REQUEST_FIELD, "expected JSON, as its type says");
-  }
   if ((error as object).constructor !== Error) return error;
-  return faultAt("REQUEST_INVALID", "body", `expected a whole multipart form; ${message}`);
+  return faultAt("REQUEST_INVALID", "body", `expected a whole multipart form; ${(error as Error).message}`);
 }
 
 /** A `preValidation` hook: takes a multipart request apart, so that its JSON is validated like any other body. */
@@ -205,14 +214,15 @@ async function readForm(
 ): Promise<Form> {
   let body: unknown;
   const files: Record<string, Uint8Array> = {};
-  for await (const part of request.parts({ limits: { files: fields.length, parts: fields.length + 1 } })) {
-    if (part.type === "file") {
-      if (!fields.includes(part.fieldname)) throw unknownPart(part.fieldname, "file", fields);
-      files[part.fieldname] = await collect(part.file, onBytes);
+  const count = fields.length + 1;
+  for await (const part of request.parts({ limits: { files: count, parts: count } })) {
+    if (part.fieldname === REQUEST_FIELD) {
+      if (part.type === "field" && part.valueTruncated) throw tooLong();
+      body = parseJson(part.type === "file" ? await textOf(part.file) : String(part.value), REQUEST_FIELD);
     } else {
-      if (part.fieldname !== REQUEST_FIELD) throw unknownPart(part.fieldname, "field", fields);
-      if (part.valueTruncated) throw tooLong();
-      body = parseRequestField(part.value);
+      if (part.type === "field" || !fields.includes(part.fieldname))
+        throw unknownPart(part.fieldname, part.type, fields);
+      files[part.fieldname] = await collect(part.file, onBytes);
     }
   }
   if (body === undefined) {

@@ -33,7 +33,7 @@ const QUICK = { signal: "click", rate: 8_000 };
 type Body = (build: unknown, random: Random) => object;
 
 /** Bodies that are right, by path; each is then spoilt. How often each is asked balances what it costs. */
-const BODIES: readonly (readonly [path: string, weight: number, body: Body])[] = [
+export const BODIES: readonly (readonly [path: string, weight: number, body: Body])[] = [
   ["/api/expand", 24, (build) => ({ build })],
   ["/api/recognise", 8, (build) => ({ build })],
   ["/api/link", 8, (build) => ({ build, view: { lever: 1 } })],

@@ -4,6 +4,7 @@ import { deflateRawSync } from "node:zlib";
 import { unzipSync } from "fflate";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { csvCell } from "../../../src/csv.ts";
+import { MAX_BODY_BYTES } from "../../../src/limits.ts";
 import { buildApp } from "../../../src/server/app.ts";
 import { fileName } from "../../../src/server/archive/preview-archive.ts";
 import type { App } from "../../../src/server/routes/route-context.ts";
@@ -120,6 +121,48 @@ describe("keys that reach a prototype", () => {
   );
 });
 
+describe("JSON of a megabyte", () => {
+  const TEXTS = [
+    ["lists and objects", `[${Array(250_000).fill("{}").join()}]`, "has 250001 lists and objects; expected at most"],
+    [
+      "keys of one object",
+      `{${Array.from({ length: 80_000 }, (_, index) => `"k${index}":1`).join()}}`,
+      "holds an object with 80000 keys; expected at most",
+    ],
+    [
+      "entries of one list",
+      `{"build": [${Array(400_000).fill("1").join()}]}`,
+      "holds a list with 400000 entries; expected at most",
+    ],
+    [
+      "values",
+      `[${Array(30)
+        .fill(`[${Array(9_000).fill("1").join()}]`)
+        .join()}]`,
+      "has 270000 values; expected at most",
+    ],
+  ] as const;
+
+  test.each(TEXTS)("is refused before it is read for too many %s", async (_, text, told) => {
+    const { statusCode, payload } = await post("/api/response", text);
+    expect([statusCode, payload]).toEqual([400, expect.stringContaining(told)]);
+  });
+
+  test("says of very many unknown keys the first, and of a long text its beginning", async () => {
+    const keys = Object.fromEntries(Array.from({ length: 900 }, (_, index) => [`k${index}`, 1]));
+    const unknown = await post("/api/response", { build: PLAN, ...keys });
+    expect(unknown.payload).toContain(String.raw`unknown key \"k4\"; known: `);
+    expect(unknown.payload).toContain("; and 895 more");
+    expect(unknown.payload.length).toBeLessThan(5_000);
+    const long = "9".repeat(500_000);
+    for (const body of [{ frequencies: [long] }, { settings: { lever: long } }, { [long]: 1 }]) {
+      const { statusCode, payload } = await post("/api/response", { build: PLAN, ...body });
+      expect(statusCode).toBe(400);
+      expect(payload.length).toBeLessThan(5_000);
+    }
+  });
+});
+
 describe("JSON nested a hundred thousand deep", () => {
   const DEPTH = 100_000;
   const NESTED = [
@@ -150,6 +193,18 @@ describe("JSON nested a hundred thousand deep", () => {
       form.payload.toString().replace('name="request"', 'name="request"\r\nContent-Type: application/json'),
     );
     expectRefusal(await app.inject({ method: "POST", url: "/api/preview", headers: form.headers, payload }));
+  });
+
+  test("is refused in a form whose request is a file, too long a one as well", async () => {
+    const inFile = (content: string) =>
+      app.inject({
+        method: "POST",
+        url: "/api/preview",
+        ...multipart([{ name: "request", content, filename: "request.json" }]),
+      });
+    expectRefusal(await inFile(NESTED[0][1]));
+    const long = await inFile(JSON.stringify({ build: "x".repeat(MAX_BODY_BYTES) }));
+    expect([long.statusCode, long.payload]).toEqual([413, expect.stringContaining("request: expected at most")]);
   });
 
   test.each(NESTED)("is refused in a form: %s", async (_, nested) => {
