@@ -4,8 +4,8 @@ import { frequenciesText } from "../archive/curve-answer.ts";
 
 export interface FrequencyList {
   readonly frequenciesHz: Float64Array;
-  /** As an answer writes them, made when it is first wanted. */
-  readonly text: () => string;
+  /** As an answer writes them in UTF-8, made when it is first wanted. */
+  readonly text: () => Uint8Array;
 }
 
 interface Spacing {
@@ -34,7 +34,7 @@ export class FrequencyLists {
 }
 
 function listed(frequenciesHz: Float64Array): FrequencyList {
-  let text: string | undefined;
+  let text: Uint8Array | undefined;
   return {
     frequenciesHz,
     text: () => {

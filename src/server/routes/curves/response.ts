@@ -1,22 +1,16 @@
 import { NO_CHECKPOINT } from "../../../checkpoint.ts";
 import { problemSchema } from "../../../contract/problem.ts";
 import { responseAnswerSchema, responseRequestSchema } from "../../../contract/response.ts";
-import type { SettingCurve } from "../../../response/curve-reader.ts";
-import { ANSWER_TEXT, curveText } from "../../archive/curve-answer.ts";
+import { curvesText } from "../../archive/curve-answer.ts";
 import { callerOf } from "../../care/caller.ts";
 import { asBuffer } from "../../http/answers/byte-ranges.ts";
 import { pointsOf, responseJob } from "../../jobs/curves/response.ts";
 import { BuildShelf, isCustomary } from "../../shelves/build-shelf.ts";
-import { type FrequencyList, FrequencyLists } from "../../shelves/frequency-lists.ts";
+import { FrequencyLists } from "../../shelves/frequency-lists.ts";
 import type { App, RouteContext } from "../route-context.ts";
 
 /** A few milliseconds of work, as when one control is turned; anything longer goes to a worker. */
 const MAX_POINTS_ON_EVENT_LOOP = 1024;
-
-function answerText(list: FrequencyList, curves: readonly SettingCurve[]): string {
-  const { head, middle, end } = ANSWER_TEXT;
-  return `${head}${list.text()}${middle}${curves.map(curveText).join()}${end}`;
-}
 
 export async function responseRoutes(app: App, { runJob, whenShortOfMemory }: RouteContext): Promise<void> {
   const shelf = new BuildShelf();
@@ -38,11 +32,11 @@ export async function responseRoutes(app: App, { runJob, whenShortOfMemory }: Ro
       const reader = shelf.readerOf(body.build);
       const list = lists.listOf(body.frequencies);
       const job = responseJob.read(reader, list.frequenciesHz, body);
-      const text =
-        pointsOf(job.build, job) <= MAX_POINTS_ON_EVENT_LOOP && isCustomary(job.build)
-          ? answerText(list, reader.curvesOf(job, NO_CHECKPOINT))
-          : asBuffer(await runJob("curvesJson", job, callerOf(request, reply)));
-      return reply.type("application/json; charset=utf-8").send(text as never);
+      const isSoon = pointsOf(job.build, job) <= MAX_POINTS_ON_EVENT_LOOP && isCustomary(job.build);
+      const text = isSoon
+        ? curvesText(list.text(), reader.curvesOf(job, NO_CHECKPOINT), NO_CHECKPOINT)
+        : await runJob("curvesJson", job, callerOf(request, reply));
+      return reply.type("application/json; charset=utf-8").send(asBuffer(text) as never);
     },
   );
 }
