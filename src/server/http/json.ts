@@ -1,26 +1,31 @@
 import { parse, safeParse } from "secure-json-parse";
-import { faultAt, type PresolderError } from "../../errors.ts";
+import { faultAt } from "../../errors.ts";
 import { MAX_JSON_DEPTH, MAX_JSON_NESTS, MAX_JSON_VALUES, MAX_LIST_ENTRIES, MAX_OBJECT_KEYS } from "../../limits.ts";
-import { jsonSize } from "./json-size.ts";
+import { type JsonBounds, tooMuchIn } from "./json-size.ts";
 
 /** Of what the parser says, which quotes the text. */
 const MAX_REASON = 200;
 
-function tooDeep(path: string): PresolderError {
-  const expected = `expected JSON with at most ${MAX_JSON_DEPTH} lists and objects in each other`;
-  return faultAt("REQUEST_INVALID", path, expected);
-}
+const MOST: JsonBounds = {
+  depth: MAX_JSON_DEPTH,
+  nests: MAX_JSON_NESTS,
+  entries: MAX_LIST_ENTRIES,
+  keys: MAX_OBJECT_KEYS,
+  values: MAX_JSON_VALUES,
+};
+
+const EXPECTED: Readonly<Record<keyof JsonBounds, string>> = {
+  depth: `expected JSON with at most ${MOST.depth} lists and objects in each other`,
+  nests: `the request has more than ${MOST.nests} lists and objects; expected no more`,
+  entries: `has more than ${MOST.entries} entries; expected no more`,
+  keys: `has more than ${MOST.keys} keys; expected no more`,
+  values: `the request has more than ${MOST.values} values; expected no more`,
+};
 
 /** Before anything is made of it: a megabyte of empty lists takes a tenth of a second to read. */
 function requireSmall(text: string, path: string): void {
-  const { depth, nests, longest, widest, values } = jsonSize(text, MAX_JSON_DEPTH);
-  if (depth > MAX_JSON_DEPTH) throw tooDeep(path);
-  const tooMuch = (found: string, most: number) =>
-    faultAt("REQUEST_INVALID", path, `${found}; expected at most ${most}`);
-  if (nests > MAX_JSON_NESTS) throw tooMuch(`has ${nests} lists and objects`, MAX_JSON_NESTS);
-  if (longest > MAX_LIST_ENTRIES) throw tooMuch(`holds a list with ${longest} entries`, MAX_LIST_ENTRIES);
-  if (widest > MAX_OBJECT_KEYS) throw tooMuch(`holds an object with ${widest} keys`, MAX_OBJECT_KEYS);
-  if (values > MAX_JSON_VALUES) throw tooMuch(`has ${values} values`, MAX_JSON_VALUES);
+  const tooMuch = tooMuchIn(text, MOST);
+  if (tooMuch) throw faultAt("REQUEST_INVALID", tooMuch.path || path, EXPECTED[tooMuch.what]);
 }
 
 function parsed(text: string, path: string): unknown {

@@ -122,25 +122,21 @@ describe("keys that reach a prototype", () => {
 });
 
 describe("JSON of a megabyte", () => {
+  const list = (entry: string, count: number) => `[${Array(count).fill(entry).join()}]`;
+  const keys = Array.from({ length: 80_000 }, (_, index) => `"k${index}":1`).join();
   const TEXTS = [
-    ["lists and objects", `[${Array(250_000).fill("{}").join()}]`, "has 250001 lists and objects; expected at most"],
     [
-      "keys of one object",
-      `{${Array.from({ length: 80_000 }, (_, index) => `"k${index}":1`).join()}}`,
-      "holds an object with 80000 keys; expected at most",
+      "lists and objects",
+      `{"view": ${list(list("{}", 9_000), 30)}}`,
+      "view: the request has more than 50000 lists and",
     ],
+    ["keys of one object", `{"settings": {${keys}}}`, "settings: has more than 1000 keys; expected no more"],
     [
       "entries of one list",
-      `{"build": [${Array(400_000).fill("1").join()}]}`,
-      "holds a list with 400000 entries; expected at most",
+      `{"build": [{"a":1, "b":${list("1", 400_000)}}]}`,
+      "build.0.b: has more than 10000 entries",
     ],
-    [
-      "values",
-      `[${Array(30)
-        .fill(`[${Array(9_000).fill("1").join()}]`)
-        .join()}]`,
-      "has 270000 values; expected at most",
-    ],
+    ["values", list(list("1", 9_000), 30), "11: the request has more than 100000 values; expected no more"],
   ] as const;
 
   test.each(TEXTS)("is refused before it is read for too many %s", async (_, text, told) => {
