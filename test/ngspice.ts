@@ -64,8 +64,12 @@ export function acSweep(cards: readonly string[], pointsPerDecade = 20): AcResul
 }
 
 /** Several netlists in one process; see `acSweep`. */
-export function acSweeps(netlists: readonly (readonly string[])[], pointsPerDecade = 20): AcResult[] {
-  return analyses(netlists, `ac dec ${pointsPerDecade} 20 20k`).map(parseAc);
+export function acSweeps(
+  netlists: readonly (readonly string[])[],
+  pointsPerDecade = 20,
+  toHz: number = 20_000,
+): AcResult[] {
+  return analyses(netlists, `ac dec ${pointsPerDecade} 20 ${toHz}`).map(parseAc);
 }
 
 /** DC voltage of node `out` at each netlist's operating point. */

@@ -1,4 +1,4 @@
-import { bandTaper, TAPER_HALF_LENGTH } from "./band-taper.ts";
+import { bandTaper, taperAt } from "./band-taper.ts";
 import { realFft } from "./real-fft.ts";
 
 /** Complex gain of a linear, real, stable system at the given frequencies (Hz, ascending, all above 0). */
@@ -23,7 +23,9 @@ export interface ImpulseOptions {
 }
 
 /** Every filter is delayed by this many samples, so that filters of several sources may be summed as they come. */
-export const FILTER_DELAY_SAMPLES = TAPER_HALF_LENGTH;
+export function filterDelaySamples(sampleRateHz: number): number {
+  return taperAt(sampleRateHz).halfLength;
+}
 
 /**
  * The taps left off sum, in magnitude, to less than this fraction of the largest gain: a bound on the error at any frequency.
@@ -45,7 +47,7 @@ const NEARLY_DC_HZ = 1e-3;
 
 /**
  * The FIR filter whose frequency response is `transfer` delayed by `delaySamples`, from 0 to 0.82 of the Nyquist frequency (18 kHz
- * at 44.1 kHz); above, it is tapered to nothing at Nyquist. The method is linear in `transfer` but for the tail left off.
+ * at 44.1 kHz), from 88.2 kHz on to 0.94 of it (90 kHz at 192 kHz); above, it is tapered to nothing at Nyquist. The method is linear in `transfer` but for the tail left off.
  * In that band the error is under 4e-6 of the largest gain; decays longer than MAX_RESPONSE_SECONDS are faded out.
  *
  * @throws RangeError where `transfer` gives a number that is not finite.
@@ -55,12 +57,16 @@ export function impulseResponse(
   sampleRateHz: number,
   { lookAheadSamples = 0 }: ImpulseOptions = {},
 ): ImpulseResponse {
-  const delaySamples = FILTER_DELAY_SAMPLES + lookAheadSamples;
+  const ownDelay = filterDelaySamples(sampleRateHz);
+  const delaySamples = ownDelay + lookAheadSamples;
   const longest = powerOfTwoFrom(MAX_RESPONSE_SECONDS * sampleRateHz);
   let size = Math.min(longest, powerOfTwoFrom(FIRST_SECONDS * sampleRateHz + 4 * delaySamples));
   for (;;) {
     const { samples, largestGain } = sampledResponse(transfer, sampleRateHz, size, delaySamples);
-    const settled = Math.max(settledLength(samples, TAIL_TOLERANCE * largestGain), 2 * FILTER_DELAY_SAMPLES + 1);
+    const settled = Math.max(
+      settledLength(samples, TAIL_TOLERANCE * largestGain),
+      2 * ownDelay + 1,
+    );
     // What wraps round in time is smaller than what is left in the last quarter, if that is already negligible.
     if (settled <= (3 * size) / 4) return { taps: faded(samples, settled, END_FADE), delaySamples, sampleRateHz };
     if (size >= longest) return { taps: faded(samples, size / 2, size / 2), delaySamples, sampleRateHz };
@@ -115,7 +121,7 @@ function workspaceFor(size: number, sampleRateHz: number): Workspace {
 function sampledResponse(transfer: TransferFunction, sampleRateHz: number, size: number, delaySamples: number) {
   const { frequenciesHz, spectrum, samples, shifted } = workspaceFor(size, sampleRateHz);
   const { re, im } = transfer(frequenciesHz);
-  const taper = bandTaper(size);
+  const taper = bandTaper(size, taperAt(sampleRateHz));
   let largestGain = 0;
   for (let k = 0; k <= size / 2; k++) {
     const gain = Math.sqrt(re[k]! * re[k]! + im[k]! * im[k]!);

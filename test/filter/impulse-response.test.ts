@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import {
-  FILTER_DELAY_SAMPLES,
+  filterDelaySamples,
   impulseResponse,
   impulseResponses,
   MAX_RESPONSE_SECONDS,
@@ -45,7 +45,7 @@ const CASES: readonly [string, TransferFunction][] = [
 function worstErrorDb(taps: Float64Array, rateHz: number, transfer: TransferFunction): number {
   const top = Math.min(18_000, 0.8 * (rateHz / 2));
   const errors = logSpaced(20, top, 60).map((f) =>
-    errorDb(responseOf(taps, FILTER_DELAY_SAMPLES, rateHz, f), gainAt(transfer, f)),
+    errorDb(responseOf(taps, filterDelaySamples(rateHz), rateHz, f), gainAt(transfer, f)),
   );
   return Math.max(...errors);
 }
@@ -82,8 +82,10 @@ describe("impulseResponse", () => {
 
   it("begins no earlier than the taper allows, though room is left to see it", () => {
     const { taps, delaySamples } = impulseResponse(resonance(4500, 3), 48_000, { lookAheadSamples: 200 });
-    const early = taps.subarray(0, delaySamples - FILTER_DELAY_SAMPLES).reduce((sum, tap) => sum + Math.abs(tap), 0);
-    expect(delaySamples).toBe(FILTER_DELAY_SAMPLES + 200);
+    const early = taps
+      .subarray(0, delaySamples - filterDelaySamples(48_000))
+      .reduce((sum, tap) => sum + Math.abs(tap), 0);
+    expect(delaySamples).toBe(filterDelaySamples(48_000) + 200);
     expect(early).toBeLessThan(1e-6);
   });
 

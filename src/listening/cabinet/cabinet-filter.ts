@@ -1,5 +1,5 @@
 import { faultAt } from "../../errors.ts";
-import { FILTER_DELAY_SAMPLES, type ImpulseResponse } from "../../filter/impulse-response.ts";
+import { filterDelaySamples, type ImpulseResponse } from "../../filter/impulse-response.ts";
 import { evenedLevel } from "./evened-level.ts";
 import { CABINET_FIELD, type Cabinet } from "./read-cabinet.ts";
 import { leadSamples, resampled } from "./resampled.ts";
@@ -16,7 +16,7 @@ export function cabinetFilter(cabinet: Cabinet, sampleRateHz: number): ImpulseRe
   }
   const own = resampled(cabinet.samples, cabinet.sampleRateHz, sampleRateHz);
   const lead = leadSamples(cabinet.sampleRateHz, sampleRateHz);
-  const delaySamples = Math.max(FILTER_DELAY_SAMPLES, lead);
+  const delaySamples = Math.max(filterDelaySamples(sampleRateHz), lead);
   const taps = new Float64Array(own.length + delaySamples - lead);
   for (let n = 0; n < own.length; n++) taps[n + delaySamples - lead] = gain * own[n]!;
   return { taps, delaySamples, sampleRateHz };

@@ -1,4 +1,4 @@
-import { EXACT_BAND, kaiser, TAPER_HALF_LENGTH } from "../../filter/band-taper.ts";
+import { kaiser, USUAL_TAPER } from "../../filter/band-taper.ts";
 
 /** 132 dB down, as every filter's taper. */
 const BETA = 13.6;
@@ -14,7 +14,7 @@ function windowAt(position: number): number {
 
 /** Samples at the new rate by which a resampled response starts before its first sample. */
 export function leadSamples(fromHz: number, toHz: number): number {
-  return fromHz === toHz ? 0 : Math.ceil((TAPER_HALF_LENGTH * toHz) / Math.min(fromHz, toHz));
+  return fromHz === toHz ? 0 : Math.ceil((USUAL_TAPER.halfLength * toHz) / Math.min(fromHz, toHz));
 }
 
 /**
@@ -25,8 +25,8 @@ export function resampled(samples: Float32Array, fromHz: number, toHz: number): 
   if (fromHz === toHz) return Float64Array.from(samples);
   const lowest = Math.min(fromHz, toHz);
   const lead = leadSamples(fromHz, toHz);
-  const cutoff = ((1 + EXACT_BAND) / 2) * (lowest / fromHz);
-  const reach = (TAPER_HALF_LENGTH * fromHz) / lowest;
+  const cutoff = ((1 + USUAL_TAPER.exactBand) / 2) * (lowest / fromHz);
+  const reach = (USUAL_TAPER.halfLength * fromHz) / lowest;
   const length = Math.ceil((samples.length * toHz) / fromHz) + 2 * lead;
   return Float64Array.from({ length }, (_, m) => {
     const centre = ((m - lead) * fromHz) / toHz;

@@ -1,10 +1,10 @@
-import { EXACT_BAND } from "../../filter/band-taper.ts";
+import { USUAL_TAPER } from "../../filter/band-taper.ts";
 import { DRIVE_DELAY_SAMPLES } from "./delay.ts";
 import { EIGHTFOLD_DELAY } from "./eightfold.ts";
 import { windowedSinc } from "./low-pass.ts";
 
-/** Passes what every filter passes, 0.82 of the Nyquist frequency, and is 100 dB down at the whole: Kaiser's estimate is 143 taps. */
-const CUTOFF = (1 + EXACT_BAND) / 2 / 2;
+/** Passes what filters at usual rates pass, 0.82 of the Nyquist frequency, and is 100 dB down at the whole: Kaiser's estimate is 143 taps. */
+const CUTOFF = (1 + USUAL_TAPER.exactBand) / 2 / 2;
 const UP_CENTRE = 72;
 
 /** What is left of the delay for the last filter, at twice the rate; a fraction, for it makes up for the others'. */

@@ -1,4 +1,4 @@
-import { FILTER_DELAY_SAMPLES } from "../../filter/impulse-response.ts";
+import { filterDelaySamples } from "../../filter/impulse-response.ts";
 import { afterPlaying } from "./audio-clock.ts";
 import { Fader } from "./fader.ts";
 
@@ -81,5 +81,6 @@ export const STRAIGHT: Way = { nodes: [], ringSeconds: 0, lateSeconds: 0 };
 /** A filter as it is: to normalise it would make every setting equally loud in its own way. */
 export function filterWay(context: BaseAudioContext, impulse: AudioBuffer): Way {
   const convolver = new ConvolverNode(context, { disableNormalization: true, buffer: impulse });
-  return { nodes: [convolver], ringSeconds: impulse.duration, lateSeconds: FILTER_DELAY_SAMPLES / context.sampleRate };
+  const lateSeconds = filterDelaySamples(context.sampleRate) / context.sampleRate;
+  return { nodes: [convolver], ringSeconds: impulse.duration, lateSeconds };
 }

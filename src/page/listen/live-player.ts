@@ -1,4 +1,4 @@
-import { FILTER_DELAY_SAMPLES } from "../../filter/impulse-response.ts";
+import { filterDelaySamples } from "../../filter/impulse-response.ts";
 import type { AppStore, OwnSound } from "../state/app-state.ts";
 import type { AudioRoom } from "./audio-room.ts";
 import { heardIn } from "./chain/asked-chain.ts";
@@ -15,7 +15,7 @@ import { ownRecording } from "./own-recordings.ts";
 function latencyOf(context: AudioContext, stream: MediaStream, { lateSeconds }: Way): number {
   const { latency = 0 } = (stream.getAudioTracks()[0]?.getSettings() ?? {}) as { latency?: number };
   const devices = latency + context.baseLatency + (context.outputLatency || 0);
-  return devices + FILTER_DELAY_SAMPLES / context.sampleRate + lateSeconds;
+  return devices + filterDelaySamples(context.sampleRate) / context.sampleRate + lateSeconds;
 }
 
 /** One's own recording or instrument through the guard, in the browser. */

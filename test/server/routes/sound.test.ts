@@ -9,6 +9,9 @@ import { testSignal } from "../../../src/audio/signals.ts";
 import { decodeWav } from "../../../src/audio/wav-decode.ts";
 import { encodeWav } from "../../../src/audio/wav-encode.ts";
 import { readBuild } from "../../../src/build-file/read-build.ts";
+import { CircuitMaker } from "../../../src/response/circuit.ts";
+import { curveOf } from "../../../src/response/curve.ts";
+import { solvedTransfers } from "../../../src/response/transfers.ts";
 import { threeSingles } from "../../fixtures/circuits.ts";
 import { curveIn, settingsOf } from "../../render/scenario-settings.ts";
 import { largestDifference, measuredTransfer } from "../../render/spectra.ts";
@@ -61,6 +64,22 @@ describe("POST /api/preview", () => {
     expect(
       largestDifference(magnitude, curveIn(build, settingsOf(build, settings), frequenciesHz).magnitude),
     ).toBeLessThan(0.05);
+  });
+
+  it.each([
+    [96_000, 45_000],
+    [192_000, 90_000],
+  ])("at %d Hz renders the plain solution's curve up to %d Hz", async (rate, topHz) => {
+    const settings = { lever: 4, tone: 7 };
+    const reply = await post("/api/preview", { signal: "click", rate, encoding: "float32", settings });
+    const input = testSignal("click", rate).channels[0]!;
+    const output = decodeWav(reply.rawPayload).channels[0]!;
+    const delay = Number(reply.headers["presolder-delay-samples"]);
+    const measured = measuredTransfer(input, output, rate, delay, 20, topHz);
+    const maker = new CircuitMaker(build);
+    const solved = solvedTransfers(maker.circuitIn(settingsOf(build, settings)), maker.sources);
+    const { magnitude } = curveOf(solved, measured.frequenciesHz);
+    expect(largestDifference(measured.magnitude, magnitude)).toBeLessThan(0.01);
   });
 
   it("keeps a stereo file's rate and channels", async () => {
