@@ -1,3 +1,4 @@
+import { SILENT_POWER } from "../decibels.ts";
 import { bandTaper, taperAt } from "./band-taper.ts";
 import { realFft } from "./real-fft.ts";
 
@@ -32,6 +33,8 @@ export function filterDelaySamples(sampleRateHz: number): number {
  * It leaves 0.007 dB of error 40 dB down in the null between two sources, and 0.00004 dB on a single one.
  */
 const TAIL_TOLERANCE = 4e-6;
+/** V/V: 60 dB under silence, where what is left is rounding and never dies away. */
+const LEAST_TAIL = 1e-13;
 
 /** A hard end, small as it is, would show at 18 kHz where a large tone cap leaves 75 dB less than at the bottom. */
 const END_FADE = 32;
@@ -64,7 +67,7 @@ export function impulseResponse(
   for (;;) {
     const { samples, largestGain } = sampledResponse(transfer, sampleRateHz, size, delaySamples);
     const settled = Math.max(
-      settledLength(samples, TAIL_TOLERANCE * largestGain),
+      settledLength(samples, Math.max(TAIL_TOLERANCE * largestGain, LEAST_TAIL)),
       2 * ownDelay + 1,
     );
     // What wraps round in time is smaller than what is left in the last quarter, if that is already negligible.
@@ -134,7 +137,7 @@ function sampledResponse(transfer: TransferFunction, sampleRateHz: number, size:
   }
   spectrum[1] = 0;
   spectrum[size + 1] = 0;
-  if (largestGain === 0) return { samples: shifted.fill(0), largestGain };
+  if (largestGain * largestGain < SILENT_POWER) return { samples: shifted.fill(0), largestGain };
   realFft(size).inverse(samples, spectrum);
   // A shift in time is exact, where a phase factor would round at every bin.
   shifted.set(samples.subarray(0, size - delaySamples), delaySamples);

@@ -113,6 +113,16 @@ describe("impulseResponse", () => {
     expect(impulseResponse(rational([0], [1]), 48_000).taps.every((tap) => tap === 0)).toBe(true);
   });
 
+  it.each([
+    ["under silence", 1e-10],
+    ["hardly above silence", 1e-9],
+  ])("takes no rounding for a decay: a gain %s is over at once", (_, gain) => {
+    const rounding = transferOf((omega) => ({ re: gain * (0.9 + 1e-6 * Math.sin(1e9 * omega)), im: 0 }));
+    const { taps } = impulseResponse(rounding, 192_000);
+    expect(taps.length).toBeLessThan(1000);
+    expect(taps.some((tap) => tap !== 0)).toBe(gain > 1e-10);
+  });
+
   it("refuses a transfer function that is not finite, naming the frequency", () => {
     const broken = transferOf((omega) => ({ re: omega > 1e5 ? Number.NaN : 1, im: 0 }));
     expect(() => impulseResponse(broken, 48_000)).toThrow(/not finite at 159\d\d/);
