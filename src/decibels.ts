@@ -7,7 +7,7 @@ const SILENT_BELOW_DB = -200;
 export const DB_PER_NEPER_OF_POWER = 10 / Math.LN10;
 export const NEPERS_OF_AMPLITUDE_PER_DB = Math.LN10 / 20;
 
-const SILENT_AMPLITUDE = amplitudeFromDecibels(SILENT_BELOW_DB);
+export const SILENT_AMPLITUDE = amplitudeFromDecibels(SILENT_BELOW_DB);
 export const SILENT_POWER = powerFromDecibels(SILENT_BELOW_DB);
 
 /** Of an amplitude of 0 or more; SILENCE_DB where that is silence. */

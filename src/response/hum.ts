@@ -1,5 +1,6 @@
 import type { Coil } from "../build-file/schema.ts";
-import { decibels } from "../decibels.ts";
+import { SILENCE_DB } from "../decibels.ts";
+import { settledDecibels } from "./features/settled.ts";
 import { weightedSum } from "./level-and-phase.ts";
 import type { CoilSource } from "./pickup-elements.ts";
 import type { Transfers } from "./transfers.ts";
@@ -19,11 +20,18 @@ export function turnsScale(coil: Pick<Coil, "inductance">): number {
 
 /**
  * Net hum at the jack in one setting, in dB re the hum of one reference single coil with no load: every coil takes up the
- * same field by its turns, with the sign of its winding alone. SILENCE_DB where nothing is left.
+ * same field by its turns, with the sign of its winding alone; to a ten-thousandth of a dB, the same however the transfers
+ * were computed. SILENCE_DB where nothing is left.
  */
-export function humLevelDb({ sources, perSource }: Pick<Transfers, "sources" | "perSource">): number {
-  const { re, im } = weightedSum(perSource(Float64Array.of(MAINS_HZ)), humWeights(sources));
-  return decibels(Math.hypot(re[0]!, im[0]!));
+export function humLevelDb(transfers: Pick<Transfers, "sources" | "perSource" | "offPerSource" | "exact">): number {
+  const { sources, perSource, offPerSource, exact } = transfers;
+  const weights = humWeights(sources);
+  const mains = Float64Array.of(MAINS_HZ);
+  const { re, im } = weightedSum(perSource(mains), weights);
+  const offs = (exact && offPerSource?.(mains)) ?? [];
+  const off = offs.reduce((sum, each, source) => sum + Math.abs(weights[source]!) * each[0]!, 0);
+  const settled = settledDecibels({ value: Math.hypot(re[0]!, im[0]!), off });
+  return settled ?? (exact ? humLevelDb(exact()) : SILENCE_DB);
 }
 
 /** Each coil's hum in that of one reference coil, with the sign of its winding. */

@@ -1,3 +1,5 @@
+import { decibels, NEPERS_OF_AMPLITUDE_PER_DB, SILENT_AMPLITUDE } from "../../decibels.ts";
+
 /** A number, and by how much it may be off. */
 export interface Uncertain {
   readonly value: number;
@@ -30,4 +32,12 @@ export function settledFrequency(frequency: Uncertain): number | undefined {
 /** To a ten-thousandth of a dB. */
 export function settledLevel(level: Uncertain): number | undefined {
   return roundedTo(LEVEL_PLACES, level);
+}
+
+/** The level of an amplitude of 0 or more, to a ten-thousandth of a dB. */
+export function settledDecibels({ value, off }: Uncertain): number | undefined {
+  if (Math.abs(value - SILENT_AMPLITUDE) <= off) return undefined;
+  const level = decibels(value);
+  if (value <= SILENT_AMPLITUDE) return level;
+  return settledLevel({ value: level, off: off / (value - off) / NEPERS_OF_AMPLITUDE_PER_DB });
 }
