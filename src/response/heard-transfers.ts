@@ -14,12 +14,15 @@ export function heardThrough(transfers: Transfers, weights: readonly Weight[]): 
       const weight = frequenciesHz.map(weights[index]!);
       return { re: re.map((value, i) => value * weight[i]!), im: im.map((value, i) => value * weight[i]!) };
     });
+  const offPerSource = (frequenciesHz: Float64Array) =>
+    (transfers.offPerSource?.(frequenciesHz) ?? []).map((off, index) =>
+      off.map((each, i) => each && Math.abs(weights[index]!(frequenciesHz[i]!)) * each),
+    );
   /** By how much the total may be off. */
   const offs = (frequenciesHz: Float64Array, emf: readonly number[]) => {
     const sum = new Float64Array(frequenciesHz.length);
-    for (const [index, off] of (transfers.offPerSource?.(frequenciesHz) ?? []).entries())
-      for (let i = 0; i < sum.length; i++)
-        sum[i]! += Math.abs(emf[index]! * weights[index]!(frequenciesHz[i]!)) * off[i]!;
+    for (const [index, off] of offPerSource(frequenciesHz).entries())
+      for (let i = 0; i < sum.length; i++) sum[i]! += Math.abs(emf[index]!) * off[i]!;
     return sum;
   };
   const total = (frequenciesHz: Float64Array, emf: readonly number[] = emfs) =>
@@ -33,5 +36,11 @@ export function heardThrough(transfers: Transfers, weights: readonly Weight[]): 
       ...(exact && { exact: () => heardThrough(exact(), weights).power(emf) }),
     };
   };
-  return { sources: transfers.sources, perSource, total, power };
+  return {
+    sources: transfers.sources,
+    perSource,
+    total,
+    power,
+    ...(exact && { offPerSource, exact: () => heardThrough(exact(), weights) }),
+  };
 }

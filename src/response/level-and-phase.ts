@@ -3,7 +3,7 @@ import type { LeastSquares } from "../network/doubt.ts";
 import type { Spectrum } from "../network/nodal-analysis.ts";
 import type { RationalParts } from "../network/rational.ts";
 
-const DEGREES_PER_RADIAN = 180 / Math.PI;
+export const DEGREES_PER_RADIAN = 180 / Math.PI;
 
 /** A sum smaller than this share of what was summed is the rounding that is left when sources cancel. */
 const CANCELLED = 1e-13;

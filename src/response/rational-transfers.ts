@@ -4,6 +4,8 @@ import type { Spectrum } from "../network/nodal-analysis.ts";
 import { type RationalTransfers, weightedRational } from "../network/parametric.ts";
 import { doubtOf, type Polynomial } from "../network/polynomials.ts";
 import { emptyParts, partsInto, quotientOf, type Rational } from "../network/rational.ts";
+import { openPointsOf } from "./digits/open-points.ts";
+import { settle } from "./digits/settle.ts";
 import { exactCurve, rationalCurve } from "./features/power-curve.ts";
 import { type LevelAndPhase, levelAndPhaseOf, magnitudeDb, unwrappedPhaseDegrees } from "./level-and-phase.ts";
 import type { CoilSource } from "./pickup-elements.ts";
@@ -108,11 +110,21 @@ export function rationalTransfers(
       if (!total) return silentCurve(frequenciesHz.length);
       room = partsInto(room, total, frequenciesHz);
       const { magnitude, phase, least } = levelAndPhaseOf(room, frequenciesHz.length);
-      if (isBeyondDoubt(total, frequenciesHz.at(-1) ?? 0, least)) return { magnitude, phase };
-      const doubtful = doubtfulPoints(total, room, frequenciesHz);
-      if (doubtful.length === 0) return { magnitude, phase };
-      const values = settled(frequenciesHz, doubtful, emfs);
-      return { magnitude: magnitudeDb(values), phase: unwrappedPhaseDegrees(values) };
+      const isSure = isBeyondDoubt(total, frequenciesHz.at(-1) ?? 0, least);
+      const doubtful = isSure ? [] : doubtfulPoints(total, room, frequenciesHz);
+      const open = [...new Set([...doubtful, ...openPointsOf(total, room, frequenciesHz, { magnitude, phase })])];
+      if (open.length === 0) return { magnitude, phase };
+      const solved = exact().total(at(frequenciesHz, open), emfs);
+      // One that was taken for silence is on no turn yet.
+      if (doubtful.length === 0 && open.every((place) => magnitude[place]! > SILENCE_DB)) {
+        settle({ magnitude, phase }, open, solved);
+        return { magnitude, phase };
+      }
+      const values = quotientOf(room, frequenciesHz.length);
+      replace(values, open, solved);
+      const levels = { magnitude: magnitudeDb(values), phase: unwrappedPhaseDegrees(values) };
+      settle(levels, open, solved);
+      return levels;
     },
     power: (weights = emfs) => {
       const total = weightedRational(rational, weights);

@@ -1,11 +1,10 @@
 const FIRST_BYTES = 1 << 14;
 /** Of UTF-8 for one of a string's units (RFC 3629, 3). */
 const MAX_BYTES_PER_UNIT = 3;
-/** A sign, sixteen digits before the point, the point and six behind it, and a comma. */
+/** A sign, sixteen digits before the point, the point and six behind it, and a comma; the places are at most six. */
 const MAX_BYTES_PER_NUMBER = 25;
-const MILLION = 1e6;
 /** Fifteen digits are told apart by a double, so that the number with them is the shortest that stands for it. */
-const MOST_MILLIONTHS = 1e15;
+const MOST_STEPS = 1e15;
 const ZERO = "0".charCodeAt(0);
 const MINUS = "-".charCodeAt(0);
 const POINT = ".".charCodeAt(0);
@@ -30,26 +29,30 @@ export class TextBytes {
     return this;
   }
 
-  /** Numbers with a comma between them, to a millionth, as JSON writes them (RFC 8259, 6; what is not finite as null). */
-  millionths(values: Float64Array): this {
+  /**
+   * Numbers with a comma between them, as JSON writes them (RFC 8259, 6; what is not finite as null).
+   * @param places after the point to which they are rounded, up to 6
+   */
+  numbers(values: Float64Array, places: number): this {
+    const steps = 10 ** places;
     for (let index = 0; index < values.length; index++) {
       this.#makeRoom(MAX_BYTES_PER_NUMBER);
       if (index > 0) this.#bytes[this.#length++] = COMMA;
-      const count = Math.round(values[index]! * MILLION);
-      if (Math.abs(count) < MOST_MILLIONTHS) this.#count(count);
-      else this.text(JSON.stringify(count / MILLION));
+      const count = Math.round(values[index]! * steps);
+      if (Math.abs(count) < MOST_STEPS) this.#count(count, steps, places);
+      else this.text(JSON.stringify(count / steps));
     }
     return this;
   }
 
-  #count(count: number): void {
+  #count(count: number, steps: number, mostPlaces: number): void {
     const size = Math.abs(count);
     if (count < 0) this.#bytes[this.#length++] = MINUS;
-    const whole = Math.floor(size / MILLION);
+    const whole = Math.floor(size / steps);
     this.#digits(whole, whole < 10 ? 1 : whole < 100 ? 2 : whole < 1000 ? 3 : String(whole).length);
-    let rest = size - whole * MILLION;
+    let rest = size - whole * steps;
     if (rest === 0) return;
-    let places = 6;
+    let places = mostPlaces;
     for (; rest % 10 === 0; rest /= 10) places--;
     this.#bytes[this.#length++] = POINT;
     this.#digits(rest, places);

@@ -4,6 +4,7 @@ import { NO_CHECKPOINT } from "../../../src/checkpoint.ts";
 import { CircuitMaker } from "../../../src/response/circuit.ts";
 import { curveOf } from "../../../src/response/curve.ts";
 import { CurveReader } from "../../../src/response/curve-reader.ts";
+import { CURVE_DIGITS } from "../../../src/response/digits/open-points.ts";
 import { ResponseEngine } from "../../../src/response/engine.ts";
 import { logSpaced } from "../../../src/response/frequencies.ts";
 import { magnitudeDb } from "../../../src/response/level-and-phase.ts";
@@ -14,7 +15,7 @@ import { anySettings } from "./any-guard.ts";
 export interface Worst {
   readonly decibels: number;
   readonly degrees: number;
-  /** Peaks and cutoffs, and levels under silence, that were not the same however asked. */
+  /** Peaks and cutoffs, shown digits of levels and phases, and levels under silence, that were not the same however asked. */
   readonly differing: number;
   readonly where: string;
 }
@@ -37,6 +38,15 @@ function tellingFrequencies(random: Random, level: Float64Array): Float64Array {
 function turnBetween(one: number, other: number): number {
   const turn = Math.abs(one - other) % 360;
   return Math.min(turn, 360 - turn);
+}
+
+/** Whether two levels and phases have the same digits in an answer. */
+function isShownAlike(level: number, other: number, phase: number, otherPhase: number): boolean {
+  const turn = Math.round(phase * CURVE_DIGITS.phase.steps) - Math.round(otherPhase * CURVE_DIGITS.phase.steps);
+  return (
+    Math.round(level * CURVE_DIGITS.level.steps) === Math.round(other * CURVE_DIGITS.level.steps) &&
+    turn % (360 * CURVE_DIGITS.phase.steps) === 0
+  );
 }
 
 /** How far curves are off the plain solution, of a guard alone, kept, and in a sweep of two settings. */
@@ -69,6 +79,8 @@ export function worstOf(input: object, seed: number): Worst {
       for (const [i, level] of truth.magnitude.entries()) {
         const where = `${way} ${index} at ${frequencies[i]} Hz, ${level} dB`;
         if ((level === -300) !== (magnitude[i] === -300)) worst = { ...worst, differing: worst.differing + 1, where };
+        if (!isShownAlike(magnitude[i]!, level, phase[i]!, truth.phase[i]!))
+          worst = { ...worst, differing: worst.differing + 1, where };
         if (level <= FLOOR_DB) continue;
         const decibels = Math.abs(magnitude[i]! - level);
         const degrees = turnBetween(phase[i]!, truth.phase[i]!);

@@ -6,37 +6,13 @@ import { SILENCE_DB } from "../../../src/decibels.ts";
 import { CurveReader } from "../../../src/response/curve-reader.ts";
 import { ResponseEngine } from "../../../src/response/engine.ts";
 import { logSpaced } from "../../../src/response/frequencies.ts";
-import { onePickup } from "../../fixtures/circuits.ts";
+import { backwardVolumes, cancellingCoils } from "../../fixtures/silent-guards.ts";
 
 const frequenciesHz = logSpaced(20, 96_000, 200);
-const coil = { resistance: "4.1k", inductance: "2.2H", capacitance: "90p", loss: "700k" };
-
-/** Two pickups whose volumes are wired backwards and reach ground itself: each takes the other with it. */
-const twoVolumes = () => {
-  const volume = { kind: "pot", role: "volume", resistance: "500k", taper: "audio", endResistance: 0 };
-  const names = ["neck", "bridge"];
-  return {
-    presolder: 1,
-    parts: {
-      jack: { kind: "jack" },
-      ...Object.fromEntries(names.map((name) => [name, { kind: "pickup", coils: { coil } }])),
-      ...Object.fromEntries(names.map((name) => [`${name}Volume`, volume])),
-    },
-    wires: names.flatMap((name) => [
-      [`${name}.hot`, `${name}Volume.2`],
-      [`${name}Volume.3`, "jack.tip"],
-      [`${name}Volume.1`, "jack.sleeve"],
-      [`${name}.ground`, "jack.sleeve"],
-    ]),
-  };
-};
-
-const cancelling = () => onePickup({ pickup: { kind: "pickup", conductors: 2, coils: { one: coil, two: coil } } });
-
 describe("silence is one thing, however it is asked about", () => {
   test.each([
-    ["coils that are shorted", twoVolumes(), { neckVolume: 0, bridgeVolume: 0 }],
-    ["coils that cancel", cancelling(), { volume: 7, tone: 3 }],
+    ["coils that are shorted", backwardVolumes(), { neckVolume: 0, bridgeVolume: 0 }],
+    ["coils that cancel", cancellingCoils(), { volume: 7, tone: 3 }],
   ])("%s", (_, input, raw) => {
     const build = readBuild(input);
     const controls = new Controls(build);
