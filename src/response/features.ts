@@ -1,7 +1,15 @@
 import { powerFromDecibels, SILENT_POWER } from "../decibels.ts";
 import { crossingOn, crossingReach, lastReaching } from "./features/cutoff.ts";
 import { GridPowers } from "./features/grid-powers.ts";
-import { betweenNeighbours, betweenReach, highestLocalMaximum, peakBetween, type Reference } from "./features/peak.ts";
+import { highestSample, maximaReaching } from "./features/maxima.ts";
+import {
+  betweenNeighbours,
+  betweenReach,
+  MIN_PEAK_DB,
+  maximumOn,
+  peakBetween,
+  type Reference,
+} from "./features/peak.ts";
 import type { PowerCurve } from "./features/power-curve.ts";
 import { logSpaced } from "./frequencies.ts";
 
@@ -18,7 +26,13 @@ const CUTOFF_POWER = powerFromDecibels(-3);
 const SEARCH_TOP_HZ = 100_000;
 const SEARCH_POINTS = 256;
 
+const AUDIO_TOP_HZ = 20_000;
+
 const GRID = logSpaced(20, SEARCH_TOP_HZ, SEARCH_POINTS);
+/** The last sample about which a peak within hearing may stand. */
+const LAST_HEARD = GRID.findIndex((hertz) => hertz > AUDIO_TOP_HZ);
+/** Surely under the least peak, whatever the reference is off. */
+const SURELY_NO_PEAK = powerFromDecibels(0.8 * MIN_PEAK_DB);
 
 const referenceOn = (curve: PowerCurve): Reference => ({
   power: curve.at(REFERENCE_HZ),
@@ -44,9 +58,18 @@ export function findFeatures(curve: PowerCurve): Features {
   return { peak: peakOf(curve, powers, reference), cutoff: cutoffOf(curve, powers, reference) };
 }
 
+/** The highest of all; of two that are as high as each other, the lower one. */
 function peakOf(curve: PowerCurve, powers: GridPowers, reference: Reference): Features["peak"] {
-  const top = highestLocalMaximum(powers, GRID);
-  if (top === undefined) return null;
+  const least = Math.max(SURELY_NO_PEAK * reference.power, highestSample(powers, 1, LAST_HEARD - 1));
+  let highest: Features["peak"] = null;
+  for (const top of maximaReaching(powers, 1, LAST_HEARD, least)) {
+    const peak = peakAbout(curve, top, reference);
+    if (peak && peak.frequency <= AUDIO_TOP_HZ && peak.level > (highest?.level ?? 0)) highest = peak;
+  }
+  return highest;
+}
+
+function peakAbout(curve: PowerCurve, top: number, reference: Reference): Features["peak"] {
   const { place, peak } = peakBetween(curve, betweenNeighbours(curve, GRID, top), reference);
   if (peak !== undefined || !curve.exact) return peak ?? null;
   const exact = curve.exact();
@@ -55,12 +78,24 @@ function peakOf(curve: PowerCurve, powers: GridPowers, reference: Reference): Fe
 }
 
 function cutoffOf(curve: PowerCurve, powers: GridPowers, reference: Reference): number | null {
-  const last = lastReaching(powers, GRID.length, cutoffTarget(reference));
-  if (last < 0 || last === GRID.length - 1) return null;
-  const onGrid = [GRID[last]!, GRID[last + 1]!] as const;
-  const { place, frequency } = crossingOn(curve, onGrid, cutoffTarget(reference));
+  const target = cutoffTarget(reference);
+  const last = lastReaching(powers, GRID.length, target);
+  if (last === GRID.length - 1) return null;
+  const onGrid =
+    lastSummit(curve, powers, last, target) ?? (last < 0 ? undefined : ([GRID[last]!, GRID[last + 1]!] as const));
+  if (!onGrid) return null;
+  const { place, frequency } = crossingOn(curve, onGrid, target);
   if (frequency !== undefined || !curve.exact) return frequency ?? null;
   const exact = curve.exact();
-  const target = cutoffTarget(referenceOn(exact));
-  return crossingOn(exact, crossingReach(exact, place, target) ?? onGrid, target).frequency ?? null;
+  const exactTarget = cutoffTarget(referenceOn(exact));
+  return crossingOn(exact, crossingReach(exact, place, exactTarget) ?? onGrid, exactTarget).frequency ?? null;
+}
+
+/** Past the last sample that reaches the target, the last summit between samples that does, and the sample after it. */
+function lastSummit(curve: PowerCurve, powers: GridPowers, last: number, target: Reference) {
+  for (const top of maximaReaching(powers, Math.max(last, 0) + 1, GRID.length - 2, target.power).reverse()) {
+    const summit = maximumOn(curve, GRID, top, target);
+    if (summit !== undefined) return [summit, GRID[top + 1]!] as const;
+  }
+  return undefined;
 }

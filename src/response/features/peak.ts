@@ -1,12 +1,10 @@
 import { powerDecibels } from "../../decibels.ts";
-import type { GridPowers } from "./grid-powers.ts";
 import { type PowerCurve, SLOPE_STEP, slopeAt } from "./power-curve.ts";
 import { rootBetween } from "./root-between.ts";
 import { settledFrequency, settledLevel, type Uncertain } from "./settled.ts";
 
-const AUDIO_TOP_HZ = 20_000;
 /** Smaller rises than this are the plateau itself bending, not a resonance that anybody would call a peak. */
-const MIN_PEAK_DB = 0.25;
+export const MIN_PEAK_DB = 0.25;
 /** What rounding leaves of a slope. */
 const SLOPE_ROUNDING = 1e-12;
 /** How many times what it may be off a maximum is sought about. */
@@ -22,29 +20,6 @@ const MOST_HALVINGS = 30;
 export interface Reference {
   readonly power: number;
   readonly off: number;
-}
-
-/** @returns the index of the highest sample within hearing that its neighbours do not exceed */
-export function highestLocalMaximum(powers: GridPowers, gridHz: Float64Array): number | undefined {
-  const isMaximum = (i: number) => powers.isAbove(i, i - 1) && !powers.isAbove(i + 1, i);
-  const likely = likelyMaximum(powers, gridHz);
-  const isThere = likely !== undefined && isMaximum(likely);
-  let best: number | undefined;
-  for (let i = 1; i < gridHz.length - 1 && gridHz[i]! <= AUDIO_TOP_HZ; i++) {
-    if (isThere && i !== likely && powers.isSurelyAbove(likely, i)) continue;
-    if (isMaximum(i) && (best === undefined || powers.isAbove(i, best))) best = i;
-  }
-  return best;
-}
-
-function likelyMaximum(powers: GridPowers, gridHz: Float64Array): number | undefined {
-  let best: number | undefined;
-  for (let i = 1; i < gridHz.length - 1 && gridHz[i]! <= AUDIO_TOP_HZ; i++) {
-    const power = powers.at(i);
-    const isMaximum = power > powers.at(i - 1) && power >= powers.at(i + 1);
-    if (isMaximum && (best === undefined || power > powers.at(best))) best = i;
-  }
-  return best;
 }
 
 /** Frequencies in Hz; the curve goes up at the first and down at the second. */
@@ -63,6 +38,16 @@ export function betweenNeighbours(curve: PowerCurve, gridHz: Float64Array, top: 
     placeOfSlope(curve, gridHz[top - 1]!, gridHz[top]!, 1),
     placeOfSlope(curve, gridHz[top + 1]!, gridHz[top]!, -1),
   ];
+}
+
+/** Where the maximum about a sample is; undefined where it does not reach the target. */
+export function maximumOn(curve: PowerCurve, gridHz: Float64Array, top: number, target: Reference): number | undefined {
+  const [from, to] = betweenNeighbours(curve, gridHz, top);
+  const place = rootBetween((hertz) => slopeAt(curve, hertz), from, to);
+  const power = curve.at(place);
+  if (curve.exact && Math.abs(power - target.power) <= curve.offAt(place) + target.off)
+    return maximumOn(curve.exact(), gridHz, top, target);
+  return power >= target.power ? place : undefined;
 }
 
 /** About where another curve has it; undefined where this one has not. */
