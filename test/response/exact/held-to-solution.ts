@@ -15,7 +15,7 @@ import { anySettings } from "./any-guard.ts";
 export interface Worst {
   readonly decibels: number;
   readonly degrees: number;
-  /** Peaks and cutoffs, shown digits of levels and phases, and levels under silence, that were not the same however asked. */
+  /** Peaks, cutoffs and hum, shown digits of levels and phases, and levels under silence, that were not the same however asked. */
   readonly differing: number;
   readonly where: string;
 }
@@ -68,6 +68,9 @@ export function worstOf(input: object, seed: number): Worst {
       kept: answers(new ResponseEngine(build, { isKept: true }), [state], frequencies)[0]!,
       together: answers(new ResponseEngine(build), states, frequencies)[index]!,
     };
+    const hums = WAYS.map((way) => ways[way].hum);
+    if (new Set(hums).size > 1)
+      worst = { ...worst, differing: worst.differing + 1, where: `hum ${hums} of setting ${index}` };
     for (const way of WAYS) {
       const { magnitude, phase, peak, cutoff } = ways[way];
       if (JSON.stringify([peak, cutoff]) !== JSON.stringify([truth.peak, truth.cutoff]))
