@@ -1,9 +1,10 @@
 import { contactLug } from "../../build-file/lug-names.ts";
 import { listed } from "../../english.ts";
+import { emfSign } from "../../response/pickup-elements.ts";
 import type { AuditContext, State } from "./context.ts";
 import { type Finding, finding } from "./finding.ts";
 import { jackUnwired } from "./jack.ts";
-import { leadsOf } from "./reach.ts";
+import { coilLugs, leadsOf } from "./reach.ts";
 import { shortingWires, tellingWires } from "./shorting-wires.ts";
 
 /** A switch of its own, not the main one, that silences the same one of its positions whatever the others do. */
@@ -26,7 +27,19 @@ function shortedPickup(context: AuditContext, pickup: string, state: State): str
   const outer = lugs.filter(
     (lug, i) => context.isGrounded(lug, state) || nets.indexOf(nets[i]!) === nets.lastIndexOf(nets[i]!),
   );
-  return outer.length > 1 && outer.every((lug) => context.isGrounded(lug, state)) ? outer : [];
+  const isShorted = outer.length > 1 && outer.every((lug) => context.isGrounded(lug, state));
+  return isShorted && !hasHotJoint(context, pickup, outer) ? outer : [];
+}
+
+/** Whether coils that share their two ends, as in parallel, aid each other at the one that is not on ground: that is the hot end. */
+function hasHotJoint(context: AuditContext, pickup: string, grounded: readonly string[]): boolean {
+  const pushes = context.sources.flatMap((source) => {
+    if (source.pickup !== pickup) return [];
+    const [start, finish] = coilLugs(context, pickup, source.coil).map((lug) => grounded.includes(lug));
+    if (start === finish) return [];
+    return [emfSign(source.spec) * (start ? 1 : -1)];
+  });
+  return pushes.length > 1 && pushes.every((push) => push === pushes[0]);
 }
 
 /** Hot lugs that lie on ground in a state: the tip, and the ends of pickups that are shorted out. */
@@ -102,9 +115,9 @@ export function silence(context: AuditContext): Finding[] {
       }),
     ];
   }
-  const shorts = shortingWires(context, silent);
-  const explained = new Set([...shorts.values()].flat());
-  const shorted = silent.filter((state) => explained.has(state) || shortedLugs(context, state).length > 0);
+  // Without a lug on ground nothing is shorted: a wire whose loss gives sound there only opens a way round by a tone or a case.
+  const shorted = silent.filter((state) => shortedLugs(context, state).length > 0);
+  const shorts = shortingWires(context, shorted);
   return [
     ...hotShorted(context, shorted, shorts),
     ...deadPositions(
