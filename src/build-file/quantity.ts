@@ -42,7 +42,17 @@ export function parseQuantity(input: number | string, dimension: Dimension): Qua
   return code ?? { value: readLetterForPoint(text, rules) ?? readPlain(text, rules) };
 }
 
+/** What is printed on a pot: a letter for the taper, then the track. */
+const POT_PRINT = /^[ABCW]\s?(\d+(?:\.\d+)?)\s?([kKM])?$/;
+
 function unreadable(text: string, rules: DimensionRules): QuantityError {
+  const [, digits, multiplier = ""] = (rules === RULES.resistance && POT_PRINT.exec(text)) || [];
+  if (digits !== undefined) {
+    const track = `${digits}${multiplier.replace("K", "k")}`;
+    return new QuantityError(
+      `"${text}" has the taper's letter in front; write "${track}" and choose the taper by itself`,
+    );
+  }
   return new QuantityError(`"${text.slice(0, MAX_TEXT)}" cannot be read; expected a quantity such as ${rules.example}`);
 }
 

@@ -125,6 +125,16 @@ describe("units as people write them", () => {
 });
 
 describe("what cannot be read is refused with an example", () => {
+  test.each([
+    ["A500K", "500k"],
+    ["B250k", "250k"],
+    ["C1M", "1M"],
+    ["A 500 K", "500k"],
+    ["B504", "504"],
+  ])("%s, as a pot is printed, is refused with what to write instead", (text, instead) => {
+    expect(() => read(text, "resistance")).toThrow(`write "${instead}" and choose the taper`);
+  });
+
   test("a decimal comma is refused with the point put in", () => {
     expect(() => read("0,022uF", "capacitance")).toThrow('decimal comma; write a decimal point: "0.022uF"');
     expect(() => read("4,7k", "resistance")).toThrow('"4.7k"');

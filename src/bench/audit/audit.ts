@@ -13,6 +13,7 @@ import { findJackSwap, jackUnwired } from "./jack.ts";
 import { unusualLoads } from "./load.ts";
 import { coilsOutOfPhase, pairsOutOfPhase } from "./phase.ts";
 import { potCases } from "./pot-cases.ts";
+import { unusualPots } from "./pot-values.ts";
 import { silentPickups, unconnectedParts } from "./reach.ts";
 import { shielding } from "./shielding.ts";
 import { silence } from "./silence.ts";
@@ -36,6 +37,7 @@ const WIRING_RULES: readonly Rule[] = [
   coilsOutOfPhase,
   humWhereCancellingIsExpected,
   unusualCaps,
+  unusualPots,
   dimmingMetal,
   twoGroundPaths,
   auditLimits,

@@ -2,14 +2,14 @@ import { trackLugs } from "../../build-file/lug-names.ts";
 import { showQuantity } from "../../build-file/show-quantity.ts";
 import type { AuditContext } from "./context.ts";
 import { type Finding, finding } from "./finding.ts";
+import { likelyValue } from "./usual-value.ts";
 
 interface Use {
   readonly what: string;
   readonly usual: string;
   readonly minFarads: number;
   readonly maxFarads: number;
-  /** What to ask, given the value. */
-  readonly likely: (farads: number) => string;
+  readonly usualFarads: readonly [low: number, high: number];
 }
 
 /** Customary values, with as much beyond them as anybody wires on purpose (common practice, no source). */
@@ -18,14 +18,14 @@ const TONE: Use = {
   usual: "10 to 100 nF",
   minFarads: 1e-9,
   maxFarads: 0.2e-6,
-  likely: (farads) => (farads > 0.2e-6 ? inUnits(farads / 10) : inUnits(farads * 1000)),
+  usualFarads: [10e-9, 100e-9],
 };
 const TREBLE_BLEED: Use = {
   what: "a treble bleed cap",
   usual: "470 pF to 2 nF",
   minFarads: 50e-12,
   maxFarads: 8e-9,
-  likely: (farads) => inUnits(farads > 8e-9 ? farads / 10 : farads * 10),
+  usualFarads: [470e-12, 2e-9],
 };
 
 function inUnits(farads: number): string {
@@ -85,7 +85,7 @@ export function unusualCaps(context: AuditContext): Finding[] {
     return finding({
       code: "cap-value-unusual",
       lugs: [`${name}.a`, `${name}.b`],
-      message: `${name} is ${inUnits(capacitance)}; ${use.what} is usually ${use.usual}. Is ${use.likely(capacitance)} meant?`,
+      message: `${name} is ${inUnits(capacitance)}; ${use.what} is usually ${use.usual}. Is ${inUnits(likelyValue(capacitance, ...use.usualFarads))} meant?`,
       remedy: "Read the print again: 473 is 47 nF, 474 is 470 nF; 0.047 µF is 47 nF.",
     });
   });

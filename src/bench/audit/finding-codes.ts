@@ -149,6 +149,11 @@ export const FINDING_CODES = {
     title: "A cap is far from the usual value",
     meaning: "Often a slip of ten: 0.47 µF for 0.047 µF, or 22 pF for 22 nF.",
   },
+  "pot-value-unusual": {
+    severity: "warning",
+    title: "A pot is far from the usual value",
+    meaning: "Often a slip of the unit: 500 Ω for 500 kΩ.",
+  },
   "two-ground-paths": {
     severity: "note",
     title: "Ground runs by two paths",

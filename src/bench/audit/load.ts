@@ -4,6 +4,7 @@ import type { Network } from "../../network/elements.ts";
 import { CircuitMaker } from "../../response/circuit.ts";
 import { type AuditContext, type State, withDials } from "./context.ts";
 import { type Finding, finding } from "./finding.ts";
+import { unusualPots } from "./pot-values.ts";
 import { coilLugs, leadsOf } from "./reach.ts";
 import { toneLugsThatTouch } from "./tone-lugs.ts";
 import { backwardTones, backwardVolumes } from "./volumes.ts";
@@ -67,10 +68,10 @@ function loadOn(context: AuditContext, maker: CircuitMaker, state: State): Load 
 
 const shown = (ohms: number) => showQuantity(ohms, "resistance", 3);
 
-/** Pickups, each where it sounds alone, that the pots load far more or less than usual; pots that are miswired come first. */
+/** Pickups, each where it sounds alone, that the pots load far more or less than usual; pots that are miswired, or a slip, come first. */
 export function unusualLoads(context: AuditContext): Finding[] {
-  const isMiswired = [backwardVolumes, backwardTones, toneLugsThatTouch].some((rule) => rule(context).length > 0);
-  if (isMiswired) return [];
+  const comesFirst = [backwardVolumes, backwardTones, toneLugsThatTouch, unusualPots];
+  if (comesFirst.some((rule) => rule(context).length > 0)) return [];
   const maker = new CircuitMaker(context.build);
   return context.partsOf("pickup").flatMap(([name]) => {
     const alone = context.alive.filter(

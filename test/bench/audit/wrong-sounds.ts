@@ -116,19 +116,44 @@ export const WRONG_SOUNDS = {
       expected: { lugs: ["tone.1", "tone.3"] },
     },
   ],
+  "pot-value-unusual": (
+    [
+      ["500", "500 kΩ"],
+      ["250", "250 kΩ"],
+      ["1k", "1 MΩ"],
+      ["5k", "500 kΩ"],
+      ["50M", "500 kΩ"],
+    ] as const
+  ).map(([resistance, meant]) => ({
+    wrong: `${resistance} for a volume`,
+    guard: threeSingles,
+    changes: { change: { volume: { resistance } } },
+    expected: {
+      lugs: ["volume.1", "volume.2", "volume.3"],
+      severity: "warning" as const,
+      message: expect.stringContaining(`Is ${meant} meant?`),
+    },
+  })),
   "cap-value-unusual": [
     {
       wrong: "0.47 µF for a tone cap",
       guard: threeSingles,
       changes: { change: { cap: { capacitance: "0.47uF" } } },
-      expected: { lugs: ["cap.a", "cap.b"], severity: "warning" },
+      expected: { lugs: ["cap.a", "cap.b"], severity: "warning", message: expect.stringContaining("Is 47 nF meant?") },
     },
-    {
-      wrong: "22 pF for 22 nF",
+    ...(
+      [
+        ["22p", "22 nF"],
+        ["22uF", "22 nF"],
+        ["470p", "47 nF"],
+        ["2.2uF", "22 nF"],
+      ] as const
+    ).map(([capacitance, meant]) => ({
+      wrong: `${capacitance} for ${meant}`,
       guard: threeSingles,
-      changes: { change: { cap: { capacitance: "22p" } } },
-      expected: { lugs: ["cap.a", "cap.b"] },
-    },
+      changes: { change: { cap: { capacitance } } },
+      expected: { lugs: ["cap.a", "cap.b"], message: expect.stringContaining(`Is ${meant} meant?`) },
+    })),
     {
       wrong: "22 nF for a treble bleed",
       guard: threeSingles,
