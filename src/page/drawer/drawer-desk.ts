@@ -1,21 +1,16 @@
 import { drawerInput, EMPTY_DRAWER, type KeptDrawer } from "../../drawer/kept-drawer.ts";
 import { faultLine } from "../../errors.ts";
-import type { GuardState } from "../../shelf/guard.ts";
-import { buildText } from "../../shelf/packed.ts";
 import { benchEngineOf } from "../bench/bench-desk.ts";
 import { latestOnly } from "../dom/later.ts";
-import type { DrawerTold, GuardAsked } from "../engine/drawer-answer.ts";
+import type { DrawerTold } from "../engine/drawer-answer.ts";
 import type { PartsTold } from "../engine/guard-parts-told.ts";
 import { openShelf } from "../shelf/open-shelf.ts";
 import type { Bench } from "../start/bench.ts";
 import { parseJson } from "../start/parse-json.ts";
-import { keptAs } from "../state/kept-as.ts";
 import { type DrawerKeeper, openDrawer } from "./drawer-keeper.ts";
+import { asksOf, guardsBeside } from "./guards-beside.ts";
 import type { DrawerGuard } from "./guards-table.ts";
 import type { PartsFor } from "./taken-parts.ts";
-
-const SOLDERED: readonly GuardState[] = ["wired", "in the guitar"];
-const ON_BENCH = "bench";
 
 /** The drawer and the guards beside it as they were last read, and what was worked out of them. */
 export interface DrawerView {
@@ -23,10 +18,6 @@ export interface DrawerView {
   readonly guards: readonly DrawerGuard[];
   /** Undefined until the first answer. */
   readonly told: DrawerTold | undefined;
-}
-
-function asksOf(guards: readonly DrawerGuard[]): GuardAsked[] {
-  return guards.map(({ name, file, isCounted, isOnList }) => ({ name, file, isSoldered: isCounted, isOnList }));
 }
 
 /** What the drawer's panel shows, and what changes it. */
@@ -75,7 +66,7 @@ export class DrawerDesk {
     try {
       const drawer = await this.#keeper.read();
       const kept = await (await openShelf()).get(id);
-      const beside = await this.#guardsBeside(drawer);
+      const beside = await guardsBeside(this.bench.store.state, drawer, this.#onList);
       const index = beside.findIndex((guard) => guard.id === id);
       if (!kept || index < 0) throw new Error("This guard is no longer on the shelf.");
       const asked = { drawer: drawerInput(drawer), guards: asksOf(beside), index, readings: kept.readings };
@@ -101,7 +92,7 @@ export class DrawerDesk {
     const isLatest = this.#latest();
     try {
       const drawer = await this.#keeper.read();
-      const guards = await this.#guardsBeside(drawer);
+      const guards = await guardsBeside(this.bench.store.state, drawer, this.#onList);
       const asked = { drawer: drawerInput(drawer), guards: asksOf(guards) };
       const reply = await benchEngineOf(this.bench.store).drawer(asked);
       if (!isLatest()) return;
@@ -111,22 +102,6 @@ export class DrawerDesk {
     } catch (error) {
       if (isLatest()) this.#tell((error as Error).message);
     }
-  }
-
-  /** The guards of the shelf, and the one on the bench where it is not one of them. */
-  async #guardsBeside({ counted }: KeptDrawer): Promise<readonly DrawerGuard[]> {
-    const { guard, reading } = this.bench.store.state;
-    const onShelf = await (await openShelf()).getAll();
-    const text = reading && buildText(reading.source);
-    const isKept = onShelf.some(({ id, file }) => id === keptAs(guard) || file === text);
-    const source = JSON.stringify(reading?.source);
-    const bench = { id: ON_BENCH, name: "the guard on the bench", state: "on the bench" as const, file: source };
-    return [...(reading && !isKept ? [bench] : []), ...onShelf].map(({ id, name, state, file }) => {
-      const isSoldered = state !== "on the bench" && SOLDERED.includes(state);
-      const isWanted = state === "wanted" || state === "on the bench";
-      const isCounted = counted[id] ?? isSoldered;
-      return { id, name, state, file, isCounted, isOnList: this.#onList.get(id) ?? isWanted };
-    });
   }
 }
 

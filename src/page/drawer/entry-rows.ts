@@ -2,7 +2,7 @@ import { showQuantity } from "../../build-file/show-quantity.ts";
 import type { KeptDrawer, KeptItem } from "../../drawer/kept-drawer.ts";
 import { h } from "../dom/element.ts";
 import type { DrawerTold } from "../engine/drawer-answer.ts";
-import { countFault, measuredFault, measuredIn, priceFault } from "./form/value-faults.ts";
+import { countFault, measuredFault, measuredIn, priceFault, priceIn } from "./form/value-faults.ts";
 
 type Change = (drawer: KeptDrawer) => KeptDrawer;
 
@@ -16,6 +16,12 @@ const DIMENSIONS: Readonly<Record<string, "capacitance" | "resistance">> = {
   pot: "resistance",
   resistor: "resistance",
 };
+
+/** The value that a part is sold as. */
+function markedOn({ part }: KeptItem): string | number {
+  const values = part as { resistance?: string | number; capacitance?: string | number };
+  return values.capacitance ?? values.resistance!;
+}
 
 const without = <Key extends string>(item: KeptItem, key: Key): Omit<KeptItem, Key> => {
   const { [key]: _, ...rest } = item as Record<string, unknown>;
@@ -50,11 +56,11 @@ function createRow(first: KeptItem, edit: (change: Change) => void, told: (words
   );
   const measured = input(
     "Measured",
-    (text) => measuredFault(measuredIn(text), dimension!, item.count ?? 1),
+    (text) => measuredFault(measuredIn(text), dimension!, item.count ?? 1, markedOn(item)),
     (text) => ({ ...item, measured: measuredIn(text) }),
   );
   const price = input("Price of one", priceFault, (text) =>
-    text === "" ? (without(item, "price") as KeptItem) : { ...item, price: Number(text) },
+    text === "" ? (without(item, "price") as KeptItem) : { ...item, price: priceIn(text) },
   );
   const remove = h("button", { type: "button", class: "small" }, "Take out");
   remove.addEventListener("click", () => {

@@ -1,10 +1,12 @@
+import { parseQuantity } from "../../build-file/quantity.ts";
+import { showQuantity } from "../../build-file/show-quantity.ts";
 import { drawerInput, type KeptDrawer, type KeptKit, type KeptReel, keptFrom } from "../../drawer/kept-drawer.ts";
 import { openKit } from "../../drawer/open-kit.ts";
 import { newId } from "../../shelf/new-guard.ts";
 import { h, replaceContent } from "../dom/element.ts";
 import type { DrawerTold } from "../engine/drawer-answer.ts";
 import { formText } from "../fields/form-fields.ts";
-import { countFault, priceFault } from "./form/value-faults.ts";
+import { countFault, priceFault, priceIn } from "./form/value-faults.ts";
 
 type Change = (drawer: KeptDrawer) => KeptDrawer;
 type Edit = (change: Change) => void;
@@ -49,11 +51,19 @@ function kitRow(kit: KeptKit, words: string, money: string, edit: Edit): HTMLEle
   );
 }
 
+/** "2 m", whether a unit was written or not. */
+const lengthText = (length: string | number) => showQuantity(parseQuantity(length, "length").value, "length");
+
 function reelRow({ id, kind, colour, length, price }: KeptReel, money: string, edit: Edit): HTMLElement {
   const what = `${[colour, kind].filter(Boolean).join(" ")} wire`;
   const cost = price === undefined ? "" : `, ${price} ${money} a metre`;
   const remove = () => edit((drawer) => ({ ...drawer, wires: drawer.wires.filter((each) => each.id !== id) }));
-  return h("li", { class: "drawer-reel" }, `${what}, ${length}${cost} `, small("Take out", `Take out ${what}`, remove));
+  return h(
+    "li",
+    { class: "drawer-reel" },
+    `${what}, ${lengthText(length)}${cost} `,
+    small("Take out", `Take out ${what}`, remove),
+  );
 }
 
 /** Kits, each one thing with a content, and wire by the metre. */
@@ -72,7 +82,7 @@ export function createKitsAndReels(edit: Edit) {
     ];
     for (const [index, field] of [name, price, count].entries()) field.showFault(faults[index]);
     if (faults.some((fault) => fault !== undefined)) return;
-    const priced = price.read() === "" ? {} : { price: Number(price.read()) };
+    const priced = price.read() === "" ? {} : { price: priceIn(price.read()) };
     const kit: KeptKit = {
       id: newId(),
       name: name.read(),

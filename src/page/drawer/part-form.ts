@@ -4,7 +4,16 @@ import { type FormField, formText } from "../fields/form-fields.ts";
 import type { BuildSource } from "../state/reading.ts";
 import { createPartFields, VALUES } from "./form/part-fields.ts";
 import { createReelFields } from "./form/reel-fields.ts";
-import { areRight, countFault, measuredFault, measuredIn, priceFault, quantityFault } from "./form/value-faults.ts";
+import {
+  areRight,
+  countFault,
+  measuredFault,
+  measuredIn,
+  priceFault,
+  priceIn,
+  quantityFault,
+  trackFault,
+} from "./form/value-faults.ts";
 
 export type NewEntry =
   | { readonly kind: "item"; readonly item: Omit<KeptItem, "id"> }
@@ -34,7 +43,7 @@ export function createPartForm(
   sort.element.addEventListener("change", show);
   show();
 
-  const priced = () => (price.read() === "" ? {} : { price: Number(price.read()) });
+  const priced = () => (price.read() === "" ? {} : { price: priceIn(price.read()) });
   const reelOf = (): NewEntry | undefined => {
     const isPriced = areRight([[price, priceFault(price.read())]]);
     const said = reel.read();
@@ -43,14 +52,15 @@ export function createPartForm(
   const itemOf = (): NewEntry | undefined => {
     const dimension = VALUES[sort.read()];
     const values = dimension ? measuredIn(measured.read()) : [];
+    const valueFault = sort.read() === "pot" ? trackFault : quantityFault;
     const wrongCount = countFault(count.read(), 0);
     // How many values are too many is not known before the count is right.
     const most = wrongCount === undefined ? Number(count.read()) : values.length;
     const isRight = areRight([
-      [value, dimension && quantityFault(value.read(), dimension)],
+      [value, dimension && valueFault(value.read(), dimension)],
       [count, wrongCount],
       [price, priceFault(price.read())],
-      [measured, dimension && measuredFault(values, dimension, most)],
+      [measured, dimension && measuredFault(values, dimension, most, value.read())],
     ]);
     if (!isRight) return undefined;
     const said = { ...(values.length > 0 ? { measured: values } : {}), ...priced() };

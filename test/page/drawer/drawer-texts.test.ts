@@ -1,7 +1,13 @@
 import { describe, expect, test } from "vitest";
 import { drawerFile, fromDrawerFile } from "../../../src/drawer/drawer-file.ts";
 import { drawerInput, keptFrom } from "../../../src/drawer/kept-drawer.ts";
-import { measuredFault, measuredIn } from "../../../src/page/drawer/form/value-faults.ts";
+import {
+  measuredFault,
+  measuredIn,
+  priceFault,
+  priceIn,
+  trackFault,
+} from "../../../src/page/drawer/form/value-faults.ts";
 import { shoppingCsv, shoppingText } from "../../../src/page/drawer/shopping-view.ts";
 
 const DRAWER = {
@@ -67,6 +73,44 @@ describe("values as they were measured", () => {
     [["21n", "22n"], 1, "2 values for 1 part; expected one a part at most"],
     [["21n", "0"], 2, "expected more than 0"],
   ])("%j of %d parts: %s", (values, most, fault) => {
-    expect(measuredFault(values, "capacitance", most)).toBe(fault);
+    expect(measuredFault(values, "capacitance", most, "22n")).toBe(fault);
+  });
+
+  test.each([
+    [["24k"], '"24k" is far from the 250 kΩ marked; expected a reading of such a part'],
+    [["241k", "2M"], '"2M" is far from the 250 kΩ marked; expected a reading of such a part'],
+    [["241k", "100k"], undefined],
+  ])("%j of pots of 250k: %s", (values, fault) => {
+    expect(measuredFault(values, "resistance", 2, "250k")).toBe(fault);
+    expect(measuredFault(values, "resistance", 2, 250_000)).toBe(fault);
+    expect(measuredFault(values, "resistance", 2, "what")).toBeUndefined();
+  });
+});
+
+describe("a pot's track", () => {
+  test.each(["500", "250", "1", "9999"])("is not %s without a unit", (text) => {
+    expect(trackFault(text)).toBe(
+      `"${text}" alone is ${text} ohms; write the unit: "${text}k", or "${text}R" if so little is meant`,
+    );
+  });
+
+  test.each(["500k", "250000", "1M", "500R", "5k"])("may be %s", (text) => {
+    expect(trackFault(text)).toBeUndefined();
+  });
+});
+
+describe("a price", () => {
+  test.each([
+    ["6.50", 6.5],
+    ["6,50", 6.5],
+    ["12,5", 12.5],
+    ["7", 7],
+  ])("of %s is %d", (text, price) => {
+    expect(priceFault(text)).toBeUndefined();
+    expect(priceIn(text)).toBe(price);
+  });
+
+  test.each(["1,250", "1,2,3", "-1", "x", "6.50 coins"])("is not %s", (text) => {
+    expect(priceFault(text)).toBe("expected a plain number, such as 4.50");
   });
 });
