@@ -113,6 +113,50 @@ describe("a plan as a form", () => {
     ]);
   });
 
+  test("fewer knobs leave no pickup without the tone it had, and more of them take the neck first", () => {
+    const tonesOf = (plan: PlanInput) => plan.tones!.map(({ pickups }) => pickups);
+    const singles = preset("singles-neck-middle");
+    expect(tonesOf(singles)).toEqual([["neck"], ["middle"]]);
+    const one = chosen(singles, [["layout", "lever-5-one-tone"]]);
+    expect(tonesOf(one)).toEqual([["neck", "middle"]]);
+    const master = chosen(singles, [
+      ["tone2.pickups", "bridge"],
+      ["layout", "lever-5-one-tone"],
+    ]);
+    expect(tonesOf(master)).toEqual([undefined]);
+    expect(tonesOf(chosen(master, [["layout", "lever-3-two-tone"]]))).toEqual([["neck"], ["middle", "bridge"]]);
+    // The lever's second pole is taken by its splits: a knob can be on one pickup alone.
+    const alone = chosen(preset("hsh-automatic-splits"), [["layout", "lever-5-one-tone"]]);
+    expect(tonesOf(alone)).toEqual([undefined]);
+    const split = chosen(alone, [["layout", "lever-5-two-tone"]]);
+    expect(tonesOf(split)).toEqual([["neck"], ["middle"]]);
+    expect(whyNot(split)).toBeUndefined();
+  });
+
+  test("two knobs change places by ticking, whichever comes first", () => {
+    const tonesOf = (plan: PlanInput) => plan.tones!.map(({ pickups }) => pickups);
+    const lever = chosen(preset("singles-neck-middle"), [["tone1.pickups", "middle"]]);
+    expect(tonesOf(lever)).toEqual([["neck", "middle"], ["bridge"]]);
+    const toggle = chosen(preset("humbuckers-two-volumes"), [
+      ["tone1.pickups", "bridge"],
+      ["tone1.pickups", "neck"],
+    ]);
+    expect(tonesOf(toggle)).toEqual([["bridge"], ["neck"]]);
+    expect(whyNot(toggle)).toBeUndefined();
+  });
+
+  test("a push-pull whose pot is gone goes to the shaft that is free, and is told where there is none", () => {
+    const hss = preset("hss-push-pull-split");
+    expect(hss.split).toMatchObject({ pickup: "bridge", by: "tone2" });
+    const one = chosen(hss, [["layout", "lever-5-one-tone"]]);
+    expect(one.split).toMatchObject([{ pickup: "bridge", by: "tone" }]);
+    const none = chosen(one, [["tones", "0"]]);
+    expect(none.split).toMatchObject([{ pickup: "bridge", by: "volume" }]);
+    const two = chosen(hss, [["pickups.bridge", "humbucker-vintage"]]);
+    expect(new PlanForm(hss).extras().get("split.bridge")).toBe("Split the bridge: push-pull on the lower tone");
+    expect([...new PlanForm(two).extras().keys()]).not.toContain("split.bridge");
+  });
+
   test.each<[string, string, string, RegExp]>([
     ["hss-push-pull-split", "phase.neck", "pot tone2", /two poles/],
     ["hss-automatic-split", "phase.bridge", "pot tone", /position/],

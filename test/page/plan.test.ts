@@ -158,6 +158,24 @@ describeWith("chromium", "a guard as a plan", () => {
     expect(await page.locator(".plan-ticks").nth(1).textContent()).toContain("at least one pickup");
   });
 
+  thoroughly("clears a refusal once the value is right, and tells what a pickup takes with it", async () => {
+    const { page } = await openGuard(presetGuard("hss-push-pull-split"));
+    const put = async (value: string) => {
+      await field(page, "tone1.cap").fill(value);
+      await field(page, "tone1.cap").press("Enter");
+    };
+    const refusal = page.locator("#panel-plan [role=alert]");
+    await put("a lot");
+    await expect.poll(() => refusal.textContent()).toContain("Not changed");
+    await put("223");
+    await expect.poll(() => refusal.textContent()).toBe("");
+    expect(await field(page, "tone1.cap").inputValue()).toBe("22n");
+    await field(page, "pickups.bridge").selectOption("humbucker-vintage");
+    await expect
+      .poll(() => changed(page))
+      .toMatch(/; no longer there: Split the bridge: push-pull on the lower tone\. Undo takes it back\.$/);
+  });
+
   thoroughly("keeps and shows what was done by hand, and asks before a change of plan drops it", async () => {
     const guard = presetGuard("hss-push-pull-split");
     const byHand = {

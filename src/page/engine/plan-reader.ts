@@ -17,7 +17,13 @@ export type PlanAnswer =
 
 /** A guard after its plan is changed, or why it cannot be. */
 export type PlanChange =
-  | { readonly source: BuildSource; readonly plan: PlanInput; readonly dropped: readonly HandEdit[] }
+  | {
+      readonly source: BuildSource;
+      readonly plan: PlanInput;
+      readonly dropped: readonly HandEdit[];
+      /** Switches and resistors of the plan before that went with the change, in words. */
+      readonly lost: readonly string[];
+    }
   | { readonly refusal: string };
 
 export interface PlanStep {
@@ -42,13 +48,21 @@ export function planOf(source: BuildSource, hint: PlanInput | undefined): PlanAn
   return { plan: found.plan, fields: new PlanForm(found.plan).fields(), edits: found.edits.map(bare) };
 }
 
+/** What a change of one field takes away besides: a split, where the new pickup has two conductors. */
+function lostBy(field: string, before: PlanForm, after: PlanForm): string[] {
+  const there = after.extras();
+  return [...before.extras()].flatMap(([id, words]) => (id === field || there.has(id) ? [] : [words]));
+}
+
 /** The wires of a guard that a plan makes, with what was done by hand as far as it has a place there. */
 export function changedPlan({ source, plan, field, value }: PlanStep): PlanChange {
   const found = recognised(source, plan);
   if (found.plan === null) return { refusal: found.why };
-  const next = new PlanForm(found.plan).choose(field, value);
+  const form = new PlanForm(found.plan);
+  const next = form.choose(field, value);
   const refusal = whyNot(next);
   if (refusal !== undefined) return { refusal };
   const { source: long, dropped } = replan(source as unknown as BuildInput, found as Recognised, next);
-  return { source: long as unknown as BuildSource, plan: next, dropped: dropped.map(bare) };
+  const lost = lostBy(field, form, new PlanForm(next));
+  return { source: long as unknown as BuildSource, plan: next, dropped: dropped.map(bare), lost };
 }

@@ -3,7 +3,8 @@ import type { PlanFieldAnswer as PlanField } from "../../contract/recognise.ts";
 import { freshId, h } from "../dom/element.ts";
 import { readingText } from "../fields/quantity-field.ts";
 
-export type Choose = (field: string, value: string) => void;
+/** @param value undefined where it is left as it was */
+export type Choose = (field: string, value: string | undefined) => void;
 
 type PlanChoice = Extract<PlanField, { kind: "choice" }>["choices"][number];
 
@@ -80,8 +81,9 @@ function quantity(field: PlanField & { kind: "quantity" }, choose: Choose): HTML
     },
     onchange: () => {
       const written = input.value.trim();
-      if (isSame(written, field.value, field.dimension)) input.value = field.value;
-      else choose(field.id, written);
+      const isAsBefore = isSame(written, field.value, field.dimension);
+      if (isAsBefore) input.value = field.value;
+      choose(field.id, isAsBefore ? undefined : written);
     },
   });
   return h("div", { class: "field" }, h("label", { for: id }, field.title), input, reading);

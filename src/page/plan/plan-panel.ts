@@ -115,7 +115,8 @@ class PlanPanel {
         ),
     );
     // Somebody quicker than the answer loses nothing: a change waits for the one before it.
-    const choose = (field: string, value: string) => {
+    const choose = (field: string, value: string | undefined) => {
+      if (value === undefined) return replaceContent(this.#told);
       const change = this.#lastChange.then(() => this.#choose(answer, guard, field, value));
       // Whatever came of it, the next one has its turn.
       this.#lastChange = change.catch(() => undefined);
@@ -181,11 +182,11 @@ class PlanPanel {
     );
   }
 
-  #take({ source, plan }: Changed): Promise<void> {
+  #take({ source, plan, lost }: Changed): Promise<void> {
     const { store, editor } = this.#bench;
     this.#hints.set(store.state.guard, plan);
     replaceContent(this.#told);
-    return editor.rework(() => source);
+    return editor.rework(() => source, lost.length > 0 ? `no longer there: ${lost.join("; ")}` : "");
   }
 }
 

@@ -38,9 +38,12 @@ export class Editor {
     await this.#change(change, () => "");
   }
 
-  /** One step of change that touches wires or several parts; what it came to is told. */
-  async rework(change: (source: BuildSource) => BuildSource): Promise<void> {
-    await this.#change(change, changeWords);
+  /**
+   * One step of change that touches wires or several parts; what it came to is told.
+   * @param besides what wires and parts do not tell of it
+   */
+  async rework(change: (source: BuildSource) => BuildSource, besides = ""): Promise<void> {
+    await this.#change(change, (from, to) => [changeWords(from, to), besides].filter((each) => each !== "").join("; "));
   }
 
   async undo(): Promise<void> {

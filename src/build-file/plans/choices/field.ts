@@ -34,3 +34,9 @@ export type PlanControl = Named & { readonly made: (value: string) => Plan } & (
 export const NONE = "none";
 
 export const nothing: PlanChoice = { value: NONE, label: "none" };
+
+/** A plan without an option, or with another value for it. */
+export function withOption<Key extends keyof Plan>(plan: Plan, key: Key, value: Plan[Key] | undefined): Plan {
+  const { [key]: _, ...rest } = plan;
+  return (value === undefined ? rest : { ...rest, [key]: value }) as Plan;
+}

@@ -1,7 +1,7 @@
 import { LAYOUT_NAMES, type LayoutName, layoutOf } from "../layouts.ts";
 import type { Plan } from "../plan-schema.ts";
-import { withLayout, withOption } from "./adapt.ts";
-import { NONE, nothing, type PlanControl } from "./field.ts";
+import { withLayout } from "./adapt.ts";
+import { NONE, nothing, type PlanControl, withOption } from "./field.ts";
 import { potsOf } from "./pots.ts";
 
 export function layoutField(plan: Plan): PlanControl {

@@ -2,8 +2,9 @@ import { capitalised } from "../../../english.ts";
 import { PICKUP_TYPES, pickupType } from "../../catalogue/pickup-types.ts";
 import { layoutOf } from "../layouts.ts";
 import type { Plan } from "../plan-schema.ts";
-import { typeOf, withPickups } from "./adapt.ts";
+import { withPickups } from "./adapt.ts";
 import type { PlanChoice, PlanControl } from "./field.ts";
+import { typeOf } from "./four-leads.ts";
 
 type Sort = "single" | "humbucker" | "wide";
 

@@ -3,11 +3,12 @@ import { DEFAULT_SCALE_METRES } from "../../../lengths.ts";
 import { draftOf, expandBuild } from "../../expand.ts";
 import { parseOrThrow } from "../../zod-tools.ts";
 import { type Plan, type PlanInput, planSchema } from "../plan-schema.ts";
-import type { PlanChoice, PlanControl, PlanField } from "./field.ts";
+import { NONE, type PlanChoice, type PlanControl, type PlanField } from "./field.ts";
 import { bleedFields, groundFields, layoutField, resistorFields, volumeOrderField } from "./other-fields.ts";
 import { pickupFields } from "./pickup-fields.ts";
-import { toneFields, volumeFields } from "./pot-fields.ts";
 import { switchedFields } from "./switched-fields.ts";
+import { toneFields } from "./tones/tone-fields.ts";
+import { volumeFields } from "./volume-fields.ts";
 
 function refusalOf(wire: () => unknown): string | undefined {
   try {
@@ -74,6 +75,17 @@ export class PlanForm {
 
   fields(): PlanField[] {
     return this.#controls.map(fieldOf);
+  }
+
+  /** The switches that the plan has beside the main one, and resistors across something, in words, by their fields. */
+  extras(): ReadonlyMap<string, string> {
+    const told = this.#controls.flatMap((control): [string, string][] => {
+      if (control.kind !== "choice" || control.value === NONE) return [];
+      if (!control.choices.some(({ value }) => value === NONE)) return [];
+      const now = control.choices.find(({ value }) => value === control.value);
+      return [[control.id, `${control.title}: ${now?.label ?? control.value}`]];
+    });
+    return new Map(told);
   }
 
   /** The plan after a field is set to a value; of ticks, after the one of that value is turned over. */

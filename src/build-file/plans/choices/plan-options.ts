@@ -46,7 +46,7 @@ export const PLAN_OPTIONS: readonly PlanOption[] = [
     title: "Tones",
     meaning: "track, taper and cap of each tone knob, and the pickups that it works on; all of them make a master tone",
     reasons: [
-      "a tone knob works on at least one pickup; choose a layout with fewer tones to take it off",
+      "a tone knob works on at least one pickup: tick another first, or choose {fewer}",
       "{pickup} is already on tone {number}",
       JOINED_FOR_GOOD,
       NO_POLE_FOR_TONES,

@@ -1,5 +1,5 @@
 import { layoutOf } from "../layouts.ts";
-import type { Plan } from "../plan-schema.ts";
+import type { Plan, PlanVolume } from "../plan-schema.ts";
 
 /** A plan's pots in their order, by the names that options use, with a person's words. */
 export function potsOf(plan: Plan): readonly { readonly name: string; readonly words: string }[] {
@@ -21,4 +21,12 @@ export function toneNamesOf(plan: Plan): readonly string[] {
   return potsOf(plan)
     .map(({ name }) => name)
     .filter((name) => name.startsWith("tone"));
+}
+
+export const USUAL_CAP = "22n";
+
+/** The track resistance of a plan's first volume, as written. */
+export function potOf(plan: Plan): PlanVolume["pot"] {
+  const first = (plan.volume as PlanVolume | undefined) ?? plan.volumes?.[0];
+  return first?.pot ?? "250k";
 }

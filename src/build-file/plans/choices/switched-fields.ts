@@ -1,7 +1,7 @@
 import { layoutOf } from "../layouts.ts";
 import type { Plan, Where } from "../plan-schema.ts";
-import { hasFourLeads, withOption } from "./adapt.ts";
-import { NONE, nothing, type PlanChoice, type PlanControl } from "./field.ts";
+import { NONE, nothing, type PlanChoice, type PlanControl, withOption } from "./field.ts";
+import { hasFourLeads } from "./four-leads.ts";
 import { potsOf } from "./pots.ts";
 
 type By = Where | { readonly position: number };
