@@ -32,8 +32,8 @@ describeWith("chromium", "a drawer carried with the shelf", () => {
     const shelf = await openShelf(page);
     await giveFile(shelf, "mine.shelf.json", FILE);
     await shelf.getByText("Put into the drawer: 2 sorts of part, 1 kit, 1 reel.").waitFor();
-    const saved = async () => {
-      const button = shelf.getByRole("button", { name: "Save the shelf as a file" });
+    const saved = async ({ name } = { name: "Save the shelf as a file" }) => {
+      const button = shelf.getByRole("button", { name });
       const [download] = await Promise.all([page.waitForEvent("download"), button.click()]);
       return (await contentOf(download)).replace(/"saved":"[^"]*"/, `"saved":"${AT.toISOString()}"`);
     };
@@ -49,6 +49,20 @@ describeWith("chromium", "a drawer carried with the shelf", () => {
     await shelf.getByRole("button", { name: "Bring back the drawer before" }).click();
     await shelf.getByText("The drawer is as it was before.").waitFor();
     expect(await saved()).toBe(FILE);
+
+    // Some guards take it with them where that is ticked, the whole shelf of itself.
+    const withDrawer = shelf.getByRole("checkbox", { name: "with the drawer" });
+    await shelf.getByRole("checkbox", { name: `Select ${GUARDS[0]!.name}` }).check();
+    const one = { name: "Save the 1 selected as a file" };
+    expect(await withDrawer.isChecked()).toBe(false);
+    expect(await saved(one)).toBe(writeShelfFile(GUARDS.slice(0, 1), AT));
+    await withDrawer.check();
+    expect(await saved(one)).toBe(writeShelfFile(GUARDS.slice(0, 1), AT, DRAWER));
+    await shelf.getByRole("button", { name: "Select none" }).click();
+    expect(await withDrawer.isChecked()).toBe(true);
+    await withDrawer.uncheck();
+    expect(await saved()).toBe(writeShelfFile(GUARDS, AT));
+    await withDrawer.check();
 
     const wrong = { ...DRAWER, items: [{ id: "x", part: { kind: "cap", capacitance: "much" } }] };
     await giveFile(shelf, "wrong.shelf.json", writeShelfFile(GUARDS, AT, wrong as unknown as KeptDrawer));

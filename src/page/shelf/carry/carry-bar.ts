@@ -5,6 +5,7 @@ import { ServiceProblem } from "../../server/client.ts";
 import type { ShelfDesk } from "../desk.ts";
 import type { Selection } from "../list/selection.ts";
 import { saveGuards } from "../save-shelf.ts";
+import { createDrawerTick } from "./drawer-tick.ts";
 import { receiveFiles } from "./handed-files.ts";
 import { guardsInFile } from "./import-files.ts";
 import { createShelfLink } from "./shelf-link.ts";
@@ -19,7 +20,7 @@ interface Carry {
   failed(error: unknown, unkept?: readonly Guard[]): void;
 }
 
-/** The person's parts, which go with the whole shelf; undefined where there are none. */
+/** The person's parts; undefined where there are none. */
 async function drawerForFile() {
   const { openDrawer } = await import("../../drawer/drawer-keeper.ts");
   const drawer = await (await openDrawer()).read();
@@ -38,9 +39,9 @@ export function createCarryBar(desk: ShelfDesk, carry: Carry) {
       failed(error);
     }
   };
-  let isAll = false;
+  const withDrawer = createDrawerTick();
   const save = tried(async () => {
-    const drawer = isAll ? await drawerForFile() : undefined;
+    const drawer = withDrawer.isTicked ? await drawerForFile() : undefined;
     saveGuards(await desk.shelf.getAll(wanted()), drawer);
   });
   const makeLink = tried(async () => {
@@ -77,7 +78,7 @@ export function createCarryBar(desk: ShelfDesk, carry: Carry) {
   const show = (shown: number, onShelf: number, isWhole: boolean) => {
     const ticked = selection.ids.length;
     const which = ticked > 0 ? `the ${ticked} selected` : shown < onShelf ? `the ${shown} found` : "the shelf";
-    isAll = ticked === 0 && shown === onShelf;
+    withDrawer.show(ticked === 0 && shown === onShelf);
     saveButton.textContent = `Save ${which} as a file`;
     linkButton.textContent = `Link to ${which}`;
     remove.textContent = `Delete the ${ticked} selected`;
@@ -97,6 +98,7 @@ export function createCarryBar(desk: ShelfDesk, carry: Carry) {
         { class: "buttons" },
         h("span", { class: "file-holder" }, input, h("label", { for: id, class: "button" }, "Open a shelf file")),
         saveButton,
+        withDrawer.element,
         linkButton,
         all,
         none,
