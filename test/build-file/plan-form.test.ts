@@ -157,6 +157,19 @@ describe("a plan as a form", () => {
     expect([...new PlanForm(two).extras().keys()]).not.toContain("split.bridge");
   });
 
+  test("no phase is offered, or kept, where a pickup never sounds beside another", () => {
+    const phased = chosen(preset("singles-neck-middle"), [["phase.middle", "pot volume"]]);
+    expect(chosen(phased, [["layout", "lever-5-one-tone"]]).phase).toMatchObject([{ pickup: "middle", by: "volume" }]);
+    const alone = chosen(phased, [["layout", "lever-3-two-tone"]]);
+    expect(alone.phase).toEqual([]);
+    const offered = (plan: PlanInput) => {
+      const field = new PlanForm(plan).fields().find(({ id }) => id === "phase.middle")!;
+      return field.kind === "choice" ? field.choices.filter(({ reason }) => reason === undefined).length : 0;
+    };
+    expect(offered(alone)).toBe(1);
+    expect(offered(chosen(alone, [["alwaysOn", "pot tone1"]]))).toBeGreaterThan(2);
+  });
+
   test.each<[string, string, string, RegExp]>([
     ["hss-push-pull-split", "phase.neck", "pot tone2", /two poles/],
     ["hss-automatic-split", "phase.bridge", "pot tone", /position/],

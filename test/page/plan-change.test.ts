@@ -7,19 +7,30 @@ import { Editor } from "../../src/page/state/editor.ts";
 import type { BuildSource } from "../../src/page/state/reading.ts";
 import { presetGuard } from "../fixtures/harness.ts";
 
-const lostBy = (id: string, field: string, value: string) => {
+const besides = (id: string, field: string, value: string) => {
   const { plan } = PLAN_PRESETS.find((each) => each.id === id)!;
   const change = changedPlan({ source: presetGuard(id) as unknown as BuildSource, plan, field, value });
-  return "lost" in change ? change.lost : change;
+  return "besides" in change ? change.besides : change;
 };
 
 test.each([
-  ["hss-push-pull-split", "pickups.bridge", "humbucker-vintage", ["Split the bridge: push-pull on the lower tone"]],
-  ["hss-push-pull-split", "split.bridge", "none", []],
-  ["hss-push-pull-split", "pickups.bridge", "humbucker-hot", []],
-  ["humbuckers-many-sounds", "layout", "one-pickup", ["Phase of the neck: push-pull on the upper tone"]],
-])("%s, %s set to %s takes away %j", (id, field, value, lost) => {
-  expect(lostBy(id, field, value)).toEqual(lost);
+  [
+    "hss-push-pull-split",
+    "pickups.bridge",
+    "humbucker-vintage",
+    "no longer there: Split the bridge: push-pull on the lower tone",
+  ],
+  ["hss-push-pull-split", "split.bridge", "none", ""],
+  ["hss-push-pull-split", "pickups.bridge", "humbucker-hot", ""],
+  ["hss-push-pull-split", "layout", "lever-5-one-tone", "now Split the bridge: push-pull on the tone"],
+  [
+    "humbuckers-many-sounds",
+    "layout",
+    "one-pickup",
+    "no longer there: Phase of the neck: push-pull on the upper tone; now Coils of the bridge in series or parallel: push-pull on the tone",
+  ],
+])("%s, %s set to %s is told with %j", (id, field, value, told) => {
+  expect(besides(id, field, value)).toBe(told);
 });
 
 test("what went with a change is told behind its wires and parts", async () => {

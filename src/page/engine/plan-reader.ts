@@ -21,8 +21,8 @@ export type PlanChange =
       readonly source: BuildSource;
       readonly plan: PlanInput;
       readonly dropped: readonly HandEdit[];
-      /** Switches and resistors of the plan before that went with the change, in words. */
-      readonly lost: readonly string[];
+      /** Switches and resistors of the plan before that went with the change, or elsewhere, in words. */
+      readonly besides: string;
     }
   | { readonly refusal: string };
 
@@ -48,10 +48,14 @@ export function planOf(source: BuildSource, hint: PlanInput | undefined): PlanAn
   return { plan: found.plan, fields: new PlanForm(found.plan).fields(), edits: found.edits.map(bare) };
 }
 
-/** What a change of one field takes away besides: a split, where the new pickup has two conductors. */
-function lostBy(field: string, before: PlanForm, after: PlanForm): string[] {
-  const there = after.extras();
-  return [...before.extras()].flatMap(([id, words]) => (id === field || there.has(id) ? [] : [words]));
+/** What a change of one field does besides: a split goes where the new pickup has two conductors, or to another knob. */
+function besides(field: string, before: PlanForm, after: PlanForm): string {
+  const [was, is] = [before.extras(), after.extras()];
+  const others = [...was].filter(([id]) => id !== field);
+  const lost = others.flatMap(([id, words]) => (is.has(id) ? [] : [words]));
+  const moved = others.flatMap(([id, words]) => (is.has(id) && is.get(id) !== words ? [is.get(id)!] : []));
+  const told = (words: string, which: readonly string[]) => (which.length > 0 ? [`${words} ${which.join(", ")}`] : []);
+  return [...told("no longer there:", lost), ...told("now", moved)].join("; ");
 }
 
 /** The wires of a guard that a plan makes, with what was done by hand as far as it has a place there. */
@@ -63,6 +67,6 @@ export function changedPlan({ source, plan, field, value }: PlanStep): PlanChang
   const refusal = whyNot(next);
   if (refusal !== undefined) return { refusal };
   const { source: long, dropped } = replan(source as unknown as BuildInput, found as Recognised, next);
-  const lost = lostBy(field, form, new PlanForm(next));
-  return { source: long as unknown as BuildSource, plan: next, dropped: dropped.map(bare), lost };
+  const told = besides(field, form, new PlanForm(next));
+  return { source: long as unknown as BuildSource, plan: next, dropped: dropped.map(bare), besides: told };
 }

@@ -182,11 +182,11 @@ class PlanPanel {
     );
   }
 
-  #take({ source, plan, lost }: Changed): Promise<void> {
+  #take({ source, plan, besides }: Changed): Promise<void> {
     const { store, editor } = this.#bench;
     this.#hints.set(store.state.guard, plan);
     replaceContent(this.#told);
-    return editor.rework(() => source, lost.length > 0 ? `no longer there: ${lost.join("; ")}` : "");
+    return editor.rework(() => source, besides);
   }
 }
 

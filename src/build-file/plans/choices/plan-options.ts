@@ -82,7 +82,11 @@ export const PLAN_OPTIONS: readonly PlanOption[] = [
     name: "phase",
     title: "Phase",
     meaning: "a pickup's two ends trade places, by a push-pull or a switch of its own",
-    reasons: [POLES, SPLIT_BY_POSITION],
+    reasons: [
+      POLES,
+      SPLIT_BY_POSITION,
+      "{pickup} never sounds beside another pickup, and alone it sounds the same either way round",
+    ],
   },
   {
     name: "seriesLink",

@@ -2,6 +2,7 @@ import { layoutOf } from "../layouts.ts";
 import type { Plan, Where } from "../plan-schema.ts";
 import { NONE, nothing, type PlanChoice, type PlanControl, withOption } from "./field.ts";
 import { hasFourLeads } from "./four-leads.ts";
+import { isPhaseHeard } from "./kept-options.ts";
 import { potsOf } from "./pots.ts";
 
 type By = Where | { readonly position: number };
@@ -112,10 +113,14 @@ function alikeField(plan: Plan, option: Alike, pickup: string): PlanControl {
   const others = plan[option].filter((each) => each.pickup !== pickup);
   const suffix = option === "phase" ? "Phase" : "Series";
   const named = { id: `${option}.${pickup}`, option, title: ALIKE_TITLES[option](pickup) };
-  return switchedField(plan, { ...named, by: own?.by, ownSwitch: `${pickup}${suffix}` }, (by) => ({
+  const field = switchedField(plan, { ...named, by: own?.by, ownSwitch: `${pickup}${suffix}` }, (by) => ({
     ...plan,
     [option]: by === undefined ? others : [...others, { pickup, by }],
   }));
+  const isIdle = option === "phase" && !isPhaseHeard(plan) && field.kind === "choice";
+  if (!isIdle) return field;
+  const reason = `${pickup} never sounds beside another pickup, and alone it sounds the same either way round`;
+  return { ...field, choices: field.choices.map((each) => (each === nothing ? each : { ...each, reason })) };
 }
 
 function pairsOf(names: readonly string[]): [string, string][] {
