@@ -105,7 +105,16 @@ describe("a technician's wiring", () => {
 
   test("a switch of its own has a place, a label and the wires of a push-pull", () => {
     const guard = expand({ ...preset("singles-middle-phase"), phase: { pickup: "middle", by: { switch: "flip" } } });
-    expect(partOf(guard, "flip")).toMatchObject({ kind: "switch", type: "dpdt", label: "Small switch: flip" });
+    expect(partOf(guard, "flip")).toMatchObject({
+      kind: "switch",
+      type: "dpdt",
+      label: "Small switch: turns the phase of the middle",
+    });
+    const both = expand({
+      ...preset("hsh-push-pull-splits"),
+      split: ["neck", "bridge"].map((pickup) => ({ pickup, by: { switch: "flip" } })),
+    });
+    expect(partOf(both, "flip")).toMatchObject({ label: "Small switch: splits the neck and splits the bridge" });
     expect(partOf(guard, "flip")?.place).toBeDefined();
     expect(hasWire(guard, "middle.hot", "flip.A1", "lead")).toBe(true);
     expect(hasWire(guard, "flip.A1", "flip.B2", "jumper")).toBe(true);

@@ -58,7 +58,7 @@ function applySplits(context: OptionContext): AutomaticSplit[] {
       automatic.push({ pickup: split.pickup, position: by.position, link: link[0] });
       continue;
     }
-    const [pole] = context.pushPulls.poles(`${path}.by`, by, 1);
+    const [pole] = context.pushPulls.poles(`${path}.by`, by, 1, `splits the ${split.pickup}`);
     draft.join(link[0], pole!.common, "lead");
     const toLead = groundMoves(plan, split.pickup);
     draft.join(pole!.up, toLead ? tap.ground : (pole!.potCase ?? context.ground));
@@ -74,7 +74,12 @@ function applySeriesParallel(context: OptionContext): Set<string> {
     const { tap, link } = linkOf(context, `${path}.pickup`, option.pickup);
     if (context.plan.split.some((split) => split.pickup === option.pickup))
       throw planFault(`${path}.pickup`, `${option.pickup} is split already; expected one or the other`);
-    const [a, b] = context.pushPulls.poles(`${path}.by`, option.by, 2);
+    const [a, b] = context.pushPulls.poles(
+      `${path}.by`,
+      option.by,
+      2,
+      `coils of the ${option.pickup} in series or parallel`,
+    );
     context.draft.join(link[0], a!.common, "lead");
     context.draft.join(link[1], b!.common, "lead");
     context.draft.join(a!.down, b!.down, "jumper");
@@ -89,7 +94,12 @@ function applySeriesParallel(context: OptionContext): Set<string> {
 function applyPhase(context: OptionContext): void {
   for (const [index, option] of context.plan.phase.entries()) {
     const tap = tapNamed(context, `phase.${index}.pickup`, option.pickup);
-    const [a, b] = context.pushPulls.poles(`phase.${index}.by`, option.by, 2);
+    const [a, b] = context.pushPulls.poles(
+      `phase.${index}.by`,
+      option.by,
+      2,
+      `turns the phase of the ${option.pickup}`,
+    );
     const { draft } = context;
     draft.join(tap.hot, a!.down, "lead");
     draft.join(tap.ground, b!.down, "lead");
@@ -110,7 +120,7 @@ function applySeriesLink(context: OptionContext): void {
   const first = tapNamed(context, "seriesLink.pickups.0", firstName);
   const second = tapNamed(context, "seriesLink.pickups.1", secondName);
   if (first === second) throw planFault("seriesLink.pickups.1", `is ${secondName} again; expected another pickup`);
-  const [a, b] = context.pushPulls.poles("seriesLink.by", option.by, 2);
+  const [a, b] = context.pushPulls.poles("seriesLink.by", option.by, 2, `${firstName} and ${secondName} in series`);
   const { draft } = context;
   draft.join(first.ground, a!.common, first.groundIsLead ? "lead" : "wire");
   draft.join(second.hot, b!.down, second.hotIsLead ? "lead" : "wire");

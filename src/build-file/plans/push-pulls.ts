@@ -24,9 +24,12 @@ export class PushPulls {
     this.#pots = pots;
   }
 
-  /** @throws PresolderError where there is no such pot, or its poles are already used. */
-  poles(path: string, where: Where, count: 1 | 2): Pole[] {
-    const name = typeof where === "string" ? this.#onPot(path, where) : this.#ownSwitch(path, where.switch);
+  /**
+   * @param doing what they are for, as a small switch is called by it: "splits the bridge"
+   * @throws PresolderError where there is no such pot, or its poles are already used.
+   */
+  poles(path: string, where: Where, count: 1 | 2, doing: string): Pole[] {
+    const name = typeof where === "string" ? this.#onPot(path, where) : this.#ownSwitch(path, where.switch, doing);
     const taken = this.#taken.get(name) ?? 0;
     if (taken + count > 2)
       throw planFault(path, `this switch has two poles and ${taken} already in use; expected ${count} free`);
@@ -47,12 +50,13 @@ export class PushPulls {
     return shaftSwitch(name);
   }
 
-  #ownSwitch(path: string, name: string): string {
+  #ownSwitch(path: string, name: string, doing: string): string {
     const part = this.#draft.parts[name];
     if (part && !this.#taken.has(name)) throw planFault(path, `the name "${name}" is already another part's`);
-    if (!part) {
+    if (part) part.label = `${part.label} and ${doing}`;
+    else {
       const place = beside(this.#draft.pot(this.#pots[0]!)!.place as Place, { x: 0.03, y: 0.01 * this.#taken.size });
-      this.#draft.part(name, { kind: "switch", type: "dpdt", label: `Small switch: ${name}`, place });
+      this.#draft.part(name, { kind: "switch", type: "dpdt", label: `Small switch: ${doing}`, place });
     }
     return name;
   }

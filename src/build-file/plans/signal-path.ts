@@ -25,7 +25,7 @@ function wireAlwaysOn(draft: Draft, { plan, lugs }: SignalParts, pushPulls: Push
   const known = Object.keys(plan.pickups).filter((name) => name in lugs.inputs);
   if (known.length === 0) throw planFault("alwaysOn", "expected a layout with a selector switch");
   const pickup = knownName("alwaysOn.pickup", option.pickup, known, "pickup");
-  const [pole] = pushPulls.poles("alwaysOn.by", option.by, 1);
+  const [pole] = pushPulls.poles("alwaysOn.by", option.by, 1, `adds the ${pickup}`);
   draft.join(lugs.inputs[pickup]!, pole!.common);
   draft.join(pole!.up, lugs.common);
 }
