@@ -1,25 +1,30 @@
 import { partsOfKind } from "../../build-file/parts-of-kind.ts";
 import type { Build } from "../../build-file/schema.ts";
 import { auditHarness } from "../harness/audit-harness.ts";
-import { unusualCaps } from "./cap-values.ts";
 import { AuditContext, type Rule } from "./context.ts";
+import { idleControls, positionsWithoutTone } from "./controls/idle-controls.ts";
+import { toneLugsThatTouch } from "./controls/tone-lugs.ts";
+import {
+  backwardTones,
+  backwardVolumes,
+  volumesThatMuteEachOther,
+  volumesThatNeverSilence,
+} from "./controls/volumes.ts";
 import { dimmingMetal } from "./dimming-metal.ts";
 import { type Finding, finding } from "./finding.ts";
 import type { Severity } from "./finding-codes.ts";
 import { twoGroundPaths } from "./ground-paths.ts";
 import { humWhereCancellingIsExpected } from "./hum-rules.ts";
-import { idleControls, positionsWithoutTone } from "./idle-controls.ts";
 import { findJackSwap, jackUnwired } from "./jack.ts";
 import { unusualLoads } from "./load.ts";
 import { coilsOutOfPhase, pairsOutOfPhase } from "./phase.ts";
 import { potCases } from "./pot-cases.ts";
-import { unusualPots } from "./pot-values.ts";
 import { silentPickups, unconnectedParts } from "./reach.ts";
 import { shielding } from "./shielding.ts";
 import { silence } from "./silence.ts";
 import { strings } from "./strings-ground.ts";
-import { toneLugsThatTouch } from "./tone-lugs.ts";
-import { backwardTones, backwardVolumes, volumesThatMuteEachOther, volumesThatNeverSilence } from "./volumes.ts";
+import { unusualCaps } from "./values/cap-values.ts";
+import { unusualPots } from "./values/pot-values.ts";
 
 export type { Finding } from "./finding.ts";
 export { FINDING_CODES, type FindingCode, type Severity } from "./finding-codes.ts";

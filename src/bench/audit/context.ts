@@ -89,10 +89,16 @@ export class AuditContext {
     return partsOfKind(this.build, kind);
   }
 
+  /** How each coil reaches the jack, V/V at the reference frequency. */
+  reaching(settings: Settings): { readonly re: number; readonly im: number }[] {
+    return this.#transfersIn(settings)
+      .perSource(REFERENCE)
+      .map(({ re, im }) => ({ re: re[0]!, im: im[0]! }));
+  }
+
   /** How strongly each coil reaches the jack, V/V at the reference frequency. */
   strengths(settings: Settings): number[] {
-    const spectra = this.#transfersIn(settings).perSource(REFERENCE);
-    return spectra.map(({ re, im }) => Math.hypot(re[0]!, im[0]!));
+    return this.reaching(settings).map(({ re, im }) => Math.hypot(re, im));
   }
 
   isSilent(settings: Settings): boolean {

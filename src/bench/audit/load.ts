@@ -3,11 +3,11 @@ import { DirectCurrent } from "../../network/direct-current.ts";
 import type { Network } from "../../network/elements.ts";
 import { CircuitMaker } from "../../response/circuit.ts";
 import { type AuditContext, type State, withDials } from "./context.ts";
+import { toneLugsThatTouch } from "./controls/tone-lugs.ts";
+import { backwardTones, backwardVolumes } from "./controls/volumes.ts";
 import { type Finding, finding } from "./finding.ts";
-import { unusualPots } from "./pot-values.ts";
 import { coilLugs, leadsOf } from "./reach.ts";
-import { toneLugsThatTouch } from "./tone-lugs.ts";
-import { backwardTones, backwardVolumes } from "./volumes.ts";
+import { unusualPots } from "./values/pot-values.ts";
 
 /** Caps from here up pass the treble that loading decides; smaller ones do not load it (common practice, no source). */
 const PASSES_FARADS = 5e-9;

@@ -1,7 +1,7 @@
 import type { AuditContext, State } from "./context.ts";
+import { liveNets } from "./controls/idle-controls.ts";
 import { type Finding, finding } from "./finding.ts";
 import type { FindingCode, Severity } from "./finding-codes.ts";
-import { liveNets } from "./idle-controls.ts";
 import { earthyLugs } from "./jack.ts";
 
 /** A piece of metal that belongs on ground, and what else hangs on it. */

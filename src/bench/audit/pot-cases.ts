@@ -1,7 +1,7 @@
 import { listed } from "../../english.ts";
 import type { AuditContext, State } from "./context.ts";
+import { liveNets } from "./controls/idle-controls.ts";
 import type { Finding } from "./finding.ts";
-import { liveNets } from "./idle-controls.ts";
 import { jackUnwired } from "./jack.ts";
 import { metalAt, metalFinding, offGround } from "./metal.ts";
 

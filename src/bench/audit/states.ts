@@ -38,26 +38,43 @@ export function switchStates(controls: Controls, limit: number): Settings[] {
 
 export type SwitchSettings = Readonly<Record<string, SettingValue>>;
 
-/** The states as settings of the fewest switches that tell them from the rest; [] where they are all there are. */
+/** Beyond so many switches that decide, none is left aside: their subsets are too many to try. */
+const MAX_DECIDING = 10;
+
+/** Subsets of some names, the smallest first, each in the order of the names. */
+function subsetsOf(names: readonly string[]): string[][] {
+  const masks = Array.from({ length: 2 ** names.length - 1 }, (_, index) => index + 1);
+  return masks.map((mask) => names.filter((_, bit) => (mask >> bit) & 1)).sort((a, b) => a.length - b.length);
+}
+
+/**
+ * The states as settings of the fewest switches that tell them from the rest, each without those that make no difference to it; [] where
+ * they are all there are.
+ */
 export function telling(controls: Controls, states: readonly Settings[], all: readonly Settings[]): SwitchSettings[] {
   if (states.length === all.length) return [];
   const inside = new Set(states);
   const names = controls.switches.map((control) => control.name);
-  const candidates = [
-    ...names.map((name) => [name]),
-    ...names.flatMap((a, i) => names.slice(i + 1).map((b) => [a, b])),
-  ];
   const key = (chosen: readonly string[], state: Settings) => chosen.map((name) => state.switches[name]).join();
   const decides = (chosen: readonly string[]) => {
     const keys = new Set(states.map((state) => key(chosen, state)));
     return all.every((state) => inside.has(state) === keys.has(key(chosen, state)));
   };
-  const chosen = candidates.find(decides) ?? names;
-  const seen = new Map(states.map((state) => [key(chosen, state), state]));
-  return [...seen.values()].map((state) => {
+  const chosen = (names.length > MAX_DECIDING ? [] : subsetsOf(names)).find(decides) ?? names;
+  const told: SwitchSettings[] = [];
+  const open = new Set(states);
+  for (const state of states) {
+    if (!open.has(state)) continue;
+    const alike = (kept: readonly string[]) => all.filter((other) => key(kept, other) === key(kept, state));
+    const needed = chosen.reduce<readonly string[]>((kept, name) => {
+      const fewer = kept.filter((each) => each !== name);
+      return fewer.length > 0 && alike(fewer).every((other) => inside.has(other)) ? fewer : kept;
+    }, chosen);
+    for (const other of alike(needed)) open.delete(other);
     const raw = rawSettings(controls, state);
-    return Object.fromEntries(chosen.map((name) => [name, raw[name]!]));
-  });
+    told.push(Object.fromEntries(needed.map((name) => [name, raw[name]!])));
+  }
+  return told;
 }
 
 /** "in every position", "in positions 2 and 4", "with lever 2 and tone.s up". */

@@ -52,7 +52,11 @@ export function createDrawerFiles(
   return h(
     "div",
     { class: "stack" },
-    h("p", { class: "hint" }, "The file of the whole shelf carries the drawer too, and one of some guards where you tick it there."),
+    h(
+      "p",
+      { class: "hint" },
+      "The file of the whole shelf carries the drawer too, and one of some guards where you tick it there.",
+    ),
     h(
       "div",
       { class: "buttons" },

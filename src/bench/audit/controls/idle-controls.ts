@@ -1,7 +1,8 @@
-import { contactLug, localCoilLeads, trackLugs } from "../../build-file/lug-names.ts";
-import type { AuditContext, State } from "./context.ts";
-import { type Finding, finding } from "./finding.ts";
-import { unconnectedParts } from "./reach.ts";
+import { contactLug, localCoilLeads, trackLugs } from "../../../build-file/lug-names.ts";
+import type { AuditContext, State } from "../context.ts";
+import { type Finding, finding } from "../finding.ts";
+import { unconnectedParts } from "../reach.ts";
+import { phaseUnheard, turnsAlone } from "./idle-phase.ts";
 
 function wired(context: AuditContext, lugs: readonly string[]): string[] {
   return lugs.filter((lug) => context.neighbours(lug).length > 0);
@@ -55,7 +56,7 @@ export function idleControls(context: AuditContext): Finding[] {
     );
     const single = table.positions.length < 2;
     if (lugs.length === 0 || single || actsSomewhere(context, name)) return [];
-    return [noEffect(name, lugs)];
+    return [turnsAlone(context, name) ? phaseUnheard(name, lugs) : noEffect(name, lugs)];
   });
   return [...pots, ...switches];
 }

@@ -1,10 +1,10 @@
-import { trackLugs } from "../../build-file/lug-names.ts";
-import type { Build } from "../../build-file/schema.ts";
-import { CircuitMaker } from "../../response/circuit.ts";
-import { ActivityReader } from "../../response/labels/activity.ts";
-import { bridgedCaps, type LeakyTone } from "./bridged-caps.ts";
-import { type AuditContext, jackOhms, type State, withDials } from "./context.ts";
-import { type Finding, finding } from "./finding.ts";
+import { trackLugs } from "../../../build-file/lug-names.ts";
+import type { Build } from "../../../build-file/schema.ts";
+import { CircuitMaker } from "../../../response/circuit.ts";
+import { ActivityReader } from "../../../response/labels/activity.ts";
+import { bridgedCaps, type LeakyTone } from "../bridged-caps.ts";
+import { type AuditContext, jackOhms, type State, withDials } from "../context.ts";
+import { type Finding, finding } from "../finding.ts";
 
 /** A tone pot behind its cap moves the meter by nothing at all; rounding alone is far below this. */
 const METER_MOVES = 1e-3;

@@ -1,8 +1,8 @@
-import { trackLugs } from "../../build-file/lug-names.ts";
-import { listed } from "../../english.ts";
-import { SILENT_BELOW } from "../../response/labels/position-coils.ts";
-import { type AuditContext, type State, withDials } from "./context.ts";
-import { type Finding, finding } from "./finding.ts";
+import { trackLugs } from "../../../build-file/lug-names.ts";
+import { listed } from "../../../english.ts";
+import { SILENT_BELOW } from "../../../response/labels/position-coils.ts";
+import { type AuditContext, type State, withDials } from "../context.ts";
+import { type Finding, finding } from "../finding.ts";
 import { toneLugsThatTouch } from "./tone-lugs.ts";
 
 /** 6 dB: past any treble bleed or loading, a pot that is this much louder at 0 turns the wrong way. */
@@ -86,7 +86,8 @@ export function volumesThatMuteEachOther(context: AuditContext): Finding[] {
   const volumes = context.controls.potsWithRole("volume");
   const mutes = (state: State, name: string) => context.isSilent(withDials(state.settings, { [name]: 0 }));
   const affected = context.alive.flatMap((state) => {
-    if (state.described.pickups.length < 2) return [];
+    // In series either volume carries both pickups, however it is wired.
+    if (state.described.pickups.length < 2 || state.described.relation === "series") return [];
     const muting = volumes.filter((name) => mutes(state, name));
     return muting.length > 1 ? [{ state, muting }] : [];
   });

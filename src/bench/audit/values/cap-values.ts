@@ -1,7 +1,7 @@
-import { trackLugs } from "../../build-file/lug-names.ts";
-import { showQuantity } from "../../build-file/show-quantity.ts";
-import type { AuditContext } from "./context.ts";
-import { type Finding, finding } from "./finding.ts";
+import { trackLugs } from "../../../build-file/lug-names.ts";
+import { showQuantity } from "../../../build-file/show-quantity.ts";
+import type { AuditContext } from "../context.ts";
+import { type Finding, finding } from "../finding.ts";
 import { likelyValue } from "./usual-value.ts";
 
 interface Use {
