@@ -35,6 +35,17 @@ export class Ledger {
     return [...this.#byCandidate.values()].sort((a, b) => rankOf(a) - rankOf(b) || parts(a) - parts(b));
   }
 
+  /** How many guards of each start meet every wish. */
+  metOf(): ReadonlyMap<string, number> {
+    const counts = new Map<string, number>();
+    for (const { candidate, outcome } of this.ranked()) {
+      if (outcome.cost > 0) break;
+      const { from } = candidate.shape;
+      counts.set(from, (counts.get(from) ?? 0) + 1);
+    }
+    return counts;
+  }
+
   /** Of all that meet a wish, the one that misses the least of the others. */
   meeting(wish: number): Tried | undefined {
     return this.#meeting[wish];

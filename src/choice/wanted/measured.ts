@@ -1,33 +1,17 @@
-import { type Settings, withControl } from "../../build-file/settings.ts";
-import { powerDecibels } from "../../decibels.ts";
+import type { Settings } from "../../build-file/settings.ts";
 import { REFERENCE_HZ } from "../../response/features.ts";
 import { humLevelDb } from "../../response/hum.ts";
 import { SILENT_BELOW } from "../../response/labels/position-coils.ts";
 import type { Transfers } from "../../response/transfers.ts";
 import { loudnessLu } from "../band-energies.ts";
-import { type Drive, flatDrive } from "../drive.ts";
-import { curveFor, energiesFor, featuresFor, type Guard, isCurveSilent } from "../guard.ts";
-import { brightnessCams } from "../search/wish.ts";
-import { SLICES } from "../slices.ts";
+import type { Drive } from "../drive.ts";
+import { energiesFor, featuresFor, type Guard, isCurveSilent } from "../guard.ts";
 import type { FigureName } from "./figures.ts";
+import { toneChange, volumeChange } from "./measuring/knob-changes.ts";
+import { LOWS_HZ, MIDDLE_HZ, spanDb, TREBLE_HZ } from "./measuring/spans.ts";
 
-const LOWS_HZ = [50, 250] as const;
-const MIDDLE_HZ = [250, 1000] as const;
-const TREBLE_HZ = [2000, 5000] as const;
-/** Where those who clean up by the volume customarily leave it; common practice, no source. */
-const TURNED_DOWN = 6;
 /** Nothing is quieter than this: pickups wound to the same turns leave no hum in the sum, and those made by hand always some. */
 const LEAST_HUM_DB = -60;
-/** What moves the brightness by less than half the ear's smallest band has no half. */
-const LEAST_TRAVEL_CAMS = 0.5;
-const FLAT = flatDrive();
-
-/** The energy of the slices whose middle lies in a span of frequencies, in dB. */
-function spanDb(energies: Float64Array, [low, high]: readonly [number, number]): number {
-  let sum = 0;
-  for (const [k, hz] of SLICES.frequenciesHz.entries()) if (hz >= low && hz < high) sum += energies[k]!;
-  return powerDecibels(sum);
-}
 
 /** Whether no coil reaches the jack. Coils that cancel in the curve, which drives all alike, do not cancel under a string. */
 function isDead(transfers: Transfers): boolean {
@@ -81,37 +65,10 @@ export class Measured {
     return sound.energies;
   }
 
-  #turned(settings: Settings, role: "volume" | "tone", dial: number): Settings | null {
-    const { controls } = this.#guard;
-    return controls.potsWithRole(role).length === 0 ? null : withControl(controls, settings, role, dial);
-  }
-
   #loudness(settings: Settings): number {
     this.#meanLoudness ??=
       this.#main.reduce((sum, each) => sum + loudnessLu(this.#energies(each)), 0) / this.#main.length;
     return loudnessLu(this.#energies(settings)) - this.#meanLoudness;
-  }
-
-  #volumeChange(settings: Settings): { fall: number; treble: number } | null {
-    const down = this.#turned(settings, "volume", TURNED_DOWN);
-    if (!down) return null;
-    const [open, turned] = [settings, down].map((each) => {
-      const transfers = this.#guard.transfers(each);
-      const level = curveFor(transfers, Float64Array.of(REFERENCE_HZ))[0]!;
-      return { level, treble: spanDb(energiesFor(transfers, FLAT), TREBLE_HZ) - level };
-    });
-    return { fall: turned!.level - open!.level, treble: turned!.treble - open!.treble };
-  }
-
-  #toneChange(settings: Settings): { travel: number; half: number | null } | null {
-    const cams = [10, 5, 0].map((dial) => {
-      const turned = this.#turned(settings, "tone", dial);
-      return turned && brightnessCams(this.#guard, turned);
-    });
-    const [open, half, shut] = cams;
-    if (open == null || half == null || shut == null) return null;
-    const travel = open - shut;
-    return { travel, half: Math.abs(travel) < LEAST_TRAVEL_CAMS ? null : (100 * (open - half)) / travel };
   }
 
   /** Null where the setting does not have the figure: silence, no pot to turn, no cutoff. */
@@ -133,13 +90,13 @@ export class Measured {
       case "hum":
         return Math.max(LEAST_HUM_DB, humLevelDb(transfers));
       case "volumeFall":
-        return this.#volumeChange(settings)?.fall ?? null;
+        return volumeChange(this.#guard, settings)?.fall ?? null;
       case "volumeTreble":
-        return this.#volumeChange(settings)?.treble ?? null;
+        return volumeChange(this.#guard, settings)?.treble ?? null;
       case "toneTravel":
-        return this.#toneChange(settings)?.travel ?? null;
+        return toneChange(this.#guard, settings)?.travel ?? null;
       case "toneHalf":
-        return this.#toneChange(settings)?.half ?? null;
+        return toneChange(this.#guard, settings)?.half ?? null;
     }
   }
 }

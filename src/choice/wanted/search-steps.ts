@@ -1,8 +1,8 @@
 import type { Checkpoint } from "../../checkpoint.ts";
-import { PresolderError } from "../../errors.ts";
-import { Candidate } from "./candidate.ts";
+import type { Candidate } from "./candidate.ts";
 import { Ledger } from "./ledger.ts";
 import { rankOf, refine, sketch, tryValues } from "./refine.ts";
+import { KnownShapes } from "./space/known-shapes.ts";
 import { hasPlaces, pickupSteps, type Shape, switchSteps } from "./space/shapes.ts";
 import type { WantedOptions, WantedQuestion } from "./wanted-question.ts";
 
@@ -27,10 +27,9 @@ export const TOLD_OF_ONE = 3;
 export class Wanted {
   readonly ledger: Ledger;
   readonly #question: WantedQuestion;
-  readonly #known = new Map<string, Candidate | null>();
+  readonly #shapes: KnownShapes;
   readonly #refined = new Set<Candidate>();
   readonly #checkpoint: Checkpoint;
-  readonly #mostShapes: number;
   readonly #mostTrials: number;
   readonly #enough: number;
   trials = 0;
@@ -42,65 +41,34 @@ export class Wanted {
     this.#enough = enough;
     this.ledger = new Ledger(question.wishes.length);
     this.#checkpoint = { checkpoint };
-    this.#mostShapes = mostShapes;
+    this.#shapes = new KnownShapes(question, mostShapes);
     this.#mostTrials = mostTrials;
   }
 
   get shapes(): number {
-    return this.#known.size;
-  }
-
-  get #isFull(): boolean {
-    return this.shapes >= this.#mostShapes;
-  }
-
-  #candidateOf(shape: Shape): Candidate | null {
-    try {
-      return new Candidate(shape, this.#question);
-    } catch (error) {
-      // What cannot be wired with these pickups is none of the choices.
-      if (error instanceof PresolderError && error.code === "BUILD_INVALID") return null;
-      throw error;
-    }
-  }
-
-  /** How many guards of each start meet every wish. */
-  #metOf(): Map<string, number> {
-    const counts = new Map<string, number>();
-    for (const { candidate, outcome } of this.ledger.ranked()) {
-      if (outcome.cost > 0) break;
-      const { from } = candidate.shape;
-      counts.set(from, (counts.get(from) ?? 0) + 1);
-    }
-    return counts;
+    return this.#shapes.count;
   }
 
   /** Whether as many guards meet every wish as are enough. */
   get isEnough(): boolean {
-    const met = [...this.#metOf().values()].reduce((sum, count) => sum + Math.min(count, TOLD_OF_ONE), 0);
+    const met = [...this.ledger.metOf().values()].reduce((sum, count) => sum + Math.min(count, TOLD_OF_ONE), 0);
     return met >= this.#enough;
   }
 
   /** Tries a shape with its own values, once. @returns null where it cannot be built, or no more may be tried */
   look(shape: Shape): Candidate | null {
-    const key = JSON.stringify(shape.plan);
-    const known = this.#known.get(key);
-    if (known !== undefined || this.#isFull) return known ?? null;
-    this.#checkpoint.checkpoint();
-    const candidate = this.#candidateOf(shape);
-    this.#known.set(key, candidate);
-    if (candidate) {
+    return this.#shapes.candidateOf(shape, (candidate) => {
+      this.#checkpoint.checkpoint();
       this.ledger.add(tryValues(candidate, candidate.own));
       this.trials++;
-    }
-    return candidate;
+    });
   }
 
   /** From a shape to the best change of one pickup, until none gains. */
   descend(from: Candidate): void {
     for (let at = from; ; ) {
       const next = this.#bestStep(at, pickupSteps(at.shape, this.#question.pickups));
-      if (!next || this.#isFull) return;
+      if (!next || this.#shapes.isFull) return;
       at = next;
     }
   }
@@ -137,7 +105,7 @@ export class Wanted {
     for (const candidate of candidates) {
       if (this.#refined.has(candidate)) continue;
       const isTold =
-        this.#enough < Number.POSITIVE_INFINITY && (this.#metOf().get(candidate.shape.from) ?? 0) >= TOLD_OF_ONE;
+        this.#enough < Number.POSITIVE_INFINITY && (this.ledger.metOf().get(candidate.shape.from) ?? 0) >= TOLD_OF_ONE;
       if (isTold) {
         this.isEveryValueTried = false;
         continue;

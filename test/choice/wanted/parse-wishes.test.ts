@@ -31,6 +31,17 @@ describe("wishes in plain words", () => {
     ]);
   });
 
+  test.each(["hum-free 2/4", "hum-free 2+4", "no hum in 2 & 4", "noiseless 2 + 4"])(
+    "%s names two positions",
+    (text) => {
+      expect(understood(text)).toEqual([
+        ["position 2", ["hum-free"]],
+        ["position 4", ["hum-free"]],
+      ]);
+      expect(parseWishes(text).unknown).toEqual([]);
+    },
+  );
+
   test("of no place a word means one or another; balanced means all", () => {
     expect(understood("nasal, balanced")).toEqual([
       ["some position", ["nasal"]],
@@ -47,6 +58,10 @@ describe("wishes in plain words", () => {
     ["not muddy neck", "the neck", "not muddy"],
     ["a neck that is not too muddy", "the neck", "not muddy"],
     ["bridge, never shrill", "some position", "not harsh"],
+    ["twangy bridge", "the bridge", "biting"],
+    ["4 spanky please", "position 4", "biting"],
+    ["creamy neck", "the neck", "smooth"],
+    ["bridge as loud as possible", "the bridge", "loud"],
     ["usable tone knob in the bridge", "the bridge", "tone knob usable"],
   ])("%s is read as it is meant", (text, where, word) => {
     expect(understood(text)).toEqual([[where, [word]]]);

@@ -6,7 +6,7 @@ const wordsIn = (text: string) => new Set(text.split(" "));
 export const FILLERS = wordsIn(
   "a an the in at on with that which who and or is are be to of for from it its i me my want wants wish like should must can" +
     " sound sounds sounding tone tones pickup pickups position positions pos place places switch lever please also but one both plus" +
-    " only alone there where when well nice good",
+    " only alone there where when well nice good as possible",
 );
 export const DEGREES = wordsIn("very really quite rather fairly bit little more less most extra too so overly");
 const NEGATIONS = wordsIn("not no never without less isn't aren't don't doesn't nor neither avoid");

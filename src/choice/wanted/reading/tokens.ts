@@ -12,6 +12,8 @@ export function tokensOf(text: string): readonly string[] {
     withoutRanges(text.toLowerCase().replaceAll("’", "'").replaceAll("−", "-"))
       // What is no sign joins two words.
       .replace(/(?<=\S)-|-(?!\d)/g, " ")
+      // Two positions are two places; two pickups are a third sound.
+      .replace(/(?<=\d)\s*[+&/]\s*(?=\d)/g, " ")
       .replace(/\s*[+&/]\s*/g, "+")
       .match(/-?\d+(?:\.\d+)?(?![\p{L}\d+])|[\p{L}\d+']+/gu) ?? []
   );

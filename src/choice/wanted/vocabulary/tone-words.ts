@@ -29,7 +29,7 @@ export const TONE_WORDS = {
     source: BRIGHTNESS_STUDIES,
   },
   biting: {
-    also: ["bite", "cutting", "sharp", "aggressive", "edgy"],
+    also: ["bite", "cutting", "sharp", "aggressive", "edgy", "twang", "twangy", "snap", "snappy", "spanky"],
     meaning: "a tall peak where the ear is most sensitive",
     targets: [
       { figure: "peakFrequency", low: 2500, high: 4200 },
@@ -38,7 +38,7 @@ export const TONE_WORDS = {
     source: COMMON_PRACTICE,
   },
   smooth: {
-    also: ["soft treble", "sweet"],
+    also: ["soft treble", "sweet", "creamy", "buttery", "fluty"],
     meaning: "hardly a peak",
     targets: [{ figure: "peakHeight", high: 2 }],
     source: COMMON_PRACTICE,
@@ -54,7 +54,7 @@ export const TONE_WORDS = {
     source: COMMON_PRACTICE,
   },
   dark: {
-    also: ["dull", "muffled", "woolly", "jazzy"],
+    also: ["dull", "muffled", "woolly", "jazz", "jazzy"],
     meaning: "the curve ends early and without a peak",
     targets: [
       { figure: "cutoff", high: 3500 },
