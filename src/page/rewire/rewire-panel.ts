@@ -6,6 +6,7 @@ import type { AppStore } from "../state/app-state.ts";
 import type { Reading } from "../state/reading.ts";
 import { Store } from "../state/store.ts";
 import { speechOf } from "../words/lug-speech.ts";
+import { foundAndWanted } from "./guard-names.ts";
 import { createRewiringSheet, type RewireView, type Rewiring } from "./rewiring-sheet.ts";
 import { effortText } from "./steps-view.ts";
 
@@ -101,7 +102,7 @@ export function createRewirePanel(store: AppStore): HTMLElement {
     (wanted, found) => {
       names.textContent =
         wanted && found
-          ? `As found: ${titleOf(found, "the guard kept as B")}. As wanted: ${titleOf(wanted, "the guard on the bench")}.`
+          ? foundAndWanted(found, wanted)
           : "Put the guard on the bench as it is in the guitar and keep it as found; then change it into the guard that you want.";
       void work();
     },

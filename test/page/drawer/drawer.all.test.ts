@@ -1,7 +1,7 @@
 import type { Locator, Page } from "playwright-core";
 import { expect, it } from "vitest";
 import { describeWith } from "../../tools.ts";
-import { draftOf, whenReady } from "../actions.ts";
+import { draftOf, openScenario, whenReady } from "../actions.ts";
 import { bringAxe, seriousFindings } from "../axe.ts";
 import { expectQuiet, usePage } from "../browser.ts";
 import { keep, openShelf, showCard } from "../shelf/shelf-page.ts";
@@ -86,6 +86,33 @@ describeWith("chromium", "the drawer", () => {
     await page.getByRole("button", { name: "Undo" }).first().click();
     await page.waitForFunction((source) => !source.includes("From the drawer"), before);
     expectQuiet(visit);
+  });
+
+  it("has its guards in the shelf's order, takes a comma in a price, and asks about a pot of 500 ohms", async () => {
+    const { page } = await site.visit();
+    await whenReady(page);
+    const titles: string[] = [];
+    for (const scenario of [/HSS/, /came back/, /22 nF/, /HSH/]) {
+      await openScenario(page, scenario);
+      titles.push(await page.getByLabel("This guard").inputValue());
+      await keep(page);
+    }
+    const drawer = await openDrawer(page);
+    const rows = drawer.locator("table").first().locator("tbody tr");
+    await expect.poll(() => rows.count()).toBe(titles.length);
+    const names = await rows.evaluateAll((all) => all.map((row) => row.firstElementChild!.textContent));
+    expect(names).toEqual([...titles].reverse());
+
+    const form = drawer.getByRole("form", { name: "Put into the drawer" });
+    await form.getByLabel("Value", { exact: true }).fill("500");
+    await form.getByRole("button", { name: "Put it in" }).click();
+    await form.getByText('"500" alone is 500 ohms; write the unit: "500k"').waitFor();
+    await putIn(drawer, "Pot", { Value: "500k", "How many": "1", "Price of one": "6,50" });
+    expect(await drawer.getByLabel(/^Price of one: 500 kΩ pot/).inputValue()).toBe("6.5");
+    await form.getByLabel("What", { exact: true }).selectOption({ label: "Wire" });
+    await form.getByLabel("Length on the reel").fill("2");
+    await form.getByRole("button", { name: "Put it in" }).click();
+    await drawer.getByText("cloth wire, 2 m").waitFor();
   });
 
   it("takes soldered parts off what is free once a guard is in the guitar", async () => {
