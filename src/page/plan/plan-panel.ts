@@ -3,23 +3,16 @@ import type { PlanFieldAnswer } from "../../contract/recognise.ts";
 import { h, replaceContent } from "../dom/element.ts";
 import { keepingFocus } from "../dom/keeping-focus.ts";
 import { latestOnly } from "../dom/later.ts";
-import type { HandEdit, PlanAnswer, PlanChange } from "../engine/plan-reader.ts";
+import type { PlanAnswer, PlanChange } from "../engine/plan-reader.ts";
 import type { Bench } from "../start/bench.ts";
 import { createChangeLine } from "../state/change-line.ts";
 import { type LugSpeech, speechOf } from "../words/lug-speech.ts";
 import { drawPlanField } from "./plan-field.ts";
 import { fieldsIn, PLAN_GROUPS } from "./plan-groups.ts";
+import { byHandView, dropQuestion, noPlanView } from "./plan-told.ts";
 
 type Known = Extract<PlanAnswer, { fields: unknown }>;
 type Changed = Extract<PlanChange, { source: unknown }>;
-
-function editList(edits: readonly HandEdit[], speech: LugSpeech | undefined): HTMLElement {
-  return h(
-    "ul",
-    { class: "told" },
-    edits.map(({ text }) => h("li", {}, speech ? speech.say(text) : text)),
-  );
-}
 
 /** The guard as a plan: every option of it, and what was done by hand beyond it. */
 class PlanPanel {
@@ -89,11 +82,7 @@ class PlanPanel {
   #tellWhyNone(why: string): void {
     replaceContent(this.#told);
     replaceContent(this.#byHand);
-    replaceContent(
-      this.#form,
-      h("p", {}, h("b", {}, "This guard is wired by no plan. "), why),
-      h("p", { class: "hint" }, "Change it in the drawing, or under Parts and Wires; all else works as ever."),
-    );
+    replaceContent(this.#form, noPlanView(why));
   }
 
   get #speech(): LugSpeech | undefined {
@@ -104,16 +93,7 @@ class PlanPanel {
   #show(answer: Known, guard: object): void {
     this.#hints.set(guard, answer.plan);
     replaceContent(this.#told);
-    replaceContent(
-      this.#byHand,
-      answer.edits.length > 0 &&
-        h(
-          "div",
-          { class: "by-hand" },
-          h("p", {}, "Done by hand on top of this plan:"),
-          editList(answer.edits, this.#speech),
-        ),
-    );
+    replaceContent(this.#byHand, answer.edits.length > 0 && byHandView(answer.edits, this.#speech));
     // Somebody quicker than the answer loses nothing: a change waits for the one before it.
     const choose = (field: string, value: string | undefined) => {
       if (value === undefined) return replaceContent(this.#told);
@@ -171,14 +151,7 @@ class PlanPanel {
     const keep = () => this.#show(shown, this.#bench.store.state.guard);
     replaceContent(
       this.#told,
-      h("p", {}, "This change leaves no room for what was done by hand:"),
-      editList(change.dropped, this.#speech),
-      h(
-        "div",
-        { class: "buttons" },
-        h("button", { type: "button", onclick: () => void this.#take(change) }, "Change the plan and let it go"),
-        h("button", { type: "button", onclick: keep }, "Leave the guard as it is"),
-      ),
+      dropQuestion(change.dropped, this.#speech, () => void this.#take(change), keep),
     );
   }
 

@@ -1,5 +1,5 @@
 import { freshId, h, replaceContent } from "../dom/element.ts";
-import { targetFields, targetText } from "./target-fields.ts";
+import { askView, type WrittenAsk } from "./ask-view.ts";
 import { placeKey, placesFor, placeWords, type Vocabulary, type WrittenWish } from "./wish-list.ts";
 
 /** What is wished for, place by place, to be changed without a word being typed. */
@@ -85,40 +85,21 @@ export class WishForm {
     return h("div", { class: "field" }, h("label", { for: id }, "Add a word"), select);
   }
 
-  #askView(wish: WrittenWish, index: number, at: number): HTMLElement {
-    const ask = wish.asks[at]!;
-    const { meaning, source } = this.#vocabulary!.words.find(({ word }) => word === ask.word)!;
+  #askView({ where, asks }: WrittenWish, index: number, ask: WrittenAsk, at: number): HTMLElement {
     const key = `${index} ${ask.word}`;
-    const remove = h(
-      "button",
-      { type: "button", class: "small", "aria-label": `Leave out ${ask.word} in ${placeWords(wish.where)}` },
-      "Leave out",
-    );
-    remove.addEventListener("click", () => {
-      wish.asks.splice(at, 1);
-      this.#draw(`word ${index}`);
+    return askView(ask, this.#vocabulary!, {
+      where: placeWords(where),
+      isOpen: this.#open.has(key),
+      opened: (isOpen) => {
+        if (isOpen) this.#open.add(key);
+        else this.#open.delete(key);
+      },
+      changed: this.#changed,
+      remove: () => {
+        asks.splice(at, 1);
+        this.#draw(`word ${index}`);
+      },
     });
-    const summary = h("span", { class: "hint" });
-    const tell = () => {
-      summary.textContent = ask.targets.map((target) => targetText(target, this.#vocabulary!)).join("; ");
-    };
-    tell();
-    const details = h(
-      "details",
-      { open: this.#open.has(key) },
-      h("summary", {}, h("b", {}, ask.word), ": ", summary),
-      h("p", {}, `${meaning.charAt(0).toUpperCase()}${meaning.slice(1)}.`),
-      targetFields(ask.targets, this.#vocabulary!, () => {
-        tell();
-        this.#changed();
-      }),
-      h("p", { class: "hint" }, `Where this comes from: ${source}.`),
-    );
-    details.addEventListener("toggle", () => {
-      if (details.open) this.#open.add(key);
-      else this.#open.delete(key);
-    });
-    return h("li", { class: "ask" }, details, remove);
   }
 
   #wishView(wish: WrittenWish, index: number): HTMLElement {
@@ -134,7 +115,7 @@ export class WishForm {
       h(
         "ul",
         { class: "asks" },
-        wish.asks.map((_, at) => this.#askView(wish, index, at)),
+        wish.asks.map((ask, at) => this.#askView(wish, index, ask, at)),
       ),
       h("div", { class: "field-row" }, this.#placeField(wish, index), this.#wordField(wish, index)),
       h("div", { class: "buttons" }, remove),

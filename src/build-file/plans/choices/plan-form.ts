@@ -6,7 +6,7 @@ import { type Plan, type PlanInput, planSchema } from "../plan-schema.ts";
 import { NONE, type PlanChoice, type PlanControl, type PlanField } from "./field.ts";
 import { bleedFields, groundFields, layoutField, resistorFields, volumeOrderField } from "./other-fields.ts";
 import { pickupFields } from "./pickup-fields.ts";
-import { switchedFields } from "./switched-fields.ts";
+import { switchedFields } from "./switched/switched-fields.ts";
 import { toneFields } from "./tones/tone-fields.ts";
 import { volumeFields } from "./volume-fields.ts";
 
