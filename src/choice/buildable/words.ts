@@ -18,15 +18,24 @@ function whereWords(where: Where, words: ReadonlyMap<string, string>): string {
 const listOf = <T>(value: T | readonly T[] | undefined): readonly T[] =>
   value === undefined ? [] : Array.isArray(value) ? value : [value as T];
 
+/** What each switch does, in a line: two poles of one are thrown at once. */
 function switchedWords(plan: PlanInput, words: ReadonlyMap<string, string>): string[] {
-  const at = (where: Where) => whereWords(where, words);
-  return [
-    ...listOf(plan.split).map(({ pickup, by, keeps }) => `${at(by)}: splits the ${pickup}, the ${keeps} coil stays`),
-    ...listOf(plan.seriesParallel).map(({ pickup, by }) => `${at(by)}: the ${pickup}'s coils in parallel`),
-    ...listOf(plan.phase).map(({ pickup, by }) => `${at(by)}: turns the ${pickup}'s phase round`),
-    ...(plan.seriesLink ? [`${at(plan.seriesLink.by)}: ${plan.seriesLink.pickups.join(" and ")} in series`] : []),
-    ...(plan.alwaysOn ? [`${at(plan.alwaysOn.by)}: adds the ${plan.alwaysOn.pickup} to any position`] : []),
+  const { seriesLink, alwaysOn } = plan;
+  const duties: readonly (readonly [by: Where, duty: string])[] = [
+    ...listOf(plan.split).map(
+      ({ pickup, by, keeps }) => [by, `splits the ${pickup}, the ${keeps} coil stays`] as const,
+    ),
+    ...listOf(plan.seriesParallel).map(({ pickup, by }) => [by, `the ${pickup}'s coils in parallel`] as const),
+    ...listOf(plan.phase).map(({ pickup, by }) => [by, `turns the ${pickup}'s phase round`] as const),
+    ...(seriesLink ? [[seriesLink.by, `${seriesLink.pickups.join(" and ")} in series`] as const] : []),
+    ...(alwaysOn ? [[alwaysOn.by, `adds the ${alwaysOn.pickup} to any position`] as const] : []),
   ];
+  const lines = new Map<string, string[]>();
+  for (const [by, duty] of duties) {
+    const where = whereWords(by, words);
+    lines.set(where, [...(lines.get(where) ?? []), duty]);
+  }
+  return Array.from(lines, ([where, all]) => `${where}: ${all.join("; ")}`);
 }
 
 function pickupWords(build: Build): string[] {

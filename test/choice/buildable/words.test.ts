@@ -22,4 +22,8 @@ test("a guard of the drawer is told by its layout, its parts, and what each swit
     "Push-pull on the lower tone: splits the bridge, the screw coil stays",
     "Small switch 1: turns the middle's phase round",
   ]);
+  const both = { ...plan, phase: [], alwaysOn: { pickup: "neck", by: "tone2" } };
+  expect(guardWords(both, readBuild({ presolder: 1, plan: both })).slice(3)).toEqual([
+    "Push-pull on the lower tone: splits the bridge, the screw coil stays; adds the neck to any position",
+  ]);
 });
