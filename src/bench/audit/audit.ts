@@ -17,6 +17,7 @@ import { twoGroundPaths } from "./ground-paths.ts";
 import { humWhereCancellingIsExpected } from "./hum-rules.ts";
 import { findJackSwap, jackUnwired } from "./jack.ts";
 import { unusualLoads } from "./load.ts";
+import { metalToPart } from "./metal-on-lead.ts";
 import { coilsOutOfPhase, pairsOutOfPhase } from "./phase.ts";
 import { potCases } from "./pot-cases.ts";
 import { silentPickups, unconnectedParts } from "./reach.ts";
@@ -38,6 +39,7 @@ const WIRING_RULES: readonly Rule[] = [
   potCases,
   strings,
   shielding,
+  metalToPart,
   pairsOutOfPhase,
   coilsOutOfPhase,
   humWhereCancellingIsExpected,

@@ -100,6 +100,12 @@ export const FINDING_CODES = {
     title: "A cover or baseplate is on the hot side",
     meaning: "The metal of a pickup is tied to a lead that is not ground, as after a plain swap of its two leads.",
   },
+  "metal-to-part": {
+    severity: "note",
+    title: "A cover has to be parted from its lead",
+    meaning:
+      "The pickup's ground lead goes to a switch or to the hot; a cover or baseplate tied to it inside would put it on ground.",
+  },
   "pair-out-of-phase": {
     severity: "warning",
     title: "Pickups are out of phase",

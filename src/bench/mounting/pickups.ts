@@ -3,6 +3,7 @@ import { partsOfKind } from "../../build-file/parts-of-kind.ts";
 import type { Build, Pickup } from "../../build-file/schema.ts";
 import { partWords } from "../../build-file/words/part-words.ts";
 import { listed } from "../../english.ts";
+import { pickupsToPart } from "../audit/metal-on-lead.ts";
 import { type MountingStep, stepFor } from "./mounting-step.ts";
 
 type Named = readonly [name: string, pickup: Pickup];
@@ -36,6 +37,11 @@ export function pickupSteps(build: Build): MountingStep[] {
       pickups.filter(([, { metal }]) => metal !== "cover").map(nameOf),
       "Cover open coils",
       "Leave the cover on, or lay tape over the windings, before a screwdriver comes near: the magnet snatches it, and a tip that jumps tears the wire. Hold it back with the other hand.",
+    ),
+    ...stepFor(
+      pickupsToPart(build),
+      "Part the metal from the ground lead",
+      "That lead goes to a switch or to the hot here, and most such pickups have their cover or baseplate tied to it. Cut or unsolder that small jumper, never an end of the winding, and solder a wire of its own to the metal; with the other end still free, the meter must read open between the metal and either lead.",
     ),
     ...stepFor(names, "Pickups: which way round", whichWayRound(build, pickups)),
     ...stepFor(

@@ -231,6 +231,27 @@ export const WRONG_PATHS = {
       expected: { lugs: ["foil"] },
     },
   ],
+  "metal-to-part": [
+    {
+      wrong: "leads swapped, a cover that is drawn on ground",
+      guard: threeSingles,
+      changes: {
+        change: { bridge: { metal: "cover" } },
+        ...rewire(
+          [
+            ["bridge.hot", "lever.A1"],
+            ["bridge.ground", "volume.case"],
+          ],
+          [
+            ["bridge.ground", "lever.A1"],
+            ["bridge.hot", "volume.case"],
+            ["bridge.shield", "volume.case"],
+          ],
+        ),
+      },
+      expected: { severity: "note", lugs: ["bridge.ground", "bridge.shield"] },
+    },
+  ],
   "shield-hot": [
     {
       wrong: "leads swapped with the baseplate still tied to one",
