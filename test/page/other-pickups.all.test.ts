@@ -39,7 +39,7 @@ describeWith("chromium", "a guard with other pickups, or none yet", () => {
       "bridge.shield volume.case",
     ]);
     await expect.poll(() => page.locator(".change-line").first().textContent()).toContain("wires");
-    await expect.poll(() => found(page)).toMatch(/^1?Note: bridge works into 125 kΩ/);
+    await expect.poll(() => found(page)).toMatch(/^1?Note: Bridge works into 125 kΩ/);
     expect(await found(page)).not.toMatch(/Fault|Warning/);
     expect(await page.locator(".faults").isVisible()).toBe(false);
 

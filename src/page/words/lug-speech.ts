@@ -56,8 +56,15 @@ export class LugSpeech {
       .join("");
   }
 
-  #pieces(text: string): { piece: string; words: string | undefined; atStart: boolean }[] {
+  /** A sentence that begins with a part called by a plain word, with its capital. */
+  #begun(text: string): string {
+    const [first] = /^[a-z]+(?= )/.exec(text) ?? [];
+    return first !== undefined && this.words.parts.has(first) && /[.!?]$/.test(text) ? capitalised(text) : text;
+  }
+
+  #pieces(written: string): { piece: string; words: string | undefined; atStart: boolean }[] {
     let at = 0;
+    const text = this.#begun(written);
     return text.split(this.#pattern).map((piece, index) => {
       const isCode = index % 2 === 1;
       const before = text.slice(0, at);
