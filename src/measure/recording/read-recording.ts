@@ -26,6 +26,8 @@ export interface Reading extends Transfer {
 const FREQUENCIES_HZ = Float64Array.from(TONES_HZ);
 /** Ratios of loads are told to a tenth of this. */
 const MOST_GAIN_MOVED_DECIBELS = 0.3;
+/** By so much more than what noise makes of it. */
+const GAIN_DEVIATIONS = 6;
 
 type Read = (samples: Float32Array, rateHz: number, clock: Clock, index: number) => Spectrum;
 
@@ -48,9 +50,9 @@ function goodPasses(damages: readonly (Damage | undefined)[], path: string): num
 
 function requireSteadyGain(passes: readonly Pass[], noise: Float64Array, path: string): void {
   if (passes.length < 2) return;
-  const moved = gainMoved(passes, noise);
-  if (Math.abs(moved) > MOST_GAIN_MOVED_DECIBELS) {
-    throw recordingFault(path, "gain", `the quietest came back ${moved.toFixed(1)} dB off`);
+  const { decibels, standardError } = gainMoved(passes, noise);
+  if (Math.abs(decibels) > MOST_GAIN_MOVED_DECIBELS + GAIN_DEVIATIONS * standardError) {
+    throw recordingFault(path, "gain", `the quietest came back ${decibels.toFixed(1)} dB off`);
   }
 }
 
