@@ -3,7 +3,6 @@ import { faultAt } from "../../errors.ts";
 import { pointsOf, ratio, type Uncertain } from "../../measure/impedance/uncertain.ts";
 import { requireOrder } from "../../measure/methods/behind-resistor.ts";
 import { type Recorded, readBoth, readLouder } from "../../measure/recording/channels.ts";
-import { clockIn } from "../../measure/recording/find-clock.ts";
 import { type Reading, readRecording } from "../../measure/recording/read-recording.ts";
 import type { SignalKind } from "../../measure/signal/measuring-signal.ts";
 import { type Take, usedFrequencies } from "./take.ts";
@@ -43,7 +42,7 @@ function readShare(signal: SignalKind, recorded: Recorded, order: Order): { rati
   if (isSilent(recorded, order)) {
     const { sampleRateHz, channels, path } = recorded;
     const played = channels[order[0]]!;
-    const reading = readRecording(signal, played, sampleRateHz, path, clockIn(played, sampleRateHz, path));
+    const reading = readRecording(signal, played, sampleRateHz, path);
     return { ratios: Array.from(reading.re, () => ({ re: 0, im: 0, sd: SILENT_SHARE })), readings: [reading] };
   }
   const [played, jack] = readBoth(signal, recorded, order);
