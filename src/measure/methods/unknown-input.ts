@@ -103,6 +103,21 @@ export const unknownInputNotes = (part: MeasuredPart, points: readonly Point[]):
 export const STATED_INPUT_NOTE =
   "The input's own resistance and capacitance were taken out as stated, without an error; a recording without the part would measure them.";
 
+const ACROSS_NOTE =
+  "Nobody said what the instrument's input and lead have across the pickup (`across`), some 1 MΩ and 50 to 400 pF: it is in the coil's capacitance" +
+  " and loss, and their errors are widened for it.";
+const STATED_ACROSS_NOTE =
+  "The instrument's input and lead across the pickup were taken out as stated, without an error: 10 pF more of it are 10 pF less of the coil.";
+
+/** A coil heard under loads, with the instrument's own input across it all the while, as stated or not. */
+export function underInput<
+  Told extends Ranged,
+  Found extends { readonly values: readonly Told[]; readonly notes: readonly string[] },
+>(fit: Found, isStated: boolean): Found {
+  if (isStated) return { ...fit, notes: [...fit.notes, STATED_ACROSS_NOTE] };
+  return { ...fit, values: coilBehindUnknown(fit.values), notes: [...fit.notes, ACROSS_NOTE] };
+}
+
 /** What an input is by its stated values at one frequency. */
 export function inputImpedance({ resistance, capacitance }: Across, hz: number) {
   const [g, b] = [Number.isFinite(resistance) ? 1 / resistance : 0, 2 * Math.PI * hz * capacitance];
