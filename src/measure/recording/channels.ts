@@ -31,8 +31,8 @@ export function readBoth(
   order: readonly [number, number],
 ): readonly [Reading, Reading] {
   const [first, second] = order.map((index) => channels[index]!) as [Float32Array, Float32Array];
-  if (isOneInput([first, second])) throw recordingFault(path, "mono");
   const reading = readRecording(kind, first, sampleRateHz, path);
+  if (isOneInput([first, second])) throw recordingFault(path, "mono");
   return [reading, readRecording(kind, second, sampleRateHz, path, reading.clock)];
 }
 
