@@ -16,14 +16,19 @@ function sharedDial(controls: Controls, settings: Settings, role: string): numbe
   return dials.length > 0 && dials.every((dial) => dial === dials[0]) ? dials[0]! : null;
 }
 
-function roleWords(controls: Controls, settings: Settings, role: string): string[] {
+type Called = (name: string) => string;
+
+function roleWords(controls: Controls, settings: Settings, role: string, called: Called): string[] {
   const shared = sharedDial(controls, settings, role);
   if (shared !== null) return [`${role} ${shared}`];
-  return controls.potsWithRole(role).map((pot) => `${pot} ${settings.dials[pot] ?? 10}`);
+  return controls.potsWithRole(role).map((pot) => `${called(pot)} ${settings.dials[pot] ?? 10}`);
 }
 
-/** The settings in words: the main switch, the tones, the volumes, then whatever else is not at rest. */
-export function summarize(controls: Controls, settings: Settings): SettingSummary {
+/**
+ * The settings in words: the main switch, the tones, the volumes, then whatever else is not at rest.
+ * @param called what a person calls a control; left out, its name in the build file
+ */
+export function summarize(controls: Controls, settings: Settings, called: Called = (name) => name): SettingSummary {
   const { main } = controls;
   const position = main ? (settings.switches[main.name] ?? 1) : null;
   const named = new Set([...controls.potsWithRole("tone"), ...controls.potsWithRole("volume"), main?.name]);
@@ -33,9 +38,9 @@ export function summarize(controls: Controls, settings: Settings): SettingSummar
   );
   const words = [
     ...(position === null ? [] : [`position ${position}`]),
-    ...roleWords(controls, settings, "tone"),
-    ...roleWords(controls, settings, "volume"),
-    ...others.map(([name, value]) => `${name} ${value}`),
+    ...roleWords(controls, settings, "tone", called),
+    ...roleWords(controls, settings, "volume", called),
+    ...others.map(([name, value]) => `${called(name)} ${value}`),
   ];
   return {
     label: words.join(", ") || "as built",

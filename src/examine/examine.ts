@@ -5,6 +5,7 @@ import { Controls, rawSettings } from "../build-file/settings.ts";
 import type { Checkpoint } from "../checkpoint.ts";
 import { nextWithMeter, nextWords } from "./answer/next-step.ts";
 import { notesOn, weighedNotes } from "./answer/notes.ts";
+import { rigDoubt } from "./answer/rig-doubt.ts";
 import { sortsOf } from "./answer/sorts.ts";
 import { summaryFor } from "./answer/summary.ts";
 import { takeColumns } from "./answer/take-columns.ts";
@@ -83,10 +84,14 @@ export function examine(build: Build, question: Question, { checkpoint }: Checkp
     verdict,
     title: verdictTitle(build, verdict, first),
     summary: summaryFor(verdict, groups, worstTake(takes), contradictions),
-    next:
+    next: [
+      (verdict === "as-drawn" ? undefined : rigDoubt(question.takes)) ?? [],
       verdict === "as-drawn" && left.length > 0
         ? asDrawnSoFar(left.length)
         : nextWords(verdict, groups, next?.instruction, measurement?.instruction, odd),
+    ]
+      .flat()
+      .join(" "),
     departures: told.map((group) => departureOf(build, group, first, shownBy)),
     remainder: {
       probability: outsideOf(first),

@@ -1,5 +1,6 @@
 import { summarize } from "../../build-file/setting-label.ts";
 import { rawSettings, type Settings, type SettingValue } from "../../build-file/settings.ts";
+import { partWords } from "../../build-file/words/part-words.ts";
 import { type Audibility, audibility } from "../../choice/compare/verdict.ts";
 import type { Drive } from "../../choice/drive.ts";
 import { heardDifference } from "../../choice/ear/heard-difference.ts";
@@ -53,12 +54,13 @@ export class HeldGuard {
       [largest, at, frequency] = [found.largest.db, index, found.largest.band.centre];
     }
     const state = this.#settings[at]!;
+    const words = partWords(this.guard.build.parts);
     const [before, after] = [this.guard, other].map((each) => featuresFor(each.transfers(state)).peak);
     return {
       difference: largest,
       frequency,
       settings: rawSettings(this.guard.controls, state),
-      label: summarize(this.guard.controls, state).label,
+      label: summarize(this.guard.controls, state, (name) => words.get(name) ?? name).label,
       peakShift: before && after ? after.frequency - before.frequency : null,
       audible: audibility(largest),
     };

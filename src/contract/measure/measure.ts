@@ -95,9 +95,15 @@ export const measureAnswerSchema = z.discriminatedUnion("method", [
     capacitance: valueAnswer.optional().describe("of a capacitor or a lead, about 1 kHz"),
     lossFactor: valueAnswer.optional().describe("tan δ of a capacitor or a lead, about 1 kHz"),
     resistance: valueAnswer.optional().describe("of a resistor or a pot's track, under 200 Hz"),
+    input: z
+      .object({ resistance: z.number().optional(), capacitance: z.number().optional() })
+      .optional()
+      .describe("what `open` shows of the second channel's own input with its lead, SI units"),
     scaleError: z
       .number()
-      .describe("fraction by which every value may be off with the resistor; not in the errors above"),
+      .describe(
+        "fraction by which every value may be off with the resistor, and with the channels' gains where no `gain` tells them; not in the errors above",
+      ),
     notes: z.array(z.string()).describe("what else is in the values, and what would tell it"),
   }),
   z.object({ method: z.literal("exciter"), recordings: z.array(recordingAnswer), ...exciterFields }),

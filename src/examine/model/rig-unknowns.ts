@@ -1,3 +1,4 @@
+import { UNKNOWN_GAIN } from "../../measure/methods/channel-gain.ts";
 import type { Unknown } from "./unknowns.ts";
 
 /** The rig's unknowns belong to no part. */
@@ -20,8 +21,8 @@ export interface Rig {
 export const USUAL_INPUT = { ohms: 1e6, farads: 160e-12 } as const;
 const INPUT_DEVIATION = { ohms: 0.15, farads: 0.5 } as const;
 const KNOWN_INPUT_DEVIATION = { ohms: 0.03, farads: 0.15 } as const;
-/** Channels of one interface with their knobs set alike by eye (common practice, no source); and what a gain run leaves. */
-const GAIN_DEVIATION = { unknown: 0.03, known: 2e-4 } as const;
+/** And what a gain run leaves. */
+const GAIN_DEVIATION = { unknown: UNKNOWN_GAIN, known: 2e-4 } as const;
 
 export const RIG_FIELDS = ["resistor", "gain", "input.resistance", "input.capacitance"] as const;
 export type RigField = (typeof RIG_FIELDS)[number];

@@ -2,17 +2,14 @@ import type { Settings } from "../../build-file/settings.ts";
 import { faultAt } from "../../errors.ts";
 import { pointsOf, ratio, type Uncertain } from "../../measure/impedance/uncertain.ts";
 import { requireOrder } from "../../measure/methods/behind-resistor.ts";
+import { inGain, requireGain } from "../../measure/methods/channel-gain.ts";
 import { type Recorded, readBoth, readLouder } from "../../measure/recording/channels.ts";
-import { clockIn } from "../../measure/recording/find-clock.ts";
 import { type Reading, readRecording } from "../../measure/recording/read-recording.ts";
 import type { SignalKind } from "../../measure/signal/measuring-signal.ts";
 import { type Take, usedFrequencies } from "./take.ts";
 
 /** Of what is played, under this share a channel is taken as silent: a shorted jack, a broken way. */
 const SILENT_SHARE = 5e-4;
-
-/** Channels that one point drives differ by their knobs alone; by more than this, one of them was not on it. */
-const MOST_GAIN = 4;
 
 /** How the channels hang: what is played, then the jack. */
 export type Order = readonly [played: number, jack: number];
@@ -43,7 +40,7 @@ function readShare(signal: SignalKind, recorded: Recorded, order: Order): { rati
   if (isSilent(recorded, order)) {
     const { sampleRateHz, channels, path } = recorded;
     const played = channels[order[0]]!;
-    const reading = readRecording(signal, played, sampleRateHz, path, clockIn(played, sampleRateHz, path));
+    const reading = readRecording(signal, played, sampleRateHz, path);
     return { ratios: Array.from(reading.re, () => ({ re: 0, im: 0, sd: SILENT_SHARE })), readings: [reading] };
   }
   const [played, jack] = readBoth(signal, recorded, order);
@@ -69,16 +66,6 @@ function takeOf(
     sd: column("sd"),
     hasReference,
   };
-}
-
-function requireGain(gain: readonly Uncertain[], path: string): void {
-  const sizes = gain.map(({ re, im }) => Math.hypot(re, im)).sort((a, b) => a - b);
-  const middle = sizes[Math.floor(sizes.length / 2)]!;
-  if (middle >= 1 / MOST_GAIN && middle <= MOST_GAIN) return;
-  const message =
-    `has the jack's channel ${middle.toPrecision(2)} times as strong as the other; expected both channels on one point, ` +
-    `their gains within a factor of ${MOST_GAIN}`;
-  throw faultAt("DATA_INSUFFICIENT", path, message);
 }
 
 /**
@@ -108,8 +95,8 @@ export function readJackTake(
 ): ReadTake {
   if (recorded.channels.length < 2) throw faultAt("REQUEST_INVALID", recorded.path, "has one channel; expected two");
   const { ratios, readings } = readShare(signal, recorded, order);
-  requireOrder(ratios, recorded.path);
-  const shares = gain ? ratios.map((each, i) => ratio(each, gain[i]!)) : ratios;
+  const shares = inGain(ratios, gain);
+  requireOrder(shares, recorded.path, gain !== undefined);
   return { take: takeOf(settings, "jack", shares, readings[0]!.frequenciesHz, true), readings };
 }
 

@@ -16,7 +16,7 @@ export function requireOpenAbove(measured: Ratios, open: Ratios, frequenciesHz: 
   const lowered = drops.filter((sign) => sign > 0).length;
   if (2 * lowered >= drops.length) return;
   const message =
-    "the voltage behind the resistor is higher in `measured` than in `open`, with nothing clipped on: the two recordings are exchanged." +
-    " Send each as the other, or record both again";
+    "the voltage behind the resistor is higher in `measured` than in `open`, with nothing clipped on: the two recordings are exchanged, or the part" +
+    " was in neither. Send each as the other, or look at the clips and record both again";
   throw faultAt("DATA_INSUFFICIENT", "measured", message);
 }

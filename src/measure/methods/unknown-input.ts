@@ -51,20 +51,31 @@ export function coilBehindUnknown<Told extends Ranged>(values: readonly Told[]):
   });
 }
 
+/** A coil's values where a conductance across it may be as much more or less than was taken out, siemens. */
+export function coilWithin<Told extends Ranged>(values: readonly Told[], siemens: number): Told[] {
+  return values.map((told) => {
+    if (!isAcross(told, values)) return told;
+    const beside = (ohms: number, more: number) => 1 / Math.max(1 / NO_LOSS_OHMS, 1 / ohms + more);
+    const standardError = Math.hypot(told.standardError, told.value ** 2 * siemens);
+    const range = { low: beside(told.low, siemens), high: beside(told.high, -siemens) };
+    return { ...told, ...range, standardError, relativeError: standardError / told.value };
+  });
+}
+
 export const capacitanceBehindUnknown = ({ value, standardError }: Value): Value => ({
   value,
   standardError: Math.hypot(standardError, INPUT_FARADS),
 });
 
-/** tan δ = G/B with the input's conductance in G, most at the lowest frequency that counts. */
-export const lossBehindUnknown = ({ value, standardError }: Value, farads: number): Value => ({
+/** tan δ = G/B with the conductance that nobody took out in G, most at the lowest frequency that counts. */
+export const lossBehindUnknown = ({ value, standardError }: Value, farads: number, siemens = INPUT_SIEMENS): Value => ({
   value,
-  standardError: Math.hypot(standardError, INPUT_SIEMENS / (2 * Math.PI * CAPACITOR_FROM_HZ * farads)),
+  standardError: Math.hypot(standardError, siemens / (2 * Math.PI * CAPACITOR_FROM_HZ * farads)),
 });
 
-export const resistanceBehindUnknown = ({ value, standardError }: Value): Value => ({
+export const resistanceBehindUnknown = ({ value, standardError }: Value, siemens = INPUT_SIEMENS): Value => ({
   value,
-  standardError: Math.hypot(standardError, value * value * INPUT_SIEMENS),
+  standardError: Math.hypot(standardError, value * value * siemens),
 });
 
 const UNKNOWN_INPUT_NOTE =
@@ -91,6 +102,21 @@ export const unknownInputNotes = (part: MeasuredPart, points: readonly Point[]):
 
 export const STATED_INPUT_NOTE =
   "The input's own resistance and capacitance were taken out as stated, without an error; a recording without the part would measure them.";
+
+const ACROSS_NOTE =
+  "Nobody said what the instrument's input and lead have across the pickup (`across`), some 1 MΩ and 50 to 400 pF: it is in the coil's capacitance" +
+  " and loss, and their errors are widened for it.";
+const STATED_ACROSS_NOTE =
+  "The instrument's input and lead across the pickup were taken out as stated, without an error: 10 pF more of it are 10 pF less of the coil.";
+
+/** A coil heard under loads, with the instrument's own input across it all the while, as stated or not. */
+export function underInput<
+  Told extends Ranged,
+  Found extends { readonly values: readonly Told[]; readonly notes: readonly string[] },
+>(fit: Found, isStated: boolean): Found {
+  if (isStated) return { ...fit, notes: [...fit.notes, STATED_ACROSS_NOTE] };
+  return { ...fit, values: coilBehindUnknown(fit.values), notes: [...fit.notes, ACROSS_NOTE] };
+}
 
 /** What an input is by its stated values at one frequency. */
 export function inputImpedance({ resistance, capacitance }: Across, hz: number) {

@@ -2,9 +2,9 @@ import { louderChannel } from "../../audio/louder-channel.ts";
 import type { Spectrum } from "../../network/nodal-analysis.ts";
 import { pointsOf, ratio } from "../impedance/uncertain.ts";
 import type { SignalKind } from "../signal/measuring-signal.ts";
-import { clockIn } from "./find-clock.ts";
 import type { Transfer } from "./passes.ts";
 import { type Reading, readRecording } from "./read-recording.ts";
+import { recordingFault } from "./recording-fault.ts";
 
 /** A recording with the field that brought it. */
 export interface Recorded {
@@ -18,18 +18,22 @@ export function readLouder(kind: SignalKind, { path, sampleRateHz, channels }: R
   return readRecording(kind, louderChannel(channels), sampleRateHz, path);
 }
 
-/** Both channels of a recording, by the clock of the first of them; `order` says which is which in the file. */
+const isOneInput = ([first, second]: readonly [Float32Array, Float32Array]) =>
+  first.every((each, n) => each === second[n]) && first.some((each) => each !== 0);
+
+/**
+ * Both channels of a recording, by the clock of the first of them; `order` says which is which in the file.
+ * @throws DATA_INSUFFICIENT where one input was recorded to both: no two inputs have the same hiss
+ */
 export function readBoth(
   kind: SignalKind,
   { path, sampleRateHz, channels }: Recorded,
   order: readonly [number, number],
 ): readonly [Reading, Reading] {
   const [first, second] = order.map((index) => channels[index]!) as [Float32Array, Float32Array];
-  const clock = clockIn(first, sampleRateHz, path);
-  return [
-    readRecording(kind, first, sampleRateHz, path, clock),
-    readRecording(kind, second, sampleRateHz, path, clock),
-  ];
+  const reading = readRecording(kind, first, sampleRateHz, path);
+  if (isOneInput([first, second])) throw recordingFault(path, "mono");
+  return [reading, readRecording(kind, second, sampleRateHz, path, reading.clock)];
 }
 
 /** One reading over another, frequency by frequency. */

@@ -10,8 +10,8 @@ export interface Clock {
   readonly whole: readonly boolean[];
 }
 
-/** Two marks are found to within a hundredth of this; a lost block of samples is longer. */
-const SAME_SECONDS = 2.5e-4;
+/** Half of one sample at 48 kHz, which an input without the player's clock may lose; two marks are found to within a tenth of this. */
+const SAME_SECONDS = 1e-5;
 
 const median = (values: readonly number[]) => [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)]!;
 

@@ -5,6 +5,11 @@ import { type Clock, recordedSeconds } from "./clock.ts";
 const FLAT_SAMPLES = 8;
 const FLAT_SHARE = 0.5;
 const NEAR_TOP = 0.98;
+/** An input that clips before its converter has hiss on its flat tops: so many samples, and of those so near the top. A sine has half of them there. */
+const HISSING_SAMPLES = 200;
+const HISSING_SHARE = 0.75;
+const HISSING_TOP = 0.99;
+const HISSING_NEAR = 0.96;
 /** Under this much of full scale a flat top is quiet sound in few bits. */
 const CLIPPED_FROM = 0.1;
 /** So many equal samples in a row amid the signal are a dropout that a program filled. */
@@ -25,17 +30,25 @@ function longestRun(samples: Float32Array, like: (sample: number, before: number
   return longest;
 }
 
-const top = (samples: Float32Array) => samples.reduce((most, each) => Math.max(most, Math.abs(each)), 0);
+type Side = 1 | -1;
 
-const countFrom = (samples: Float32Array, least: number) =>
-  samples.reduce((count, each) => (Math.abs(each) >= least ? count + 1 : count), 0);
+const top = (samples: Float32Array, side: Side) =>
+  samples.reduce((most, each) => Math.max(most, side * each), Number.NEGATIVE_INFINITY);
 
-function isClipped(pass: Float32Array): boolean {
-  const highest = top(pass);
+const countFrom = (samples: Float32Array, side: Side, least: number) =>
+  samples.reduce((count, each) => (side * each >= least ? count + 1 : count), 0);
+
+/** Each side by itself: integers reach one step further below than above. */
+function isFlat(pass: Float32Array, side: Side): boolean {
+  const highest = top(pass, side);
   if (highest < CLIPPED_FROM) return false;
-  const flat = countFrom(pass, highest);
-  return flat >= FLAT_SAMPLES && flat >= FLAT_SHARE * countFrom(pass, NEAR_TOP * highest);
+  const from = (share: number) => countFrom(pass, side, share * highest);
+  const [flat, hissing] = [from(1), from(HISSING_TOP)];
+  if (flat >= FLAT_SAMPLES && flat >= FLAT_SHARE * from(NEAR_TOP)) return true;
+  return hissing >= HISSING_SAMPLES && hissing >= HISSING_SHARE * from(HISSING_NEAR);
 }
+
+const isClipped = (pass: Float32Array) => isFlat(pass, 1) || isFlat(pass, -1);
 
 const isStuck = (pass: Float32Array) => longestRun(pass, (sample, before) => sample === before) >= STUCK_SAMPLES;
 

@@ -1,3 +1,4 @@
+import { NEPERS_OF_AMPLITUDE_PER_DB } from "../../decibels.ts";
 import type { Spectrum } from "../../network/nodal-analysis.ts";
 import { BODIES } from "../signal/layout.ts";
 import { bodyPeak } from "../signal/measuring-signal.ts";
@@ -93,20 +94,39 @@ const noiseIn = ({ index }: Pass) => bodyPeak(BODIES[0]!) / bodyPeak(BODIES[inde
 const TELLING_RATIO = 10;
 const TELLING_SHARE = 0.25;
 
+/** A level's change between passes, decibels. */
+export interface Moved {
+  readonly decibels: number;
+  readonly standardError: number;
+}
+
+const middleOf = (values: readonly number[]) => values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)]!;
+
+/** The median of normal values scatters by this much more than their mean. */
+const MEDIAN_SCATTER = Math.sqrt(Math.PI / 2);
+/** Hum lies over neighbouring frequencies alike: half of them count. */
+const INDEPENDENT_SHARE = 0.5;
+
 /**
  * By how many decibels the loudest pass came back other than the quietest, over what was played; the median over the frequencies where
- * the quietest stands above noise, and 0 where it hardly does: behind a short there is nothing to tell a gain by.
+ * the quietest should stand above noise, and 0 where it hardly does: behind a short there is nothing to tell a gain by. They are
+ * chosen by the loudest: those where noise happens to lift the quietest would tell of a gain that moved.
  * @param noise standard error that the quiet stretch foretells of the loudest pass
  */
-export function gainMoved(passes: readonly Pass[], noise: Float64Array): number {
+export function gainMoved(passes: readonly Pass[], noise: Float64Array): Moved {
   const [first, last] = [passes[0]!, passes.at(-1)!];
-  const least = TELLING_RATIO * noiseIn(last);
-  const ratios = Array.from(first.re.keys()).flatMap((i) => {
+  const [own, least] = [noiseIn(last), TELLING_RATIO * noiseIn(last)];
+  const telling = Array.from(first.re.keys()).flatMap((i) => {
     const [loud, quiet] = [Math.hypot(first.re[i]!, first.im[i]!), Math.hypot(last.re[i]!, last.im[i]!)];
-    return quiet > least * noise[i]! ? [20 * Math.log10(quiet / loud)] : [];
+    if (loud <= least * noise[i]!) return [];
+    return [{ decibels: 20 * Math.log10(Math.max(Number.MIN_VALUE, quiet) / loud), off: (own * noise[i]!) / loud }];
   });
-  if (ratios.length < TELLING_SHARE * first.re.length) return 0;
-  return ratios.sort((a, b) => a - b)[Math.floor(ratios.length / 2)]!;
+  if (telling.length < TELLING_SHARE * first.re.length) return { decibels: 0, standardError: 0 };
+  const off = middleOf(telling.map((each) => each.off)) / NEPERS_OF_AMPLITUDE_PER_DB;
+  return {
+    decibels: middleOf(telling.map(({ decibels }) => decibels)),
+    standardError: (MEDIAN_SCATTER * off) / Math.sqrt(INDEPENDENT_SHARE * telling.length),
+  };
 }
 
 /** Passes are told apart by more than their own scatter, and by more than an ear or a fit would mind. */

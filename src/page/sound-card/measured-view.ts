@@ -58,15 +58,23 @@ function putFor({ capacitance, resistance }: Behind, part: Part | undefined, sto
   return resistance && createPutValue(store, editor, resistance.value, "ohms");
 }
 
+function inputTold(input: Behind["input"]): string[] {
+  const shown = [
+    ...(input?.resistance ? [showQuantity(input.resistance, "resistance", 3)] : []),
+    ...(input?.capacitance ? [showQuantity(input.capacitance, "capacitance", 3)] : []),
+  ];
+  return shown.length > 0 ? [`The input itself, with its lead: ${shown.join(", ")}. It is taken out.`] : [];
+}
+
 function behindView(answer: Behind, part: Part | undefined, store: AppStore, editor: Editor): HTMLElement {
-  const { fit, scaleError, notes } = answer;
+  const { fit, scaleError, notes, input } = answer;
   const put = putFor(answer, part, store, editor);
-  const scale = `Every value may be off by ±${Number((100 * scaleError).toPrecision(2))} % besides, with the known resistor.`;
+  const scale = `Every value may be off by ±${Number((100 * scaleError).toPrecision(2))} % besides, with the known resistor and the inputs' gains.`;
   return h(
     "div",
     { class: "stack" },
     fit ? fittedView(fit, createPutCoil(store, editor, fit)) : valuesTable(answer),
-    [scale, ...notes].map((text) => h("p", { class: "hint" }, text)),
+    [scale, ...inputTold(input), ...notes].map((text) => h("p", { class: "hint" }, text)),
     put,
   );
 }

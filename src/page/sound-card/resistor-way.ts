@@ -62,7 +62,7 @@ const steps = ({ called }: PartWords) => [
 ];
 
 const budgetOf = ({ budget }: PartWords) =>
-  `The resistor's tolerance goes straight into every value. ${budget} An input has some 1 MΩ and 100 pF across the part; the recording` +
+  `The resistor's tolerance goes straight into every value; so does what the two gains differ by, some 3 %, unless both inputs are recorded on one point. ${budget} An input has some 1 MΩ and 100 pF across the part; the recording` +
   " without the part removes them. Hiss and hum are in the standard errors that the answer carries.";
 
 /** A part behind a known resistor, the voltage recorded on both sides. */

@@ -5,6 +5,7 @@ import { dielectricsTold } from "../../../src/bench/dielectrics/dielectrics.ts";
 import { toneCapsOf } from "../../../src/bench/dielectrics/tone-caps.ts";
 import { CATALOGUE } from "../../../src/build-file/catalogue.ts";
 import { readBuild } from "../../../src/build-file/read-build.ts";
+import { Controls } from "../../../src/build-file/settings.ts";
 import { flatDrive } from "../../../src/choice/drive.ts";
 import { SLICES, SLICES_PER_BAND } from "../../../src/choice/slices.ts";
 import { faultsFrom } from "../../build-file/refusals.ts";
@@ -134,4 +135,23 @@ describeWith("scipy", "the difference that tolerance makes, held to NumPy", () =
     expect(Math.abs(rowOf("film-pp").marked.difference)).toBeLessThan(Math.abs(wanted));
     expect(Math.abs(rowOf("film-pet").marked.difference - wanted)).toBeLessThan(0.1);
   });
+});
+
+it("names the setting that differs most as a person names its knobs", () => {
+  const build = readBuild({
+    presolder: 1,
+    plan: {
+      layout: "one-pickup",
+      pickups: { bridge: "single-medium" },
+      volume: "250k",
+      tones: [{ pot: "250k", cap: "22n" }],
+    },
+  });
+  const blender = { kind: "pot", resistance: "250k", taper: "linear", label: "Fat knob" };
+  const { parts, wires } = build;
+  const { tone } = parts;
+  const more = readBuild({ presolder: 1, parts: { ...parts, fat: blender, tone: tone! }, wires });
+  const settings = [{ ...new Controls(more).atRest, dials: { ...new Controls(more).atRest.dials, fat: 3, tone: 0 } }];
+  const { measured } = dielectricsTold({ build: more, caps: ["cap"], settings }, flatDrive()).caps[0]!.rows[0]!;
+  expect(measured.label).toBe("tone 0, volume 10, fat knob 3");
 });

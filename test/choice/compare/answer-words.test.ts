@@ -53,6 +53,16 @@ describe("the first sentence", () => {
     },
   );
 
+  it("names no dial that changes nothing there, and the list tells such settings as one", () => {
+    // The middle pickup has no tone control.
+    const sweep = { lever: [3, 5], tone: [2, 6, 10] };
+    const { answer, verdict } = compared("middle", [plain(), plain({ volume: "500k" })], sweep, {}, "middle").told;
+    expect(answer).toMatch(/with the middle: \+/);
+    expect(verdict).toMatch(/position 3 \(middle\), tone \d+, volume 10, and 2 more settings there: \+/);
+    const neck = compared("neck", [plain(), plain({ volume: "500k" })], sweep, {}, "neck").told;
+    expect(neck.answer).toMatch(/with the neck \(tone 10\): \+/);
+  });
+
   it("begins with what the question speaks of first, where that is heard, and else with the most different", () => {
     const positions = { lever: [1, 2, 3, 4, 5] };
     const asked = (question: string, volume = "500k") =>

@@ -18,7 +18,7 @@ const recorded = (path: string, gain: number) => ({
 /** The gain of the jack's channel that makes it a share of what is played, told from none at all. */
 it.each([
   [0, "has nothing but zeros in channel 2"],
-  [0.01, "has the jack's channel 0.010 times as strong"],
+  [0.01, "has the channel behind the resistor 0.010 times as strong"],
 ])("refuses a run of both channels on one point where one was not on it: %d of the other", (gain, message) => {
   expect(() => readGain("multitone", recorded("gain", gain), [0, 1])).toThrow(
     expect.objectContaining({ faults: [{ path: "gain", message: expect.stringContaining(message) }] }),

@@ -1,17 +1,12 @@
 import { expect, it } from "vitest";
-import { Controls } from "../../../src/build-file/settings.ts";
-import type { Take } from "../../../src/examine/takes/take.ts";
+import { Controls, parseSettings } from "../../../src/build-file/settings.ts";
 import { takeTitle } from "../../../src/examine/takes/take-title.ts";
-import { trialGuards } from "../trial-guards.ts";
+import { scenarioBuilds } from "../../bench/scenario-builds.ts";
 
-const { build } = trialGuards.find(({ name }) => name === "three single coils, treble bleed")!;
-const settings = new Controls(build).atRest;
-
-it.each([
-  [{ through: "jack" }, /^position 1/],
-  [{ through: { pickup: "neck", coil: "coil" } }, /^small coil over .*neck.*, position 1/],
-  [{ through: "jack", label: " " }, /^position 1/],
-  [{ through: "jack", label: "second try " }, /^second try$/],
-])("calls a take by its settings, or as the person does: %o", (take, title) => {
-  expect(takeTitle(build, { settings, ...take } as Take)).toMatch(title);
+it("a take is told by what a person calls the knobs that differ, not by their names in the build file", () => {
+  const { build } = scenarioBuilds.find(({ name }) => name === "hss-250k-or-500k")!;
+  const settings = parseSettings(new Controls(build), { lever: 4, tone1: 0 }, "settings");
+  expect(takeTitle(build, { settings, through: "jack", label: undefined })).toBe(
+    "position 4, upper tone 0, lower tone 10, volume 10",
+  );
 });

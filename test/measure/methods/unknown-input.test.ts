@@ -9,6 +9,7 @@ import {
   inputImpedance,
   lossBehindUnknown,
   resistanceBehindUnknown,
+  underInput,
   unknownInputNotes,
 } from "../../../src/measure/methods/unknown-input.ts";
 import { createNormal } from "../../choice/fit/known-coils.ts";
@@ -51,6 +52,16 @@ it("an input that nobody measured is in a coil's capacitance and loss, and their
   expect(at(values, "loss.1.resistance").high).toBeLessThan(1.3e6);
   expect(at(wide, "loss.1.resistance").high).toBeGreaterThan(10e6);
   expect(at(wide, "inductance")).toEqual(at(values, "inductance"));
+});
+
+it("an input that nobody stated widens a coil's values under loads too, and one that was is said to be taken as it is", () => {
+  const { values } = fitImpedance(tableOf(pointsOf(coilPart, false)), { models: ["section-and-resistor"] });
+  const farads = (all: typeof values) => all.find(({ name }) => name === "capacitance")!;
+  const unstated = underInput({ values, notes: ["as it is"] }, false);
+  expect(unstated.notes).toEqual(["as it is", expect.stringMatching(/Nobody said.*widened/)]);
+  expect(farads(unstated.values).low).toBeLessThan(COIL.capacitance);
+  const stated = underInput({ values, notes: [] }, true);
+  expect([stated.values, stated.notes]).toEqual([values, [expect.stringMatching(/as stated.*10 pF/)]]);
 });
 
 it("an input as stated is taken out of a coil", () => {

@@ -93,6 +93,23 @@ it.each(casesOf([50, 100, 150, 250], 1))(
   },
 );
 
+it.each(casesOf([2, 3, 4], 1))(
+  "does not take hum and hiss over what a volume at 0 leaves for a gain that moves by itself (seed %d)",
+  (seed) => {
+    // 10 Ω behind 47 kΩ, as a wiper at its end.
+    const faint = heard("sweep", {
+      transfer: () => [1, 0],
+      gain: 2e-4,
+      noise: 3.2e-5,
+      hum: { hz: 50, peak: 5e-4, phase: seed },
+      seed,
+    });
+    const { re, im } = readRecording("sweep", faint, RATE_HZ, "behind", clockIn(sound, RATE_HZ, "before"));
+    const levels = Array.from(re, (each, i) => Math.hypot(each, im[i]!)).sort((a, b) => a - b);
+    expect(20 * Math.log10(levels[Math.floor(levels.length / 2)]! / 2e-4)).toBeCloseTo(0, 0);
+  },
+);
+
 describe("a recording that cannot be measured by", () => {
   const refusal = (samples: Float32Array) => () => readRecording("sweep", samples, RATE_HZ, "signal");
   const music = sound.map((_, n) => 0.2 * Math.sin(n * 0.05) * Math.sin(n * 0.00031) + 0.1 * Math.sin(n * 0.131));

@@ -46,7 +46,10 @@ describe("POST /api/measure behind a resistor whose input nobody measured", () =
       await answered({}, { measured: CAPACITOR }),
       await answered({ input: { resistance: "1M", capacitance: "160pF" } }, { measured: CAPACITOR }),
     ];
-    expect(known.notes).toEqual([]);
+    expect(known.notes).toEqual([expect.stringMatching(/^Without a recording of both inputs on one point .*3 %/)]);
+    expect(known.scaleError).toBeCloseTo(0.04, 9);
+    expect(known.input!.resistance! / 1e6).toBeCloseTo(1, 1);
+    expect(known.input!.capacitance! / 160e-12).toBeCloseTo(1, 1);
     expect(unknown.notes.join()).toMatch(/^The input.s own resistance and capacitance.*errors are widened for it/);
     expect(stated.notes.join()).toMatch(/taken out as stated, without an error/);
     const off = ({ capacitance }: typeof known) => capacitance!.value - FARADS;
@@ -71,7 +74,9 @@ describe("POST /api/measure behind a resistor whose input nobody measured", () =
     ]);
     expect(await refused({}, { measured: OPEN, open: CAPACITOR })).toEqual([
       422,
-      expect.stringMatching(/^measured: .*the two recordings are exchanged. Send each as the other/),
+      expect.stringMatching(
+        /^measured: .*the two recordings are exchanged, or the part was in neither\. Send each as the other/,
+      ),
     ]);
   });
 });

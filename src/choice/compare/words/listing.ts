@@ -6,16 +6,34 @@ import { shortVerdict } from "./row-words.ts";
 /** More are not read in a sentence; all are in the rows. */
 const MOST_LISTED = 3;
 
+const figuresOf = ({ row, silent }: HeardRow) => shortVerdict(row.weighed, row.audible, silent);
+
+/** Rows that differ by the same in one position, as where a tone control has no part in it, are told as one. */
+function alike(rows: readonly HeardRow[], places: Places): HeardRow[][] {
+  const groups: HeardRow[][] = [];
+  for (const row of rows) {
+    const own = groups.find(([first]) => figuresOf(first!) === figuresOf(row) && places.isOnePosition(first!, row));
+    if (own) own.push(row);
+    else groups.push([row]);
+  }
+  return groups;
+}
+
+function groupWords(rows: readonly HeardRow[], places: Places): string {
+  const others = rows.length - 1;
+  const more = others === 0 ? "" : `, and ${others} more ${others === 1 ? "setting" : "settings"} there`;
+  return `${places.rowWords(rows[0]!)}${more}: ${figuresOf(rows[0]!)}`;
+}
+
 /** The settings that differ most, the most different first; nothing of one setting, which the answer tells. */
 export function listingWords(heard: readonly HeardRow[], places: Places): string {
   const audible = byDifference(heard).filter(({ row }) => row.audible !== "none");
   if (heard.length < 2 || audible.length === 0) return "";
-  const listed = audible.slice(0, MOST_LISTED);
-  const rest = heard.filter((row) => !listed.includes(row));
+  const groups = alike(audible, places).slice(0, MOST_LISTED);
+  const listed = new Set(groups.flat());
+  const rest = heard.filter((row) => !listed.has(row));
   const most = rest.reduce((size, row) => Math.max(size, sizeOf(row)), 0);
-  const told = listed.map(
-    (each) => `${places.rowWords(each)}: ${shortVerdict(each.row.weighed, each.row.audible, each.silent)}`,
-  );
+  const told = groups.map((rows) => groupWords(rows, places));
   const others =
     rest.length === 0
       ? ""

@@ -12,6 +12,9 @@ export interface Told extends Group {
   readonly most: HeardRow;
 }
 
+/** Differences this near are written as one figure. */
+const SAME_DB = 0.05;
+
 /** Says where in a comparison something is heard: with which pickups, in which position, at which dial. */
 export class Places {
   readonly #axis: Axis | undefined;
@@ -74,6 +77,16 @@ export class Places {
     return this.#question.search(new RegExp(`(?<![\\w+])(${words.join("|")})(?![\\w+])`));
   }
 
+  /** Whether two rows stand in one position of the main switch. */
+  isOnePosition(one: HeardRow, other: HeardRow): boolean {
+    const position = [this.#axis, ...this.#others].find((axis) => axis?.kind === "position");
+    return position === undefined || this.#at(position, one) === this.#at(position, other);
+  }
+
+  #at({ values }: Axis, heard: HeardRow): string | number {
+    return values[this.#heard.indexOf(heard)]!;
+  }
+
   /** "position 1 (bridge), tone 10, volume 10": a row as it is listed. */
   rowWords(heard: HeardRow): string {
     return this.#settings[this.#heard.indexOf(heard)]!;
@@ -94,14 +107,19 @@ export class Places {
   /** What else stands where the group's largest difference is: " (volume 6)". */
   besides({ most, rows }: Told): string {
     const index = this.#heard.indexOf(most);
-    const told = this.#others.filter(
-      ({ values }) => new Set(rows.map((row) => values[this.#heard.indexOf(row)])).size > 1,
-    );
+    const told = this.#others.filter((axis) => this.#tells(axis, rows));
     if (told.length === 0) return "";
     const words = told.map(({ kind, name, values }) =>
       kind === "position" ? this.#soundingIn(most) || `position ${values[index]}` : dialAt(name, values[index]!),
     );
     return ` (${words.join(", ")})`;
+  }
+
+  /** Whether what is heard changes along an axis: a tone control that the position leaves out has no part in it. */
+  #tells(axis: Axis, rows: readonly HeardRow[]): boolean {
+    const values = [...new Set(rows.map((row) => this.#at(axis, row)))];
+    const sizes = values.map((value) => Math.max(...rows.filter((row) => this.#at(axis, row) === value).map(sizeOf)));
+    return Math.max(...sizes) - Math.min(...sizes) > SAME_DB;
   }
 
   /** Whether the groups are told as the most of several rows each. */

@@ -41,8 +41,8 @@ function cabinetField(store: AppStore, room: AudioRoom): HTMLElement {
     (cabinet, heardThrough) => {
       element.hidden = heardThrough !== "own";
       name.textContent = cabinet
-        ? `${cabinet.name}, brought to the usual speaker's level`
-        : "its impulse response, up to a second; until there is one the usual speaker is heard";
+        ? `${cabinet.name}, brought to the usual speaker's level; to be chosen again when the page is loaded anew`
+        : "its impulse response, up to a second, which no page keeps from one visit to the next; until there is one the usual speaker is heard";
       // The same file, mended, can be chosen again.
       if (!cabinet) input.value = "";
     },

@@ -10,12 +10,21 @@ import {
   requireOrder,
   tableOf,
 } from "../../../measure/methods/behind-resistor.ts";
+import {
+  inGain,
+  requireGain,
+  siemensOfGain,
+  UNKNOWN_GAIN,
+  UNKNOWN_GAIN_NOTE,
+} from "../../../measure/methods/channel-gain.ts";
+import { type InputFound, inputFound, inputNotes } from "../../../measure/methods/input-found.ts";
 import { requireOpenAbove } from "../../../measure/methods/open-run.ts";
 import { requirePart } from "../../../measure/methods/part-kind.ts";
 import { capacitorOf, resistorOf } from "../../../measure/methods/part-values.ts";
 import {
   capacitanceBehindUnknown,
   coilBehindUnknown,
+  coilWithin,
   inputImpedance,
   lossBehindUnknown,
   resistanceBehindUnknown,
@@ -47,39 +56,49 @@ export function requireBehindResistor({ input }: ResistorBody, files: Files): vo
     throw faultAt("REQUEST_INVALID", "input", "is no load; expected a resistance, a capacitance or both");
 }
 
+/** What of the rig nobody measured or told. */
+interface Unknown {
+  readonly isInputKnown: boolean;
+  /** What gains that nobody measured seem to put across the part, siemens; 0 where they were, or cancel. */
+  readonly siemens: number;
+}
+
 function coilOf(
   body: ResistorBody,
   points: readonly Point[],
-  isInputKnown: boolean,
+  { isInputKnown, siemens }: Unknown,
   context: JobContext,
 ): FittedAnswer {
   const job = { method: "impedance", table: tableOf(points), known: knownOf(body) } as const;
   const fit = fittedAnswerOf(job, runFit(job, context));
-  return isInputKnown ? fit : { ...fit, values: coilBehindUnknown(fit.values) };
+  const values = coilWithin(fit.values, siemens);
+  return { ...fit, values: isInputKnown ? values : coilBehindUnknown(values) };
 }
 
-function capacitanceOf(points: readonly Point[], isInputKnown: boolean): Told {
+function capacitanceOf(points: readonly Point[], { isInputKnown, siemens }: Unknown): Told {
   const { capacitance, lossFactor } = capacitorOf(points);
   if (!capacitance) return {};
-  if (isInputKnown) return { capacitance, ...(lossFactor && { lossFactor }) };
+  const loss = lossFactor && lossBehindUnknown(lossFactor, capacitance.value, siemens);
+  if (isInputKnown) return { capacitance, ...(loss && { lossFactor: loss }) };
   return {
     capacitance: capacitanceBehindUnknown(capacitance),
-    ...(lossFactor && { lossFactor: lossBehindUnknown(lossFactor, capacitance.value) }),
+    ...(loss && { lossFactor: lossBehindUnknown(loss, capacitance.value) }),
   };
 }
 
-function partOf(body: ResistorBody, points: readonly Point[], isInputKnown: boolean, context: JobContext): Told {
+function partOf(body: ResistorBody, points: readonly Point[], unknown: Unknown, context: JobContext): Told {
   switch (body.part) {
     case "coil":
-      return { fit: coilOf(body, points, isInputKnown, context) };
+      return { fit: coilOf(body, points, unknown, context) };
     case "resistor": {
       const { resistance } = resistorOf(points);
       if (!resistance) return {};
-      return { resistance: isInputKnown ? resistance : resistanceBehindUnknown(resistance) };
+      const within = resistanceBehindUnknown(resistance, unknown.siemens);
+      return { resistance: unknown.isInputKnown ? within : resistanceBehindUnknown(within) };
     }
     case "capacitor":
     case "lead":
-      return capacitanceOf(points, isInputKnown);
+      return capacitanceOf(points, unknown);
   }
 }
 
@@ -90,9 +109,22 @@ function requireTold(part: string, told: object): void {
   throw faultAt("DATA_INSUFFICIENT", "part", message);
 }
 
-function notesOf({ input, part }: ResistorBody, isOpenRecorded: boolean, points: readonly Point[]): string[] {
-  if (isOpenRecorded) return [];
-  return input ? [STATED_INPUT_NOTE] : unknownInputNotes(part, points);
+function notesOf(
+  { input, part }: ResistorBody,
+  found: InputFound | undefined,
+  isGainKnown: boolean,
+  points: readonly Point[],
+): string[] {
+  const unstated = input ? [STATED_INPUT_NOTE] : unknownInputNotes(part, points);
+  return [...(found ? inputNotes(found) : unstated), ...(isGainKnown ? [] : [UNKNOWN_GAIN_NOTE])];
+}
+
+/** @throws DATA_INSUFFICIENT where a recording has its channels swapped, or `gain` was not on one point */
+function requireRig({ gain, ...behind }: Readonly<Record<"measured" | "gain" | "open" | "short", Ratios | undefined>>) {
+  if (gain) requireGain(gain, "gain");
+  for (const [name, ratios] of Object.entries(behind)) {
+    if (ratios) requireOrder(inGain(ratios, gain), name, gain !== undefined);
+  }
 }
 
 /** A part behind a known resistor, from recordings before and behind it. */
@@ -106,19 +138,24 @@ export function behindResistor(body: ResistorBody, files: Files, context: JobCon
     const [before, behind] = readBoth(body.signal, recordedAs(name, files, 2), order);
     recordings.push(recordingTold(name, before, behind));
     frequenciesHz = Float64Array.from(before.frequenciesHz);
-    const found = ratiosOf({ before, behind });
-    requireOrder(found, name);
-    return found;
+    return ratiosOf({ before, behind });
   };
   const measured = ratios("measured")!;
   const recorded = { gain: ratios("gain"), open: ratios("open"), short: ratios("short") };
+  requireRig({ measured, ...recorded });
   if (recorded.open) requireOpenAbove(measured, recorded.open, frequenciesHz);
   const input = body.input && Array.from(frequenciesHz, (hz) => inputImpedance(across(body.input), hz));
   const rig: Rig = { ...recorded, input };
   const points = impedanceBehind(measured, frequenciesHz, body.resistor, rig);
   requirePart(body.part, points);
-  const told = partOf(body, points, recorded.open !== undefined || input !== undefined, context);
+  const { gain, open } = recorded;
+  const unknown: Unknown = {
+    isInputKnown: open !== undefined || input !== undefined,
+    siemens: gain || open ? 0 : siemensOfGain(body.resistor),
+  };
+  const told = partOf(body, points, unknown, context);
   requireTold(body.part, told);
+  const found = open && inputFound(open, gain, body.resistor, frequenciesHz);
   const { frequenciesHz: frequencies, ohms, degrees, errors } = tableOf(points);
   return {
     method: "series-resistor",
@@ -130,7 +167,8 @@ export function behindResistor(body: ResistorBody, files: Files, context: JobCon
       errors: [...(errors ?? [])],
     },
     ...told,
-    scaleError: body.resistorTolerance,
-    notes: notesOf(body, recorded.open !== undefined, points),
+    ...(found ? { input: found } : {}),
+    scaleError: body.resistorTolerance + (gain ? 0 : UNKNOWN_GAIN),
+    notes: notesOf(body, found, gain !== undefined, points),
   };
 }

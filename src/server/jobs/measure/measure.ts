@@ -5,6 +5,7 @@ import { faultAt } from "../../../errors.ts";
 import { requireLoaded } from "../../../measure/methods/load-order.ts";
 import { requireReference } from "../../../measure/methods/reference.ts";
 import { ratioOfLoads } from "../../../measure/methods/two-loads.ts";
+import { underInput } from "../../../measure/methods/unknown-input.ts";
 import { over, readBoth, readLouder } from "../../../measure/recording/channels.ts";
 import { requireOneSound } from "../../../measure/recording/one-sound.ts";
 import type { Job, JobContext } from "../../work/job.ts";
@@ -82,7 +83,8 @@ function twoLoads(body: BodyOf<"two-loads">, files: Files, context: JobContext):
   const sweeps = [ratio("loaded", body.load), ...(body.second ? [ratio("second", body.second)] : [])];
   const known = { ...knownOf(body), across: across(body.across) };
   const fit = fitOf({ method: "two-loads", sweeps, known }, context);
-  return { method: "two-loads", recordings, ratios: sweeps.map(ratioAnswer), fit };
+  const isStated = body.across?.capacitance !== undefined;
+  return { method: "two-loads", recordings, ratios: sweeps.map(ratioAnswer), fit: underInput(fit, isStated) };
 }
 
 function run({ body, files }: MeasureJob, context: JobContext): MeasureAnswer {
