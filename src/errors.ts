@@ -1,4 +1,4 @@
-import { MAX_DETAIL_CHARS, MAX_FAULT_CHARS, MAX_FAULTS_TOLD } from "./limits.ts";
+import { MAX_DETAIL_CHARS, MAX_FAULT_CHARS } from "./limits.ts";
 
 /** What can go wrong, by stable code. The core throws these without an HTTP status; `src/server/http/problems.ts` maps each code to one. */
 export const ERROR_TITLES = {
@@ -44,11 +44,9 @@ export function faultLine(faults: readonly InputFault[]): string {
 
 const cut = (text: string) => (text.length > MAX_FAULT_CHARS ? `${text.slice(0, MAX_FAULT_CHARS)}…` : text);
 
-/** A refusal that names every fault in its detail, of very many the first. */
+/** A refusal that names every fault in its detail. */
 export function refused(code: ErrorCode, faults: readonly InputFault[]): PresolderError {
-  const told = faults
-    .slice(0, MAX_FAULTS_TOLD)
-    .map(({ path, message, ...more }) => ({ path: cut(path), message: cut(message), ...more }));
+  const told = faults.map(({ path, message, ...more }) => ({ path: cut(path), message: cut(message), ...more }));
   return new PresolderError(code, faultLine(told), told);
 }
 

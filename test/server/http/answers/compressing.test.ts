@@ -30,7 +30,11 @@ describe("a text answer", () => {
   });
 
   test("of several sweeps in one goes as it is, so that it keeps nobody waiting", async () => {
-    const sweep = { lever: [1, 2, 3, 4, 5], tone: [0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10], volume: [1, 2, 3, 4, 5, 6, 7, 8, 9] };
+    const sweep = {
+      lever: [1, 2, 3, 4, 5],
+      tone: [0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10],
+      volume: [1, 2, 3, 4, 5, 6, 7, 8, 9],
+    };
     const { headers, rawPayload } = await service.app.inject({
       method: "POST",
       url: "/api/response",
