@@ -11,6 +11,7 @@ import { registerMetrics } from "./care/metrics.ts";
 import { type Protection, registerProtection } from "./care/protection.ts";
 import { tagTextAnswers } from "./http/answers/caching.ts";
 import { compressTextAnswers } from "./http/answers/compressing.ts";
+import { writeInTurns } from "./http/answers/in-turns.ts";
 import { answerClientError } from "./http/client-errors.ts";
 import { closeIdleWhenClosing } from "./http/closing.ts";
 import { readJsonBodies } from "./http/json-bodies.ts";
@@ -160,6 +161,7 @@ async function bareApp({ logLevel, logStream, trustProxy }: Omit<AppOptions, "wo
   });
   app.addHook("onSend", tagTextAnswers);
   app.addHook("onSend", compressTextAnswers);
+  app.addHook("onSend", writeInTurns);
   closeIdleWhenClosing(app);
   return app;
 }

@@ -1,6 +1,7 @@
 import { promisify } from "node:util";
 import { crc32, deflateRaw } from "node:zlib";
 import { Zip, type ZipInputFile } from "fflate";
+import { turns } from "../http/turns.ts";
 
 export interface ZipEntry {
   readonly name: string;
@@ -11,8 +12,8 @@ export interface ZipEntry {
 
 const STORED = 0;
 const DEFLATED = 8;
-/** As much goes through the event loop at a time. */
-const SLICE_BYTES = 1 << 20;
+/** As much goes through the event loop in one of its turns. */
+const SLICE_BYTES = 1 << 18;
 
 /** Runs beside the event loop, in Node's own pool of threads. */
 const deflate = promisify(deflateRaw);
@@ -35,6 +36,7 @@ export async function* zipStream(entries: AsyncIterable<ZipEntry>): AsyncGenerat
     zip.add(file);
     let sent = 0;
     for (const slice of slicesOf(packed)) {
+      await turns.next();
       if (!compress) file.crc = crc32(slice, file.crc);
       sent += slice.length;
       file.ondata!(null, slice as Uint8Array<ArrayBuffer>, sent === packed.length);
