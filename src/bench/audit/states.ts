@@ -39,7 +39,7 @@ export function switchStates(controls: Controls, limit: number): Settings[] {
 export type SwitchSettings = Readonly<Record<string, SettingValue>>;
 
 /** Beyond so many switches that decide, none is left aside: their subsets are too many to try. */
-const MAX_DECIDING = 10;
+const MAX_DECIDING = 8;
 
 /** Subsets of some names, the smallest first, each in the order of the names. */
 function subsetsOf(names: readonly string[]): string[][] {
