@@ -28,7 +28,7 @@ afterAll(() => app.close());
 test("a body with far too much in one place is refused in few words, whatever and wherever it is", async () => {
   const wrong: string[] = [];
   let refused = 0;
-  for (const { url, title, text } of casesOf(CASES, 60)) {
+  for (const { url, title, text } of casesOf(CASES, 50, 1_500)) {
     const headers = { "content-type": "application/json" };
     const { statusCode, payload } = await app.inject({ method: "POST", url, headers, payload: text() });
     if (statusCode >= 500 || (statusCode >= 400 && payload.length > MOST_TOLD))
@@ -36,5 +36,5 @@ test("a body with far too much in one place is refused in few words, whatever an
     if (statusCode >= 400) refused++;
   }
   expect(wrong).toEqual([]);
-  expect(refused).toBeGreaterThan(50);
+  expect(refused).toBeGreaterThan(40);
 });

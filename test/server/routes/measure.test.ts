@@ -3,6 +3,7 @@ import { decodeWav } from "../../../src/audio/wav-decode.ts";
 import { encodeWav } from "../../../src/audio/wav-encode.ts";
 import { coilImpedance } from "../../../src/choice/fit/coil-model.ts";
 import { type MeasureRequest, measureAnswerSchema, type RecordingName } from "../../../src/contract/measure/measure.ts";
+import { thoroughly } from "../../effort.ts";
 import {
   admittance,
   COIL,
@@ -79,52 +80,55 @@ describe("POST /api/measure", () => {
     ]);
   });
 
-  it("finds a capacitor, its loss and by how much both may be off behind a resistor, the rig taken out", async () => {
-    const signal = await playedSignal("multitone");
-    const OHMS = 4700;
-    const FARADS = 22.4e-9;
-    const LOSS = 0.008;
-    const gain: Complex = [0.98, 0.01];
-    const behind = (y: (hz: number) => Complex) => (hz: number) => {
-      const [g, b] = y(hz);
-      const [gi, bi] = admittance(INPUT, hz);
-      return times(gain, over([1, 0], [1 + OHMS * (g + gi), OHMS * (b + bi)]));
-    };
-    const capacitor = (hz: number): Complex => {
-      const b = 2 * Math.PI * hz * FARADS;
-      return [LOSS * b, b];
-    };
-    const take = (transfer: (hz: number) => Complex, seed: number) => {
-      const common = { gain: 0.8, noise: 1e-5, bits: 24 } as const;
-      const before = recorded(signal, RATE_HZ, { ...common, seed });
-      return wav(before, recorded(filtered(signal, RATE_HZ, transfer), RATE_HZ, { ...common, seed: seed + 50 }));
-    };
-    const request: MeasureRequest = {
-      method: "series-resistor",
-      part: "capacitor",
-      resistor: OHMS,
-      signal: "multitone",
-    };
-    const files = {
-      measured: take(behind(capacitor), 3),
-      open: take(
-        behind(() => [0, 0]),
-        5,
-      ),
-      gain: take(() => gain, 7),
-    };
-    const reply = await measure(request, files);
-    expect(reply.statusCode, reply.body).toBe(200);
-    const answer = measureAnswerSchema.parse(reply.json());
-    if (answer.method !== "series-resistor") throw new Error(answer.method);
-    expect(Math.abs(answer.capacitance!.value / FARADS - 1)).toBeLessThan(0.002);
-    expect(Math.abs(answer.capacitance!.value - FARADS)).toBeLessThan(4 * answer.capacitance!.standardError);
-    expect(Math.abs(answer.lossFactor!.value - LOSS)).toBeLessThan(0.001);
-    expect(answer.scaleError).toBe(0.01);
+  thoroughly(
+    "finds a capacitor, its loss and by how much both may be off behind a resistor, the rig taken out",
+    async () => {
+      const signal = await playedSignal("multitone");
+      const OHMS = 4700;
+      const FARADS = 22.4e-9;
+      const LOSS = 0.008;
+      const gain: Complex = [0.98, 0.01];
+      const behind = (y: (hz: number) => Complex) => (hz: number) => {
+        const [g, b] = y(hz);
+        const [gi, bi] = admittance(INPUT, hz);
+        return times(gain, over([1, 0], [1 + OHMS * (g + gi), OHMS * (b + bi)]));
+      };
+      const capacitor = (hz: number): Complex => {
+        const b = 2 * Math.PI * hz * FARADS;
+        return [LOSS * b, b];
+      };
+      const take = (transfer: (hz: number) => Complex, seed: number) => {
+        const common = { gain: 0.8, noise: 1e-5, bits: 24 } as const;
+        const before = recorded(signal, RATE_HZ, { ...common, seed });
+        return wav(before, recorded(filtered(signal, RATE_HZ, transfer), RATE_HZ, { ...common, seed: seed + 50 }));
+      };
+      const request: MeasureRequest = {
+        method: "series-resistor",
+        part: "capacitor",
+        resistor: OHMS,
+        signal: "multitone",
+      };
+      const files = {
+        measured: take(behind(capacitor), 3),
+        open: take(
+          behind(() => [0, 0]),
+          5,
+        ),
+        gain: take(() => gain, 7),
+      };
+      const reply = await measure(request, files);
+      expect(reply.statusCode, reply.body).toBe(200);
+      const answer = measureAnswerSchema.parse(reply.json());
+      if (answer.method !== "series-resistor") throw new Error(answer.method);
+      expect(Math.abs(answer.capacitance!.value / FARADS - 1)).toBeLessThan(0.002);
+      expect(Math.abs(answer.capacitance!.value - FARADS)).toBeLessThan(4 * answer.capacitance!.standardError);
+      expect(Math.abs(answer.lossFactor!.value - LOSS)).toBeLessThan(0.001);
+      expect(answer.scaleError).toBe(0.01);
 
-    const swapped = await measure({ ...request, channels: "behind-before" }, { measured: files.measured });
-    expect([swapped.statusCode, swapped.json().detail]).toEqual([422, expect.stringMatching(/^measured: .*swapped/)]);
-  });
+      const swapped = await measure({ ...request, channels: "behind-before" }, { measured: files.measured });
+      expect([swapped.statusCode, swapped.json().detail]).toEqual([422, expect.stringMatching(/^measured: .*swapped/)]);
+    },
+  );
 
   it("names the file that is missing, of no use, no recording of the signal, or of one channel", async () => {
     const silence = wav(new Float32Array(RATE_HZ));
