@@ -30,8 +30,9 @@ const module = `data:text/javascript,${encodeURIComponent(CALLER)}`;
 /** As many large questions as come back, one after the other in each of its places. */
 const GREEDY = `
 import { askAs } from ${JSON.stringify(module)};
-const [url, places, questions] = process.argv.slice(1);
-const large = JSON.parse(questions);
+import { json } from "node:stream/consumers";
+const [url, places] = process.argv.slice(1);
+const large = await json(process.stdin);
 let next = 0;
 const ask = async () => {
   for (;;) {
@@ -63,7 +64,7 @@ afterAll(() => {
 
 function processOf(script: string, ...args: string[]): ChildProcess {
   const child = spawn(process.execPath, ["--input-type=module", "-e", script, ...args], {
-    stdio: ["ignore", "pipe", "inherit"],
+    stdio: ["pipe", "pipe", "inherit"],
   });
   running.push(child);
   return child;
@@ -101,7 +102,8 @@ test("a curve beside one other caller's large questions", { timeout: 600_000 }, 
   const alone = await modest();
   const beside: [string, number[]][] = [];
   for (const [name, questions] of [...Object.entries(LARGE), ["all of them", Object.values(LARGE).flat()] as const]) {
-    const greedy = processOf(GREEDY, service.url, `${AT_A_TIME}`, JSON.stringify(questions));
+    const greedy = processOf(GREEDY, service.url, `${AT_A_TIME}`);
+    greedy.stdin!.end(JSON.stringify(questions));
     await lineOf(greedy);
     beside.push([name, await modest()]);
     greedy.kill();
